@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Colours and line weights of the drawing. Utilities keep the APWA colours in every look, because crews know them;
+// everything else is told apart by shape, hatch and label too, never by colour alone.
+#pragma once
+
+#include <QColor>
+#include <QString>
+
+#include "field/trench.h"
+#include "plan/finding.h"
+#include "site/site.h"
+
+namespace underlawn {
+
+struct Look {
+  bool dark = false;
+  QColor background, ground, lot_line, setback, text, faint_text, dimension;
+  QColor house, drive, septic, well, tree, easement, no_dig;
+  QColor buildable, clearance;
+  QColor trench, trench_fill, coil, header, run, crossing;
+  QColor selection, snap, stale;
+  QColor hint, warning, error;
+  double line = 1.0;   // device units of a normal line
+  double text_size = 11;  // device units
+
+  static Look light();
+  static Look night();
+  static Look paper();  // for print: black-and-white legible
+};
+
+QColor apwa_colour(UtilityKind kind, const Look& look);
+QColor severity_colour(Severity severity, const Look& look);
+
+}  // namespace underlawn

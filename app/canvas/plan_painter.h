@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Draws a plan and what follows from it, on the window's canvas and on every sheet: one drawing, two devices.
+#pragma once
+
+#include "canvas/look.h"
+#include "canvas/view.h"
+#include "plan/outcome.h"
+#include "plan/plan.h"
+
+class QPainter;
+
+namespace underlawn {
+
+struct PaintOptions {
+  bool zones = true;        // setbacks, clearances, buildable ground
+  bool coils = true;        // loops drawn in the trenches where the scale allows
+  bool labels = true;       // names, trench numbers
+  bool edge_lengths = true; // lengths along the lot line
+  bool findings = true;     // places of findings
+  bool corner_tags = false; // house corner letters for tape ties (sheets)
+  bool stale = false;       // the outcome is of an earlier plan: derived things are drawn pale
+};
+
+// Paints into the painter's device through `view`. `outcome` may be null while nothing is solved yet.
+void paint_plan(QPainter& painter, const Plan& plan, const Outcome* outcome, const View& view, const Look& look,
+                const PaintOptions& options);
+
+}  // namespace underlawn

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What gets dug and laid: coil trenches, the header that joins their heads, and the supply run to the house.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "field/coil.h"
+#include "plane/point.h"
+
+namespace underlawn {
+
+enum class TrenchRole { field, supply };  // supply: the coil lies in the trench of the supply run
+
+struct Trench {
+  int number = 0;    // 1.. in digging order along the header
+  TrenchRole role = TrenchRole::field;
+  Point head, end;   // middle line; pipe enters and leaves at the head
+  double width = 0;  // m, at the floor
+  double depth = 0;  // m, ground to floor
+  Coil coil;
+  bool operator==(const Trench&) const = default;
+};
+
+enum class Conduit { header, run };
+
+// Where header or run passes over or under a utility or another thing that must be met by hand.
+struct Crossing {
+  int feature_id = 0;
+  Conduit conduit = Conduit::run;
+  Point at;
+  double angle = 0;       // rad between the two lines, 0..pi/2
+  double utility_depth = 0;  // m to its top
+  double trench_depth = 0;   // m, ours
+  double hand_dig = 0;       // m to each side of `at` along our trench that is dug by hand
+  bool operator==(const Crossing&) const = default;
+};
+
+// The pipes that lead from the entry point to every trench head.
+struct Header {
+  std::vector<Polyline> legs;  // each starts on the supply run's end or on an earlier leg, and passes trench heads
+  double length = 0;           // m of trench
+  bool operator==(const Header&) const = default;
+};
+
+struct SupplyRun {
+  Polyline line;      // from the entry point to the header
+  double length = 0;  // m of trench
+  bool operator==(const SupplyRun&) const = default;
+};
+
+}  // namespace underlawn

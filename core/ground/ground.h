@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The ground as digging meets it. (Its thermal side joins here with the temperatures.)
+#pragma once
+
+#include <string_view>
+
+namespace underlawn {
+
+// Soil classes of 29 CFR 1926 Subpart P, Appendix A.
+enum class SoilType { stable_rock, type_a, type_b, type_c };
+
+struct Ground {
+  SoilType soil = SoilType::type_c;  // unless a competent person classed it better
+  double swell = 0.25;               // loose volume = bank x (1 + swell); common earth, FM 5-434 (from memory)
+  double shrinkage = 0.10;           // compacted volume = bank x (1 - shrinkage); same
+  double repose = 0.6458;            // rad, angle at which spoil lies; 37 deg, moist earth, Nunnally (from memory)
+  double frost_depth = 0.9;          // m, local
+  bool operator==(const Ground&) const = default;
+};
+
+std::string_view soil_name(SoilType soil);
+
+}  // namespace underlawn

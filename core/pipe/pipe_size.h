@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Polyethylene pipe by nominal size and dimension ratio (ASTM D3035, iron-pipe outside diameters).
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+
+namespace underlawn {
+
+struct PipeSize {
+  std::string name;         // "3/4 in DR 11": how plans and sheets name it
+  std::string nominal;      // "3/4 in"
+  double dr = 11;           // outside diameter / minimum wall
+  double outside_diameter;  // m
+  double minimum_wall;      // m
+  double minimum_wall_bore() const { return outside_diameter - 2 * minimum_wall; }       // m, nominal inside diameter
+  double average_bore() const { return outside_diameter - 2.12 * outside_diameter / dr; }  // m, PPI Handbook ch. 6
+  double least_bend_radius() const;  // m, cold; multiple of the outside diameter by dimension ratio
+};
+
+const std::vector<PipeSize>& pipe_sizes();
+Result<PipeSize> find_pipe(std::string_view name);  // Trouble lists the names there are
+
+}  // namespace underlawn

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Everything that follows from a plan.
+#pragma once
+
+#include <vector>
+
+#include "base/figure.h"
+#include "base/result.h"
+#include "dig/dig.h"
+#include "field/coil.h"
+#include "layout/layout.h"
+#include "plan/finding.h"
+#include "plan/stake_out.h"
+
+namespace underlawn {
+
+struct Outcome {
+  Coil coil;                 // each trench's; zero when the wishes cannot be met
+  Layout layout;
+  DigPlan dig;
+  StakeOut stake_out;
+  std::vector<Finding> findings;  // errors first, then by key
+  Figures figures;
+  std::vector<Trouble> troubles;  // inputs that stopped a stage, in the order met
+  std::string fingerprint;        // 12 hex digits of the plan's content; printed on every sheet
+};
+
+bool has_unaccepted_errors(const Outcome& outcome);
+
+}  // namespace underlawn

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The document: one plain, copyable, comparable value. It holds no derived data.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/quantity.h"
+#include "ground/ground.h"
+#include "layout/wishes.h"
+#include "site/site.h"
+
+namespace underlawn {
+
+struct TitleBlock {
+  std::string project;   // "Alder Lane 14"
+  std::string address;
+  std::string owner;
+  std::string designer;
+  std::string phone;
+  std::string note;
+  bool operator==(const TitleBlock&) const = default;
+};
+
+// A finding the designer knows of and takes, with the reason that is printed.
+struct Acceptance {
+  std::string finding;  // Finding::key
+  std::string reason;
+  bool operator==(const Acceptance&) const = default;
+};
+
+struct Plan {
+  TitleBlock title;
+  UnitSystem units = UnitSystem::us;  // shown and typed; the file is SI
+  Site site;
+  Ground ground;
+  Wishes wishes;
+  std::vector<Acceptance> accepted;   // sorted by finding
+  bool operator==(const Plan&) const = default;
+};
+
+}  // namespace underlawn
