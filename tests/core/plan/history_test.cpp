@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/history.h"
+
+#include <gtest/gtest.h>
+
+#include "support/sample_plans.h"
+
+namespace underlawn {
+namespace {
+
+Plan with_circuits(int circuits) {
+  Plan plan = sample::half_acre();
+  plan.wishes.circuits = circuits;
+  return plan;
+}
+
+}  // namespace
+
+TEST(History, UndoGivesThePlanBeforeAndRedoTheOneAfter) {
+  History history(with_circuits(1));
+  EXPECT_TRUE(history.commit(with_circuits(2), "two circuits"));
+  EXPECT_TRUE(history.commit(with_circuits(3), "three circuits"));
+  EXPECT_EQ(history.undo_name(), "three circuits");
+  history.undo();
+  EXPECT_EQ(history.plan().wishes.circuits, 2);
+  EXPECT_EQ(history.undo_name(), "two circuits");
+  EXPECT_EQ(history.redo_name(), "three circuits");
+  history.redo();
+  EXPECT_EQ(history.plan(), with_circuits(3));
+  EXPECT_FALSE(history.can_redo());
+}
+
+TEST(History, AGestureThatChangesNothingMakesNoEntry) {
+  History history(with_circuits(1));
+  EXPECT_FALSE(history.commit(with_circuits(1), "nothing"));
+  EXPECT_FALSE(history.can_undo());
+  EXPECT_EQ(history.undo_name(), "");
+}
+
+TEST(History, UndoAndRedoAtTheEndsDoNothing) {
+  History history(with_circuits(1));
+  history.undo();
+  history.redo();
+  EXPECT_EQ(history.plan().wishes.circuits, 1);
+}
+
+TEST(History, ANewGestureAfterUndoForgetsWhatWasUndone) {
+  History history(with_circuits(1));
+  history.commit(with_circuits(2), "two");
+  history.undo();
+  history.commit(with_circuits(5), "five");
+  EXPECT_FALSE(history.can_redo());
+  history.undo();
+  EXPECT_EQ(history.plan().wishes.circuits, 1);
+}
+
+TEST(History, ModifiedMeansDifferentFromTheSavedPlanHoweverItWasReached) {
+  History history(with_circuits(1));
+  EXPECT_FALSE(history.modified());
+  history.commit(with_circuits(2), "two");
+  EXPECT_TRUE(history.modified());
+  history.mark_saved();
+  EXPECT_FALSE(history.modified());
+  history.undo();
+  EXPECT_TRUE(history.modified());
+  history.commit(with_circuits(2), "two again");
+  EXPECT_FALSE(history.modified());
+}
+
+TEST(History, ARecoveredPlanIsModifiedUntilItIsSaved) {
+  History history(with_circuits(1));
+  history.mark_unsaved();
+  EXPECT_TRUE(history.modified());
+  history.mark_saved();
+  EXPECT_FALSE(history.modified());
+}
+
+TEST(History, KeepsNoMoreThanItsBoundAndForgetsTheOldestFirst) {
+  History history(with_circuits(0));
+  for (int i = 1; i <= kMostEntries + 20; ++i) history.commit(with_circuits(i), std::to_string(i));
+  int steps = 0;
+  while (history.can_undo()) history.undo(), ++steps;
+  EXPECT_EQ(steps, kMostEntries - 1);
+  EXPECT_EQ(history.plan().wishes.circuits, 21);
+}
+
+TEST(History, APlanOfVeryManyPointsKeepsAtLeastOneStepBack) {
+  Plan big = sample::half_acre();
+  big.site.features[0].points.assign(kMostHistoryPoints, Point{1, 1});
+  History history(big);
+  for (int i = 0; i < 3; ++i) {
+    Plan next = history.plan();
+    next.wishes.circuits = 10 + i;
+    history.commit(std::move(next), "more");
+  }
+  int steps = 0;
+  while (history.can_undo()) history.undo(), ++steps;
+  EXPECT_EQ(steps, 1);
+  EXPECT_EQ(history.plan().wishes.circuits, 11);
+}
+
+TEST(History, ANewlyOpenedPlanHasNoPast) {
+  History history(with_circuits(1));
+  history.commit(with_circuits(2), "two");
+  history.reset(with_circuits(7));
+  EXPECT_FALSE(history.can_undo());
+  EXPECT_FALSE(history.modified());
+  EXPECT_EQ(history.plan().wishes.circuits, 7);
+}
+
+}  // namespace underlawn
