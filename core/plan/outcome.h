@@ -15,7 +15,7 @@
 namespace underlawn {
 
 struct Outcome {
-  Coil coil;                 // each trench's; zero when the wishes cannot be met
+  Coil coil;  // each trench's; zero when the wishes cannot be met
   Layout layout;
   DigPlan dig;
   StakeOut stake_out;

@@ -13,7 +13,7 @@
 namespace underlawn {
 
 struct TitleBlock {
-  std::string project;   // "Alder Lane 14"
+  std::string project;  // "Alder Lane 14"
   std::string address;
   std::string owner;
   std::string designer;
@@ -35,7 +35,7 @@ struct Plan {
   Site site;
   Ground ground;
   Wishes wishes;
-  std::vector<Acceptance> accepted;   // sorted by finding
+  std::vector<Acceptance> accepted;  // sorted by finding
   bool operator==(const Plan&) const = default;
 };
 

@@ -13,8 +13,8 @@ namespace underlawn {
 using Check = std::vector<Finding> (*)(const Plan& plan, const Outcome& outcome);
 
 struct CheckEntry {
-  const char* rule;     // "spacing"
-  const char* explains; // one sentence for the list of checks
+  const char* rule;      // "spacing"
+  const char* explains;  // one sentence for the list of checks
   Check run;
 };
 

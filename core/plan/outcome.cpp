@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/outcome.h"
+
+namespace underlawn {
+
+bool has_unaccepted_errors(const Outcome& outcome) {
+  return std::any_of(outcome.findings.begin(), outcome.findings.end(),
+                     [](const Finding& f) { return f.severity == Severity::error && !f.accepted; });
+}
+
+}  // namespace underlawn

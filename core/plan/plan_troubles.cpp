@@ -1,0 +1,307 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/plan_troubles.h"
+
+#include <set>
+
+#include "pipe/pipe_size.h"
+#include "plane/region.h"
+#include "site/clearances.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+constexpr double kMuch = std::numeric_limits<double>::infinity();
+
+// One number of the plan and what it may be.
+struct Number {
+  std::string thing;
+  Quantity quantity;
+  double value;
+  double low, high;
+  bool above_low;  // must be more than `low`, not only as much
+  std::string advice;
+};
+
+std::string code_of(const std::string& thing) {
+  std::string code;
+  for (char c : thing) {
+    if (std::isalnum(static_cast<unsigned char>(c)) != 0)
+      code += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    else if (!code.empty() && code.back() != '_')
+      code += '_';
+  }
+  return code + "_out_of_bounds";
+}
+
+std::string shown(const Number& n, double value, UnitSystem units) {
+  if (std::isnan(value)) return "not a number";
+  if (std::isinf(value)) return value > 0 ? "infinite" : "minus infinite";
+  return print_quantity(n.quantity, value, units, Fineness::fine);
+}
+
+std::string bound_of(const Number& n, UnitSystem units) {
+  if (n.low == -kMuch) return "a finite number";
+  const std::string low = shown(n, n.low, units);
+  return n.above_low ? "more than " + low + " and at most " + shown(n, n.high, units)
+                     : "from " + low + " to " + shown(n, n.high, units);
+}
+
+bool in_bounds(const Number& n) {
+  return std::isfinite(n.value) && n.value <= n.high && (n.above_low ? n.value > n.low : n.value >= n.low);
+}
+
+void check(std::vector<Trouble>& troubles, const Plan& plan, const std::vector<Number>& numbers) {
+  for (const Number& n : numbers)
+    if (!in_bounds(n))
+      troubles.push_back(
+          {code_of(n.thing), n.thing, shown(n, n.value, plan.units), bound_of(n, plan.units), n.advice});
+}
+
+std::string capital(std::string text) {
+  if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+  return text;
+}
+
+std::string points_text(std::size_t n) {
+  return std::to_string(n) + (n == 1 ? " point" : " points");
+}
+
+// ---- the site ----
+
+void check_ring(std::vector<Trouble>& troubles, const Ring& ring, const std::string& name) {
+  if (auto checked = checked_ring(ring, name); !checked) troubles.push_back(checked.error());
+}
+
+void check_places(std::vector<Trouble>& troubles, const Plan& plan, const std::vector<Point>& points,
+                  const std::string& name) {
+  for (Point p : points) {
+    const std::size_t before = troubles.size();
+    check(troubles, plan,
+          {{name + " point x", Quantity::length, p.x, -kLargestPlan, kLargestPlan, false,
+            "Move the point back."},
+           {name + " point y", Quantity::length, p.y, -kLargestPlan, kLargestPlan, false,
+            "Move the point back."}});
+    if (troubles.size() > before) return;  // one such point tells enough
+  }
+}
+
+void check_shape(std::vector<Trouble>& troubles, const Plan& plan, const Feature& f) {
+  const std::string name = display_name(f);
+  const FeatureShape shape = shape_of(f.kind);
+  if (shape == FeatureShape::area) return check_ring(troubles, f.points, name);
+  const std::size_t n = f.points.size();
+  if (shape == FeatureShape::line && n < 2)
+    troubles.push_back(
+        {"line_too_short", name, points_text(n), "at least 2 points", "Draw the line again or delete it."});
+  if (shape == FeatureShape::line && n > static_cast<std::size_t>(kMostRingPoints))
+    troubles.push_back({"line_too_long", name, points_text(n), "at most " + points_text(kMostRingPoints),
+                        "Draw the line with fewer points."});
+  if (shape == FeatureShape::point && n != 1)
+    troubles.push_back(
+        {"not_one_point", name, points_text(n), "exactly 1 point", "Place it again or delete it."});
+  check_places(troubles, plan, f.points, name);
+}
+
+void check_feature(std::vector<Trouble>& troubles, const Plan& plan, const Feature& f) {
+  check_shape(troubles, plan, f);
+  const std::string name = display_name(f);
+  const std::string zero = "Enter the distance digging has to keep, 0 for none.";
+  if (f.trench_clearance)
+    check(troubles, plan,
+          {{name + " trench clearance", Quantity::length, *f.trench_clearance, 0, 1000, false, zero}});
+  if (f.run_clearance)
+    check(troubles, plan,
+          {{name + " run clearance", Quantity::length, *f.run_clearance, 0, 1000, false, zero}});
+  if (f.kind == FeatureKind::tree)
+    check(troubles, plan,
+          {{name + " trunk diameter", Quantity::diameter, f.trunk_diameter, 0, 10, true,
+            "Measure the trunk 4.5 ft (1.4 m) above the ground."}});
+  if (f.kind == FeatureKind::utility)
+    check(troubles, plan,
+          {{name + " depth", Quantity::length, f.depth, 0, 20, false,
+            "Enter the depth from the ground to its top."}});
+}
+
+void check_ids(std::vector<Trouble>& troubles, const Site& site) {
+  std::set<int> seen;
+  for (const Feature& f : site.features) {
+    const std::string id = std::to_string(f.id);
+    if (f.id <= 0)
+      troubles.push_back(
+          {"id_not_positive", "Id of " + display_name(f), id, "1 or more", "Give it a free id."});
+    if (!seen.insert(f.id).second)
+      troubles.push_back({"id_twice", "Id of " + display_name(f), id, "used once in the plan",
+                          "Give one of the two a free id."});
+  }
+}
+
+void check_setbacks(std::vector<Trouble>& troubles, const Plan& plan) {
+  const auto& lot = plan.site.lot;
+  for (std::size_t i = 0; i < lot.size(); ++i)
+    check(troubles, plan,
+          {{"Setback of lot edge " + std::to_string(i + 1), Quantity::length, lot[i].setback, 0, 1000, false,
+            "Enter the distance kept free along the edge, 0 for none."}});
+}
+
+void check_rules(std::vector<Trouble>& troubles, const Plan& plan) {
+  for (const ClearanceRule& r : plan.site.rules) {
+    const std::string kind = capital(std::string(kind_name(r.kind)));
+    const std::string advice = "Enter the distance digging has to keep, 0 for none.";
+    check(troubles, plan,
+          {{kind + " clearance rule for trenches", Quantity::length, r.trench, 0, 1000, false, advice},
+           {kind + " clearance rule for header and run", Quantity::length, r.run, 0, 1000, false, advice}});
+  }
+}
+
+// ---- what stops nothing ----
+
+void check_house_in_lot(std::vector<Trouble>& troubles, const Plan& plan, const Region& lot,
+                        const Feature& house) {
+  const auto ring = checked_ring(house.points, "");
+  if (!ring) return;  // said by check_shape
+  const double outside = area(subtract(region_of(*ring), lot));
+  if (outside <= 0.01) return;  // m2: a wall drawn along the lot line
+  troubles.push_back({"house_outside_lot", display_name(house),
+                      print_quantity(Quantity::area, outside, plan.units) + " outside the lot line",
+                      "inside the lot line", "Move the house or the lot line."});
+}
+
+void check_houses(std::vector<Trouble>& troubles, const Plan& plan) {
+  if (plan.site.lot.empty()) return;
+  const auto lot = checked_ring(lot_ring(plan.site), "");
+  if (!lot) return;
+  const Region inside = region_of(*lot);
+  for (const Feature& f : plan.site.features)
+    if (f.kind == FeatureKind::house) check_house_in_lot(troubles, plan, inside, f);
+}
+
+double off_wall(const Feature& house, Point p) {
+  double least = kMuch;
+  for (std::size_t i = 0; i < house.points.size(); ++i)
+    least =
+        std::min(least, distance(Segment{house.points[i], house.points[(i + 1) % house.points.size()]}, p));
+  return least;
+}
+
+void check_entry(std::vector<Trouble>& troubles, const Plan& plan) {
+  if (!plan.site.entry) return;
+  const EntryPoint& entry = *plan.site.entry;
+  const Feature* house = find_feature(plan.site, entry.house_id);
+  const std::string advice = "Set the entry point on a house wall.";
+  if (house == nullptr || house->kind != FeatureKind::house) {
+    troubles.push_back({"entry_house_missing", "House of the entry point",
+                        "id " + std::to_string(entry.house_id), "the id of a house on the plan", advice});
+    return;
+  }
+  check(troubles, plan,
+        {{"Entry point distance from the wall of " + display_name(*house), Quantity::length,
+          off_wall(*house, entry.at), 0, kEntryReach, false, advice}});
+}
+
+void check_pipe(std::vector<Trouble>& troubles, const std::string& name, const std::string& thing) {
+  auto pipe = find_pipe(name);
+  if (pipe) return;
+  Trouble t = pipe.error();
+  t.thing = thing;
+  troubles.push_back(std::move(t));
+}
+
+// ---- wishes ----
+
+void add_coil_numbers(std::vector<Number>& numbers, const Wishes& w) {
+  // The one that is computed from the other two is not used as typed; it only has to be a number.
+  const auto length = [&](const char* thing, double value, double high, CoilUnknown which,
+                          const char* advice) {
+    const bool used = w.unknown != which;
+    numbers.push_back({thing, Quantity::length, value, used ? 0 : -kMuch, used ? high : kMuch, used, advice});
+  };
+  length("Coil pitch", w.pitch, 10, CoilUnknown::pitch, "Enter the advance of the trench for each loop.");
+  length("Coil length", w.coil_length, 10'000, CoilUnknown::coil_length,
+         "Enter the length of pipe in one coil.");
+  length("Trench length", w.trench_length, 1'000, CoilUnknown::trench_length,
+         "Enter the length of one trench.");
+}
+
+std::vector<Number> wishes_numbers(const Wishes& w) {
+  const Quantity m = Quantity::length;
+  const double least_spacing = std::isfinite(w.trench_width) ? std::clamp(w.trench_width, 0.0, 10.0) : 0;
+  const double shallow = std::min(w.trench_depth, w.run_depth);
+  const double most_bedding = std::isfinite(shallow) ? std::clamp(shallow, 0.0, 10.0) : 10;
+  std::vector<Number> numbers;
+  add_coil_numbers(numbers, w);
+  numbers.insert(
+      numbers.end(),
+      {
+          {"Loop diameter", m, w.loop_diameter, 0, 10, true,
+           "Enter the diameter of the loops, centre line to centre line."},
+          {"Circuits", Quantity::count, static_cast<double>(w.circuits), 0, 200, false,
+           "Enter how many coils are wanted."},
+          {"Trench width", m, w.trench_width, 0, 10, true, "Enter the width of the bucket."},
+          {"Trench depth", m, w.trench_depth, 0, 10, true,
+           "Enter the depth from the ground to the trench floor."},
+          {"Trench spacing", m, w.spacing, least_spacing, 100, false,
+           "Middle lines of neighbouring trenches cannot be closer than a trench is wide."},
+          {"Gap at trench ends", m, w.end_gap, 0, 100, false, "Enter the ground left between trench ends."},
+          {"Run width", m, w.run_width, 0, 10, true, "Enter the width of the bucket."},
+          {"Run depth", m, w.run_depth, 0, 10, true,
+           "Enter the depth from the ground to the floor of header and run trench."},
+          {"Bedding", m, w.bedding, 0, most_bedding, false, "Bedding cannot be deeper than the trenches."},
+      });
+  return numbers;
+}
+
+}  // namespace
+
+std::vector<Trouble> site_troubles(const Plan& plan) {
+  std::vector<Trouble> troubles;
+  if (!plan.site.lot.empty()) check_ring(troubles, lot_ring(plan.site), "Lot line");
+  check_setbacks(troubles, plan);
+  check_ids(troubles, plan.site);
+  for (const Feature& f : plan.site.features) check_feature(troubles, plan, f);
+  check_rules(troubles, plan);
+  check(troubles, plan,
+        {{"North", Quantity::angle, plan.site.north, -2 * kPi, 2 * kPi, false, "Turn the north arrow."},
+         {"Root zone factor", Quantity::count, plan.site.root_zone_factor, 0, 100, false,
+          "Enter the radius of the root zone in trunk diameters; 12 to 18 is usual."}});
+  return troubles;
+}
+
+std::vector<Trouble> wishes_troubles(const Plan& plan) {
+  std::vector<Trouble> troubles;
+  check(troubles, plan, wishes_numbers(plan.wishes));
+  return troubles;
+}
+
+std::vector<Trouble> ground_troubles(const Plan& plan) {
+  const Ground& g = plan.ground;
+  std::vector<Trouble> troubles;
+  check(
+      troubles, plan,
+      {{"Swell", Quantity::ratio, g.swell, 0, 2, false, "Loose volume above bank volume; common earth 25 %."},
+       {"Shrinkage", Quantity::ratio, g.shrinkage, -0.5, 0.9, false,
+        "Bank volume lost in compaction; common earth 10 %, less than 0 for rock."},
+       {"Angle of repose", Quantity::angle, g.repose, 5 * kPi / 180, 80 * kPi / 180, false,
+        "Enter the angle at which the spoil lies; moist earth 37 degrees."},
+       {"Frost depth", Quantity::length, g.frost_depth, 0, 10, false, "Ask the building department."}});
+  return troubles;
+}
+
+std::vector<Trouble> loose_troubles(const Plan& plan) {
+  std::vector<Trouble> troubles;
+  check_houses(troubles, plan);
+  check_entry(troubles, plan);
+  check_pipe(troubles, plan.wishes.pipe, "Coil pipe");
+  check_pipe(troubles, plan.wishes.header_pipe, "Header pipe");
+  return troubles;
+}
+
+std::vector<Trouble> plan_troubles(const Plan& plan) {
+  std::vector<Trouble> all = site_troubles(plan);
+  for (auto part : {wishes_troubles(plan), ground_troubles(plan), loose_troubles(plan)})
+    all.insert(all.end(), part.begin(), part.end());
+  return all;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,249 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/solve.h"
+
+#include "plan/checks/check.h"
+#include "plan/figures/figures.h"
+#include "plan/fingerprint.h"
+#include "plan/plan_troubles.h"
+
+namespace underlawn {
+
+namespace {
+
+// A stage's last inputs and what it made of them. `serial` changes when the output does, so that later stages
+// can name a large output by its serial.
+template <class In, class Out>
+struct Stage {
+  std::optional<In> in;
+  Out out{};
+  int serial = 0;
+
+  // Runs `make` unless the inputs are those of the last run. An output that was cut short is not kept.
+  template <class Make>
+  const Out& run(In now, int& count, const std::stop_token& stop, Make make) {
+    if (in && *in == now) return out;
+    ++count;
+    Out made = make(now);
+    in.reset();
+    if (!stop.stop_requested()) in = std::move(now);
+    if (!(made == out)) ++serial;
+    out = std::move(made);
+    return out;
+  }
+};
+
+struct Troubles {
+  std::vector<Trouble> all;
+  bool site = false, wishes = false, ground = false;  // whether any
+  bool operator==(const Troubles&) const = default;
+};
+
+struct CoilMade {
+  Coil coil;
+  std::optional<Trouble> trouble;
+  bool operator==(const CoilMade&) const = default;
+};
+
+struct CoilIn {
+  CoilUnknown unknown;
+  double loop_diameter, pitch, coil_length, trench_length;
+  bool operator==(const CoilIn&) const = default;
+};
+
+struct LayoutIn {
+  Site site;
+  Wishes wishes;
+  Coil coil;
+  bool site_sound = false;
+  bool can_place = false;  // wishes and coil are sound
+  bool operator==(const LayoutIn&) const = default;
+};
+
+struct DigIn {
+  int layout = 0;
+  Wishes wishes;
+  Ground ground;
+  bool can_dig = false;
+  bool operator==(const DigIn&) const = default;
+};
+
+struct StakeOutIn {
+  Site site;
+  int layout = 0;
+  bool site_sound = false;
+  bool operator==(const StakeOutIn&) const = default;
+};
+
+// The last two read nearly everything.
+struct LastIn {
+  Plan plan;
+  int coil = 0, layout = 0, dig = 0, stake_out = 0;
+  bool operator==(const LastIn&) const = default;
+};
+
+// ---- the part of the plan each stage is handed ----
+
+Site without_notes(Site site) {
+  for (Feature& f : site.features) f.note.clear();
+  return site;
+}
+
+Site houses_only(Site site) {
+  std::erase_if(site.features, [](const Feature& f) { return f.kind != FeatureKind::house; });
+  return site;
+}
+
+Wishes for_layout(const Wishes& wishes, const Coil& coil) {
+  const Wishes usual;
+  Wishes w = wishes;
+  w.pipe = usual.pipe;
+  w.header_pipe = usual.header_pipe;
+  w.bedding = usual.bedding;
+  w.unknown = usual.unknown;
+  w.pitch = coil.pitch;
+  w.coil_length = coil.coil_length;
+  w.trench_length = coil.trench_length;
+  return w;
+}
+
+Wishes for_dig(const Wishes& wishes) {
+  Wishes w;
+  w.trench_width = wishes.trench_width;
+  w.trench_depth = wishes.trench_depth;
+  w.run_width = wishes.run_width;
+  w.run_depth = wishes.run_depth;
+  w.bedding = wishes.bedding;
+  return w;
+}
+
+Plan for_checks(Plan plan) {
+  plan.title = {};
+  return plan;
+}
+
+Plan for_figures(Plan plan) {
+  plan.title = {};
+  plan.accepted.clear();
+  plan.units = UnitSystem::metric;
+  return plan;
+}
+
+// ---- the stages ----
+
+Troubles find_troubles(const Plan& plan) {
+  Troubles t;
+  t.all = plan_troubles(plan);
+  t.site = !site_troubles(plan).empty();
+  t.wishes = !wishes_troubles(plan).empty();
+  t.ground = !ground_troubles(plan).empty();
+  return t;
+}
+
+CoilMade make_coil(const CoilIn& in) {
+  auto coil = solve_coil({in.unknown, in.loop_diameter, in.pitch, in.coil_length, in.trench_length});
+  if (coil) return {*coil, std::nullopt};
+  return {Coil{0, 0, 0, 0, 0, 0, 0}, coil.error()};
+}
+
+// Where nothing can be placed the ground that could be built on is still worth seeing.
+Layout place(const LayoutIn& in, const std::stop_token& stop) {
+  if (!in.site_sound) return {};
+  if (in.can_place) return make_layout(in.site, in.wishes, in.coil, stop);
+  Layout bare;
+  bare.wanted = in.wishes.circuits;
+  if (auto region = buildable_region(in.site)) bare.buildable = std::move(*region);
+  if (auto region = routable_region(in.site)) bare.routable = std::move(*region);
+  return bare;
+}
+
+void append_new(std::vector<Trouble>& all, const std::vector<Trouble>& more) {
+  for (const Trouble& t : more)
+    if (std::find(all.begin(), all.end(), t) == all.end()) all.push_back(t);
+}
+
+}  // namespace
+
+struct Solver::Kept {
+  Stage<Plan, Troubles> troubles;
+  Stage<CoilIn, CoilMade> coil;
+  Stage<LayoutIn, Layout> layout;
+  Stage<DigIn, DigPlan> dig;
+  Stage<StakeOutIn, StakeOut> stake_out;
+  Stage<LastIn, std::vector<Finding>> checks;
+  Stage<LastIn, Figures> figures;
+  StageRuns runs;
+
+  void solve_ground(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
+  void solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
+  void solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
+};
+
+// Troubles, coil and layout.
+void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+  Plan untitled = plan;
+  untitled.title = {};
+  untitled.accepted.clear();
+  const Troubles& found = troubles.run(std::move(untitled), runs.troubles, stop, find_troubles);
+  outcome.troubles = found.all;
+
+  const Wishes& w = plan.wishes;
+  const CoilMade& made = coil.run({w.unknown, w.loop_diameter, w.pitch, w.coil_length, w.trench_length},
+                                  runs.coil, stop, make_coil);
+  outcome.coil = made.coil;
+  // A wish that is out of bounds has been named already; the coil's own refusal of it would only repeat that.
+  if (made.trouble && !found.wishes) append_new(outcome.troubles, {*made.trouble});
+  if (stop.stop_requested()) return;
+
+  LayoutIn in{without_notes(plan.site), for_layout(w, made.coil), made.coil, !found.site,
+              !found.wishes && !made.trouble};
+  outcome.layout =
+      layout.run(std::move(in), runs.layout, stop, [&](const LayoutIn& i) { return place(i, stop); });
+  append_new(outcome.troubles, outcome.layout.troubles);
+}
+
+void Solver::Kept::solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+  const bool can_dig = !troubles.out.ground && !troubles.out.wishes;
+  DigIn in{layout.serial, for_dig(plan.wishes), plan.ground, can_dig};
+  outcome.dig = dig.run(std::move(in), runs.dig, stop, [&](const DigIn& i) {
+    return i.can_dig ? make_dig(outcome.layout, i.wishes, i.ground) : DigPlan{};
+  });
+  StakeOutIn where{houses_only(without_notes(plan.site)), layout.serial, !troubles.out.site};
+  outcome.stake_out = stake_out.run(std::move(where), runs.stake_out, stop, [&](const StakeOutIn& i) {
+    return i.site_sound ? make_stake_out(i.site, outcome.layout) : StakeOut{};
+  });
+}
+
+void Solver::Kept::solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+  const auto in = [&](Plan part) {
+    return LastIn{std::move(part), coil.serial, layout.serial, dig.serial, stake_out.serial};
+  };
+  outcome.findings = checks.run(in(for_checks(plan)), runs.checks, stop,
+                                [&](const LastIn& i) { return run_checks(i.plan, outcome); });
+  if (stop.stop_requested()) return;
+  outcome.figures = figures.run(in(for_figures(plan)), runs.figures, stop,
+                                [&](const LastIn& i) { return make_figures(i.plan, outcome); });
+}
+
+Solver::Solver() : kept_(std::make_unique<Kept>()) {}
+Solver::~Solver() = default;
+const StageRuns& Solver::runs() const {
+  return kept_->runs;
+}
+
+Outcome Solver::solve(const Plan& plan, std::stop_token stop) {
+  Outcome outcome;
+  outcome.fingerprint = fingerprint(plan);
+  if (stop.stop_requested()) return outcome;
+  kept_->solve_ground(plan, outcome, stop);
+  if (stop.stop_requested()) return outcome;
+  kept_->solve_dig(plan, outcome, stop);
+  if (stop.stop_requested()) return outcome;
+  kept_->solve_report(plan, outcome, stop);
+  return outcome;
+}
+
+Outcome solve(const Plan& plan, std::stop_token stop) {
+  return Solver().solve(plan, std::move(stop));
+}
+
+}  // namespace underlawn
