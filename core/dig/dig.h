@@ -1,5 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Volumes of earth: what is dug, what is brought, what lies in a heap meanwhile, what is put back.
+//
+//   |<------- w + 2 s d ------->|     s = 0: vertical sides. Both columns are always given: a protective
+//   slope starts
+//    \                         /      at the floor, and below kProtectFrom the federal rule asks for none,
+//    yet a
+//     \        dug soil       /  d    competent person must look into every trench all the same.
+//      \---------------------/
+//       \___ bedding _______/  b      Where two trenches meet the earth is counted twice (a few cubic feet a
+//       joint).
+//          |<--- w --->|
 #pragma once
 
 #include <vector>
@@ -11,36 +21,53 @@
 
 namespace underlawn {
 
-// Horizontal run per unit of depth of a protective slope: 29 CFR 1926 Subpart P, Table B-1 (depth under 6.1 m).
+// Horizontal run per unit of depth of a protective slope: 29 CFR 1926 Subpart P, Table B-1 (depth under 6.1
+// m).
 double slope_for(SoilType soil);
 // Trenches at least this deep need a protective system: 29 CFR 1926.652(a)(1). m.
 inline constexpr double kProtectFrom = 1.524;
 
-// m3 of bank soil: trapezoid of floor width `width`, `depth`, side slope (horizontal per vertical), times length.
-// Ends are taken vertical.
+// m3 of bank soil: trapezoid of floor width `width`, `depth`, side slope (horizontal per vertical), times
+// length. Ends are taken vertical. 0 where length or depth is not above 0.
 double trench_volume(double length, double width, double depth, double slope);
 
+// A heap of triangular section along a trench: width B = sqrt(4 V/(L tan R)), height (B/2) tan R; Nunnally,
+// Construction Methods and Management (from memory). Zero where there is nothing to heap or no angle to heap
+// it at.
+struct SpoilHeap {
+  double width = 0;   // m across
+  double height = 0;  // m
+  bool operator==(const SpoilHeap&) const = default;
+};
+SpoilHeap spoil_heap(double loose_volume, double length, double repose);
+
 struct EarthWork {
-  double length = 0;      // m of trench
-  double bank = 0;        // m3 in place
-  double bedding = 0;     // m3 of sand brought, compacted in place (pipe volume not taken off)
-  double loose = 0;       // m3 in the heap
-  double backfill = 0;    // m3 in place, of the dug soil: bank - bedding
-  double surplus_loose = 0;  // m3 loose that is left over, negative when short
+  double length = 0;   // m of trench
+  double bank = 0;     // m3 in place
+  double bedding = 0;  // m3 of sand brought, compacted in place, to the sides of the cut (pipe not taken off)
+  double loose = 0;    // m3 in the heap: bank (1 + swell)
+  double backfill = 0;  // m3 to be filled with the dug soil, compacted in place: bank - bedding
+  double surplus_loose =
+      0;  // m3 loose left over: (bank - backfill/(1 - shrinkage)) (1 + swell); negative when short
   bool operator==(const EarthWork&) const = default;
 };
 
 struct DigPlan {
-  double slope = 0;          // horizontal per vertical for the soil type
+  double slope = 0;                                           // horizontal per vertical for the soil type
   std::vector<EarthWork> trenches_vertical, trenches_sloped;  // by trench, in the layout's order
-  EarthWork header_vertical, header_sloped, run_vertical, run_sloped;  // run without the stretch a coil trench uses
+  EarthWork header_vertical, header_sloped, run_vertical,
+      run_sloped;  // run without the stretch a coil trench uses
   EarthWork total_vertical, total_sloped;
   double top_width_sloped = 0;  // m across a coil trench at the ground
-  double spoil_width = 0;       // m across the heap beside a coil trench (triangle at the angle of repose)
+  double spoil_width = 0;       // m across the heap beside the largest sloped coil trench
   double spoil_height = 0;      // m
+  double spoil_width_vertical = 0, spoil_height_vertical = 0;  // m, the same where the sides stay vertical
   bool operator==(const DigPlan&) const = default;
 };
 
 DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground);
+
+// m of the line that lie on the floor of a coil trench whose role is supply: dug once, as coil trench.
+double stretch_in_supply_trenches(const Polyline& line, const std::vector<Trench>& trenches);
 
 }  // namespace underlawn

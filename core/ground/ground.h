@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string_view>
+#include <vector>
 
 namespace underlawn {
 
@@ -11,13 +12,25 @@ enum class SoilType { stable_rock, type_a, type_b, type_c };
 
 struct Ground {
   SoilType soil = SoilType::type_c;  // unless a competent person classed it better
-  double swell = 0.25;               // loose volume = bank x (1 + swell); common earth, FM 5-434 (from memory)
-  double shrinkage = 0.10;           // compacted volume = bank x (1 - shrinkage); same
-  double repose = 0.6458;            // rad, angle at which spoil lies; 37 deg, moist earth, Nunnally (from memory)
-  double frost_depth = 0.9;          // m, local
+  double swell = 0.25;       // loose volume = bank x (1 + swell); common earth, FM 5-434 (from memory)
+  double shrinkage = 0.10;   // compacted volume = bank x (1 - shrinkage); same
+  double repose = 0.6458;    // rad, angle at which spoil lies; 37 deg, moist earth, Nunnally (from memory)
+  double frost_depth = 0.9;  // m, local
   bool operator==(const Ground&) const = default;
 };
 
 std::string_view soil_name(SoilType soil);
+
+// What the designer can pick instead of typing swell, shrinkage and repose. Moist unless the name says
+// otherwise.
+struct EarthPreset {
+  std::string_view name;
+  double swell;      // loose volume = bank x (1 + swell)
+  double shrinkage;  // compacted volume = bank x (1 - shrinkage); below 0 where it never packs as tight as it
+                     // lay
+  double repose;     // rad
+  std::string_view source;
+};
+const std::vector<EarthPreset>& earth_presets();  // common earth, Ground's own defaults, first
 
 }  // namespace underlawn

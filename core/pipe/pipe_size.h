@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/result.h"
@@ -10,13 +11,17 @@
 namespace underlawn {
 
 struct PipeSize {
-  std::string name;         // "3/4 in DR 11": how plans and sheets name it
-  std::string nominal;      // "3/4 in"
-  double dr = 11;           // outside diameter / minimum wall
-  double outside_diameter;  // m
-  double minimum_wall;      // m
-  double minimum_wall_bore() const { return outside_diameter - 2 * minimum_wall; }       // m, nominal inside diameter
-  double average_bore() const { return outside_diameter - 2.12 * outside_diameter / dr; }  // m, PPI Handbook ch. 6
+  std::string name;             // "3/4 in DR 11": how plans and sheets name it
+  std::string nominal;          // "3/4 in"
+  double dr = 11;               // outside diameter / minimum wall
+  double outside_diameter = 0;  // m
+  double minimum_wall = 0;      // m
+  double minimum_wall_bore() const {
+    return outside_diameter - 2 * minimum_wall;
+  }  // m, nominal inside diameter
+  double average_bore() const {
+    return outside_diameter - 2.12 * outside_diameter / dr;
+  }                                  // m, PPI Handbook ch. 6
   double least_bend_radius() const;  // m, cold; multiple of the outside diameter by dimension ratio
 };
 

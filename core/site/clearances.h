@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// How far digging stays from what is on the lot, and where each distance was published.
+// How far digging stays from what is on the lot, and where each distance was published. Most published rules
+// are written for bored loops; local codes govern everywhere.
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -27,8 +29,16 @@ const ClearanceDefault& clearance_default(FeatureKind kind);
 inline constexpr double kDefaultSetback = 3.048;  // m: 10 ft, Texas 16 TAC 6.106 and Maine 144 CMR 232 ch. 6
 inline constexpr double kToleranceZone = 0.4572;  // m: 18 in each side of a utility, hand dig inside
 
-// In force for this feature: its own value, or the site's rule for the kind, or the table. For a tree the root zone
-// radius (trunk diameter x factor) is the least. m from the feature's outline.
+// Root zones by trunk diameter: radius = factor x diameter, both in the same unit.
+struct RootZoneRule {
+  double factor;  // 18 is 1.5 ft of radius per inch of trunk
+  std::string_view source;
+};
+const std::vector<RootZoneRule>& root_zone_rules();  // the default first
+
+// In force for this feature: its own value, or the site's rule for the kind, or the table. For a tree the
+// root zone radius (trunk diameter x factor) is the least. m from the feature's outline; never negative, 0
+// for what is not a number.
 double trench_clearance(const Site& site, const Feature& f);
 double run_clearance(const Site& site, const Feature& f);
 // Which of those it was, in words with its source, for figures and reports.

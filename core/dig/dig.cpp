@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "dig/dig.h"
+
+namespace underlawn {
+
+namespace {
+
+struct Cut {
+  double length, width, depth;
+};
+
+double loosened(double bank, const Ground& ground) {
+  return bank * (1 + ground.swell);
+}
+
+EarthWork work_of(const Cut& cut, double slope, double bedding_depth, const Ground& ground) {
+  EarthWork w;
+  if (!(cut.length > 0)) return w;
+  w.length = cut.length;
+  w.bank = trench_volume(cut.length, cut.width, cut.depth, slope);
+  w.bedding = trench_volume(cut.length, cut.width, std::min(bedding_depth, cut.depth), slope);
+  w.loose = loosened(w.bank, ground);
+  w.backfill = w.bank - w.bedding;
+  w.surplus_loose = loosened(w.bank - w.backfill / (1 - ground.shrinkage), ground);
+  return w;
+}
+
+void add(EarthWork& sum, const EarthWork& w) {
+  sum.length += w.length;
+  sum.bank += w.bank;
+  sum.bedding += w.bedding;
+  sum.loose += w.loose;
+  sum.backfill += w.backfill;
+  sum.surplus_loose += w.surplus_loose;
+}
+
+EarthWork total(const std::vector<EarthWork>& trenches, const EarthWork& header, const EarthWork& run) {
+  EarthWork sum;
+  for (const EarthWork& w : trenches) add(sum, w);
+  add(sum, header);
+  add(sum, run);
+  return sum;
+}
+
+SpoilHeap largest_heap(const std::vector<EarthWork>& works, double repose) {
+  SpoilHeap largest;
+  for (const EarthWork& w : works) {
+    const SpoilHeap heap = spoil_heap(w.loose, w.length, repose);
+    if (heap.width > largest.width) largest = heap;
+  }
+  return largest;
+}
+
+void add_heaps(DigPlan& plan, double repose) {
+  const SpoilHeap sloped = largest_heap(plan.trenches_sloped, repose);
+  const SpoilHeap vertical = largest_heap(plan.trenches_vertical, repose);
+  plan.spoil_width = sloped.width;
+  plan.spoil_height = sloped.height;
+  plan.spoil_width_vertical = vertical.width;
+  plan.spoil_height_vertical = vertical.height;
+}
+
+}  // namespace
+
+double slope_for(SoilType soil) {
+  switch (soil) {
+    case SoilType::stable_rock:
+      return 0;
+    case SoilType::type_a:
+      return 0.75;
+    case SoilType::type_b:
+      return 1;
+    case SoilType::type_c:
+      return 1.5;
+  }
+  return 1.5;  // 1926.652(b)(1): as Type C unless shown better
+}
+
+double trench_volume(double length, double width, double depth, double slope) {
+  if (!(length > 0) || !(depth > 0)) return 0;
+  return length * depth * (width + slope * depth);
+}
+
+SpoilHeap spoil_heap(double loose_volume, double length, double repose) {
+  const double steepness = std::tan(repose);
+  if (!(loose_volume > 0) || !(length > 0) || !(steepness > 0)) return {};
+  const double width = std::sqrt(4 * loose_volume / (length * steepness));
+  return {width, width / 2 * steepness};
+}
+
+DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground) {
+  DigPlan plan;
+  plan.slope = slope_for(ground.soil);
+  const auto work = [&](const Cut& cut, double slope) { return work_of(cut, slope, wishes.bedding, ground); };
+  for (const Trench& t : layout.trenches) {
+    const Cut cut = {distance(t.head, t.end), t.width, t.depth};
+    plan.trenches_vertical.push_back(work(cut, 0));
+    plan.trenches_sloped.push_back(work(cut, plan.slope));
+    plan.top_width_sloped = std::max(plan.top_width_sloped, t.width + 2 * plan.slope * t.depth);
+  }
+  const Cut header = {layout.header.length, wishes.run_width, wishes.run_depth};
+  const double shared = stretch_in_supply_trenches(layout.run.line, layout.trenches);
+  const Cut run = {std::max(0.0, layout.run.length - shared), wishes.run_width, wishes.run_depth};
+  plan.header_vertical = work(header, 0);
+  plan.header_sloped = work(header, plan.slope);
+  plan.run_vertical = work(run, 0);
+  plan.run_sloped = work(run, plan.slope);
+  plan.total_vertical = total(plan.trenches_vertical, plan.header_vertical, plan.run_vertical);
+  plan.total_sloped = total(plan.trenches_sloped, plan.header_sloped, plan.run_sloped);
+  add_heaps(plan, ground.repose);
+  return plan;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "dig/dig.h"
+
+namespace underlawn {
+
+namespace {
+
+struct Span {
+  double from = 0, to = 1;  // part of a segment, as fractions of it
+  double length() const { return std::max(0.0, to - from); }
+};
+
+// Keeps the part of the span where start + fraction * change lies between low and high.
+void clip(Span& span, double start, double change, double low, double high) {
+  if (change == 0) {
+    if (start < low || start > high) span.to = span.from;
+    return;
+  }
+  const double at_low = (low - start) / change, at_high = (high - start) / change;
+  span.from = std::max(span.from, std::min(at_low, at_high));
+  span.to = std::min(span.to, std::max(at_low, at_high));
+}
+
+Span on_floor(Point a, Point b, const Trench& trench) {
+  const Point along = unit(trench.end - trench.head);
+  const Point across = left_normal(along);
+  Span span;
+  clip(span, dot(a - trench.head, along), dot(b - a, along), 0, distance(trench.head, trench.end));
+  clip(span, dot(a - trench.head, across), dot(b - a, across), -trench.width / 2, trench.width / 2);
+  return span;
+}
+
+}  // namespace
+
+double stretch_in_supply_trenches(const Polyline& line, const std::vector<Trench>& trenches) {
+  double stretch = 0;
+  for (const Trench& trench : trenches) {
+    if (trench.role != TrenchRole::supply || distance(trench.head, trench.end) < kSamePlace) continue;
+    for (std::size_t i = 1; i < line.size(); ++i)
+      stretch += on_floor(line[i - 1], line[i], trench).length() * distance(line[i - 1], line[i]);
+  }
+  return stretch;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ground/ground.h"
+
+#include <numbers>
+
+namespace underlawn {
+
+std::string_view soil_name(SoilType soil) {
+  switch (soil) {
+    case SoilType::stable_rock:
+      return "stable rock";
+    case SoilType::type_a:
+      return "Type A";
+    case SoilType::type_b:
+      return "Type B";
+    case SoilType::type_c:
+      return "Type C";
+  }
+  return "unknown";
+}
+
+const std::vector<EarthPreset>& earth_presets() {
+  constexpr double degree = std::numbers::pi / 180;
+  constexpr std::string_view fm =
+      "US Army FM 5-434, Table 1-1 (from memory); repose: Nunnally, Construction Methods and Management "
+      "(from memory)";
+  static const std::vector<EarthPreset> presets = {
+      {"common earth", 0.25, 0.10, 37 * degree, fm},
+      {"sand", 0.11, 0.05, 37 * degree, fm},
+      {"clay", 0.43, 0.10, 35 * degree, fm},
+      {"blasted rock", 0.50, -0.30, 37 * degree, fm},
+  };
+  return presets;
+}
+
+}  // namespace underlawn

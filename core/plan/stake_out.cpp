@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/stake_out.h"
+
+#include <limits>
+
+#include "plan/tape.h"
+
+namespace underlawn {
+
+namespace {
+
+struct Stake {
+  std::string name;
+  Point at;
+};
+
+Stake* stake_near(std::vector<Stake>& stakes, Point p) {
+  const auto at = std::find_if(stakes.begin(), stakes.end(),
+                               [&](const Stake& s) { return distance(s.at, p) <= kSameStake; });
+  return at == stakes.end() ? nullptr : &*at;
+}
+
+void add_trench_point(std::vector<Stake>& stakes, std::string name, Point at) {
+  if (Stake* known = stake_near(stakes, at))
+    known->name += ", " + name;
+  else
+    stakes.push_back({std::move(name), at});
+}
+
+// Points that a trench already stakes get no second name.
+void add_line(std::vector<Stake>& stakes, const std::string& word, int& number, const Polyline& line,
+              std::size_t from) {
+  for (std::size_t i = from; i < line.size(); ++i)
+    if (stake_near(stakes, line[i]) == nullptr)
+      stakes.push_back({word + " " + std::to_string(++number), line[i]});
+}
+
+std::vector<Stake> stakes_of(const Layout& layout) {
+  std::vector<Stake> stakes;
+  for (const Trench& t : layout.trenches) {
+    add_trench_point(stakes, std::to_string(t.number) + " head", t.head);
+    add_trench_point(stakes, std::to_string(t.number) + " end", t.end);
+  }
+  int number = 0;
+  for (const Polyline& leg : layout.header.legs) add_line(stakes, "header", number, leg, 0);
+  number = 0;
+  add_line(stakes, "run", number, layout.run.line, 1);
+  return stakes;
+}
+
+struct Pair {
+  std::size_t first = 0, second = 0;
+  double error = std::numeric_limits<double>::infinity();
+  bool seen = false, in_reach = false;
+};
+
+bool better(const Pair& a, const Pair& b) {
+  if (a.seen != b.seen) return a.seen;
+  if (a.in_reach != b.in_reach) return a.in_reach;
+  return a.error < b.error;
+}
+
+bool within_tape(Point a, Point b) {
+  return distance(a, b) <= kLongestTape;
+}
+
+Pair best_pair(const std::vector<HouseCorner>& corners, const std::vector<bool>& sees, Point at) {
+  Pair best;
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    for (std::size_t j = i + 1; j < corners.size(); ++j) {
+      const Point a = corners[i].at, b = corners[j].at;
+      if (distance(a, b) <= kSameStake) continue;
+      const Pair pair = {i, j, expected_error(at, a, b), sees[i] && sees[j],
+                         within_tape(at, a) && within_tape(at, b)};
+      if (better(pair, best)) best = pair;
+    }
+  return best;
+}
+
+Tie tie_of(const Stake& stake, const HouseCorner& a, const HouseCorner& b, bool seen) {
+  Tie tie;
+  tie.point = stake.name;
+  tie.at = stake.at;
+  tie.first = a.tag;
+  tie.second = b.tag;
+  tie.first_distance = distance(stake.at, a.at);
+  tie.second_distance = distance(stake.at, b.at);
+  tie.cut = seen ? cut_angle(stake.at, a.at, b.at) : 0;
+  tie.left_of_base = cross(b.at - a.at, stake.at - a.at) >= 0;
+  return tie;
+}
+
+std::vector<Ring> house_rings(const Site& site) {
+  std::vector<Ring> rings;
+  for (const Feature& f : site.features)
+    if (f.kind == FeatureKind::house) rings.push_back(f.points);
+  return rings;
+}
+
+std::optional<Point> corner_at(const StakeOut& stake_out, const std::string& tag) {
+  for (const HouseCorner& c : stake_out.corners)
+    if (c.tag == tag) return c.at;
+  return std::nullopt;
+}
+
+}  // namespace
+
+StakeOut make_stake_out(const Site& site, const Layout& layout) {
+  StakeOut out;
+  out.corners = house_corners(site);
+  if (out.corners.size() < 2) return out;
+  const std::vector<Ring> houses = house_rings(site);
+  for (const Stake& stake : stakes_of(layout)) {
+    std::vector<bool> sees;
+    for (const HouseCorner& c : out.corners) sees.push_back(tape_is_free(houses, c.at, stake.at));
+    const Pair pair = best_pair(out.corners, sees, stake.at);
+    if (pair.first == pair.second) continue;
+    out.ties.push_back(tie_of(stake, out.corners[pair.first], out.corners[pair.second], pair.seen));
+  }
+  return out;
+}
+
+std::optional<Point> find_point_from_tie(const StakeOut& stake_out, const Tie& tie) {
+  const auto a = corner_at(stake_out, tie.first), b = corner_at(stake_out, tie.second);
+  if (!a || !b || distance(*a, *b) < kSamePlace) return std::nullopt;
+  const double base = distance(*a, *b);
+  const double d1 = tie.first_distance, d2 = tie.second_distance;
+  const double along = (d1 * d1 - d2 * d2 + base * base) / (2 * base);
+  const double square = d1 * d1 - along * along;
+  if (!(square > -kSameStake * std::max(1.0, d1))) return std::nullopt;
+  const double off = std::sqrt(std::max(0.0, square)) * (tie.left_of_base ? 1 : -1);
+  const Point ahead = unit(*b - *a);
+  return *a + along * ahead + off * left_normal(ahead);
+}
+
+Point point_from_tie(const StakeOut& stake_out, const Tie& tie) {
+  constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
+  return find_point_from_tie(stake_out, tie).value_or(Point{nowhere, nowhere});
+}
+
+}  // namespace underlawn

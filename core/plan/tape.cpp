@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/tape.h"
+
+namespace underlawn {
+
+namespace {
+
+bool strictly_inside(const Ring& ring, Point p) {
+  bool inside = false;
+  for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
+    const Point a = ring[i], b = ring[j];
+    if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)) inside = !inside;
+  }
+  return inside;
+}
+
+double distance_to_segment(Point p, Point a, Point b) {
+  const Point along = b - a;
+  const double square = dot(along, along);
+  const double t = square > 0 ? std::clamp(dot(p - a, along) / square, 0.0, 1.0) : 0;
+  return distance(p, a + t * along);
+}
+
+bool on_outline(const Ring& ring, Point p) {
+  for (std::size_t i = 0; i < ring.size(); ++i)
+    if (distance_to_segment(p, ring[i], ring[(i + 1) % ring.size()]) <= kSameStake) return true;
+  return false;
+}
+
+// Fractions of a..b at which it may pass into or out of the house: crossings of walls, and corners it grazes.
+void add_changes(std::vector<double>& at, const Ring& ring, Point a, Point b) {
+  const Point along = b - a;
+  const double square = dot(along, along);
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Point p = ring[i], wall = ring[(i + 1) % ring.size()] - p;
+    at.push_back(dot(p - a, along) / square);
+    const double denominator = cross(along, wall);
+    if (denominator != 0) at.push_back(cross(p - a, wall) / denominator);
+  }
+}
+
+bool passes_through(const Ring& ring, Point a, Point b) {
+  std::vector<double> at = {0, 1};
+  add_changes(at, ring, a, b);
+  std::sort(at.begin(), at.end());
+  for (std::size_t i = 1; i < at.size(); ++i) {
+    const double from = std::max(0.0, at[i - 1]), to = std::min(1.0, at[i]);
+    if (!(to > from)) continue;
+    const Point middle = a + (from + to) / 2 * (b - a);
+    if (strictly_inside(ring, middle) && !on_outline(ring, middle)) return true;
+  }
+  return false;
+}
+
+double tape_error(double length) {
+  return 0.005 + length / 1000;
+}
+
+}  // namespace
+
+bool tape_is_free(const std::vector<Ring>& houses, Point a, Point b) {
+  if (distance(a, b) < kSamePlace) return true;
+  return std::none_of(houses.begin(), houses.end(),
+                      [&](const Ring& ring) { return ring.size() > 2 && passes_through(ring, a, b); });
+}
+
+double cut_angle(Point at, Point first, Point second) {
+  const Point a = first - at, b = second - at;
+  return std::atan2(std::abs(cross(a, b)), std::abs(dot(a, b)));
+}
+
+double expected_error(Point at, Point first, Point second) {
+  const double along = std::hypot(tape_error(distance(at, first)), tape_error(distance(at, second)));
+  return along / std::max(1e-9, std::sin(cut_angle(at, first, second)));
+}
+
+}  // namespace underlawn
