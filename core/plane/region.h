@@ -52,11 +52,12 @@ bool contains(const Region& r, Point p);             // inside or on the boundar
 bool contains(const Ring& r, Point p);               // inside or on the boundary
 bool contains(const Region& r, Segment s);           // the whole segment is inside or on the boundary
 double distance(const Ring& r, Point p);             // to the area; 0 inside
-double distance(const Ring& a, const Ring& b);       // between areas; 0 where they meet
 double distance(const Segment& s, Point p);
 double distance(const Segment& a, const Segment& b); // 0 where they cross
-double distance(const Polyline& a, const Ring& b);   // line to area
-double distance(const Polyline& a, const Polyline& b);
+// Ring and Polyline are one type, so these say in their names what they take.
+double area_distance(const Ring& a, const Ring& b);           // between areas; 0 where they meet
+double line_area_distance(const Polyline& a, const Ring& b);  // 0 where the line meets the area
+double line_distance(const Polyline& a, const Polyline& b);   // 0 where they cross
 Point nearest_on(const Segment& s, Point p);
 
 // Corners of the rectangle that has `axis` as its middle line and the given width, counter-clockwise.
