@@ -13,44 +13,45 @@ enum class UnitSystem { metric, us };
 
 // The kind of a number. Its SI unit and the suffix of its key in files follow from it.
 enum class Quantity {
-  count,        // -            no suffix
-  ratio,        // - (0..1)     "_ratio"
-  length,       // m            "_m"
-  diameter,     // m            "_m"; read and shown in mm or inches, as pipe and trunks are
-  area,         // m2           "_m2"
-  volume,       // m3           "_m3"; earth: m3 or cubic yards
-  fluid_volume, // m3           "_m3"; liquid: litres or US gallons
-  angle,        // rad          "_rad"; shown in degrees
-  slope,        // horizontal per vertical   "_h_per_v"
-  duration,     // s            "_s"
-  velocity,     // m/s          "_m_s"
-  flow,         // m3/s         "_m3_s"; L/s or gpm
-  pressure,     // Pa           "_pa"; kPa or psi
-  head,         // m of liquid  "_m"; m or ft
-  temperature,  // deg C        "_c"
+  count,                   // -            no suffix
+  ratio,                   // - (0..1)     "_ratio"
+  length,                  // m            "_m"
+  diameter,                // m            "_m"; read and shown in mm or inches, as pipe and trunks are
+  area,                    // m2           "_m2"
+  volume,                  // m3           "_m3"; earth: m3 or cubic yards
+  fluid_volume,            // m3           "_m3"; liquid: litres or US gallons
+  angle,                   // rad          "_rad"; shown in degrees
+  slope,                   // horizontal per vertical   "_h_per_v"
+  duration,                // s            "_s"
+  velocity,                // m/s          "_m_s"
+  flow,                    // m3/s         "_m3_s"; L/s or gpm
+  pressure,                // Pa           "_pa"; kPa or psi
+  head,                    // m of liquid  "_m"; m or ft
+  temperature,             // deg C        "_c"
   temperature_difference,  // K "_k"
-  power,        // W            "_w"; kW or Btu/h
-  energy,       // J            "_j"; kWh
-  mass,         // kg           "_kg"
-  density,      // kg/m3        "_kg_m3"
-  conductivity, // W/(m K)      "_w_mk"
-  resistance,   // m K/W        "_mk_w"
-  money,        // currency     "_money"
+  power,                   // W            "_w"; kW or Btu/h
+  energy,                  // J            "_j"; kWh
+  mass,                    // kg           "_kg"
+  density,                 // kg/m3        "_kg_m3"
+  conductivity,            // W/(m K)      "_w_mk"
+  resistance,              // m K/W        "_mk_w"
+  money,                   // currency     "_money"
 };
 
 // "_m", "_m3", ... or "" for count.
 std::string_view key_suffix(Quantity q);
 
 // Reads what a person typed. Takes the unit as typed (`6'-3 1/2"`, `1.9 m`, `38 gpm`, `30 in`, `45 deg`), or
-// `system`'s own unit where none is given; `.` and `,` both as the decimal mark; sums and products of such terms
+// `system`'s own unit where none is given; `.` and `,` both as the decimal mark; sums and products of such
+// terms
 // (`12' + 3 in`, `2*1.5 m`). Error: names the text, what could not be read and an example that can.
 Result<double> parse_quantity(Quantity q, std::string_view text, UnitSystem system);
 
 // How fine a length is shown: feet-inches to a sixteenth or to the whole inch; metres to mm or cm.
 enum class Fineness { coarse, normal, fine };
 
-// Writes a value in `system`'s unit with the unit shown, so that parse_quantity reads it back to within half the
-// last shown place. Not-a-number and infinities are shown as a dash.
+// Writes a value in `system`'s unit with the unit shown, so that parse_quantity reads it back to within half
+// the last shown place. Not-a-number and infinities are shown as a dash.
 std::string print_quantity(Quantity q, double si, UnitSystem system, Fineness fineness = Fineness::normal);
 
 }  // namespace underlawn

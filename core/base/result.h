@@ -12,7 +12,7 @@ namespace underlawn {
 //   thing  "trench width"             value "-0.30 m"
 //   bound  "more than 0 m"            advice "Enter the width of the bucket."
 struct Trouble {
-  std::string code;    // stable, snake_case: "trench_width_not_positive"
+  std::string code;  // stable, snake_case: "trench_width_not_positive"
   std::string thing;
   std::string value;
   std::string bound;
@@ -26,7 +26,9 @@ struct Trouble {
 template <class T>
 using Result = tl::expected<T, Trouble>;
 
-inline tl::unexpected<Trouble> refuse(Trouble t) { return tl::unexpected<Trouble>(std::move(t)); }
+inline tl::unexpected<Trouble> refuse(Trouble t) {
+  return tl::unexpected<Trouble>(std::move(t));
+}
 
 // A value that could be had only in part, with what had to be left out or changed.
 template <class T>
