@@ -217,10 +217,11 @@ void add_coil_numbers(std::vector<Number>& numbers, const Wishes& w) {
     const bool used = w.unknown != which;
     numbers.push_back({thing, Quantity::length, value, used ? 0 : -kMuch, used ? high : kMuch, used, advice});
   };
-  length("Coil pitch", w.pitch, 10, CoilUnknown::pitch, "Enter the advance of the trench for each loop.");
-  length("Coil length", w.coil_length, 10'000, CoilUnknown::coil_length,
+  length("Coil pitch", w.pitch, kLargestLoop, CoilUnknown::pitch,
+         "Enter the advance of the trench for each loop.");
+  length("Coil length", w.coil_length, kLongestCoil, CoilUnknown::coil_length,
          "Enter the length of pipe in one coil.");
-  length("Trench length", w.trench_length, 1'000, CoilUnknown::trench_length,
+  length("Trench length", w.trench_length, kLongestTrench, CoilUnknown::trench_length,
          "Enter the length of one trench.");
 }
 
@@ -234,7 +235,7 @@ std::vector<Number> wishes_numbers(const Wishes& w) {
   numbers.insert(
       numbers.end(),
       {
-          {"Loop diameter", m, w.loop_diameter, 0, 10, true,
+          {"Loop diameter", m, w.loop_diameter, 0, kLargestLoop, true,
            "Enter the diameter of the loops, centre line to centre line."},
           {"Circuits", Quantity::count, static_cast<double>(w.circuits), 0, 200, false,
            "Enter how many coils are wanted."},

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/solve.h"
 
+#include "pipe/pipe_size.h"
 #include "plan/checks/check.h"
 #include "plan/figures/figures.h"
 #include "plan/fingerprint.h"
@@ -46,7 +47,7 @@ struct CoilMade {
 
 struct CoilIn {
   CoilUnknown unknown;
-  double loop_diameter, pitch, coil_length, trench_length;
+  double loop_diameter, pitch, coil_length, trench_length, pipe_diameter;
   bool operator==(const CoilIn&) const = default;
 };
 
@@ -140,7 +141,8 @@ Troubles find_troubles(const Plan& plan) {
 }
 
 CoilMade make_coil(const CoilIn& in) {
-  auto coil = solve_coil({in.unknown, in.loop_diameter, in.pitch, in.coil_length, in.trench_length});
+  auto coil = solve_coil(
+      {in.unknown, in.loop_diameter, in.pitch, in.coil_length, in.trench_length, in.pipe_diameter});
   if (coil) return {*coil, std::nullopt};
   return {Coil{0, 0, 0, 0, 0, 0, 0}, coil.error()};
 }
@@ -187,8 +189,11 @@ void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::s
   outcome.troubles = found.all;
 
   const Wishes& w = plan.wishes;
-  const CoilMade& made = coil.run({w.unknown, w.loop_diameter, w.pitch, w.coil_length, w.trench_length},
-                                  runs.coil, stop, make_coil);
+  const auto pipe = find_pipe(w.pipe);  // unknown: named among the troubles, and an ordinary one stands in
+  const double outside = pipe ? pipe->outside_diameter : CoilRequest{}.pipe_diameter;
+  const CoilMade& made =
+      coil.run({w.unknown, w.loop_diameter, w.pitch, w.coil_length, w.trench_length, outside}, runs.coil,
+               stop, make_coil);
   outcome.coil = made.coil;
   // A wish that is out of bounds has been named already; the coil's own refusal of it would only repeat that.
   if (made.trouble && !found.wishes) append_new(outcome.troubles, {*made.trouble});

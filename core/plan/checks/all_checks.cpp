@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/checks/check.h"
+#include "plan/checks/rules.h"
 
 namespace underlawn {
 
@@ -23,7 +24,35 @@ void mark_accepted(std::vector<Finding>& findings, const std::vector<Acceptance>
 }  // namespace
 
 const std::vector<CheckEntry>& all_checks() {
-  static const std::vector<CheckEntry> checks = {};
+  static const std::vector<CheckEntry> checks = {
+      {"trench_outside_lot", "Coil trenches stay inside the lot line.", checks::trench_outside_lot},
+      {"trench_in_setback", "Coil trenches keep each lot edge's setback.", checks::trench_in_setback},
+      {"trench_in_clearance", "Coil trenches keep the clearance of everything on the lot.",
+       checks::trench_in_clearance},
+      {"trench_spacing", "Coil trenches keep the spacing asked for.", checks::trench_spacing},
+      {"circuits_missing", "As many circuits are placed as were asked for.", checks::circuits_missing},
+      {"no_entry_or_no_way", "There is an entry point and a way to it from every trench.",
+       checks::no_entry_or_no_way},
+      {"run_outside_lot", "Header and supply run stay inside the lot line.", checks::run_outside_lot},
+      {"header_run_clearance", "Header and supply run keep the clearance of what they may not cross.",
+       checks::header_run_clearance},
+      {"run_in_root_zone", "Header and supply run stay out of root zones.", checks::run_in_root_zone},
+      {"utility_crossing", "Digging near a utility is done by hand.", checks::utility_crossing},
+      {"utility_depth_conflict", "The loop's pipes pass well above or below a utility they cross.",
+       checks::utility_depth_conflict},
+      {"trench_depth_protection", "Deep trenches need a protective system, very deep ones an engineer.",
+       checks::trench_depth_protection},
+      {"depth_against_frost", "Pipes lie below the frost line.", checks::depth_against_frost},
+      {"spoil_room", "Spoil has room beside its trench.", checks::spoil_room},
+      {"sloped_top_overlap", "Sloped sides stay off one another, the lot line and houses.",
+       checks::sloped_top_overlap},
+      {"bend_too_tight", "Loops do not bend the pipe tighter than it bears.", checks::bend_too_tight},
+      {"coil_wider_than_trench", "The coil fits on the trench floor.", checks::coil_wider_than_trench},
+      {"coil_pitch_range", "Loops overlap, but not too tight.", checks::coil_pitch_range},
+      {"coil_cut_unequal", "All coils are of one length.", checks::coil_cut_unequal},
+      {"tie_hidden", "Every stake can be taped from two house corners.", checks::tie_hidden},
+      {"tie_cut", "Tapes cut at a good angle.", checks::tie_cut},
+  };
   return checks;
 }
 

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+
+namespace underlawn::checks {
+
+namespace {
+
+std::string name_of(const Site& site, const Restriction& r) {
+  if (r.kind == Restriction::Kind::setback) return "the setback of lot edge " + std::to_string(r.edge + 1);
+  const Feature* f = find_feature(site, r.feature_id);
+  return f != nullptr ? "the clearance of " + display_name(*f) : "a clearance";
+}
+
+std::string advice(const Site& site, const Layout& layout) {
+  const std::string ways = "Ask for a shorter trench, a closer spacing or fewer circuits.";
+  if (layout.costs.empty() || layout.costs.front().trenches <= 0) return ways;
+  const RestrictionCost& dearest = layout.costs.front();
+  const std::string how_many = dearest.trenches == 1
+                                   ? "1 more trench would fit"
+                                   : std::to_string(dearest.trenches) + " more trenches would fit";
+  return "Dearest is " + name_of(site, dearest.restriction) + ": without it " + how_many + ". " + ways;
+}
+
+std::vector<Polyline> places(const Site& site, const Layout& layout) {
+  if (layout.costs.empty()) return {};
+  const Restriction& r = layout.costs.front().restriction;
+  if (r.kind == Restriction::Kind::setback) {
+    if (r.edge < 0 || static_cast<std::size_t>(r.edge) >= site.lot.size()) return {};
+    return {lot_edge(site, static_cast<std::size_t>(r.edge))};
+  }
+  const Feature* f = find_feature(site, r.feature_id);
+  return f != nullptr ? std::vector<Polyline>{drawn(*f)} : std::vector<Polyline>{};
+}
+
+}  // namespace
+
+std::vector<Finding> circuits_missing(const Plan& plan, const Outcome& outcome) {
+  const auto placed = static_cast<int>(outcome.layout.trenches.size());
+  const int wanted = plan.wishes.circuits;
+  if (plan.site.lot.empty() || placed >= wanted) return {};
+  Finding f =
+      make_finding("circuits_missing", "", Severity::error,
+                   "Only " + std::to_string(placed) + " of " + std::to_string(wanted) + " circuits fit");
+  if (placed == 0) f.title = "No trench fits";
+  set_measure(f, placed, wanted, Quantity::count);
+  f.advice = advice(plan.site, outcome.layout);
+  f.source = "circuits asked for in the plan";
+  f.places = places(plan.site, outcome.layout);
+  return {f};
+}
+
+}  // namespace underlawn::checks

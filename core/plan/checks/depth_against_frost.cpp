@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+
+namespace underlawn::checks {
+
+namespace {
+
+void check_depth(std::vector<Finding>& findings, const Plan& plan, double depth, const std::string& part,
+                 const std::string& what, std::vector<Polyline> places) {
+  if (places.empty() || !falls_short(depth, plan.ground.frost_depth)) return;
+  Finding f = make_finding("depth_against_frost", part, Severity::warning, what + " above the frost line");
+  set_measure(f, depth, plan.ground.frost_depth);
+  f.advice = "Dig below the frost line, or insulate and make sure the fluid's freeze protection covers it.";
+  f.source = "pipes below the frost line: common practice, no source";
+  f.places = std::move(places);
+  findings.push_back(std::move(f));
+}
+
+}  // namespace
+
+std::vector<Finding> depth_against_frost(const Plan& plan, const Outcome& outcome) {
+  std::vector<Finding> findings;
+  std::vector<Polyline> trenches;
+  double shallowest = std::numeric_limits<double>::infinity();
+  for (const Trench& t : outcome.layout.trenches) {
+    trenches.push_back(axis(t));
+    shallowest = std::min(shallowest, t.depth);
+  }
+  std::vector<Polyline> lines;
+  for (const ConduitLine& c : conduit_lines(outcome.layout)) lines.push_back(c.line);
+  check_depth(findings, plan, shallowest, "trenches", "Coils lie", std::move(trenches));
+  check_depth(findings, plan, plan.wishes.run_depth, "run", "Header and run lie", std::move(lines));
+  return findings;
+}
+
+}  // namespace underlawn::checks

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "dig/dig.h"
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+
+namespace underlawn::checks {
+
+namespace {
+
+constexpr const char* kRule = "sloped_top_overlap";
+constexpr const char* kSource = "29 CFR 1926 Subpart P, Table B-1";
+constexpr const char* kAdvice = "Use a shield or shoring instead of slopes here, or ask for a wider spacing.";
+
+Finding found(const std::string& part, std::string title, double measured, double required) {
+  Finding f = make_finding(kRule, part, Severity::warning, std::move(title));
+  set_measure(f, measured, required);
+  f.advice = kAdvice;
+  f.source = kSource;
+  return f;
+}
+
+void check_pairs(std::vector<Finding>& findings, const Layout& layout, double slope) {
+  const auto& all = layout.trenches;
+  for (std::size_t i = 0; i < all.size(); ++i)
+    for (std::size_t j = i + 1; j < all.size(); ++j) {
+      if (!side_by_side(all[i], all[j])) continue;
+      const double apart = distance(Segment{all[i].head, all[i].end}, Segment{all[j].head, all[j].end});
+      const double needed = (all[i].width + all[j].width) / 2 + slope * (all[i].depth + all[j].depth);
+      if (!falls_short(apart, needed)) continue;
+      Finding f = found(trench_part(all[i]) + "/" + trench_part(all[j]),
+                        "Sloped sides of trenches " + std::to_string(all[i].number) + " and " +
+                            std::to_string(all[j].number) + " run into each other",
+                        apart, needed);
+      f.places = {axis(all[i]), axis(all[j])};
+      findings.push_back(std::move(f));
+    }
+}
+
+// The long sides only: ends are cut steep or ramped along the trench.
+double side_distance(const Trench& t, const Polyline& line) {
+  const Point off = t.width / 2 * left_normal(unit(t.end - t.head));
+  return std::min(line_distance(Polyline{t.head + off, t.end + off}, line),
+                  line_distance(Polyline{t.head - off, t.end - off}, line));
+}
+
+void check_lot_line(std::vector<Finding>& findings, const Site& site, const Trench& t, double reach) {
+  for (std::size_t i = 0; i < site.lot.size(); ++i) {
+    const double away = side_distance(t, lot_edge(site, i));
+    if (!falls_short(away, reach)) continue;
+    Finding f = found(trench_part(t) + "/" + edge_part(i),
+                      "The sloped side of trench " + std::to_string(t.number) + " crosses lot edge " +
+                          std::to_string(i + 1),
+                      away, reach);
+    f.places = {axis(t), lot_edge(site, i)};
+    findings.push_back(std::move(f));
+  }
+}
+
+void check_houses(std::vector<Finding>& findings, const Site& site, const Trench& t, double reach) {
+  for (const Feature& house : site.features) {
+    if (house.kind != FeatureKind::house) continue;
+    const double away = area_to_feature(outline(t), house);
+    if (!falls_short(away, reach)) continue;
+    Finding f =
+        found(trench_part(t) + "/" + feature_part(house),
+              "The sloped side of trench " + std::to_string(t.number) + " reaches " + display_name(house),
+              away, reach);
+    f.places = {axis(t), drawn(house)};
+    findings.push_back(std::move(f));
+  }
+}
+
+}  // namespace
+
+// Only where a protective system is due: shallower trenches keep vertical sides.
+std::vector<Finding> sloped_top_overlap(const Plan& plan, const Outcome& outcome) {
+  std::vector<Finding> findings;
+  const double slope = slope_for(plan.ground.soil);
+  if (slope <= 0 || falls_short(plan.wishes.trench_depth, kProtectFrom)) return findings;
+  check_pairs(findings, outcome.layout, slope);
+  for (const Trench& t : outcome.layout.trenches) {
+    check_lot_line(findings, plan.site, t, slope * t.depth);
+    check_houses(findings, plan.site, t, slope * t.depth);
+  }
+  return findings;
+}
+
+}  // namespace underlawn::checks

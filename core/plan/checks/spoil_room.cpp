@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+
+namespace underlawn::checks {
+
+namespace {
+
+constexpr double kSpoilFromEdge = 0.6096;  // m: 2 ft, 29 CFR 1926.651(j)(2)
+
+// One side of a trench: the room from its edge to the next trench's edge less what spoil keeps from that too,
+// or to the lot line, or to a house.
+struct Side {
+  Segment edge;
+  Point out;  // unit, away from the trench
+};
+
+bool lies_beyond(const Side& side, const Ring& ring) {
+  return std::any_of(ring.begin(), ring.end(),
+                     [&](Point p) { return dot(p - side.edge.a, side.out) > kCheckTolerance; });
+}
+
+// The heap as long as the trench, from `near` to `far` off its edge.
+Ring heap(const Side& side, double near, double far) {
+  const Point middle = 0.5 * (near + far) * side.out;
+  return rectangle_along({side.edge.a + middle, side.edge.b + middle}, far - near);
+}
+
+double room(const Plan& plan, const Layout& layout, const Trench& t, const Side& side, double reach) {
+  const Polyline edge = {side.edge.a, side.edge.b};
+  const Ring strip = heap(side, kCheckTolerance, reach);
+  double least = std::numeric_limits<double>::infinity();
+  for (const Trench& other : layout.trenches) {
+    if (other.number == t.number || !lies_beyond(side, outline(other))) continue;
+    if (falls_short(area_distance(strip, outline(other)), kSpoilFromEdge))
+      least = std::min(least, line_area_distance(edge, outline(other)) - kSpoilFromEdge);
+  }
+  for (std::size_t i = 0; i < plan.site.lot.size(); ++i) {
+    const Polyline line = lot_edge(plan.site, i);
+    if (line_area_distance(line, strip) == 0) least = std::min(least, line_distance(edge, line));
+  }
+  for (const Feature& f : plan.site.features)
+    if (f.kind == FeatureKind::house && area_distance(strip, f.points) == 0)
+      least = std::min(least, line_area_distance(edge, f.points));
+  return least;
+}
+
+}  // namespace
+
+std::vector<Finding> spoil_room(const Plan& plan, const Outcome& outcome) {
+  std::vector<Finding> findings;
+  const double needed = kSpoilFromEdge + outcome.dig.spoil_width_vertical;
+  if (outcome.dig.spoil_width_vertical <= 0) return findings;
+  for (const Trench& t : outcome.layout.trenches) {
+    const Point left = left_normal(unit(t.end - t.head));
+    double best = 0;
+    for (double sign : {1.0, -1.0}) {
+      const Point off = sign * t.width / 2 * left;
+      best =
+          std::max(best, room(plan, outcome.layout, t, {{t.head + off, t.end + off}, sign * left}, needed));
+    }
+    if (!falls_short(best, needed)) continue;
+    Finding f = make_finding("spoil_room", trench_part(t), Severity::warning,
+                             "The spoil of trench " + std::to_string(t.number) + " has no room beside it");
+    set_measure(f, best, needed);
+    f.advice =
+        "Dig and backfill one trench before the next is opened, carry spoil away, or ask for a wider "
+        "spacing.";
+    f.source = "spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)";
+    f.places = {axis(t)};
+    findings.push_back(std::move(f));
+  }
+  return findings;
+}
+
+}  // namespace underlawn::checks

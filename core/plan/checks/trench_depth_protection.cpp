@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "dig/dig.h"
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+
+namespace underlawn::checks {
+
+namespace {
+
+constexpr double kEngineerBeyond = 6.096;  // m: 20 ft, 29 CFR 1926.652(b)
+
+std::string deep(const Plan& plan, double depth) {
+  return print_quantity(Quantity::length, depth, plan.units);
+}
+
+void check_depth(std::vector<Finding>& findings, const Plan& plan, double depth, const std::string& part,
+                 const std::string& what, std::vector<Polyline> places) {
+  if (places.empty()) return;
+  const bool engineer = depth > kEngineerBeyond + kCheckTolerance;
+  const bool protect = depth >= kProtectFrom - kCheckTolerance && plan.ground.soil != SoilType::stable_rock;
+  if (!engineer && !protect) return;
+  Finding f = make_finding(
+      "trench_depth_protection", part, engineer ? Severity::error : Severity::warning,
+      what + " " + deep(plan, depth) + " deep: " +
+          (engineer ? "an engineer must design the protection" : "nobody enters without protection"));
+  set_measure(f, depth, engineer ? kEngineerBeyond : kProtectFrom);
+  f.advice = engineer ? "Dig less deep, or have a registered professional engineer design sloping or shoring."
+                      : "Slope, shore or shield the sides before anybody goes in; give a ladder within 25 "
+                        "ft; a competent person "
+                        "inspects daily. Below the limit inspection is due as well.";
+  f.source = engineer ? "29 CFR 1926.652(b), Table B-1" : "29 CFR 1926.652(a)(1)";
+  f.places = std::move(places);
+  findings.push_back(std::move(f));
+}
+
+}  // namespace
+
+std::vector<Finding> trench_depth_protection(const Plan& plan, const Outcome& outcome) {
+  std::vector<Finding> findings;
+  std::vector<Polyline> trenches;
+  double deepest = 0;
+  for (const Trench& t : outcome.layout.trenches) {
+    trenches.push_back(axis(t));
+    deepest = std::max(deepest, t.depth);
+  }
+  std::vector<Polyline> lines;
+  for (const ConduitLine& c : conduit_lines(outcome.layout)) lines.push_back(c.line);
+  check_depth(findings, plan, deepest, "trenches", "Coil trenches are", std::move(trenches));
+  check_depth(findings, plan, plan.wishes.run_depth, "run", "Header and run are", std::move(lines));
+  return findings;
+}
+
+}  // namespace underlawn::checks

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+
+namespace underlawn::checks {
+
+namespace {
+
+struct Gap {
+  double measured, required;
+  const char* of;
+};
+
+// Side by side the middle lines keep the spacing; otherwise the floors keep the gap at ends.
+Gap gap_between(const Trench& a, const Trench& b, const Wishes& wishes) {
+  if (side_by_side(a, b))
+    return {distance(Segment{a.head, a.end}, Segment{b.head, b.end}), wishes.spacing, "between middle lines"};
+  return {area_distance(outline(a), outline(b)), wishes.end_gap, "of undisturbed ground at their ends"};
+}
+
+}  // namespace
+
+std::vector<Finding> trench_spacing(const Plan& plan, const Outcome& outcome) {
+  std::vector<Finding> findings;
+  const auto& trenches = outcome.layout.trenches;
+  for (std::size_t i = 0; i < trenches.size(); ++i)
+    for (std::size_t j = i + 1; j < trenches.size(); ++j) {
+      const Gap gap = gap_between(trenches[i], trenches[j], plan.wishes);
+      if (!falls_short(gap.measured, gap.required)) continue;
+      Finding f = make_finding("trench_spacing", trench_part(trenches[i]) + "/" + trench_part(trenches[j]),
+                               Severity::error,
+                               "Trenches " + std::to_string(trenches[i].number) + " and " +
+                                   std::to_string(trenches[j].number) + " are too close");
+      set_measure(f, gap.measured, gap.required);
+      f.advice = std::string("Keep the distance asked for ") + gap.of + ", or ask for fewer circuits.";
+      f.source = "spacing asked for in the plan";
+      f.places = {axis(trenches[i]), axis(trenches[j])};
+      findings.push_back(std::move(f));
+    }
+  return findings;
+}
+
+}  // namespace underlawn::checks

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+#include "site/clearances.h"
+
+namespace underlawn::checks {
+
+namespace {
+
+// Where machine digging would come into the tolerance zone: the crossings, or the whole line where it only
+// runs near.
+std::vector<Polyline> places(const Outcome& outcome, const Feature& utility, Conduit conduit,
+                             double half_width, double& away) {
+  std::vector<Polyline> found;
+  for (const ConduitLine& c : conduit_lines(outcome.layout)) {
+    if (c.conduit != conduit) continue;
+    const double here = std::max(0.0, line_to_feature(c.line, utility) - half_width);
+    if (!falls_short(here, kToleranceZone)) continue;
+    away = std::min(away, here);
+    const std::vector<Point> crossings = meetings(c.line, utility.points);
+    for (Point p : crossings) found.push_back({p});
+    if (crossings.empty()) found.push_back(c.line);
+  }
+  return found;
+}
+
+}  // namespace
+
+std::vector<Finding> utility_crossing(const Plan& plan, const Outcome& outcome) {
+  std::vector<Finding> findings;
+  for (const Feature& utility : plan.site.features) {
+    if (utility.kind != FeatureKind::utility) continue;
+    for (Conduit conduit : {Conduit::run, Conduit::header}) {
+      double away = std::numeric_limits<double>::infinity();
+      auto where = places(outcome, utility, conduit, plan.wishes.run_width / 2, away);
+      if (where.empty()) continue;
+      Finding f = make_finding("utility_crossing", conduit_part(conduit) + "/" + feature_part(utility),
+                               Severity::warning,
+                               conduit_name(conduit) + (away > 0 ? " passes close to " : " meets ") +
+                                   display_name(utility) + ": dig by hand");
+      set_measure(f, away, kToleranceZone);
+      f.advice = "Have the " + std::string(utility_name(utility.utility)) +
+                 " line located and marked, and expose it by hand before any machine comes near. Private "
+                 "lines are not "
+                 "marked by the utility.";
+      f.source = "tolerance zone of 18 in each side (laonecall.com); state law governs";
+      f.places = std::move(where);
+      findings.push_back(std::move(f));
+    }
+  }
+  return findings;
+}
+
+}  // namespace underlawn::checks
