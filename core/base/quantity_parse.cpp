@@ -369,9 +369,9 @@ Trouble Reader::trouble() const {
   const int place = typed_.place[std::min(at, typed_.place.size() - 1)];
   std::string rest(text_.substr(std::min(at, text_.size())));
   std::string bound = "readable as " + std::string(quantity_name(quantity_)) + " throughout, and character " +
-                      std::to_string(place) + " " + (rest.empty() ? "(the end)" : quoted(rest)) + " is " +
+                      std::to_string(place) + " " + (rest.empty() ? "(the end)" : in_quotes(rest)) + " is " +
                       why;
-  return {"not_readable", std::string(quantity_name(quantity_)) + " as typed", quoted(original_),
+  return {"not_readable", std::string(quantity_name(quantity_)) + " as typed", in_quotes(original_),
           std::move(bound), "Write it like " + std::string(quantity_example(quantity_)) + "."};
 }
 
@@ -390,7 +390,7 @@ Result<double> Reader::read() {
 
 Result<double> parse_quantity(Quantity q, std::string_view text, UnitSystem system) {
   if (text.size() > kLongestText)
-    return refuse({"not_readable", std::string(quantity_name(q)) + " as typed", quoted(text),
+    return refuse({"not_readable", std::string(quantity_name(q)) + " as typed", in_quotes(text),
                    "at most " + std::to_string(kLongestText) + " characters",
                    "Write it like " + std::string(quantity_example(q)) + "."});
   return Reader(q, text, system).read();

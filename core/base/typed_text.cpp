@@ -3,6 +3,8 @@
 
 #include <utility>
 
+#include "base/utf8.h"
+
 namespace underlawn {
 
 namespace {
@@ -41,23 +43,6 @@ int characters(std::string_view text) {
   return count;
 }
 
-// Bytes of the well-formed UTF-8 character that `text` starts with; 0 where there is none.
-std::size_t well_formed(std::string_view text) {
-  const auto lead = static_cast<unsigned char>(text[0]);
-  const std::size_t size = lead < 0x80                   ? 1
-                           : lead >= 0xC2 && lead < 0xE0 ? 2
-                           : lead >= 0xE0 && lead < 0xF0 ? 3
-                           : lead >= 0xF0 && lead < 0xF5 ? 4
-                                                         : 0;
-  if (size == 0 || size > text.size()) return 0;
-  for (std::size_t i = 1; i < size; ++i)
-    if (!continues_character(text[i])) return 0;
-  const auto second = size > 1 ? static_cast<unsigned char>(text[1]) : 0;
-  const bool overlong = (lead == 0xE0 && second < 0xA0) || (lead == 0xF0 && second < 0x90);
-  const bool beyond = (lead == 0xED && second > 0x9F) || (lead == 0xF4 && second > 0x8F);
-  return overlong || beyond ? 0 : size;
-}
-
 }  // namespace
 
 TypedText typed_text(std::string_view original) {
@@ -82,12 +67,11 @@ TypedText typed_text(std::string_view original) {
   return typed;
 }
 
-std::string quoted(std::string_view text) {
-  constexpr std::size_t kMost = 40;
+std::string in_quotes(std::string_view text, std::size_t most) {
   std::string clean;
   std::size_t i = 0;
-  while (i < text.size() && clean.size() < kMost) {
-    const std::size_t size = well_formed(text.substr(i));
+  while (i < text.size() && clean.size() < most) {
+    const std::size_t size = utf8_size(text.substr(i));
     const bool control = static_cast<unsigned char>(text[i]) < 0x20 || text[i] == 0x7F;
     if (size == 0) clean += "\uFFFD";
     if (size > 0 && !control) clean += text.substr(i, size);

@@ -16,8 +16,8 @@ struct TypedText {
 
 TypedText typed_text(std::string_view original);
 
-// `text` between quotation marks for a message, shortened to about 40 characters, control characters dropped,
-// and always valid UTF-8.
-std::string quoted(std::string_view text);
+// `text` between quotation marks for a message, cut after about `most` bytes, control characters dropped, and
+// always valid UTF-8.
+std::string in_quotes(std::string_view text, std::size_t most = 40);
 
 }  // namespace underlawn

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The plan on disk: UTF-8 JSON, format version first, ids sorted, SI with units in the key names, no derived data.
-// Loading and saving again gives the same bytes. Schema: resources/plan.schema.json.
+// The plan on disk: UTF-8 JSON, format version first, ids sorted, SI with units in the key names, no derived
+// data. Loading and saving again gives the same bytes. Schema: resources/plan.schema.json.
 #pragma once
 
 #include <filesystem>

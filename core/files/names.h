@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How choices are called in files.
+#pragma once
+
+#include <array>
+#include <string_view>
+#include <utility>
+
+#include "field/trench.h"
+#include "plan/finding.h"
+#include "plan/plan.h"
+
+namespace underlawn {
+
+template <class E, std::size_t N>
+using Names = std::array<std::pair<E, std::string_view>, N>;
+
+inline constexpr Names<UnitSystem, 2> kUnitSystemNames = {
+    {{UnitSystem::metric, "metric"}, {UnitSystem::us, "us"}}};
+
+inline constexpr Names<FeatureKind, kFeatureKinds> kFeatureKindNames = {{
+    {FeatureKind::house, "house"},
+    {FeatureKind::drive, "drive"},
+    {FeatureKind::septic_tank, "septic_tank"},
+    {FeatureKind::drain_field, "drain_field"},
+    {FeatureKind::reserve_field, "reserve_field"},
+    {FeatureKind::well, "well"},
+    {FeatureKind::tree, "tree"},
+    {FeatureKind::utility, "utility"},
+    {FeatureKind::easement, "easement"},
+    {FeatureKind::no_dig, "no_dig"},
+}};
+
+inline constexpr Names<UtilityKind, 6> kUtilityKindNames = {{
+    {UtilityKind::electric, "electric"},
+    {UtilityKind::gas, "gas"},
+    {UtilityKind::communication, "communication"},
+    {UtilityKind::water, "water"},
+    {UtilityKind::sewer, "sewer"},
+    {UtilityKind::reclaimed, "reclaimed"},
+}};
+
+inline constexpr Names<SoilType, 4> kSoilTypeNames = {{
+    {SoilType::stable_rock, "stable_rock"},
+    {SoilType::type_a, "type_a"},
+    {SoilType::type_b, "type_b"},
+    {SoilType::type_c, "type_c"},
+}};
+
+inline constexpr Names<CoilPattern, 1> kCoilPatternNames = {{{CoilPattern::flat_coil, "flat_coil"}}};
+
+inline constexpr Names<CoilUnknown, 3> kCoilUnknownNames = {{
+    {CoilUnknown::pitch, "pitch"},
+    {CoilUnknown::coil_length, "coil_length"},
+    {CoilUnknown::trench_length, "trench_length"},
+}};
+
+inline constexpr Names<TrenchRole, 2> kTrenchRoleNames = {{
+    {TrenchRole::field, "field"},
+    {TrenchRole::supply, "supply"},
+}};
+
+inline constexpr Names<Conduit, 2> kConduitNames = {{{Conduit::header, "header"}, {Conduit::run, "run"}}};
+
+inline constexpr Names<Severity, 3> kSeverityNames = {{
+    {Severity::hint, "hint"},
+    {Severity::warning, "warning"},
+    {Severity::error, "error"},
+}};
+
+// Empty for a value that is no choice.
+template <class E, std::size_t N>
+std::string_view name_of(const Names<E, N>& names, E value) {
+  for (const auto& [choice, name] : names)
+    if (choice == value) return name;
+  return {};
+}
+
+// "house, drive or tree", for messages.
+template <class E, std::size_t N>
+std::string choices(const Names<E, N>& names) {
+  std::string all;
+  for (std::size_t i = 0; i < N; ++i)
+    all += std::string(i == 0 ? "" : i + 1 == N ? " or " : ", ") + std::string(names[i].second);
+  return all;
+}
+
+}  // namespace underlawn

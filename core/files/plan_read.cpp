@@ -1,0 +1,332 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include "base/typed_text.h"
+#include "files/json_text.h"
+#include "files/migrate.h"
+#include "files/plan_file.h"
+#include "files/plan_keys.h"
+#include "plane/region.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr int kLargestId = 1'000'000'000;
+constexpr std::size_t kMostRemarks = 200;
+
+using Remarks = std::vector<Trouble>;
+
+std::string shown(const Json& json) {
+  if (json.is_array()) return "a list of " + std::to_string(json.size());
+  if (json.is_object()) return "an object";
+  return json.is_string() ? in_quotes(json.get_ref<const std::string&>()) : json.dump();
+}
+
+// Each `read` leaves the value alone and says what was expected when the JSON is of another kind; "" when all
+// is well.
+
+std::string read(const Json& json, double& value) {
+  if (!json.is_number()) return "a number";
+  value = json.get<double>();
+  return "";
+}
+
+std::string read(const Json& json, int& value) {
+  const double number = json.is_number() ? json.get<double>() : std::nan("");
+  if (!(std::abs(number) <= kLargestId) || number != std::floor(number))
+    return "a whole number of at most " + std::to_string(kLargestId);
+  value = static_cast<int>(number);
+  return "";
+}
+
+std::string read(const Json& json, bool& value) {
+  if (!json.is_boolean()) return "true or false";
+  value = json.get<bool>();
+  return "";
+}
+
+std::string read(const Json& json, std::string& value) {
+  if (!json.is_string()) return "a text";
+  value = json.get<std::string>();
+  return "";
+}
+
+std::string read(const Json& json, Point& value) {
+  if (!json.is_array() || json.size() != 2 || !json[0].is_number() || !json[1].is_number())
+    return "two numbers [x, y]";
+  value = {json[0].get<double>(), json[1].get<double>()};
+  return "";
+}
+
+std::string read(const Json& json, std::vector<Point>& value) {
+  const std::string expected =
+      "a list of 1 to " + std::to_string(kMostRingPoints) + " points [x, y], each of two numbers";
+  if (!json.is_array() || json.empty() || json.size() > kMostRingPoints) return expected;
+  std::vector<Point> points(json.size());
+  for (std::size_t i = 0; i < json.size(); ++i)
+    if (!read(json[i], points[i]).empty()) return expected;
+  value = std::move(points);
+  return "";
+}
+
+template <class T>
+std::string read(const Json& json, std::optional<T>& value) {
+  T there{};
+  std::string expected = read(json, there);
+  if (expected.empty()) value = there;
+  return expected;
+}
+
+// Without these an element is nothing; it is then left out as a whole.
+std::set<std::string> essential(const LotCorner&) {
+  return {"at_m"};
+}
+std::set<std::string> essential(const Feature&) {
+  return {"kind", "points_m"};
+}
+std::set<std::string> essential(const EntryPoint&) {
+  return {"house_id", "at_m"};
+}
+std::set<std::string> essential(const ClearanceRule&) {
+  return {"kind", "trench_m", "run_m"};
+}
+std::set<std::string> essential(const Acceptance&) {
+  return {"finding"};
+}
+
+std::string element_name(const char* list, std::size_t index, const Json& element) {
+  std::string name = list == std::string("lot")        ? "lot corner "
+                     : list == std::string("features") ? "feature "
+                     : list == std::string("rules")    ? "clearance rule "
+                                                       : "accepted finding ";
+  name += std::to_string(index + 1) + " in the file";
+  if (!element.is_object() || list != std::string("features")) return name;
+  const auto id = element.find("id");
+  if (id != element.end() && id->is_number()) name += ", id " + id->dump();
+  const auto called = element.find("name");
+  if (called != element.end() && called->is_string()) name += ", " + shown(*called);
+  return name;
+}
+
+// Fills in what it is shown from an object, and remarks on what it could not use.
+class Reader {
+ public:
+  Reader(const Json& object, std::string thing, Remarks& remarks)
+      : object_(object), thing_(std::move(thing)), remarks_(remarks) {}
+
+  template <class T>
+  void key(const char* name, T& value) {
+    key_if(true, name, value);
+  }
+  template <class T>
+  void key(const char* name, std::optional<T>& value) {
+    key_if(false, name, value);
+  }
+  template <class T>
+  void key_if(bool expected, const char* name, T& value) {
+    if (const Json* json = take(expected, name)) check(name, *json, read(*json, value));
+  }
+  template <class E, std::size_t N>
+  void choice(const char* name, E& value, const Names<E, N>& names) {
+    choice_if(true, name, value, names);
+  }
+  template <class E, std::size_t N>
+  void choice_if(bool expected, const char* name, E& value, const Names<E, N>& names) {
+    const Json* json = take(expected, name);
+    if (json == nullptr) return;
+    for (const auto& [choice, word] : names)
+      if (*json == word) {
+        value = choice;
+        return;
+      }
+    check(name, *json, choices(names));
+  }
+  template <class T>
+  void part(const char* name, T& value) {
+    const Json* json = take(true, name);
+    if (json == nullptr) return;
+    check(name, *json, json->is_object() ? "" : "an object");
+    if (!json->is_object()) return;
+    Reader reader(*json, std::string("part ") + name, remarks_);
+    walk_keys(reader, value);
+    reader.finish();
+  }
+  template <class T>
+  void part(const char* name, std::optional<T>& value) {
+    const Json* json = take(false, name);
+    if (json != nullptr) value = element<T>(*json, std::string("part ") + name);
+  }
+  template <class T>
+  void list(const char* name, std::vector<T>& values) {
+    const Json* json = take(true, name);
+    if (json == nullptr) return;
+    check(name, *json, json->is_array() ? "" : "a list");
+    if (!json->is_array()) return;
+    values.clear();
+    for (std::size_t i = 0; i < json->size(); ++i)
+      if (auto there = element<T>((*json)[i], element_name(name, i, (*json)[i])))
+        values.push_back(std::move(*there));
+  }
+  void finish();
+
+ private:
+  template <class T>
+  std::optional<T> element(const Json& json, const std::string& thing);
+  const Json* take(bool expected, const char* name);
+  void check(const char* name, const Json& json, const std::string& expected);
+
+  const Json& object_;
+  std::string thing_;
+  Remarks& remarks_;
+  std::set<std::string> known_, missing_;
+  std::map<std::string, std::string> failed_;  // with what was expected
+};
+
+const Json* Reader::take(bool expected, const char* name) {
+  known_.insert(name);
+  const auto at = object_.find(name);
+  if (at != object_.end()) return &*at;
+  if (expected) missing_.insert(name);
+  return nullptr;
+}
+
+void Reader::check(const char* name, const Json& json, const std::string& expected) {
+  if (expected.empty()) return;
+  failed_[name] = expected;
+  remarks_.push_back({"plan_value_not_usable", "the value " + std::string(name) + " of " + thing_,
+                      shown(json), expected, "The usual value was taken."});
+}
+
+std::string joined(const std::set<std::string>& names) {
+  std::string all;
+  for (const std::string& name : names) all += (all.empty() ? "" : ", ") + in_quotes(name);
+  return all;
+}
+
+void Reader::finish() {
+  if (!missing_.empty())
+    remarks_.push_back({"plan_keys_missing", thing_ + " has no " + joined(missing_), "", "",
+                        "The usual values were taken."});
+  std::set<std::string> unknown;
+  for (const auto& [name, value] : object_.items())
+    if (!known_.contains(name)) unknown.insert(name);
+  if (!unknown.empty())
+    remarks_.push_back({"plan_keys_unknown", thing_ + " has " + joined(unknown) + ", which is not understood",
+                        "", "", "It was left out and is lost when the plan is saved over the file."});
+}
+
+template <class T>
+std::optional<T> Reader::element(const Json& json, const std::string& thing) {
+  if (!json.is_object()) {
+    remarks_.push_back({"plan_element_left_out", thing, shown(json), "an object", "It was left out."});
+    return std::nullopt;
+  }
+  Remarks own;
+  Reader reader(json, thing, own);
+  T value{};
+  walk_keys(reader, value);
+  for (const std::string& name : essential(value)) {
+    if (!reader.failed_.contains(name) && !reader.missing_.contains(name)) continue;
+    const bool missing = reader.missing_.contains(name);
+    const std::string found = missing ? "missing" : shown(json[name]);
+    const std::string bound = missing ? "there" : reader.failed_[name];
+    remarks_.push_back({"plan_element_left_out", "the value " + name + " of " + thing, found, bound,
+                        "This one was left out; the rest of the plan was read."});
+    return std::nullopt;
+  }
+  reader.finish();
+  remarks_.insert(remarks_.end(), own.begin(), own.end());
+  return value;
+}
+
+// Ids are unique and positive: others get the next free one. Features are sorted by id.
+void mend_ids(std::vector<Feature>& features, Remarks& remarks) {
+  std::set<int> taken;
+  std::vector<Feature*> homeless;
+  for (Feature& f : features)
+    if (f.id <= 0 || !taken.insert(f.id).second) homeless.push_back(&f);
+  for (Feature* f : homeless) {
+    const std::string found =
+        f->id <= 0 ? std::to_string(f->id) : std::to_string(f->id) + ", as that of another one";
+    const std::string thing =
+        "the id of feature " + (f->name.empty() ? std::string("without a name") : in_quotes(f->name));
+    f->id = taken.empty() ? 1 : *taken.rbegin() + 1;
+    taken.insert(f->id);
+    remarks.push_back({"plan_id_changed", thing, found, "above 0 and its own",
+                       "It got the id " + std::to_string(f->id) + "."});
+  }
+  std::ranges::stable_sort(features, {}, &Feature::id);
+}
+
+void drop_second_rules(std::vector<ClearanceRule>& rules, Remarks& remarks) {
+  std::set<FeatureKind> seen;
+  std::erase_if(rules, [&](const ClearanceRule& rule) {
+    if (seen.insert(rule.kind).second) return false;
+    remarks.push_back({"plan_element_left_out",
+                       "the clearance rule for " + std::string(name_of(kFeatureKindNames, rule.kind)),
+                       "there twice", "there once", "The first one was taken."});
+    return true;
+  });
+}
+
+void bound_lot(std::vector<LotCorner>& lot, Remarks& remarks) {
+  if (lot.size() <= static_cast<std::size_t>(kMostRingPoints)) return;
+  remarks.push_back({"plan_element_left_out", "the number of lot corners", std::to_string(lot.size()),
+                     "at most " + std::to_string(kMostRingPoints),
+                     "The lot line was left out; draw it again."});
+  lot.clear();
+}
+
+void bound_remarks(Remarks& remarks) {
+  if (remarks.size() <= kMostRemarks) return;
+  const std::size_t more = remarks.size() - kMostRemarks;
+  remarks.resize(kMostRemarks);
+  remarks.push_back(
+      {"more_remarks", "there are " + std::to_string(more) + " more remarks of this kind", "", "", ""});
+}
+
+// The version, when the tree is a plan that this program can read.
+Result<int> readable_version(const Json& tree) {
+  const std::string this_program = "format_version " + std::to_string(kPlanFormat);
+  int version = 0;
+  if (!tree.is_object() || !tree.contains("format_version") ||
+      !read(tree["format_version"], version).empty() || version < 1)
+    return refuse({"not_a_plan", "the file is JSON but no plan: it has no usable format_version", "", "",
+                   "A plan begins with \"format_version\": " + std::to_string(kPlanFormat) + "."});
+  if (version > kPlanFormat)
+    return refuse(
+        {"plan_too_new", "the plan", "of format_version " + std::to_string(version),
+         "at most of " + this_program + ", the newest that this program knows",
+         "It was written by a newer Underlawn: install that, or save the plan there for this one."});
+  return version;
+}
+
+}  // namespace
+
+Result<WithRemarks<Plan>> plan_from_text(std::string_view text) {
+  auto parsed = json_from_text(text, "the plan");
+  if (!parsed) return refuse(parsed.error());
+  Json& tree = parsed->value;
+  Remarks& remarks = parsed->remarks;
+  const auto version = readable_version(tree);
+  if (!version) return refuse(version.error());
+  migrate(tree, *version, migration_steps(), remarks);
+
+  tree.erase("format_version");
+  Plan plan;
+  Reader reader(tree, "the plan", remarks);
+  walk_keys(reader, plan);
+  reader.finish();
+  mend_ids(plan.site.features, remarks);
+  drop_second_rules(plan.site.rules, remarks);
+  bound_lot(plan.site.lot, remarks);
+  std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
+  bound_remarks(remarks);
+  return WithRemarks<Plan>{std::move(plan), std::move(remarks)};
+}
+
+}  // namespace underlawn

@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "support/random_plans.h"
+
+#include <algorithm>
+
+namespace underlawn::sample {
+
+namespace {
+
+using Random = std::mt19937_64;
+
+int below(Random& random, int n) {
+  return static_cast<int>(random() % static_cast<unsigned>(n));
+}
+
+double number(Random& random) {
+  static const double odd[] = {0, -0.0, 1e-300, -1e300, 0.1, 1.0 / 3, 123456789.123, 5e-324, 2, 1e22};
+  if (below(random, 8) == 0) return odd[below(random, 10)];
+  return std::uniform_real_distribution<>(-500, 500)(random);
+}
+
+std::string word(Random& random) {
+  static const char* odd[] = {"",     "Oak",          "\"quoted\"", "back\\slash", "line\nfeed", "Straße 7",
+                              "井戸", "\x01\x1f\x7f", "</script>",  "🌳",           " ",          "e\u0301"};
+  return odd[below(random, 12)];
+}
+
+Point point(Random& random) {
+  return {number(random), number(random)};
+}
+
+Feature feature(Random& random, int id) {
+  Feature f;
+  f.id = id;
+  f.kind = static_cast<FeatureKind>(below(random, kFeatureKinds));
+  f.name = word(random);
+  for (int n = 1 + below(random, 8); n > 0; --n) f.points.push_back(point(random));
+  if (below(random, 2)) f.trench_clearance = number(random);
+  if (below(random, 2)) f.run_clearance = number(random);
+  if (below(random, 2)) f.trunk_diameter = number(random);
+  f.utility = static_cast<UtilityKind>(below(random, 6));
+  if (below(random, 2)) f.depth = number(random);
+  f.may_cross = below(random, 2) == 1;
+  f.note = word(random);
+  return f;
+}
+
+Site site(Random& random) {
+  Site s;
+  for (int n = below(random, 9); n > 0; --n) s.lot.push_back({point(random), number(random)});
+  int id = 0;
+  for (int n = below(random, 12); n > 0; --n)
+    s.features.push_back(feature(random, id += 1 + below(random, 3)));
+  if (below(random, 2)) s.entry = EntryPoint{below(random, 20), point(random)};
+  s.north = number(random);
+  s.root_zone_factor = number(random);
+  for (int kind = 0; kind < kFeatureKinds; kind += 1 + below(random, 5))
+    s.rules.push_back({static_cast<FeatureKind>(kind), number(random), number(random)});
+  return s;
+}
+
+Wishes wishes(Random& random) {
+  Wishes w;
+  w.pipe = word(random);
+  w.header_pipe = word(random);
+  w.unknown = static_cast<CoilUnknown>(below(random, 3));
+  for (double* value : {&w.pitch, &w.coil_length, &w.trench_length, &w.loop_diameter, &w.trench_width,
+                        &w.trench_depth, &w.spacing, &w.end_gap, &w.run_width, &w.run_depth, &w.bedding})
+    *value = number(random);
+  w.circuits = below(random, 2001) - 1000;
+  w.coil_in_run = below(random, 2) == 1;
+  return w;
+}
+
+std::string piece(Random& random) {
+  static const char* pieces[] = {
+      "{",   "}",        "[",   "]",   ",",    ":",    "\"", "null", "true", "1e999",
+      "-1",  "1e308",    "NaN", "\\u", "\xff", "[[]]", "{}", "0",    "\"\"", "99999999999999999999",
+      "[1]", "\"kind\"", "\n"};
+  return pieces[below(random, 23)];
+}
+
+}  // namespace
+
+Plan random_plan(Random& random) {
+  Plan plan;
+  for (std::string* text : {&plan.title.project, &plan.title.address, &plan.title.owner, &plan.title.designer,
+                            &plan.title.phone, &plan.title.note})
+    *text = word(random);
+  plan.units = below(random, 2) ? UnitSystem::us : UnitSystem::metric;
+  plan.site = site(random);
+  plan.ground = {static_cast<SoilType>(below(random, 4)), number(random), number(random), number(random),
+                 number(random)};
+  plan.wishes = wishes(random);
+  for (int n = below(random, 4); n > 0; --n) plan.accepted.push_back({word(random), word(random)});
+  std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
+  return plan;
+}
+
+std::string mutated(std::string text, Random& random) {
+  for (int n = 1 + below(random, 3); n > 0 && !text.empty(); --n) {
+    const auto at = static_cast<std::size_t>(below(random, static_cast<int>(text.size())));
+    const auto size = static_cast<std::size_t>(below(random, 12));
+    switch (below(random, 5)) {
+      case 0:
+        text[at] = static_cast<char>(below(random, 256));
+        break;
+      case 1:
+        text.erase(at, size);
+        break;
+      case 2:
+        text.insert(at, text.substr(at, size * 8));
+        break;
+      case 3:
+        text.replace(at, 1 + size / 3, piece(random));
+        break;
+      case 4: {
+        // A whole value between two separators, so that the file stays JSON more often.
+        const std::size_t from = text.find(": ", at);
+        const std::size_t to = from == std::string::npos ? from : text.find_first_of(",}\n", from);
+        if (to != std::string::npos) text.replace(from + 2, to - from - 2, piece(random));
+      }
+    }
+  }
+  return text;
+}
+
+}  // namespace underlawn::sample
