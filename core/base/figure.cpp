@@ -7,14 +7,14 @@
 namespace underlawn {
 
 void Figures::add(Figure f) {
-  assert(!f.key.empty() && find(f.key) == nullptr);
+  [[maybe_unused]] const bool fresh = places_.emplace(f.key, figures_.size()).second;
+  assert(fresh && !f.key.empty());
   figures_.push_back(std::move(f));
 }
 
 const Figure* Figures::find(std::string_view key) const {
-  const auto at =
-      std::find_if(figures_.begin(), figures_.end(), [&](const Figure& f) { return f.key == key; });
-  return at == figures_.end() ? nullptr : &*at;
+  const auto place = places_.find(key);
+  return place == places_.end() ? nullptr : &figures_[place->second];
 }
 
 const Figure& Figures::at(std::string_view key) const {

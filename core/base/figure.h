@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Every number that a person sees is a Figure: it can say which formula, inputs and published source it came from.
+// Every number that a person sees is a Figure: it can say which formula, inputs and published source it came
+// from.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,13 +14,14 @@
 namespace underlawn {
 
 struct Figure {
-  std::string key;     // "dig.bank_volume", "trench.3.pitch"; dots group, unique in a set
-  std::string label;   // "Excavated volume, vertical sides"
-  double value = 0;    // SI
+  std::string key;    // "dig.bank_volume", "trench.3.pitch"; dots group, unique in a set
+  std::string label;  // "Excavated volume, vertical sides"
+  double value = 0;   // SI
   Quantity quantity = Quantity::count;
   std::string method;  // the formula in words or symbols, written where it is coded; "typed" for an input
   std::string source;  // published source, "common practice, no source", or "" for plain arithmetic
-  std::vector<std::string> from;  // keys of the figures it was computed from, in the order the formula names them
+  std::vector<std::string>
+      from;  // keys of the figures it was computed from, in the order the formula names them
 
   bool operator==(const Figure&) const = default;
 };
@@ -36,9 +39,11 @@ class Figures {
 
  private:
   std::vector<Figure> figures_;
+  std::map<std::string, std::size_t, std::less<>> places_;  // of each key in figures_
 };
 
-// Key with its unit suffix, as written to machine-readable results: "dig.bank_volume" -> "dig.bank_volume_m3".
+// Key with its unit suffix, as written to machine-readable results: "dig.bank_volume" ->
+// "dig.bank_volume_m3".
 std::string key_with_unit(const Figure& f);
 
 }  // namespace underlawn

@@ -1,10 +1,48 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/figures/figures.h"
 
+#include <cassert>
+
+#include "plan/figures/groups.h"
+#include "plan/plan_troubles.h"
+
 namespace underlawn {
 
-Figures make_figures(const Plan&, const Outcome&) {
-  return {};
+namespace figures {
+
+void typed(Figures& all, std::string key, std::string label, double value, Quantity quantity) {
+  all.add({std::move(key), std::move(label), value, quantity, kTyped, "", {}});
+}
+
+void derived(Figures& all, std::string key, std::string label, double value, Quantity quantity, How how) {
+  for ([[maybe_unused]] const std::string& from : how.from) assert(all.find(from) != nullptr);
+  all.add({std::move(key), std::move(label), value, quantity, std::move(how.method), std::move(how.source),
+           std::move(how.from)});
+}
+
+std::string trench_key(int number) {
+  return "trench." + std::to_string(number);
+}
+
+}  // namespace figures
+
+Figures make_figures(const Plan& plan, const Outcome& outcome) {
+  using namespace figures;
+  Figures all;
+  add_wishes(all, plan);
+  add_pipe(all, plan);
+  if (outcome.coil.loops > 0) add_coil(all, plan, outcome);
+  if (plan.site.lot.empty() || !site_troubles(plan).empty()) return all;
+  add_site(all, plan, outcome);
+  if (outcome.coil.loops <= 0 || !wishes_troubles(plan).empty()) return all;
+  add_layout(all, plan, outcome);
+  add_trenches(all, outcome);
+  add_header_run(all, outcome);
+  add_crossings(all, plan, outcome);
+  add_pipe_to_buy(all, plan, outcome);
+  if (ground_troubles(plan).empty()) add_earth(all, plan, outcome);
+  add_stake_out(all, outcome);
+  return all;
 }
 
 }  // namespace underlawn

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "field/coil.h"
+
+#include "plan/figures/groups.h"
+
+namespace underlawn::figures {
+
+namespace {
+
+using Q = Quantity;
+
+void add_pitch_or_trench(Figures& all, const Wishes& w, const Coil& c) {
+  if (w.unknown == CoilUnknown::pitch)
+    derived(all, "coil.pitch", "Pitch", c.pitch, Q::length,
+            {"root of: coil length = (trench length - D)/p x loop length(D, p) + trench length",
+             {"coil.length", "coil.trench_length", "coil.loop_diameter"},
+             ""});
+  if (w.unknown == CoilUnknown::trench_length)
+    derived(all, "coil.trench_length", "Trench length", c.trench_length, Q::length,
+            {"N p + D, where N = (coil length - D)/(loop length + p)",
+             {"coil.length", "coil.pitch", "coil.loop_diameter"},
+             ""});
+}
+
+void add_one_loop(Figures& all, const Coil& c) {
+  const std::vector<std::string> from = {"coil.loop_diameter", "coil.pitch"};
+  derived(all, "coil.loop_length", "Pipe in one loop", loop_length(c.loop_diameter, c.pitch), Q::length,
+          {"4 (R + c) E(k) with R = D/2, c = p/2pi, k^2 = 4 R c/(R + c)^2", from,
+           "arc length of the curve x = p th/2pi + (D/2) cos th, y = (D/2) sin th"});
+  derived(all, "coil.loop_length_by_sum", "The same by pi D + p, for comparison",
+          loop_length_by_sum(c.loop_diameter, c.pitch), Q::length,
+          {"pi D + p, often quoted, long by about p; used nowhere", from, "common practice, no source"});
+}
+
+}  // namespace
+
+void add_coil(Figures& all, const Plan& plan, const Outcome& outcome) {
+  const Coil& c = outcome.coil;
+  add_pitch_or_trench(all, plan.wishes, c);
+  add_one_loop(all, c);
+  derived(all, "coil.loops", "Loops", c.loops, Q::count,
+          {"(trench length - D)/p", {"coil.trench_length", "coil.loop_diameter", "coil.pitch"}, ""});
+  derived(all, "coil.loop_pipe", "Pipe in the loops", c.loop_pipe, Q::length,
+          {"loops x pipe in one loop", {"coil.loops", "coil.loop_length"}, ""});
+  derived(all, "coil.return_pipe", "Return pipe", c.return_pipe, Q::length,
+          {"straight back along the trench: its length", {"coil.trench_length"}, ""});
+  if (plan.wishes.unknown == CoilUnknown::coil_length)
+    derived(all, "coil.length", "Coil length, return pipe included", c.coil_length, Q::length,
+            {"loops + return", {"coil.loop_pipe", "coil.return_pipe"}, ""});
+  derived(all, "coil.loop_pipe_by_sum", "Pipe in the loops by pi D + p, for comparison",
+          c.loops * loop_length_by_sum(c.loop_diameter, c.pitch), Q::length,
+          {"loops x (pi D + p); used nowhere",
+           {"coil.loops", "coil.loop_length_by_sum"},
+           "common practice, no source"});
+  derived(all, "coil.pipe_per_trench", "Pipe per length of trench", c.coil_length / c.trench_length, Q::count,
+          {"coil length/trench length", {"coil.length", "coil.trench_length"}, ""});
+}
+
+}  // namespace underlawn::figures

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/figures/groups.h"
+#include "site/clearances.h"
+
+namespace underlawn::figures {
+
+namespace {
+
+using Q = Quantity;
+
+void add_crossing(Figures& all, const Plan& plan, const Crossing& c, std::size_t number) {
+  const Feature* f = find_feature(plan.site, c.feature_id);
+  const std::string key = "crossing." + std::to_string(number);
+  const std::string name =
+      "Crossing " + std::to_string(number) + (f != nullptr ? ", " + display_name(*f) : "");
+  const std::string of = c.conduit == Conduit::header ? "header.length" : "run.length";
+  derived(all, key + ".x", name + ", x", c.at.x, Q::length,
+          {"where the two lines meet", {of, "site.features"}, ""});
+  derived(all, key + ".y", name + ", y", c.at.y, Q::length,
+          {"where the two lines meet", {of, "site.features"}, ""});
+  derived(all, key + ".angle", name + ", angle", c.angle, Q::angle,
+          {"between the two lines", {of, "site.features"}, ""});
+  const bool utility = f != nullptr && f->kind == FeatureKind::utility;
+  if (utility)
+    derived(all, key + ".utility_depth", name + ", depth to its top", c.utility_depth, Q::length,
+            {"as entered; to be proved by hand digging",
+             {"site.feature." + std::to_string(c.feature_id) + ".depth"},
+             ""});
+  derived(all, key + ".trench_depth", name + ", depth of our trench", c.trench_depth, Q::length,
+          {"as asked", {"dig.run_depth"}, ""});
+  derived(all, key + ".hand_dig", name + ", hand dig to each side along our trench", c.hand_dig, Q::length,
+          {"tolerance zone over the sine of the angle, and our half-width's share",
+           {key + ".angle", "dig.run_width"},
+           "tolerance zone 18 in each side (laonecall.com); state law governs"});
+}
+
+}  // namespace
+
+void add_crossings(Figures& all, const Plan& plan, const Outcome& outcome) {
+  const auto& crossings = outcome.layout.crossings;
+  derived(all, "layout.crossings", "Crossings", static_cast<double>(crossings.size()), Quantity::count,
+          {"places where header or run meets what must be crossed with care",
+           {"layout.circuits_placed", "site.features"},
+           ""});
+  for (std::size_t i = 0; i < crossings.size(); ++i) add_crossing(all, plan, crossings[i], i + 1);
+}
+
+}  // namespace underlawn::figures

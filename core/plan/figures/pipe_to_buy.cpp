@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/figures/groups.h"
+
+namespace underlawn::figures {
+
+namespace {
+
+using Q = Quantity;
+
+constexpr double kAllowance = 0.05;  // of header and run pipe: cuts, joints, snaking in the trench
+
+void add_header_pipe(Figures& all, const Plan& plan) {
+  double pipe = 0;
+  std::vector<std::string> from;
+  for (const char* key : {"header.pipe", "run.pipe"}) {
+    const Figure* f = all.find(key);
+    if (f == nullptr) continue;
+    pipe += f->value;
+    from.emplace_back(key);
+  }
+  if (from.empty()) return;
+  from.emplace_back("buy.allowance");
+  derived(all, "buy.allowance", "Allowance on header and run pipe", kAllowance, Q::ratio,
+          {"fixed, for cuts, joints and snaking", {}, "common practice, no source"});
+  derived(all, "buy.header_pipe", "Pipe to buy for header and run, " + plan.wishes.header_pipe,
+          pipe * (1 + kAllowance), Q::length,
+          {"(header pipe + run pipe) x (1 + allowance)", std::move(from), ""});
+}
+
+}  // namespace
+
+void add_pipe_to_buy(Figures& all, const Plan& plan, const Outcome& outcome) {
+  const auto coils = static_cast<double>(outcome.layout.trenches.size());
+  derived(all, "buy.coils", "Coils to buy, " + plan.wishes.pipe, coils, Q::count,
+          {"one for each circuit placed", {"layout.circuits_placed"}, ""});
+  derived(all, "buy.coil_length", "Length of each coil", outcome.coil.coil_length, Q::length,
+          {"coil length, return pipe included; bought whole, so no allowance", {"coil.length"}, ""});
+  derived(all, "buy.coil_pipe", "Pipe to buy in coils, " + plan.wishes.pipe, coils * outcome.coil.coil_length,
+          Q::length, {"coils x length of each", {"buy.coils", "buy.coil_length"}, ""});
+  add_header_pipe(all, plan);
+}
+
+}  // namespace underlawn::figures

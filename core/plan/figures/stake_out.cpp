@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/stake_out.h"
+
+#include "plan/checks/measure.h"
+#include "plan/figures/groups.h"
+
+namespace underlawn::figures {
+
+namespace {
+
+// The figures of the line or trench that the point belongs to.
+std::vector<std::string> place_of(const Figures& all, const Layout& layout, const Tie& tie) {
+  for (const Trench& t : layout.trenches)
+    for (const char* end : {".head", ".end"}) {
+      const Point p = end == std::string(".head") ? t.head : t.end;
+      if (distance(p, tie.at) <= kSameStake)
+        return {"site.features", trench_key(t.number) + end + "_x", trench_key(t.number) + end + "_y"};
+    }
+  const bool header = tie.point.rfind("header", 0) == 0 && all.find("header.length") != nullptr;
+  const std::string line = header ? "header.length" : "run.length";
+  return all.find(line) != nullptr ? std::vector<std::string>{"site.features", line}
+                                   : std::vector<std::string>{"site.features"};
+}
+
+}  // namespace
+
+void add_stake_out(Figures& all, const Outcome& outcome) {
+  for (const Tie& tie : outcome.stake_out.ties) {
+    const std::string key = "stake." + tie_part(tie);
+    const std::string label = "Stake " + tie.point;
+    const How how{"taped in the plane from the house corner", place_of(all, outcome.layout, tie), ""};
+    derived(all, key + ".first_distance", label + ", from corner " + tie.first, tie.first_distance,
+            Quantity::length, how);
+    derived(all, key + ".second_distance", label + ", from corner " + tie.second, tie.second_distance,
+            Quantity::length, how);
+    derived(all, key + ".cut", label + ", angle at which the tapes cut", tie.cut, Quantity::angle,
+            {"between the two tapes, 0 where a house hides a corner",
+             {key + ".first_distance", key + ".second_distance", "site.features"},
+             ""});
+  }
+}
+
+}  // namespace underlawn::figures

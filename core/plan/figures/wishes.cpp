@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/figures/groups.h"
+
+namespace underlawn::figures {
+
+namespace {
+
+using Q = Quantity;
+
+// Of pitch, coil length and trench length two are typed; the third is the coil group's.
+void add_coil_wishes(Figures& all, const Wishes& w) {
+  typed(all, "coil.loop_diameter", "Loop diameter, centre line", w.loop_diameter, Q::length);
+  if (w.unknown != CoilUnknown::pitch) typed(all, "coil.pitch", "Pitch", w.pitch, Q::length);
+  if (w.unknown != CoilUnknown::coil_length)
+    typed(all, "coil.length", "Coil length, return pipe included", w.coil_length, Q::length);
+  if (w.unknown != CoilUnknown::trench_length)
+    typed(all, "coil.trench_length", "Trench length", w.trench_length, Q::length);
+}
+
+}  // namespace
+
+void add_wishes(Figures& all, const Plan& plan) {
+  const Wishes& w = plan.wishes;
+  add_coil_wishes(all, w);
+  typed(all, "layout.circuits_wanted", "Circuits wanted", w.circuits, Q::count);
+  typed(all, "layout.spacing", "Least spacing of middle lines", w.spacing, Q::length);
+  typed(all, "layout.end_gap", "Least gap at trench ends", w.end_gap, Q::length);
+  typed(all, "dig.trench_width", "Trench width at the floor", w.trench_width, Q::length);
+  typed(all, "dig.trench_depth", "Trench depth", w.trench_depth, Q::length);
+  typed(all, "dig.run_width", "Header and run trench, width", w.run_width, Q::length);
+  typed(all, "dig.run_depth", "Header and run trench, depth", w.run_depth, Q::length);
+  typed(all, "dig.bedding", "Bedding round the pipe", w.bedding, Q::length);
+  typed(all, "ground.swell", "Swell of loose soil", plan.ground.swell, Q::ratio);
+  typed(all, "ground.shrinkage", "Shrinkage of compacted soil", plan.ground.shrinkage, Q::ratio);
+  typed(all, "ground.repose", "Angle of repose of spoil", plan.ground.repose, Q::angle);
+  typed(all, "ground.frost_depth", "Frost depth", plan.ground.frost_depth, Q::length);
+}
+
+}  // namespace underlawn::figures
