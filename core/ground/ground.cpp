@@ -21,14 +21,19 @@ std::string_view soil_name(SoilType soil) {
 
 const std::vector<EarthPreset>& earth_presets() {
   constexpr double degree = std::numbers::pi / 180;
-  constexpr std::string_view fm =
-      "US Army FM 5-434, Table 1-1 (from memory); repose: Nunnally, Construction Methods and Management "
-      "(from memory)";
+  constexpr std::string_view nunnally =
+      "Nunnally, Construction Methods and Management, Tables 2-5 and 2-6 (repose from memory)";
+  constexpr std::string_view army =
+      "US Army FM 5-434, Table 1-1 (from memory); repose: Nunnally, Table 2-6 (from memory)";
   static const std::vector<EarthPreset> presets = {
-      {"common earth", 0.25, 0.10, 37 * degree, fm},
-      {"sand", 0.11, 0.05, 37 * degree, fm},
-      {"clay", 0.43, 0.10, 35 * degree, fm},
-      {"blasted rock", 0.50, -0.30, 37 * degree, fm},
+      {"common earth", 0.25, 0.10, 37 * degree, nunnally},
+      {"common earth, dry", 0.25, 0.10, 32 * degree, nunnally},
+      {"sand and gravel", 0.12, 0.12, 37 * degree, nunnally},
+      {"sand", 0.11, 0.05, 37 * degree, army},
+      {"sand, dry", 0.11, 0.05, 25 * degree, army},
+      {"clay", 0.30, 0.20, 35 * degree, nunnally},
+      {"clay, tight", 0.43, 0.10, 35 * degree, army},
+      {"blasted rock", 0.50, -0.30, 37 * degree, army},
   };
   return presets;
 }

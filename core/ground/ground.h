@@ -12,9 +12,10 @@ enum class SoilType { stable_rock, type_a, type_b, type_c };
 
 struct Ground {
   SoilType soil = SoilType::type_c;  // unless a competent person classed it better
-  double swell = 0.25;       // loose volume = bank x (1 + swell); common earth, FM 5-434 (from memory)
-  double shrinkage = 0.10;   // compacted volume = bank x (1 - shrinkage); same
-  double repose = 0.6458;    // rad, angle at which spoil lies; 37 deg, moist earth, Nunnally (from memory)
+  double swell = 0.25;               // loose volume = bank x (1 + swell); common earth, Nunnally, Table 2-5
+  double shrinkage = 0.10;           // compacted volume = bank x (1 - shrinkage); same
+  double repose =
+      0.6457718232379019;    // rad, at which spoil lies; 37 deg, moist earth, Nunnally (from memory)
   double frost_depth = 0.9;  // m, local
   bool operator==(const Ground&) const = default;
 };
@@ -25,9 +26,8 @@ std::string_view soil_name(SoilType soil);
 // otherwise.
 struct EarthPreset {
   std::string_view name;
-  double swell;      // loose volume = bank x (1 + swell)
-  double shrinkage;  // compacted volume = bank x (1 - shrinkage); below 0 where it never packs as tight as it
-                     // lay
+  double swell;
+  double shrinkage;  // below 0 where earth never packs as tight again as it lay
   double repose;     // rad
   std::string_view source;
 };

@@ -10,11 +10,10 @@ constexpr double kInch = 0.0254;  // m, exactly
 struct Nominal {
   std::string_view name;
   double outside;     // in, ASTM D3035
-  double wall_dr[3];  // in, minimum wall at DR 9, 11, 13.5; 0: outside diameter / DR to the next thousandth
+  double wall_dr[3];  // in, minimum wall at DR 9, 11, 13.5; thinner walls are outside diameter / DR
 };
 
-// Walls as D3035 prints them. For 1-1/2 in they are the outside diameter over DR, rounded as the standard
-// rounds.
+// Walls as printed for D3035 pipe at interstateplastic.com/public/hdpe.
 constexpr Nominal kNominals[] = {
     {"3/4 in", 1.050, {0.117, 0.095, 0.078}},   {"1 in", 1.315, {0.146, 0.120, 0.097}},
     {"1-1/4 in", 1.660, {0.184, 0.151, 0.123}}, {"1-1/2 in", 1.900, {0.211, 0.173, 0.141}},
@@ -53,8 +52,8 @@ std::string all_names() {
 
 }  // namespace
 
-// Multiples of the outside diameter, cold bending without fittings in the bend: makers' tables for 23 C give
-// 20-25 for DR 9, 25 to DR 13.5, 27 for DR 17. The larger of a range is taken, and 27 already for DR 15.5.
+// PPI Handbook of PE Pipe, minimum bend in an open-cut trench, and makers' tables: 20 (some 25) for DR 9, 25
+// for DR 11 and 13.5, 27 for DR 17 and 21. The larger of a range is taken, and 27 already for DR 15.5.
 double PipeSize::least_bend_radius() const {
   return (dr <= 13.5 ? 25 : 27) * outside_diameter;
 }

@@ -16,13 +16,14 @@ struct PipeSize {
   double dr = 11;               // outside diameter / minimum wall
   double outside_diameter = 0;  // m
   double minimum_wall = 0;      // m
-  double minimum_wall_bore() const {
-    return outside_diameter - 2 * minimum_wall;
-  }  // m, nominal inside diameter
-  double average_bore() const {
-    return outside_diameter - 2.12 * outside_diameter / dr;
-  }                                  // m, PPI Handbook ch. 6
-  double least_bend_radius() const;  // m, cold; multiple of the outside diameter by dimension ratio
+  // m, nominal inside diameter: what is left by the least wall.
+  double minimum_wall_bore() const { return outside_diameter - 2 * minimum_wall; }
+  // m, inside diameter for flow: walls run 6 % above the least. PPI Handbook of PE Pipe, ch. 6 (from memory).
+  double average_bore() const { return outside_diameter - 2.12 * outside_diameter / dr; }
+  // m, for straight pipe bent cold and left so, no fitting in the bend: a multiple of the outside diameter by
+  // dimension ratio. Pipe that comes rolled and keeps its roll's curve is laid tighter (common practice, no
+  // source).
+  double least_bend_radius() const;
 };
 
 const std::vector<PipeSize>& pipe_sizes();

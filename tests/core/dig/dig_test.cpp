@@ -1,0 +1,170 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "dig/dig.h"
+
+#include <limits>
+#include <random>
+
+namespace underlawn {
+namespace {
+
+Trench trench(Point head, Point end, TrenchRole role = TrenchRole::field) {
+  Trench t;
+  t.role = role;
+  t.head = head;
+  t.end = end;
+  t.width = 1;
+  t.depth = 2;
+  return t;
+}
+
+Wishes simple_wishes() {
+  Wishes w;
+  w.run_width = 0.5;
+  w.run_depth = 1;
+  w.bedding = 0.2;
+  return w;
+}
+
+Layout two_trenches_and_a_run() {
+  Layout layout;
+  layout.trenches = {trench({10, 0}, {40, 0}), trench({10, 5}, {10, 25})};
+  layout.header.length = 5;
+  layout.run.line = {{0, 0}, {10, 0}};
+  layout.run.length = 10;
+  return layout;
+}
+
+Ground ground_of(SoilType soil) {
+  Ground g;
+  g.soil = soil;
+  g.swell = 0.3;
+  g.shrinkage = 0.1;
+  return g;
+}
+
+}  // namespace
+
+TEST(Dig, VolumeIsThatOfAFrustumOfThinSlices) {
+  std::mt19937 random(5);
+  std::uniform_real_distribution<double> lengths(1, 50), widths(0.3, 2), depths(0.5, 3), slopes(0, 1.5);
+  for (int i = 0; i < 100; ++i) {
+    const double l = lengths(random), w = widths(random), d = depths(random), s = slopes(random);
+    double sum = 0;
+    for (int slice = 0; slice < 1000; ++slice) sum += l * d / 1000 * (w + 2 * s * d * (slice + 0.5) / 1000);
+    EXPECT_NEAR(trench_volume(l, w, d, s), sum, 1e-9 * sum);
+  }
+}
+
+TEST(Dig, NothingIsDugWithoutLengthOrDepth) {
+  const double nan = std::numeric_limits<double>::quiet_NaN();
+  for (double bad : {0.0, -1.0, nan}) {
+    EXPECT_EQ(trench_volume(bad, 1, 1, 1), 0);
+    EXPECT_EQ(trench_volume(1, 1, bad, 1), 0);
+  }
+  EXPECT_EQ(make_dig(Layout{}, Wishes{}, Ground{}).total_sloped, EarthWork{});
+}
+
+TEST(Dig, EveryTrenchStandsInBothColumns) {
+  const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_b));
+  ASSERT_EQ(plan.trenches_vertical.size(), 2u);
+  ASSERT_EQ(plan.trenches_sloped.size(), 2u);
+  EXPECT_DOUBLE_EQ(plan.trenches_vertical[0].bank, 30 * 1 * 2);
+  EXPECT_DOUBLE_EQ(plan.trenches_sloped[0].bank, 30 * 2 * (1 + 2));
+  EXPECT_DOUBLE_EQ(plan.trenches_vertical[1].bank, 20 * 1 * 2);
+  EXPECT_DOUBLE_EQ(plan.header_vertical.bank, 5 * 0.5 * 1);
+  EXPECT_DOUBLE_EQ(plan.header_sloped.bank, 5 * 1 * (0.5 + 1));
+  EXPECT_DOUBLE_EQ(plan.run_vertical.bank, 10 * 0.5 * 1);
+  EXPECT_DOUBLE_EQ(plan.top_width_sloped, 1 + 2 * 1 * 2);
+}
+
+TEST(Dig, BothColumnsStandBelowTheDepthOfTheRuleToo) {
+  Layout layout;
+  layout.trenches = {trench({0, 0}, {10, 0})};
+  layout.trenches[0].depth = 1.2;
+  const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_c));
+  EXPECT_DOUBLE_EQ(plan.trenches_vertical[0].bank, 10 * 1.2 * 1);
+  EXPECT_DOUBLE_EQ(plan.trenches_sloped[0].bank, 10 * 1.2 * (1 + 1.5 * 1.2));
+}
+
+TEST(Dig, InStableRockTheColumnsAgree) {
+  const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::stable_rock));
+  EXPECT_EQ(plan.total_vertical, plan.total_sloped);
+  EXPECT_GT(plan.total_vertical.bank, 0);
+}
+
+TEST(Dig, TotalsAreTheSumsOfTheirParts) {
+  const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_c));
+  EXPECT_DOUBLE_EQ(plan.total_vertical.length, 30 + 20 + 5 + 10);
+  EXPECT_DOUBLE_EQ(plan.total_vertical.bank, 60 + 40 + 2.5 + 5);
+  EXPECT_DOUBLE_EQ(plan.total_vertical.bedding, (30 + 20) * 1 * 0.2 + (5 + 10) * 0.5 * 0.2);
+  EXPECT_NEAR(plan.total_sloped.loose, 1.3 * plan.total_sloped.bank, 1e-9);
+  EXPECT_NEAR(plan.total_sloped.backfill, plan.total_sloped.bank - plan.total_sloped.bedding, 1e-9);
+}
+
+TEST(Dig, BeddingFillsTheCutToItsSides) {
+  const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_b));
+  EXPECT_DOUBLE_EQ(plan.trenches_vertical[0].bedding, 30 * 0.2 * 1);
+  EXPECT_DOUBLE_EQ(plan.trenches_sloped[0].bedding, 30 * 0.2 * (1 + 0.2));
+}
+
+TEST(Dig, BeddingIsNeverMoreThanTheTrench) {
+  Wishes wishes = simple_wishes();
+  wishes.bedding = 9;
+  const DigPlan plan = make_dig(two_trenches_and_a_run(), wishes, ground_of(SoilType::type_b));
+  EXPECT_EQ(plan.trenches_sloped[0].bedding, plan.trenches_sloped[0].bank);
+  EXPECT_EQ(plan.trenches_sloped[0].backfill, 0);
+}
+
+TEST(Dig, WhatIsLeftOverIsWhatTheCompactedBackfillDoesNotTake) {
+  const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_c));
+  const EarthWork& w = plan.trenches_vertical[0];
+  // 60 m3 of bank, 54 m3 to fill; at 10 % shrinkage that takes all 60.
+  EXPECT_DOUBLE_EQ(w.backfill, 54);
+  EXPECT_NEAR(w.surplus_loose, 0, 1e-9);
+}
+
+TEST(Dig, WithoutBeddingShrinkingEarthRunsShort) {
+  Wishes wishes = simple_wishes();
+  wishes.bedding = 0;
+  const DigPlan plan = make_dig(two_trenches_and_a_run(), wishes, ground_of(SoilType::type_c));
+  EXPECT_NEAR(plan.trenches_vertical[0].surplus_loose, (60 - 60 / 0.9) * 1.3, 1e-9);
+  EXPECT_LT(plan.total_vertical.surplus_loose, 0);
+}
+
+TEST(Dig, TheHeapHoldsTheLooseEarthAtItsAngle) {
+  const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_c));
+  const EarthWork& w = plan.trenches_sloped[0];
+  EXPECT_NEAR(plan.spoil_width * plan.spoil_height / 2 * w.length, w.loose, 1e-9);
+  EXPECT_NEAR(std::atan2(plan.spoil_height, plan.spoil_width / 2), Ground{}.repose, 1e-12);
+  EXPECT_LT(plan.spoil_width_vertical, plan.spoil_width);
+  EXPECT_NEAR(plan.spoil_width_vertical * plan.spoil_height_vertical / 2 * w.length,
+              plan.trenches_vertical[0].loose, 1e-9);
+}
+
+TEST(Dig, TheHeapOfTheLargestTrenchIsTheOneToFindRoomFor) {
+  Layout layout = two_trenches_and_a_run();
+  layout.trenches[1].depth = 3;
+  const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_b));
+  const SpoilHeap deeper = spoil_heap(plan.trenches_sloped[1].loose, 20, Ground{}.repose);
+  EXPECT_EQ(plan.spoil_width, deeper.width);
+  EXPECT_EQ(plan.top_width_sloped, 1 + 2 * 3);
+}
+
+TEST(Dig, NoHeapWithoutEarthLengthOrAnAngle) {
+  EXPECT_EQ(spoil_heap(0, 10, 0.6), SpoilHeap{});
+  EXPECT_EQ(spoil_heap(10, 0, 0.6), SpoilHeap{});
+  EXPECT_EQ(spoil_heap(10, 10, 0), SpoilHeap{});
+  EXPECT_EQ(spoil_heap(10, 10, std::numeric_limits<double>::quiet_NaN()), SpoilHeap{});
+}
+
+TEST(Dig, ACoilInTheSupplyTrenchIsCountedOnce) {
+  Layout layout = two_trenches_and_a_run();
+  layout.run.line = {{0, 0}, {60, 0}, {60, 10}};
+  layout.run.length = 70;
+  layout.trenches[0] = trench({50, 0}, {20, 0}, TrenchRole::supply);
+  const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_c));
+  EXPECT_DOUBLE_EQ(plan.trenches_vertical[0].length, 30);
+  EXPECT_DOUBLE_EQ(plan.run_vertical.length, 40);
+}
+
+}  // namespace underlawn
