@@ -9,9 +9,10 @@
 //
 // Pipe enters at the head (s = t = 0) and the loops begin there at once: the first loop's circle touches the
 // head. Its centre moves p a loop, so N loops reach from 0 to N p + D; that is the trench length, with
-// nothing added for tails. N need not be whole; a part of a loop is that part of a loop's pipe. The return
-// pipe is as long as the trench: from where the last loop stops on to its turn and straight back to the head.
-// What joins the coil to the header, and what a tighter trench end would cost, is not in these figures.
+// nothing added for tails. N need not be whole: of a part of a loop the same part of a loop's pipe is
+// counted, whichever side of the loop it is (the curve's own pipe differs by up to p/pi). The return pipe is
+// as long as the trench: from where the last loop stops on to its turn and straight back to the head. What
+// joins the coil to the header is not in these figures.
 #pragma once
 
 #include <string_view>

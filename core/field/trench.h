@@ -13,7 +13,7 @@ namespace underlawn {
 enum class TrenchRole { field, supply };  // supply: the coil lies in the trench of the supply run
 
 struct Trench {
-  int number = 0;    // 1.. in digging order along the header
+  int number = 0;  // 1.. in digging order along the header
   TrenchRole role = TrenchRole::field;
   Point head, end;   // middle line; pipe enters and leaves at the head
   double width = 0;  // m, at the floor
@@ -29,7 +29,7 @@ struct Crossing {
   int feature_id = 0;
   Conduit conduit = Conduit::run;
   Point at;
-  double angle = 0;       // rad between the two lines, 0..pi/2
+  double angle = 0;          // rad between the two lines, 0..pi/2
   double utility_depth = 0;  // m to its top
   double trench_depth = 0;   // m, ours
   double hand_dig = 0;       // m to each side of `at` along our trench that is dug by hand
@@ -38,8 +38,9 @@ struct Crossing {
 
 // The pipes that lead from the entry point to every trench head.
 struct Header {
-  std::vector<Polyline> legs;  // each starts on the supply run's end or on an earlier leg, and passes trench heads
-  double length = 0;           // m of trench
+  std::vector<Polyline>
+      legs;           // each starts on the supply run's end or on an earlier leg, and passes trench heads
+  double length = 0;  // m of trench
   bool operator==(const Header&) const = default;
 };
 

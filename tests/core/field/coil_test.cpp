@@ -122,17 +122,16 @@ TEST(Coil, AThickerPipeNeedsAWiderPitch) {
 
 TEST(Coil, NonsenseIsRefusedWhicheverFieldItIsIn) {
   const double nan = std::numeric_limits<double>::quiet_NaN(), inf = std::numeric_limits<double>::infinity();
+  using enum CoilUnknown;
   for (double bad : {nan, inf, -inf, 0.0, -1.0, 1e300}) {
-    for (CoilUnknown unknown : {CoilUnknown::pitch, CoilUnknown::coil_length, CoilUnknown::trench_length}) {
+    for (CoilUnknown unknown : {pitch, coil_length, trench_length}) {
       EXPECT_FALSE(solve_coil(request(unknown, 0.4, 200, 30, bad))) << bad;
       CoilRequest thick = request(unknown, 0.4, 200, 30);
       thick.pipe_diameter = bad;
       EXPECT_FALSE(solve_coil(thick)) << bad;
-      if (unknown != CoilUnknown::pitch) EXPECT_FALSE(solve_coil(request(unknown, bad, 200, 30))) << bad;
-      if (unknown != CoilUnknown::coil_length)
-        EXPECT_FALSE(solve_coil(request(unknown, 0.4, bad, 30))) << bad;
-      if (unknown != CoilUnknown::trench_length)
-        EXPECT_FALSE(solve_coil(request(unknown, 0.4, 200, bad))) << bad;
+      EXPECT_EQ(solve_coil(request(unknown, bad, 200, 30)).has_value(), unknown == pitch) << bad;
+      EXPECT_EQ(solve_coil(request(unknown, 0.4, bad, 30)).has_value(), unknown == coil_length) << bad;
+      EXPECT_EQ(solve_coil(request(unknown, 0.4, 200, bad)).has_value(), unknown == trench_length) << bad;
     }
   }
 }

@@ -124,7 +124,7 @@ TEST(StakeOut, EveryTieFindsItsPointAgainWithinAMillimetre) {
   for (int i = 0; i < 400; ++i) {
     const StakeOut out =
         make_stake_out(with_houses({sample::random_house(random, {0, 0})}), random_layout(random));
-    ASSERT_EQ(out.ties.size(), 9u);
+    ASSERT_EQ(out.ties.size(), 10u);
     for (const Tie& tie : out.ties) {
       const auto found = find_point_from_tie(out, tie);
       ASSERT_TRUE(found) << tie.point;
