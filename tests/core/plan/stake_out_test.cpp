@@ -155,6 +155,23 @@ TEST(StakeOut, NoTapeOfASureTiePassesThroughAHouse) {
   EXPECT_GT(sure, 2000);
 }
 
+TEST(StakeOut, WhereTwoCornersSeeThePointTheTieIsSure) {
+  std::mt19937 random(31);
+  int seen_by_two = 0;
+  for (int i = 0; i < 200; ++i) {
+    const std::vector<Ring> houses = {sample::random_house(random, {0, 0})};
+    const StakeOut out = make_stake_out(with_houses(houses), random_layout(random));
+    for (const Tie& tie : out.ties) {
+      const auto sees = std::count_if(out.corners.begin(), out.corners.end(), [&](const HouseCorner& c) {
+        return tape_is_free(houses, c.at, tie.at);
+      });
+      EXPECT_EQ(tie.cut > 0, sees >= 2) << i << " " << tie.point;
+      seen_by_two += sees >= 2 ? 1 : 0;
+    }
+  }
+  EXPECT_GT(seen_by_two, 1000);
+}
+
 TEST(StakeOut, NoOtherPairThatSeesThePointIsSurer) {
   std::mt19937 random(30);
   for (int i = 0; i < 200; ++i) {
