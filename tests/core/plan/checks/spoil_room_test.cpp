@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gtest/gtest.h>
+
+#include "plan/checks/rules.h"
+#include "support/crafted.h"
+
+namespace underlawn {
+namespace {
+
+using Keys = std::vector<std::string>;
+using checks::spoil_room;
+using crafted::keys;
+
+}  // namespace
+
+TEST(SpoilRoom, ATrenchWithOneFreeSideIsEnough) {
+  const Plan plan = crafted::plan();
+  EXPECT_TRUE(spoil_room(plan, crafted::two_trenches(plan)).empty());
+}
+
+TEST(SpoilRoom, NamesTheTrenchThatIsHemmedIn) {
+  const Plan plan = crafted::plan();
+  const Outcome outcome =
+      crafted::outcome(plan, {crafted::trench(1, {30, 40}, {60, 40}), crafted::trench(2, {30, 44}, {60, 44}),
+                              crafted::trench(3, {30, 48}, {60, 48})});
+  const auto found = spoil_room(plan, outcome);
+  ASSERT_EQ(keys(found), Keys{"spoil_room/trench-2"});
+  // 4 m between middle lines less two half widths less 2 ft kept from the next edge.
+  EXPECT_NEAR(found[0].measured, 4 - 1 - 0.6096, 1e-9);
+  // Heap of 30 x 1 x 1.4 m3 with 25 % swell at 37 degrees, and 2 ft from its own edge.
+  EXPECT_NEAR(found[0].required, 0.6096 + std::sqrt(4 * 42 * 1.25 / (30 * std::tan(plan.ground.repose))),
+              1e-9);
+}
+
+TEST(SpoilRoom, LotLineAndHouseHemInToo) {
+  const Plan plan = crafted::plan();
+  const auto beside = [&](double y) {
+    return spoil_room(plan, crafted::outcome(plan, {crafted::trench(1, {40, y}, {60, y}),
+                                                    crafted::trench(2, {40, y + 4}, {60, y + 4})}));
+  };
+  EXPECT_EQ(keys(beside(21.5)), Keys{"spoil_room/trench-1"});
+  EXPECT_EQ(keys(beside(93)), Keys{});
+  EXPECT_EQ(keys(beside(95)), Keys{"spoil_room/trench-2"});
+}
+
+}  // namespace underlawn

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// FNV-1a, 64 bit, against the test vectors of its authors (draft-eastlake-fnv, test values; from memory).
+#include <gtest/gtest.h>
+
+#include "plan/fingerprint.h"
+
+namespace underlawn {
+
+TEST(Fnv1a, GivesItsAuthorsTestValues) {
+  EXPECT_EQ(fnv1a(""), 0xcbf29ce484222325ULL);
+  EXPECT_EQ(fnv1a("a"), 0xaf63dc4c8601ec8cULL);
+  EXPECT_EQ(fnv1a("foobar"), 0x85944171f73967e8ULL);
+}
+
+}  // namespace underlawn
