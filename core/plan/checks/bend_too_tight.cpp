@@ -23,7 +23,7 @@ Finding found(Severity severity, std::string title, double measured, double requ
 std::vector<Finding> bend_too_tight(const Plan& plan, const Outcome& outcome) {
   const auto pipe = find_pipe(plan.wishes.pipe);
   const double loop = outcome.coil.loop_diameter;
-  if (!pipe || loop <= 0) return {};
+  if (!pipe || outcome.coil.loops <= 0) return {};
   const double cold = 2 * pipe->least_bend_radius();
   const double coiled = (kTightestCoil + 1) * pipe->outside_diameter;
   if (!falls_short(loop, cold)) return {};

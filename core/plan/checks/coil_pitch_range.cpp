@@ -23,7 +23,7 @@ Finding found(const std::string& part, std::string title, double measured, doubl
 
 std::vector<Finding> coil_pitch_range(const Plan& plan, const Outcome& outcome) {
   const Coil& coil = outcome.coil;
-  if (coil.pitch <= 0) return {};
+  if (coil.loops <= 0) return {};
   if (falls_short(coil.loop_diameter, coil.pitch))
     return {found("wide", "The loops do not overlap", coil.pitch, coil.loop_diameter,
                   "A longer coil or a shorter trench closes the pitch; loops usually overlap.")};

@@ -8,7 +8,7 @@ namespace underlawn::checks {
 // half-thickness on each side is not held against them.
 std::vector<Finding> coil_wider_than_trench(const Plan& plan, const Outcome& outcome) {
   const double loop = outcome.coil.loop_diameter;
-  if (!falls_short(plan.wishes.trench_width, loop)) return {};
+  if (outcome.coil.loops <= 0 || !falls_short(plan.wishes.trench_width, loop)) return {};
   Finding f =
       make_finding("coil_wider_than_trench", "coil", Severity::error, "The loops are wider than the trench");
   set_measure(f, plan.wishes.trench_width, loop);

@@ -13,13 +13,12 @@ void add_crossing(Figures& all, const Plan& plan, const Crossing& c, std::size_t
   const std::string key = "crossing." + std::to_string(number);
   const std::string name =
       "Crossing " + std::to_string(number) + (f != nullptr ? ", " + display_name(*f) : "");
-  const std::string of = c.conduit == Conduit::header ? "header.length" : "run.length";
-  derived(all, key + ".x", name + ", x", c.at.x, Q::length,
-          {"where the two lines meet", {of, "site.features"}, ""});
-  derived(all, key + ".y", name + ", y", c.at.y, Q::length,
-          {"where the two lines meet", {of, "site.features"}, ""});
-  derived(all, key + ".angle", name + ", angle", c.angle, Q::angle,
-          {"between the two lines", {of, "site.features"}, ""});
+  const std::string line = c.conduit == Conduit::header ? "header.length" : "run.length";
+  std::vector<std::string> lines = {"site.features"};
+  if (all.find(line) != nullptr) lines.insert(lines.begin(), line);
+  derived(all, key + ".x", name + ", x", c.at.x, Q::length, {"where the two lines meet", lines, ""});
+  derived(all, key + ".y", name + ", y", c.at.y, Q::length, {"where the two lines meet", lines, ""});
+  derived(all, key + ".angle", name + ", angle", c.angle, Q::angle, {"between the two lines", lines, ""});
   const bool utility = f != nullptr && f->kind == FeatureKind::utility;
   if (utility)
     derived(all, key + ".utility_depth", name + ", depth to its top", c.utility_depth, Q::length,

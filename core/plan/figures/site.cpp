@@ -31,21 +31,35 @@ void add_edges(Figures& all, const Site& site, std::vector<std::string>& keeps_o
   }
 }
 
-void add_clearance(Figures& all, const Site& site, const Feature& f, const char* what, double value, bool own,
-                   std::vector<std::string> from) {
-  const std::string key = "site.feature." + std::to_string(f.id) + "." + what + "_clearance";
-  const std::string label =
-      display_name(f) + ", clearance of " + (what == std::string("run") ? "header and run" : "coil trenches");
-  if (own && from.empty()) return typed(all, key, label, value, Q::length);
-  derived(all, key, label, value, Q::length,
-          {f.kind == FeatureKind::tree ? "the larger of the clearance and the root zone"
-                                       : "clearance in force for its kind",
-           std::move(from), clearance_reason(site, f)});
+bool has_rule(const Site& site, FeatureKind kind) {
+  return std::any_of(site.rules.begin(), site.rules.end(),
+                     [kind](const ClearanceRule& r) { return r.kind == kind; });
+}
+
+struct Clearance {
+  const char* key;    // "trench"
+  const char* label;  // "coil trenches"
+  double value;
+  bool own;  // typed for this very feature
+};
+
+void add_clearance(Figures& all, const Site& site, const Feature& f, const Clearance& c) {
+  const std::string key = "site.feature." + std::to_string(f.id) + "." + c.key + "_clearance";
+  const std::string label = display_name(f) + ", clearance of " + c.label;
+  const std::string reason = clearance_reason(site, f);
+  if (f.kind == FeatureKind::tree)
+    derived(all, key, label, c.value, Q::length,
+            {"the larger of the clearance and the root zone",
+             {"site.feature." + std::to_string(f.id) + ".root_zone"},
+             reason});
+  else if (c.own || has_rule(site, f.kind))
+    typed(all, key, label, c.value, Q::length);
+  else
+    derived(all, key, label, c.value, Q::length, {"table, by its kind", {}, reason});
 }
 
 void add_feature(Figures& all, const Site& site, const Feature& f) {
   const std::string key = "site.feature." + std::to_string(f.id);
-  std::vector<std::string> from;
   if (f.kind == FeatureKind::utility)
     typed(all, key + ".depth", display_name(f) + ", depth to its top", f.depth, Q::length);
   if (f.kind == FeatureKind::tree) {
@@ -55,10 +69,10 @@ void add_feature(Figures& all, const Site& site, const Feature& f) {
             {"root zone factor x trunk diameter",
              {"site.root_zone_factor", key + ".trunk_diameter"},
              clearance_reason(site, f)});
-    from.push_back(key + ".root_zone");
   }
-  add_clearance(all, site, f, "trench", trench_clearance(site, f), f.trench_clearance.has_value(), from);
-  add_clearance(all, site, f, "run", run_clearance(site, f), f.run_clearance.has_value(), from);
+  add_clearance(all, site, f,
+                {"trench", "coil trenches", trench_clearance(site, f), f.trench_clearance.has_value()});
+  add_clearance(all, site, f, {"run", "header and run", run_clearance(site, f), f.run_clearance.has_value()});
 }
 
 }  // namespace

@@ -16,7 +16,7 @@ using crafted::keys;
 TEST(RunInRootZone, NamesTheTreeWhoseRootsAreCut) {
   Plan plan = crafted::plan();
   plan.site.root_zone_factor = 18;
-  plan.site.features.push_back(crafted::feature(2, FeatureKind::tree, {{25, 42}}));
+  plan.site.features.push_back(crafted::feature(2, FeatureKind::tree, {{25, 43}}));
   plan.site.features.back().trunk_diameter = 0.3;
   const auto found = run_in_root_zone(plan, crafted::two_trenches(plan));
   ASSERT_EQ(keys(found), Keys{"run_in_root_zone/header/feature-2"});

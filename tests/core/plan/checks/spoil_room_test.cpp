@@ -39,7 +39,7 @@ TEST(SpoilRoom, LotLineAndHouseHemInToo) {
                                                     crafted::trench(2, {40, y + 4}, {60, y + 4})}));
   };
   EXPECT_EQ(keys(beside(21.5)), Keys{"spoil_room/trench-1"});
-  EXPECT_EQ(keys(beside(93)), Keys{});
+  EXPECT_EQ(keys(beside(91)), Keys{});
   EXPECT_EQ(keys(beside(95)), Keys{"spoil_room/trench-2"});
 }
 

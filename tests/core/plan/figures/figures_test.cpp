@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/figures/figures.h"
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "plan/solve.h"
+#include "support/crafted.h"
+#include "support/sample_plans.h"
+
+namespace underlawn {
+namespace {
+
+std::vector<Plan> plans() {
+  std::vector<Plan> all = {sample::half_acre(), sample::tiny_lot(), sample::empty(), crafted::plan()};
+  for (CoilUnknown unknown : {CoilUnknown::coil_length, CoilUnknown::trench_length}) {
+    all.push_back(sample::half_acre());
+    all.back().wishes.unknown = unknown;
+  }
+  all.push_back(sample::half_acre());
+  all.back().ground.repose = -1;
+  all.push_back(sample::half_acre());
+  all.back().wishes.circuits = 9;
+  all.push_back(sample::half_acre());
+  all.back().site.entry.reset();
+  return all;
+}
+
+bool is_leaf(const Figure& f) {
+  return f.method == "typed" || f.method.rfind("table", 0) == 0 || f.method.rfind("fixed", 0) == 0;
+}
+
+void expect_sound(const Figures& figures) {
+  std::set<std::string> before;
+  for (const Figure& f : figures.all()) {
+    EXPECT_FALSE(f.label.empty()) << f.key;
+    EXPECT_FALSE(f.method.empty()) << f.key;
+    EXPECT_TRUE(std::isfinite(f.value)) << f.key;
+    // Only earlier figures are named, so there is no circle.
+    for (const std::string& from : f.from) EXPECT_TRUE(before.count(from)) << f.key << " from " << from;
+    EXPECT_TRUE(before.insert(f.key).second) << f.key;
+    EXPECT_EQ(f.method == "typed" && !f.from.empty(), false) << f.key;
+  }
+}
+
+}  // namespace
+
+TEST(MakeFigures, GiveEachKeyOnceWithAMethodAndNameOnlyEarlierFigures) {
+  for (const Plan& plan : plans()) expect_sound(solve(plan).figures);
+}
+
+TEST(MakeFigures, TraceLeadsDownToWhatWasTypedOrToATable) {
+  for (const Plan& plan : plans()) {
+    const Figures figures = solve(plan).figures;
+    for (const Figure& f : figures.all()) {
+      for (const Figure* source : figures.trace(f.key))
+        EXPECT_TRUE(!source->from.empty() || is_leaf(*source)) << source->key;
+    }
+  }
+}
+
+TEST(MakeFigures, TheVolumeOfATrenchTracesToWidthDepthAndCoil) {
+  const Figures figures = solve(sample::half_acre()).figures;
+  std::set<std::string> found;
+  for (const Figure* f : figures.trace("dig.sloped.total.loose_volume")) found.insert(f->key);
+  for (const char* key : {"dig.trench_width", "dig.trench_depth", "coil.trench_length", "ground.swell",
+                          "dig.slope", "site.lot_corners"})
+    EXPECT_TRUE(found.count(key)) << key;
+}
+
+TEST(MakeFigures, AnEmptyPlanShowsWhatIsAsked) {
+  const Figures figures = solve(sample::empty()).figures;
+  EXPECT_NE(figures.find("coil.pitch"), nullptr);
+  EXPECT_EQ(figures.find("site.lot_area"), nullptr);
+}
+
+}  // namespace underlawn
