@@ -267,6 +267,53 @@ const ShownUnit& shown_unit(Quantity q, UnitSystem system, double si) {
   return *best;
 }
 
+std::string_view si_symbol(Quantity q) {
+  switch (q) {
+    case Q::count:
+    case Q::ratio:
+    case Q::slope:
+      return "1";
+    case Q::length:
+    case Q::diameter:
+    case Q::head:
+      return "m";
+    case Q::area:
+      return "m2";
+    case Q::volume:
+    case Q::fluid_volume:
+      return "m3";
+    case Q::angle:
+      return "rad";
+    case Q::duration:
+      return "s";
+    case Q::velocity:
+      return "m/s";
+    case Q::flow:
+      return "m3/s";
+    case Q::pressure:
+      return "Pa";
+    case Q::temperature:
+      return "deg C";
+    case Q::temperature_difference:
+      return "K";
+    case Q::power:
+      return "W";
+    case Q::energy:
+      return "J";
+    case Q::mass:
+      return "kg";
+    case Q::density:
+      return "kg/m3";
+    case Q::conductivity:
+      return "W/(m K)";
+    case Q::resistance:
+      return "m K/W";
+    case Q::money:
+      return "currency";
+  }
+  return "1";
+}
+
 std::string_view quantity_name(Quantity q) {
   switch (q) {
     case Q::count:

@@ -42,6 +42,9 @@ const ShownUnit& bare_unit(Quantity q, UnitSystem system);
 // Unit in which a value of this size is shown.
 const ShownUnit& shown_unit(Quantity q, UnitSystem system, double si);
 
+// "m", "m3", "W/(m K)": the SI unit (deg C for temperatures); "1" for plain numbers.
+std::string_view si_symbol(Quantity q);
+
 // "length", "flow": how a quantity is called in a message, and a text that can be read as one.
 std::string_view quantity_name(Quantity q);
 std::string_view quantity_example(Quantity q);

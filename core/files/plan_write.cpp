@@ -1,28 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
-#include "files/json_text.h"
+#include "files/json_points.h"
 #include "files/plan_file.h"
 #include "files/plan_keys.h"
 
 namespace underlawn {
 
 namespace {
-
-Json to_json(Point p) {
-  return Json::array({p.x, p.y});
-}
-
-Json to_json(const std::vector<Point>& points) {
-  Json list = Json::array();
-  for (Point p : points) list.push_back(to_json(p));
-  return list;
-}
-
-template <class T>
-Json to_json(const T& plain) {
-  return plain;
-}
 
 // Puts what it is shown into an object, in the order it is shown.
 class Writer {

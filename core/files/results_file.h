@@ -10,6 +10,8 @@
 
 namespace underlawn {
 
+inline constexpr int kResultsFormat = 1;
+
 std::string results_to_text(const Plan& plan, const Outcome& outcome);
 
 }  // namespace underlawn
