@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
+#include "cli/plan_in.h"
+#include "cli/verbs.h"
+#include "plan/solve.h"
+
+namespace underlawn::cli {
+
+namespace {
+
+std::string_view word_for(Severity severity) {
+  switch (severity) {
+    case Severity::hint:
+      return "hint";
+    case Severity::warning:
+      return "warning";
+    case Severity::error:
+      return "error";
+  }
+  return "";
+}
+
+// " (9'-11 1/2", required 10'-0")": as fine as it takes to tell the two apart.
+std::string measure(const Finding& f, UnitSystem units) {
+  if (f.measured == f.required) return "";
+  std::string measured, required;
+  for (Fineness fineness : {Fineness::normal, Fineness::fine}) {
+    measured = print_quantity(f.quantity, f.measured, units, fineness);
+    required = print_quantity(f.quantity, f.required, units, fineness);
+    if (measured != required) break;
+  }
+  return " (" + measured + ", required " + required + ")";
+}
+
+std::string line_for(const Finding& f, UnitSystem units) {
+  std::string line(word_for(f.severity));
+  line += ": " + f.key + ": " + f.title + measure(f, units) + ".";
+  if (!f.advice.empty()) line += " " + f.advice;
+  if (f.accepted) line += " [accepted: " + f.reason + "]";
+  return line + "\n";
+}
+
+std::string counted(std::ptrdiff_t count, const std::string& thing) {
+  return std::to_string(count) + " " + thing + (count == 1 ? "" : "s");
+}
+
+std::string summary(const std::vector<Finding>& findings) {
+  const auto open = [&](Severity severity) {
+    return std::ranges::count_if(findings,
+                                 [&](const Finding& f) { return f.severity == severity && !f.accepted; });
+  };
+  const auto accepted = std::ranges::count_if(findings, &Finding::accepted);
+  return counted(open(Severity::error), "error") + ", " + counted(open(Severity::warning), "warning") + ", " +
+         counted(open(Severity::hint), "hint") + ", " + std::to_string(accepted) + " accepted\n";
+}
+
+}  // namespace
+
+Exit run_check(const Arguments& arguments, const Console& console) {
+  const auto plan = plan_in(arguments.places[0], console);
+  if (!plan) return Exit::not_read;
+  const Outcome outcome = solve(*plan);
+  console.complain(arguments.places[0], outcome.troubles);
+  for (const Finding& f : outcome.findings) console.out << line_for(f, plan->units);
+  console.out << summary(outcome.findings);
+  const bool sound = outcome.troubles.empty() && !has_unaccepted_errors(outcome);
+  return sound ? Exit::ok : Exit::errors_remain;
+}
+
+}  // namespace underlawn::cli

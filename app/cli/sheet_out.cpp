@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/sheet_out.h"
+
+#include <QApplication>
+
+namespace underlawn::cli {
+
+Paper usual_paper(const Plan& plan) {
+  return plan.units == UnitSystem::us ? Paper::letter : Paper::a4;
+}
+
+Result<void> sheet_out(const Plan& plan, const Outcome& outcome, const SheetSetup& setup,
+                       const std::string& path) {
+  // Fonts need an application object, but never a display.
+  qputenv("QT_QPA_PLATFORM", "offscreen");
+  int argc = 1;
+  char name[] = "underlawn";
+  char* argv[] = {name, nullptr};
+  const QApplication application(argc, argv);
+  return write_dig_sheet(plan, outcome, setup, QString::fromStdString(path));
+}
+
+}  // namespace underlawn::cli

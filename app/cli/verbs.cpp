@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/verbs.h"
+
+#include <algorithm>
+
+namespace underlawn::cli {
+
+const std::vector<Verb>& verbs() {
+  static const std::vector<Verb> kVerbs = {
+      {"solve",
+       {{"PLAN"}},
+       {{"--out", "DIR",
+         "Folder to write into; made if it is not there. Without it, PLAN's name with “-out” behind it."}},
+       "Solve a plan; write results.json and dig-sheet.pdf.",
+       "Solves PLAN and writes everything that follows from it into a folder: results.json with every "
+       "figure, and the "
+       "dig sheet as dig-sheet.pdf, on the paper of the plan's units (letter or A4). Prints the names of the "
+       "files.",
+       run_solve},
+      {"check",
+       {{"PLAN"}},
+       {},
+       "List what the checks find; status 1 if unaccepted errors remain.",
+       "Solves PLAN and prints one line for each finding: how grave it is, its key, what was measured and "
+       "required, and "
+       "what to do. Findings that the plan accepts are marked and give their reason.",
+       run_check},
+      {"figures",
+       {{"PLAN"}, {"KEY", false}},
+       {},
+       "List the figures, or tell how one came about.",
+       "Solves PLAN and prints every figure with its key. With the KEY of a figure, prints its formula and "
+       "source, and "
+       "those of every figure it came from; with the first part of keys (“dig”), lists that group.",
+       run_figures},
+      {"sheet",
+       {{"PLAN"}},
+       {{"--paper", "SIZE", "letter, tabloid, a4 or a3. Without it, letter or A4 by the plan's units."},
+        {"--scale", "N", "Draw at 1:N. Without it, at the largest usual scale at which the plan fits."},
+        {"--out", "FILE", "PDF file to write. Without it, PLAN's name with “-dig-sheet.pdf” behind it."}},
+       "Write the dig sheet to scale, as vector PDF.",
+       "Solves PLAN and writes the sheet from which a crew sets out and digs. Refuses a scale at which the "
+       "plan does not "
+       "fit the paper.",
+       run_sheet},
+      {"resave",
+       {{"PLAN"}},
+       {{"--strict", "", "Write nothing; status 1 if saving would change the file."}},
+       "Load a plan and save it again in today's format.",
+       "Brings PLAN to the newest format and the usual order. Leaves the file alone if something in it is "
+       "not understood "
+       "and would be lost.",
+       run_resave},
+      {"new",
+       {{"FILE"}},
+       {},
+       "Write an empty plan.",
+       "Writes a plan with nothing drawn and the usual wishes to FILE, which must not be there yet.",
+       run_new},
+  };
+  return kVerbs;
+}
+
+const Verb* find_verb(const std::string& name) {
+  const auto at = std::ranges::find(verbs(), name, &Verb::name);
+  return at == verbs().end() ? nullptr : &*at;
+}
+
+}  // namespace underlawn::cli

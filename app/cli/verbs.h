@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What each verb does; the table in verbs.cpp names them.
+#pragma once
+
+#include "cli/verb.h"
+
+namespace underlawn::cli {
+
+Exit run_solve(const Arguments& arguments, const Console& console);
+Exit run_check(const Arguments& arguments, const Console& console);
+Exit run_figures(const Arguments& arguments, const Console& console);
+Exit run_sheet(const Arguments& arguments, const Console& console);
+Exit run_resave(const Arguments& arguments, const Console& console);
+Exit run_new(const Arguments& arguments, const Console& console);
+
+}  // namespace underlawn::cli
