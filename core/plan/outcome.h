@@ -21,8 +21,10 @@ struct Outcome {
   StakeOut stake_out;
   std::vector<Finding> findings;  // errors first, then by key
   Figures figures;
-  std::vector<Trouble> troubles;  // inputs that stopped a stage, in the order met
-  std::string fingerprint;        // 12 hex digits of the plan's content; printed on every sheet
+  // What stops a stage: the plan's own troubles, the coil's refusal, the layout's troubles, in that order,
+  // each once.
+  std::vector<Trouble> troubles;
+  std::string fingerprint;  // 12 hex digits of the plan's content; printed on every sheet
 };
 
 bool has_unaccepted_errors(const Outcome& outcome);

@@ -22,6 +22,7 @@ struct Number {
   double low, high;
   bool above_low;  // must be more than `low`, not only as much
   std::string advice;
+  std::string kind = {};  // stands for `thing` in the code, where that carries a name the designer gave
 };
 
 std::string code_of(const std::string& thing) {
@@ -55,17 +56,13 @@ bool in_bounds(const Number& n) {
 void check(std::vector<Trouble>& troubles, const Plan& plan, const std::vector<Number>& numbers) {
   for (const Number& n : numbers)
     if (!in_bounds(n))
-      troubles.push_back(
-          {code_of(n.thing), n.thing, shown(n, n.value, plan.units), bound_of(n, plan.units), n.advice});
+      troubles.push_back({code_of(n.kind.empty() ? n.thing : n.kind), n.thing, shown(n, n.value, plan.units),
+                          bound_of(n, plan.units), n.advice});
 }
 
 std::string capital(std::string text) {
   if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
   return text;
-}
-
-std::string points_text(std::size_t n) {
-  return std::to_string(n) + (n == 1 ? " point" : " points");
 }
 
 // ---- the site ----
@@ -80,27 +77,32 @@ void check_places(std::vector<Trouble>& troubles, const Plan& plan, const std::v
     const std::size_t before = troubles.size();
     check(troubles, plan,
           {{name + " point x", Quantity::length, p.x, -kLargestPlan, kLargestPlan, false,
-            "Move the point back."},
+            "Move the point back.", "point"},
            {name + " point y", Quantity::length, p.y, -kLargestPlan, kLargestPlan, false,
-            "Move the point back."}});
+            "Move the point back.", "point"}});
     if (troubles.size() > before) return;  // one such point tells enough
   }
 }
 
+void check_count(std::vector<Trouble>& troubles, const Feature& f) {
+  const std::size_t n = f.points.size();
+  const std::string thing = "Number of points of " + display_name(f);
+  const bool line = shape_of(f.kind) == FeatureShape::line;
+  if (!line && n != 1)
+    troubles.push_back(
+        {"not_one_point", thing, std::to_string(n), "exactly 1", "Place it again or delete it."});
+  if (line && n < 2)
+    troubles.push_back(
+        {"line_too_short", thing, std::to_string(n), "at least 2", "Draw the line again or delete it."});
+  if (line && n > static_cast<std::size_t>(kMostRingPoints))
+    troubles.push_back({"line_too_long", thing, std::to_string(n),
+                        "at most " + std::to_string(kMostRingPoints), "Draw the line with fewer points."});
+}
+
 void check_shape(std::vector<Trouble>& troubles, const Plan& plan, const Feature& f) {
   const std::string name = display_name(f);
-  const FeatureShape shape = shape_of(f.kind);
-  if (shape == FeatureShape::area) return check_ring(troubles, f.points, name);
-  const std::size_t n = f.points.size();
-  if (shape == FeatureShape::line && n < 2)
-    troubles.push_back(
-        {"line_too_short", name, points_text(n), "at least 2 points", "Draw the line again or delete it."});
-  if (shape == FeatureShape::line && n > static_cast<std::size_t>(kMostRingPoints))
-    troubles.push_back({"line_too_long", name, points_text(n), "at most " + points_text(kMostRingPoints),
-                        "Draw the line with fewer points."});
-  if (shape == FeatureShape::point && n != 1)
-    troubles.push_back(
-        {"not_one_point", name, points_text(n), "exactly 1 point", "Place it again or delete it."});
+  if (shape_of(f.kind) == FeatureShape::area) return check_ring(troubles, f.points, name);
+  check_count(troubles, f);
   check_places(troubles, plan, f.points, name);
 }
 
@@ -110,18 +112,20 @@ void check_feature(std::vector<Trouble>& troubles, const Plan& plan, const Featu
   const std::string zero = "Enter the distance digging has to keep, 0 for none.";
   if (f.trench_clearance)
     check(troubles, plan,
-          {{name + " trench clearance", Quantity::length, *f.trench_clearance, 0, 1000, false, zero}});
+          {{name + " trench clearance", Quantity::length, *f.trench_clearance, 0, 1000, false, zero,
+            "trench clearance"}});
   if (f.run_clearance)
     check(troubles, plan,
-          {{name + " run clearance", Quantity::length, *f.run_clearance, 0, 1000, false, zero}});
+          {{name + " run clearance", Quantity::length, *f.run_clearance, 0, 1000, false, zero,
+            "run clearance"}});
   if (f.kind == FeatureKind::tree)
     check(troubles, plan,
           {{name + " trunk diameter", Quantity::diameter, f.trunk_diameter, 0, 10, true,
-            "Measure the trunk 4.5 ft (1.4 m) above the ground."}});
+            "Measure the trunk 4.5 ft (1.4 m) above the ground.", "trunk diameter"}});
   if (f.kind == FeatureKind::utility)
     check(troubles, plan,
           {{name + " depth", Quantity::length, f.depth, 0, 20, false,
-            "Enter the depth from the ground to its top."}});
+            "Enter the depth from the ground to its top.", "utility depth"}});
 }
 
 void check_ids(std::vector<Trouble>& troubles, const Site& site) {
@@ -142,7 +146,7 @@ void check_setbacks(std::vector<Trouble>& troubles, const Plan& plan) {
   for (std::size_t i = 0; i < lot.size(); ++i)
     check(troubles, plan,
           {{"Setback of lot edge " + std::to_string(i + 1), Quantity::length, lot[i].setback, 0, 1000, false,
-            "Enter the distance kept free along the edge, 0 for none."}});
+            "Enter the distance kept free along the edge, 0 for none.", "setback"}});
 }
 
 void check_rules(std::vector<Trouble>& troubles, const Plan& plan) {
@@ -150,8 +154,10 @@ void check_rules(std::vector<Trouble>& troubles, const Plan& plan) {
     const std::string kind = capital(std::string(kind_name(r.kind)));
     const std::string advice = "Enter the distance digging has to keep, 0 for none.";
     check(troubles, plan,
-          {{kind + " clearance rule for trenches", Quantity::length, r.trench, 0, 1000, false, advice},
-           {kind + " clearance rule for header and run", Quantity::length, r.run, 0, 1000, false, advice}});
+          {{kind + " clearance rule for trenches", Quantity::length, r.trench, 0, 1000, false, advice,
+            "trench clearance rule"},
+           {kind + " clearance rule for header and run", Quantity::length, r.run, 0, 1000, false, advice,
+            "run clearance rule"}});
   }
 }
 
@@ -197,7 +203,7 @@ void check_entry(std::vector<Trouble>& troubles, const Plan& plan) {
   }
   check(troubles, plan,
         {{"Entry point distance from the wall of " + display_name(*house), Quantity::length,
-          off_wall(*house, entry.at), 0, kEntryReach, false, advice}});
+          off_wall(*house, entry.at), 0, kEntryReach, false, advice, "entry point distance"}});
 }
 
 void check_pipe(std::vector<Trouble>& troubles, const std::string& name, const std::string& thing) {

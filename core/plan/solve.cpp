@@ -133,10 +133,14 @@ Plan for_figures(Plan plan) {
 
 Troubles find_troubles(const Plan& plan) {
   Troubles t;
-  t.all = plan_troubles(plan);
-  t.site = !site_troubles(plan).empty();
-  t.wishes = !wishes_troubles(plan).empty();
-  t.ground = !ground_troubles(plan).empty();
+  const auto add = [&t](std::vector<Trouble> part) {
+    t.all.insert(t.all.end(), part.begin(), part.end());
+    return !part.empty();
+  };
+  t.site = add(site_troubles(plan));
+  t.wishes = add(wishes_troubles(plan));
+  t.ground = add(ground_troubles(plan));
+  add(loose_troubles(plan));
   return t;
 }
 

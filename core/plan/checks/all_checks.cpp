@@ -37,6 +37,7 @@ const std::vector<CheckEntry>& all_checks() {
       {"header_run_clearance", "Header and supply run keep the clearance of what they may not cross.",
        checks::header_run_clearance},
       {"run_in_root_zone", "Header and supply run stay out of root zones.", checks::run_in_root_zone},
+      {"run_through_trench", "Header and supply run cross no coil.", checks::run_through_trench},
       {"utility_crossing", "Digging near a utility is done by hand.", checks::utility_crossing},
       {"utility_depth_conflict", "The loop's pipes pass well above or below a utility they cross.",
        checks::utility_depth_conflict},

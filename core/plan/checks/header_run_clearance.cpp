@@ -21,8 +21,10 @@ bool breaks(const Plan& plan, const Feature& feature, const Polyline& line, doub
     return length_inside(line, feature.points) > kCheckTolerance;
   }
   away = std::max(0.0, line_to_feature(line, feature) - plan.wishes.run_width / 2);
-  if (shape_of(feature.kind) == FeatureShape::area && length_inside(line, feature.points) > kCheckTolerance)
-    return true;
+  // Even with a clearance of nothing it may not be run through.
+  const FeatureShape shape = shape_of(feature.kind);
+  if (shape == FeatureShape::area && length_inside(line, feature.points) > kCheckTolerance) return true;
+  if (shape == FeatureShape::line && !meetings(line, feature.points).empty()) return true;
   return falls_short(away, run_clearance(plan.site, feature));
 }
 

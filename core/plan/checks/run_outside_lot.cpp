@@ -11,7 +11,10 @@ double room(const Ring& lot, const Polyline& line, double width) {
   double least = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < lot.size(); ++i)
     least = std::min(least, line_distance(line, Polyline{lot[i], lot[(i + 1) % lot.size()]}));
-  for (Point p : line) least = std::min(least, -distance(lot, p) > -kSamePlace ? least : -distance(lot, p));
+  for (Point p : line) {
+    const double out = distance(lot, p);
+    if (out > kSamePlace) least = std::min(least, -out);
+  }
   return least - width / 2;
 }
 

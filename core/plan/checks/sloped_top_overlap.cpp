@@ -19,21 +19,23 @@ Finding found(const std::string& part, std::string title, double measured, doubl
   return f;
 }
 
+// One finding for all pairs: they are met by one way of digging. Its numbers are those of the worst pair.
 void check_pairs(std::vector<Finding>& findings, const Layout& layout, double slope) {
   const auto& all = layout.trenches;
+  Finding f = found("trenches", "Sloped sides of neighbouring trenches run into each other", 0, 0);
+  std::vector<bool> met(all.size());
   for (std::size_t i = 0; i < all.size(); ++i)
     for (std::size_t j = i + 1; j < all.size(); ++j) {
       if (!side_by_side(all[i], all[j])) continue;
       const double apart = distance(Segment{all[i].head, all[i].end}, Segment{all[j].head, all[j].end});
       const double needed = (all[i].width + all[j].width) / 2 + slope * (all[i].depth + all[j].depth);
       if (!falls_short(apart, needed)) continue;
-      Finding f = found(trench_part(all[i]) + "/" + trench_part(all[j]),
-                        "Sloped sides of trenches " + std::to_string(all[i].number) + " and " +
-                            std::to_string(all[j].number) + " run into each other",
-                        apart, needed);
-      f.places = {axis(all[i]), axis(all[j])};
-      findings.push_back(std::move(f));
+      if (needed - apart > f.required - f.measured) set_measure(f, apart, needed);
+      met[i] = met[j] = true;
     }
+  for (std::size_t i = 0; i < all.size(); ++i)
+    if (met[i]) f.places.push_back(axis(all[i]));
+  if (!f.places.empty()) findings.push_back(std::move(f));
 }
 
 // The long sides only: ends are cut steep or ramped along the trench.
@@ -43,15 +45,18 @@ double side_distance(const Trench& t, const Polyline& line) {
                   line_distance(Polyline{t.head - off, t.end - off}, line));
 }
 
-void check_lot_line(std::vector<Finding>& findings, const Site& site, const Trench& t, double reach) {
+void check_lot_line(std::vector<Finding>& findings, const Site& site, const Layout& layout, double slope) {
   for (std::size_t i = 0; i < site.lot.size(); ++i) {
-    const double away = side_distance(t, lot_edge(site, i));
-    if (!falls_short(away, reach)) continue;
-    Finding f = found(trench_part(t) + "/" + edge_part(i),
-                      "The sloped side of trench " + std::to_string(t.number) + " crosses lot edge " +
-                          std::to_string(i + 1),
-                      away, reach);
-    f.places = {axis(t), lot_edge(site, i)};
+    Finding f = found(edge_part(i), "Sloped sides cross lot edge " + std::to_string(i + 1), 0, 0);
+    for (const Trench& t : layout.trenches) {
+      const double away = side_distance(t, lot_edge(site, i));
+      const double reach = slope * t.depth;
+      if (!falls_short(away, reach)) continue;
+      if (reach - away > f.required - f.measured) set_measure(f, away, reach);
+      f.places.push_back(axis(t));
+    }
+    if (f.places.empty()) continue;
+    f.places.push_back(lot_edge(site, i));
     findings.push_back(std::move(f));
   }
 }
@@ -78,10 +83,8 @@ std::vector<Finding> sloped_top_overlap(const Plan& plan, const Outcome& outcome
   const double slope = slope_for(plan.ground.soil);
   if (slope <= 0 || falls_short(plan.wishes.trench_depth, kProtectFrom)) return findings;
   check_pairs(findings, outcome.layout, slope);
-  for (const Trench& t : outcome.layout.trenches) {
-    check_lot_line(findings, plan.site, t, slope * t.depth);
-    check_houses(findings, plan.site, t, slope * t.depth);
-  }
+  check_lot_line(findings, plan.site, outcome.layout, slope);
+  for (const Trench& t : outcome.layout.trenches) check_houses(findings, plan.site, t, slope * t.depth);
   return findings;
 }
 

@@ -45,32 +45,41 @@ double room(const Plan& plan, const Layout& layout, const Trench& t, const Side&
   return least;
 }
 
+// The room on the better side of the trench.
+double best_room(const Plan& plan, const Layout& layout, const Trench& t, double needed) {
+  const Point left = left_normal(unit(t.end - t.head));
+  double best = 0;
+  for (double sign : {1.0, -1.0}) {
+    const Point off = sign * t.width / 2 * left;
+    best = std::max(best, room(plan, layout, t, {{t.head + off, t.end + off}, sign * left}, needed));
+  }
+  return best;
+}
+
 }  // namespace
 
+// One finding for all such trenches: they are met by one way of digging. Its numbers are those of the worst.
 std::vector<Finding> spoil_room(const Plan& plan, const Outcome& outcome) {
-  std::vector<Finding> findings;
-  const double needed = kSpoilFromEdge + outcome.dig.spoil_width_vertical;
-  if (outcome.dig.spoil_width_vertical <= 0) return findings;
+  const double heap = outcome.dig.spoil_width_vertical;
+  const double needed = kSpoilFromEdge + heap;
+  Finding f = make_finding("spoil_room", "trenches", Severity::warning, "");
+  set_measure(f, needed, needed);
+  std::string numbers;
   for (const Trench& t : outcome.layout.trenches) {
-    const Point left = left_normal(unit(t.end - t.head));
-    double best = 0;
-    for (double sign : {1.0, -1.0}) {
-      const Point off = sign * t.width / 2 * left;
-      best =
-          std::max(best, room(plan, outcome.layout, t, {{t.head + off, t.end + off}, sign * left}, needed));
-    }
-    if (!falls_short(best, needed)) continue;
-    Finding f = make_finding("spoil_room", trench_part(t), Severity::warning,
-                             "The spoil of trench " + std::to_string(t.number) + " has no room beside it");
-    set_measure(f, best, needed);
-    f.advice =
-        "Dig and backfill one trench before the next is opened, carry spoil away, or ask for a wider "
-        "spacing.";
-    f.source = "spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)";
-    f.places = {axis(t)};
-    findings.push_back(std::move(f));
+    const double best = best_room(plan, outcome.layout, t, needed);
+    if (heap <= 0 || !falls_short(best, needed)) continue;
+    f.measured = std::min(f.measured, best);
+    f.places.push_back(axis(t));
+    numbers += (numbers.empty() ? "" : ", ") + std::to_string(t.number);
   }
-  return findings;
+  if (f.places.empty()) return {};
+  f.title = (f.places.size() == 1 ? "No room for the spoil beside trench "
+                                  : "No room for the spoil beside trenches ") +
+            numbers;
+  f.advice =
+      "Dig and backfill one trench before the next is opened, carry spoil away, or ask for a wider spacing.";
+  f.source = "spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)";
+  return {f};
 }
 
 }  // namespace underlawn::checks

@@ -146,7 +146,8 @@ TEST(PlanTroubles, NamePointsAndLinesOfTheWrongCountOrFarAway) {
   plan.site.features[6].points.push_back({1, 1});
   plan.site.features[8].points.resize(1);
   plan.site.features[9].points[0].x = 2 * kLargestPlan;
-  EXPECT_EQ(things(plan), (std::vector<std::string>{"Oak", "Maple", "Power line", "Well line point x"}));
+  EXPECT_EQ(things(plan), (std::vector<std::string>{"Number of points of Oak", "Number of points of Maple",
+                                                    "Number of points of Power line", "Well line point x"}));
   plan.site.features[9].points[0] = {kNan, kNan};
   EXPECT_FALSE(plan_troubles(plan).empty());
 }

@@ -51,6 +51,10 @@ TEST(HeaderRunClearance, AZeroClearanceStillForbidsToRunThrough) {
       crafted::feature(2, FeatureKind::no_dig, {{20, 28}, {70, 28}, {70, 30}, {20, 30}}));
   plan.site.features.back().run_clearance = 0;
   EXPECT_EQ(header_run_clearance(plan, crafted::two_trenches(plan)).size(), 1u);
+  plan.site.features.back() = crafted::feature(2, FeatureKind::utility, {{0, 30}, {100, 30}});
+  plan.site.features.back().run_clearance = 0;
+  plan.site.features.back().may_cross = false;
+  EXPECT_EQ(header_run_clearance(plan, crafted::two_trenches(plan)).size(), 1u);
 }
 
 }  // namespace underlawn

@@ -24,7 +24,8 @@ TEST(SpoilRoom, NamesTheTrenchThatIsHemmedIn) {
       crafted::outcome(plan, {crafted::trench(1, {30, 40}, {60, 40}), crafted::trench(2, {30, 44}, {60, 44}),
                               crafted::trench(3, {30, 48}, {60, 48})});
   const auto found = spoil_room(plan, outcome);
-  ASSERT_EQ(keys(found), Keys{"spoil_room/trench-2"});
+  ASSERT_EQ(keys(found), Keys{"spoil_room/trenches"});
+  EXPECT_EQ(found[0].places, (std::vector<Polyline>{{{30, 44}, {60, 44}}}));
   // 4 m between middle lines less two half widths less 2 ft kept from the next edge.
   EXPECT_NEAR(found[0].measured, 4 - 1 - 0.6096, 1e-9);
   // Heap of 30 x 1 x 1.4 m3 with 25 % swell at 37 degrees, and 2 ft from its own edge.
@@ -35,12 +36,14 @@ TEST(SpoilRoom, NamesTheTrenchThatIsHemmedIn) {
 TEST(SpoilRoom, LotLineAndHouseHemInToo) {
   const Plan plan = crafted::plan();
   const auto beside = [&](double y) {
-    return spoil_room(plan, crafted::outcome(plan, {crafted::trench(1, {40, y}, {60, y}),
-                                                    crafted::trench(2, {40, y + 4}, {60, y + 4})}));
+    const auto found =
+        spoil_room(plan, crafted::outcome(plan, {crafted::trench(1, {40, y}, {60, y}),
+                                                 crafted::trench(2, {40, y + 4}, {60, y + 4})}));
+    return found.empty() ? std::string() : found[0].title;
   };
-  EXPECT_EQ(keys(beside(21.5)), Keys{"spoil_room/trench-1"});
-  EXPECT_EQ(keys(beside(91)), Keys{});
-  EXPECT_EQ(keys(beside(95)), Keys{"spoil_room/trench-2"});
+  EXPECT_EQ(beside(21.5), "No room for the spoil beside trench 1");
+  EXPECT_EQ(beside(91), "");
+  EXPECT_EQ(beside(95), "No room for the spoil beside trench 2");
 }
 
 }  // namespace underlawn
