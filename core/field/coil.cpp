@@ -13,36 +13,39 @@ namespace {
 
 using std::numbers::pi;
 
-std::string metres(double value) {
-  return print_quantity(Quantity::length, value, UnitSystem::metric, Fineness::fine);
+std::string shown(const CoilRequest& r, double value) {
+  return print_quantity(Quantity::length, value, r.units, Fineness::fine);
 }
 
-Trouble trouble(std::string code, std::string thing, double value, std::string bound, std::string advice) {
-  return {std::move(code), std::move(thing), metres(value), std::move(bound), std::move(advice)};
+Trouble trouble(const CoilRequest& r, std::string code, std::string thing, double value, std::string bound,
+                std::string advice) {
+  return {std::move(code), std::move(thing), shown(r, value), std::move(bound), std::move(advice)};
 }
 
-std::optional<Trouble> out_of_bounds(std::string_view thing, double value, double most) {
+std::optional<Trouble> out_of_bounds(const CoilRequest& r, std::string_view thing, double value,
+                                     double most) {
   if (value > 0 && value <= most) return std::nullopt;  // false for what is not a number
   std::string code(thing);
   std::replace(code.begin(), code.end(), ' ', '_');
-  return trouble(code + "_out_of_bounds", std::string(thing), value,
-                 "more than 0 m and at most " + metres(most), "Enter a length between these bounds.");
+  return trouble(r, code + "_out_of_bounds", std::string(thing), value,
+                 "more than " + shown(r, 0) + " and at most " + shown(r, most),
+                 "Enter a length between these bounds.");
 }
 
 std::optional<Trouble> bad_bounds(const CoilRequest& r) {
-  if (auto t = out_of_bounds("loop diameter", r.loop_diameter, kLargestLoop)) return t;
-  if (auto t = out_of_bounds("pipe diameter", r.pipe_diameter, kLargestLoop)) return t;
+  if (auto t = out_of_bounds(r, "loop diameter", r.loop_diameter, kLargestLoop)) return t;
+  if (auto t = out_of_bounds(r, "pipe diameter", r.pipe_diameter, kLargestLoop)) return t;
   if (r.unknown != CoilUnknown::coil_length)
-    if (auto t = out_of_bounds("coil length", r.coil_length, kLongestCoil)) return t;
+    if (auto t = out_of_bounds(r, "coil length", r.coil_length, kLongestCoil)) return t;
   if (r.unknown != CoilUnknown::trench_length)
-    if (auto t = out_of_bounds("trench length", r.trench_length, kLongestTrench)) return t;
+    if (auto t = out_of_bounds(r, "trench length", r.trench_length, kLongestTrench)) return t;
   return std::nullopt;
 }
 
 std::optional<Trouble> bad_trench(const CoilRequest& r) {
   if (r.unknown == CoilUnknown::trench_length || r.trench_length > r.loop_diameter) return std::nullopt;
-  return trouble("trench_shorter_than_loop", "trench length", r.trench_length,
-                 "more than the loop diameter, " + metres(r.loop_diameter),
+  return trouble(r, "trench_shorter_than_loop", "trench length", r.trench_length,
+                 "more than the loop diameter, " + shown(r, r.loop_diameter),
                  "Lengthen the trench or make smaller loops.");
 }
 
@@ -53,11 +56,12 @@ double widest_pitch(const CoilRequest& r) {
 std::optional<Trouble> bad_pitch(const CoilRequest& r) {
   if (r.unknown == CoilUnknown::pitch) return std::nullopt;
   if (!(r.pitch > r.pipe_diameter))
-    return trouble("pitch_below_pipe", "pitch", r.pitch,
-                   "more than the pipe's diameter, " + metres(r.pipe_diameter), "Spread the loops farther.");
+    return trouble(r, "pitch_below_pipe", "pitch", r.pitch,
+                   "more than the pipe's diameter, " + shown(r, r.pipe_diameter),
+                   "Spread the loops farther.");
   if (!(r.pitch < widest_pitch(r)))
-    return trouble("pitch_too_wide", "pitch", r.pitch,
-                   "less than " + metres(widest_pitch(r)) + " (pi times the loop)",
+    return trouble(r, "pitch_too_wide", "pitch", r.pitch,
+                   "less than " + shown(r, widest_pitch(r)) + " (pi times the loop)",
                    "Bring the loops closer; at this pitch the pipe makes none.");
   return std::nullopt;
 }
@@ -78,12 +82,12 @@ Coil coil_of(double diameter, double pitch, double loops) {
 Result<Coil> with_trench_length(const CoilRequest& r) {
   const double loops = (r.coil_length - r.loop_diameter) / (loop_length(r.loop_diameter, r.pitch) + r.pitch);
   if (!(loops > 0))
-    return refuse(trouble("coil_too_short", "coil length", r.coil_length,
-                          "more than the loop diameter, " + metres(r.loop_diameter), "Lengthen the coil."));
+    return refuse(trouble(r, "coil_too_short", "coil length", r.coil_length,
+                          "more than the loop diameter, " + shown(r, r.loop_diameter), "Lengthen the coil."));
   Coil c = coil_of(r.loop_diameter, r.pitch, loops);
   if (c.trench_length > kLongestTrench)
-    return refuse(trouble("trench_length_out_of_bounds", "trench length that the coil needs", c.trench_length,
-                          "at most " + metres(kLongestTrench),
+    return refuse(trouble(r, "trench_length_out_of_bounds", "trench length that the coil needs",
+                          c.trench_length, "at most " + shown(r, kLongestTrench),
                           "Shorten the coil or bring the loops closer."));
   c.coil_length = r.coil_length;
   return c;
@@ -92,8 +96,8 @@ Result<Coil> with_trench_length(const CoilRequest& r) {
 Result<Coil> with_coil_length(const CoilRequest& r) {
   Coil c = coil_of(r.loop_diameter, r.pitch, (r.trench_length - r.loop_diameter) / r.pitch);
   if (c.coil_length > kLongestCoil)
-    return refuse(trouble("coil_length_out_of_bounds", "coil length that fills the trench", c.coil_length,
-                          "at most " + metres(kLongestCoil), "Shorten the trench or spread the loops."));
+    return refuse(trouble(r, "coil_length_out_of_bounds", "coil length that fills the trench", c.coil_length,
+                          "at most " + shown(r, kLongestCoil), "Shorten the trench or spread the loops."));
   c.trench_length = c.return_pipe = r.trench_length;
   return c;
 }
@@ -116,12 +120,12 @@ Result<Coil> with_pitch(const CoilRequest& r) {
   const double shortest = coil_length_at(r, widest_pitch(r));
   const double longest = coil_length_at(r, r.pipe_diameter);
   if (!(r.coil_length > shortest))
-    return refuse(trouble("coil_too_short", "coil length", r.coil_length,
-                          "more than " + metres(shortest) + " to loop to the trench's end and run back",
+    return refuse(trouble(r, "coil_too_short", "coil length", r.coil_length,
+                          "more than " + shown(r, shortest) + " to loop to the trench's end and run back",
                           "Lengthen the coil or shorten the trench."));
   if (!(r.coil_length < longest))
-    return refuse(trouble("coil_too_long", "coil length", r.coil_length,
-                          "less than " + metres(longest) + ", where the loops lie a pipe's width apart",
+    return refuse(trouble(r, "coil_too_long", "coil length", r.coil_length,
+                          "less than " + shown(r, longest) + ", where the loops lie a pipe's width apart",
                           "Shorten the coil or lengthen the trench."));
   const double pitch = root_pitch(r);
   Coil c = coil_of(r.loop_diameter, pitch, (r.trench_length - r.loop_diameter) / pitch);
@@ -155,8 +159,8 @@ double loop_length_by_sum(double loop_diameter, double pitch) {
 Result<Coil> solve_coil(const CoilRequest& r) {
   if (auto t = bad_bounds(r)) return refuse(*t);
   if (r.pipe_diameter >= widest_pitch(r))
-    return refuse(trouble("loop_smaller_than_pipe", "loop diameter", r.loop_diameter,
-                          "wide enough for a pipe of " + metres(r.pipe_diameter), "Make larger loops."));
+    return refuse(trouble(r, "loop_smaller_than_pipe", "loop diameter", r.loop_diameter,
+                          "wide enough for a pipe of " + shown(r, r.pipe_diameter), "Make larger loops."));
   if (auto t = bad_trench(r)) return refuse(*t);
   if (auto t = bad_pitch(r)) return refuse(*t);
   switch (r.unknown) {

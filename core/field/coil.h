@@ -17,6 +17,7 @@
 
 #include <string_view>
 
+#include "base/quantity.h"
 #include "base/result.h"
 #include "plane/point.h"
 
@@ -54,6 +55,7 @@ struct CoilRequest {
   double trench_length = 0;       // m, unless unknown
   double pipe_diameter =
       0.02667;  // m, outside: loops closer than this would lie on top of one another all the way
+  UnitSystem units = UnitSystem::metric;  // of the numbers in a refusal
 };
 
 inline constexpr double kLargestLoop = 10;      // m, loop diameter

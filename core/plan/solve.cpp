@@ -41,7 +41,7 @@ struct Troubles {
 
 struct CoilMade {
   Coil coil;
-  std::optional<Trouble> trouble;
+  bool refused = false;  // why is asked again in the units of the plan, when it is to be said
   bool operator==(const CoilMade&) const = default;
 };
 
@@ -144,11 +144,14 @@ Troubles find_troubles(const Plan& plan) {
   return t;
 }
 
+Result<Coil> ask_coil(const CoilIn& in, UnitSystem units) {
+  return solve_coil(
+      {in.unknown, in.loop_diameter, in.pitch, in.coil_length, in.trench_length, in.pipe_diameter, units});
+}
+
 CoilMade make_coil(const CoilIn& in) {
-  auto coil = solve_coil(
-      {in.unknown, in.loop_diameter, in.pitch, in.coil_length, in.trench_length, in.pipe_diameter});
-  if (coil) return {*coil, std::nullopt};
-  return {Coil{0, 0, 0, 0, 0, 0, 0}, coil.error()};
+  const auto coil = ask_coil(in, UnitSystem::metric);
+  return coil ? CoilMade{*coil, false} : CoilMade{Coil{0, 0, 0, 0, 0, 0, 0}, true};
 }
 
 // Where nothing can be placed the ground that could be built on is still worth seeing.
@@ -195,16 +198,15 @@ void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::s
   const Wishes& w = plan.wishes;
   const auto pipe = find_pipe(w.pipe);  // unknown: named among the troubles, and an ordinary one stands in
   const double outside = pipe ? pipe->outside_diameter : CoilRequest{}.pipe_diameter;
-  const CoilMade& made =
-      coil.run({w.unknown, w.loop_diameter, w.pitch, w.coil_length, w.trench_length, outside}, runs.coil,
-               stop, make_coil);
+  const CoilIn asked{w.unknown, w.loop_diameter, w.pitch, w.coil_length, w.trench_length, outside};
+  const CoilMade& made = coil.run(asked, runs.coil, stop, make_coil);
   outcome.coil = made.coil;
   // A wish that is out of bounds has been named already; the coil's own refusal of it would only repeat that.
-  if (made.trouble && !found.wishes) append_new(outcome.troubles, {*made.trouble});
+  if (made.refused && !found.wishes) append_new(outcome.troubles, {ask_coil(asked, plan.units).error()});
   if (stop.stop_requested()) return;
 
   LayoutIn in{without_notes(plan.site), for_layout(w, made.coil), made.coil, !found.site,
-              !found.wishes && !made.trouble};
+              !found.wishes && !made.refused};
   outcome.layout =
       layout.run(std::move(in), runs.layout, stop, [&](const LayoutIn& i) { return place(i, stop); });
   append_new(outcome.troubles, outcome.layout.troubles);

@@ -99,6 +99,8 @@ TEST(Solve, ACoilThatCannotBeLaidSaysSoAndPlacesNothing) {
   plan.wishes.coil_length = 20;
   const Outcome outcome = solve(plan);
   ASSERT_FALSE(outcome.troubles.empty());
+  EXPECT_EQ(outcome.troubles[0].code, "coil_too_short");
+  EXPECT_NE(outcome.troubles[0].value.find("65'"), std::string::npos) << "in the plan's feet";
   EXPECT_EQ(outcome.coil.loops, 0);
   EXPECT_TRUE(outcome.layout.trenches.empty());
 }
