@@ -267,6 +267,7 @@ std::vector<Trouble> site_troubles(const Plan& plan) {
   check_setbacks(troubles, plan);
   check_ids(troubles, plan.site);
   for (const Feature& f : plan.site.features) check_feature(troubles, plan, f);
+  if (plan.site.entry) check_places(troubles, plan, {plan.site.entry->at}, "Entry point");
   check_rules(troubles, plan);
   check(troubles, plan,
         {{"North", Quantity::angle, plan.site.north, -2 * kPi, 2 * kPi, false, "Turn the north arrow."},

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
+#include "plan/plan_troubles.h"
 
 namespace underlawn::checks {
 
@@ -8,7 +9,8 @@ namespace underlawn::checks {
 // half-thickness on each side is not held against them.
 std::vector<Finding> coil_wider_than_trench(const Plan& plan, const Outcome& outcome) {
   const double loop = outcome.coil.loop_diameter;
-  if (outcome.coil.loops <= 0 || !falls_short(plan.wishes.trench_width, loop)) return {};
+  if (outcome.coil.loops <= 0 || !wishes_troubles(plan).empty()) return {};
+  if (!falls_short(plan.wishes.trench_width, loop)) return {};
   Finding f =
       make_finding("coil_wider_than_trench", "coil", Severity::error, "The loops are wider than the trench");
   set_measure(f, plan.wishes.trench_width, loop);

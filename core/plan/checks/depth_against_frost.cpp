@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
+#include "plan/plan_troubles.h"
 
 namespace underlawn::checks {
 
@@ -21,6 +22,7 @@ void check_depth(std::vector<Finding>& findings, const Plan& plan, double depth,
 
 std::vector<Finding> depth_against_frost(const Plan& plan, const Outcome& outcome) {
   std::vector<Finding> findings;
+  if (!ground_troubles(plan).empty()) return findings;
   std::vector<Polyline> trenches;
   double shallowest = std::numeric_limits<double>::infinity();
   for (const Trench& t : outcome.layout.trenches) {
