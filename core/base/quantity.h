@@ -45,6 +45,10 @@ std::string_view key_suffix(Quantity q);
 // `system`'s own unit where none is given; `.` and `,` both as the decimal mark; sums and products of such
 // terms
 // (`12' + 3 in`, `2*1.5 m`). Error: names the text, what could not be read and an example that can.
+// Behind feet a number without a unit is inches, and a hyphen joins (`6'-3`), unless blanks on both sides
+// make it a minus (`6' - 3 in` is 5'-9"). A plain number in a sum has the system's own unit. Areas and
+// volumes may be typed as products of lengths (`30 ft * 15 ft`). In the US system `1,234` is refused, for it
+// can mean two things.
 Result<double> parse_quantity(Quantity q, std::string_view text, UnitSystem system);
 
 // How fine a length is shown: feet-inches to a sixteenth or to the whole inch; metres to mm or cm.

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
+#include <filesystem>
 
 #include "files/atomic_file.h"
 #include "files/json_text.h"
@@ -63,6 +63,20 @@ TEST(PlanFile, LoadingAndSavingGivesTheSameBytesOnRandomPlans) {
     ASSERT_EQ(plan_to_text(back.value), text) << "seed 20, plan " << i;
     ASSERT_THAT(back.remarks, IsEmpty());
   }
+}
+
+TEST(PlanFile, LoadingAndSavingTheSamplesGivesTheSameBytes) {
+  int samples = 0;
+  for (const auto& entry :
+       std::filesystem::directory_iterator(std::string(UNDERLAWN_SOURCE_DIR) + "/samples")) {
+    if (entry.path().extension() != kPlanSuffix) continue;
+    ++samples;
+    const std::string text = *read_file(entry.path(), kLargestFile);
+    const auto back = loaded(text);
+    EXPECT_EQ(plan_to_text(back.value), text) << entry.path();
+    EXPECT_THAT(back.remarks, IsEmpty());
+  }
+  EXPECT_GE(samples, 2);
 }
 
 TEST(PlanFile, BeginsWithTheFormatVersionAndHasOneRecordALine) {
