@@ -170,6 +170,13 @@ double length_inside(const Polyline& line, const Ring& area) {
   return inside;
 }
 
+double conduit_inside(const Layout& layout, Conduit conduit, const Feature& area) {
+  double inside = 0;
+  for (const ConduitLine& c : conduit_lines(layout))
+    if (c.conduit == conduit) inside += length_inside(c.line, area.points);
+  return inside;
+}
+
 bool side_by_side(const Trench& a, const Trench& b) {
   const Point u = unit(a.end - a.head);
   const Point v = unit(b.end - b.head);

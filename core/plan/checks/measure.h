@@ -58,8 +58,11 @@ std::vector<ConduitLine> conduit_lines(const Layout& layout);
 // Where two lines meet, each place once.
 std::vector<Point> meetings(const Polyline& a, const Polyline& b);
 
-// The longest way that the line runs inside the area deeper than the tolerance. m.
+// How far the line runs inside the area, deeper than the tolerance. m.
 double length_inside(const Polyline& line, const Ring& area);
+
+// The same for all of header or run together, inside a feature that is an area. m.
+double conduit_inside(const Layout& layout, Conduit conduit, const Feature& area);
 
 // Two trenches lie side by side when they run within 30 degrees of one another and part of one is beside the
 // other.
