@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/selection.h"
+
+namespace underlawn {
+
+bool is_there(const Plan& plan, const Selected& what) {
+  using Kind = Selected::Kind;
+  switch (what.kind) {
+    case Kind::nothing:
+      return false;
+    case Kind::lot:
+      return !plan.site.lot.empty();
+    case Kind::lot_edge:
+      return what.index >= 0 && static_cast<std::size_t>(what.index) < plan.site.lot.size();
+    case Kind::feature:
+      return find_feature(plan.site, what.id) != nullptr;
+    case Kind::entry:
+      return plan.site.entry.has_value();
+    case Kind::trench:
+    case Kind::header:
+    case Kind::run:
+      return true;
+  }
+  return false;
+}
+
+void Selection::select(Selected what) {
+  if (what == now_) return;
+  now_ = what;
+  emit changed();
+}
+
+}  // namespace underlawn

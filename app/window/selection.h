@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is selected, shared by drawing, panels and report. Not part of the plan and not undone.
+#pragma once
+
+#include <QObject>
+#include <vector>
+
+#include "plan/plan.h"
+
+namespace underlawn {
+
+struct Selected {
+  enum class Kind { nothing, lot, lot_edge, feature, entry, trench, header, run } kind = Kind::nothing;
+  int id = 0;      // feature: its id; trench: its number
+  int index = -1;  // lot_edge: the corner it starts at; lot, feature: the point taken hold of, -1 for none
+  bool operator==(const Selected&) const = default;
+};
+
+// Whether the plan still has it. Trenches come and go with the outcome and are not looked for.
+bool is_there(const Plan& plan, const Selected& what);
+
+class Selection : public QObject {
+  Q_OBJECT
+
+ public:
+  using QObject::QObject;
+  const Selected& now() const { return now_; }
+  void select(Selected what);
+  void clear() { select({}); }
+  // Asks the drawing to bring these places into view and mark them for a moment.
+  void point_out(std::vector<Polyline> places) { emit pointed_out(places); }
+
+ signals:
+  void changed();
+  void pointed_out(const std::vector<underlawn::Polyline>& places);
+
+ private:
+  Selected now_;
+};
+
+}  // namespace underlawn
