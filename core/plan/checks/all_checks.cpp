@@ -34,6 +34,7 @@ const std::vector<CheckEntry>& all_checks() {
       {"no_entry_or_no_way", "There is an entry point and a way to it from every trench.",
        checks::no_entry_or_no_way},
       {"run_outside_lot", "Header and supply run stay inside the lot line.", checks::run_outside_lot},
+      {"run_in_setback", "Header and supply run keep each lot edge's setback.", checks::run_in_setback},
       {"header_run_clearance", "Header and supply run keep the clearance of what they may not cross.",
        checks::header_run_clearance},
       {"run_in_root_zone", "Header and supply run stay out of root zones.", checks::run_in_root_zone},

@@ -16,6 +16,7 @@ std::vector<Finding> circuits_missing(const Plan& plan, const Outcome& outcome);
 // Where header and run lie.
 std::vector<Finding> no_entry_or_no_way(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> run_outside_lot(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> run_in_setback(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> header_run_clearance(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> run_in_root_zone(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> run_through_trench(const Plan& plan, const Outcome& outcome);

@@ -27,9 +27,10 @@ void add_crossing(Figures& all, const Plan& plan, const Crossing& c, std::size_t
              ""});
   derived(all, key + ".trench_depth", name + ", depth of our trench", c.trench_depth, Q::length,
           {"as asked", {"dig.run_depth"}, ""});
+  if (!utility) return;
   derived(all, key + ".hand_dig", name + ", hand dig to each side along our trench", c.hand_dig, Q::length,
-          {"tolerance zone over the sine of the angle, and our half-width's share",
-           {key + ".angle", "dig.run_width"},
+          {"tolerance zone (18 in)/sin(angle)",
+           {key + ".angle"},
            "tolerance zone 18 in each side (laonecall.com); state law governs"});
 }
 
