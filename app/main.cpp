@@ -1,2 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-int main() { return 0; }
+#include "cli/cli.h"
+
+int main(int argc, char** argv) {
+  return underlawn::cli::run_program(argc, argv);
+}

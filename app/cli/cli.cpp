@@ -78,8 +78,15 @@ std::optional<Exit> without_window(const Words& words, const Console& console) {
 
 int run_program(int& argc, char** argv) {
   const Words words(argv + std::min(argc, 1), argv + argc);
-  if (const auto done = without_window(words, {std::cout, std::cerr})) return static_cast<int>(*done);
-  return run_window(argc, argv, words.empty() ? QString() : QString::fromLocal8Bit(words[0].c_str()));
+  const Console console{std::cout, std::cerr};
+  auto done = without_window(words, console);
+  if (!done)
+    return run_window(argc, argv, words.empty() ? QString() : QString::fromLocal8Bit(words[0].c_str()));
+  if (!std::cout.flush()) {
+    console.complain("", "Standard output could not be written.");
+    done = Exit::not_written;
+  }
+  return static_cast<int>(*done);
 }
 
 }  // namespace underlawn::cli

@@ -64,7 +64,10 @@ Exit run_check(const Arguments& arguments, const Console& console) {
   console.complain(arguments.places[0], outcome.troubles);
   for (const Finding& f : outcome.findings) console.out << line_for(f, plan->units);
   console.out << summary(outcome.findings);
-  const bool sound = outcome.troubles.empty() && !has_unaccepted_errors(outcome);
+  if (plan->site.lot.empty())
+    console.complain(arguments.places[0],
+                     "No lot line is drawn, so there is nothing to check the loop against.");
+  const bool sound = !plan->site.lot.empty() && outcome.troubles.empty() && !has_unaccepted_errors(outcome);
   return sound ? Exit::ok : Exit::errors_remain;
 }
 

@@ -88,7 +88,7 @@ class Reader {
   std::optional<double> fraction_at(std::size_t at, std::size_t& end) const;
   void fraction_behind(Number& n, bool fraction_allowed);
   void smaller_units(Value& value, Found unit);
-  bool joins_here(bool feet);
+  bool take_joining_hyphen();
   std::optional<Found> unit_here() const;
   Value with_bare_unit(Value value) const;
 
@@ -236,31 +236,37 @@ double Reader::number(bool fraction_allowed) {
   return n.v;
 }
 
-// Behind feet a hyphen joins the inches, unless blanks on both sides make it a minus.
-bool Reader::joins_here(bool feet) {
+// The hyphen of 6'-3". With blanks on both sides it is a minus.
+bool Reader::take_joining_hyphen() {
   const bool blank_before = peek() == ' ';
   skip_blanks();
-  if (is_digit(peek()) || (peek() == '.' && is_digit(peek(1)))) return true;
-  const bool blank_after = peek(1) == ' ';
-  if (!feet || peek() != '-' || (blank_before && blank_after)) return false;
-  std::size_t next = at_ + 1;
-  while (next < text_.size() && text_[next] == ' ') ++next;
-  if (next >= text_.size() || !(is_digit(text_[next]) || text_[next] == '.')) return false;
-  at_ = next;
-  return true;
+  const bool joins = peek() == '-' && !(blank_before && peek(1) == ' ');
+  if (joins) ++at_;
+  return joins;
 }
 
+// Further numbers of one term: the inches of 6'-3", the minutes of 1 h 30 min.
 void Reader::smaller_units(Value& value, Found unit) {
   while (!failed_) {
-    const bool feet = unit.factor == kFoot && unit.power == 1;
     const std::size_t before = at_;
-    if (!joins_here(feet)) return;
+    const bool feet = unit.factor == kFoot && unit.power == 1;
+    const bool hyphen = feet && take_joining_hyphen();
+    skip_blanks();
     const std::size_t start = at_;
+    if (!is_digit(peek()) && !(peek() == '.' && is_digit(peek(1)))) {
+      at_ = before;
+      return;
+    }
     const double n = number(true);
     std::optional<Found> next = unit_here();
     if (!next && feet) next = Found{kInch, 0, 1, 0};
+    // Only inches below twelve are joined by a hyphen: 12'-6' and 12'-18" are differences.
+    if (hyphen && !(next && next->factor == kInch && n < 12)) {
+      at_ = failed_ ? text_.size() : before;
+      return;
+    }
     if (!next || next->factor >= unit.factor || next->power != unit.power) {
-      fail(start, before == start && !next ? "not a unit" : "not a smaller unit of the number before it");
+      fail(start, "not a number with a smaller unit than that before it");
       return;
     }
     value.v += n * next->factor;

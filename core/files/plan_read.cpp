@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <set>
 
@@ -15,7 +16,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kLargestId = 1'000'000'000;
+constexpr int kLargestId = 1'000'000'000;  // leaves room above for the next one
 constexpr std::size_t kMostRemarks = 200;
 
 using Remarks = std::vector<Trouble>;
@@ -37,8 +38,8 @@ std::string read(const Json& json, double& value) {
 
 std::string read(const Json& json, int& value) {
   const double number = json.is_number() ? json.get<double>() : std::nan("");
-  if (!(std::abs(number) <= kLargestId) || number != std::floor(number))
-    return "a whole number of at most " + std::to_string(kLargestId);
+  constexpr double kMost = std::numeric_limits<int>::max();
+  if (!(std::abs(number) <= kMost) || number != std::floor(number)) return "a whole number";
   value = static_cast<int>(number);
   return "";
 }
@@ -243,20 +244,33 @@ std::optional<T> Reader::element(const Json& json, const std::string& thing) {
   return value;
 }
 
-// Ids are unique and positive: others get the next free one. Features are sorted by id.
+// Above all that are taken, as ids are never used again; only where there is no room above, the lowest that
+// is free.
+int free_id(const std::set<int>& taken) {
+  const int above = taken.empty() ? 1 : *taken.rbegin() + 1;
+  if (above <= kLargestId) return above;
+  int lowest = 1;
+  for (int id : taken)
+    if (id == lowest) ++lowest;
+  return lowest;
+}
+
+// Ids are unique and positive: features with another one get their own. Features are sorted by id.
 void mend_ids(std::vector<Feature>& features, Remarks& remarks) {
   std::set<int> taken;
-  std::vector<Feature*> homeless;
-  for (Feature& f : features)
-    if (f.id <= 0 || !taken.insert(f.id).second) homeless.push_back(&f);
-  for (Feature* f : homeless) {
-    const std::string found =
-        f->id <= 0 ? std::to_string(f->id) : std::to_string(f->id) + ", as that of another one";
-    const std::string thing =
-        "the id of feature " + (f->name.empty() ? std::string("without a name") : in_quotes(f->name));
-    f->id = taken.empty() ? 1 : *taken.rbegin() + 1;
+  std::vector<std::pair<Feature*, std::string>> homeless;  // with what was found
+  for (Feature& f : features) {
+    if (f.id <= 0 || f.id > kLargestId)
+      homeless.push_back({&f, std::to_string(f.id)});
+    else if (!taken.insert(f.id).second)
+      homeless.push_back({&f, std::to_string(f.id) + ", as that of another one"});
+  }
+  for (const auto& [f, found] : homeless) {
+    f->id = free_id(taken);
     taken.insert(f->id);
-    remarks.push_back({"plan_id_changed", thing, found, "above 0 and its own",
+    remarks.push_back({"plan_id_changed",
+                       "the id of feature " + (f->name.empty() ? "without a name" : in_quotes(f->name)),
+                       found, "from 1 to " + std::to_string(kLargestId) + " and its own",
                        "It got the id " + std::to_string(f->id) + "."});
   }
   std::ranges::stable_sort(features, {}, &Feature::id);

@@ -82,6 +82,16 @@ TEST(ParseLength, GivesABareNumberTheUnitOfTheSystem) {
   EXPECT_DOUBLE_EQ(read(Quantity::diameter, "32", kMetric), 0.032);
 }
 
+TEST(ParseLength, TellsAJoiningHyphenFromAMinus) {
+  EXPECT_NEAR(read_length("12'-6\""), 12.5 * kFoot, 1e-12);
+  EXPECT_NEAR(read_length("12' -6\""), 12.5 * kFoot, 1e-12);
+  EXPECT_NEAR(read_length("12' - 6\""), 11.5 * kFoot, 1e-12);
+  EXPECT_NEAR(read_length("12'-6'"), 6 * kFoot, 1e-12);
+  EXPECT_NEAR(read_length("12'-18\""), 10.5 * kFoot, 1e-12);
+  EXPECT_NEAR(read_length("12'-1 m"), 12 * kFoot - 1, 1e-12);
+  EXPECT_NEAR(read_length("12'-6\"-6\""), 12 * kFoot, 1e-12);
+}
+
 TEST(ParseLength, Calculates) {
   EXPECT_NEAR(read_length("12' + 3 in"), 12.25 * kFoot, 1e-12);
   EXPECT_NEAR(read_length("12' - 3 in"), 11.75 * kFoot, 1e-12);

@@ -197,8 +197,18 @@ TEST(PlanFile, GivesAFeatureWhoseIdIsTakenItsOwn) {
   EXPECT_EQ(back.value.site.features.back().id, 11);
   ASSERT_EQ(back.remarks.size(), 1u);
   EXPECT_EQ(back.remarks[0].message(),
-            "The id of feature “Oak” is 5, as that of another one; it must be above 0 and its own. It got "
+            "The id of feature “Oak” is 5, as that of another one; it must be from 1 to 1000000000 and its "
+            "own. It got "
             "the id 11.");
+}
+
+TEST(PlanFile, FindsAnIdEvenBelowTheLargest) {
+  std::string text = damaged("\"id\": 10,", "\"id\": 1000000000,");
+  text.replace(text.find("\"id\": 5,"), 8, "\"id\": 6,");
+  const auto back = loaded(text);
+  EXPECT_EQ(back.value.site.features[4].id, 5);
+  EXPECT_EQ(back.value.site.features[4].name, "Oak");
+  EXPECT_EQ(plan_to_text(loaded(plan_to_text(back.value)).value), plan_to_text(back.value));
 }
 
 TEST(PlanFile, KeepsARingOfTwoPointsForTheChecksToName) {
