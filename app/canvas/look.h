@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Colours and line weights of the drawing. Utilities keep the APWA colours in every look, because crews know them;
-// everything else is told apart by shape, hatch and label too, never by colour alone.
+// Colours and line weights of the drawing. Utilities keep the APWA colours in every look, because crews know
+// them; everything else is told apart by shape, hatch and label too, never by colour alone.
 #pragma once
 
 #include <QColor>
+#include <QFont>
 #include <QString>
 
 #include "field/trench.h"
@@ -20,7 +21,7 @@ struct Look {
   QColor trench, trench_fill, coil, header, run, crossing;
   QColor selection, snap, stale;
   QColor hint, warning, error;
-  double line = 1.0;   // device units of a normal line
+  double line = 1.0;      // device units of a normal line
   double text_size = 11;  // device units
 
   static Look light();
@@ -30,5 +31,11 @@ struct Look {
 
 QColor apwa_colour(UtilityKind kind, const Look& look);
 QColor severity_colour(Severity severity, const Look& look);
+
+// The letter written into the line: E, G, C, W, S, R.
+QChar utility_letter(UtilityKind kind);
+
+// The face of drawing and sheets, `size` device units high.
+QFont plan_font(double size, QFont::Weight weight = QFont::Normal);
 
 }  // namespace underlawn

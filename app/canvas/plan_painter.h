@@ -12,17 +12,18 @@ class QPainter;
 namespace underlawn {
 
 struct PaintOptions {
-  bool zones = true;        // setbacks, clearances, buildable ground
-  bool coils = true;        // loops drawn in the trenches where the scale allows
-  bool labels = true;       // names, trench numbers
-  bool edge_lengths = true; // lengths along the lot line
-  bool findings = true;     // places of findings
-  bool corner_tags = false; // house corner letters for tape ties (sheets)
-  bool stale = false;       // the outcome is of an earlier plan: derived things are drawn pale
+  bool zones = true;         // setbacks, clearances, buildable ground
+  bool coils = true;         // loops drawn in the trenches where the scale allows
+  bool labels = true;        // names, trench numbers
+  bool edge_lengths = true;  // lengths along the lot line
+  bool bearings = false;     // and their bearings
+  bool findings = true;      // places of findings
+  bool corner_tags = false;  // house corner letters for tape ties (sheets)
+  bool stale = false;        // the outcome is of an earlier plan: derived things are drawn pale
 };
 
 // Paints into the painter's device through `view`. `outcome` may be null while nothing is solved yet.
-void paint_plan(QPainter& painter, const Plan& plan, const Outcome* outcome, const View& view, const Look& look,
-                const PaintOptions& options);
+void paint_plan(QPainter& painter, const Plan& plan, const Outcome* outcome, const View& view,
+                const Look& look, const PaintOptions& options);
 
 }  // namespace underlawn

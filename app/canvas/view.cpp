@@ -27,7 +27,8 @@ View fit_view(const Box& box, QSizeF size, double margin, double turn) {
     high = {std::max(high.x, d.x), std::max(high.y, d.y)};
   }
   const double width = std::max(high.x - low.x, 1.0), height = std::max(high.y - low.y, 1.0);
-  const double room_x = std::max(size.width() - 2 * margin, 10.0), room_y = std::max(size.height() - 2 * margin, 10.0);
+  const double room_x = std::max(size.width() - 2 * margin, 10.0),
+               room_y = std::max(size.height() - 2 * margin, 10.0);
   view.scale = std::min(room_x / width, room_y / height);
   return view;
 }

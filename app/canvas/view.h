@@ -10,10 +10,10 @@
 namespace underlawn {
 
 struct View {
-  Point centre;        // m, the lot point in the middle of the device
-  double scale = 10;   // device units per metre
+  Point centre;           // m, the lot point in the middle of the device
+  double scale = 10;      // device units per metre
   QSizeF size{800, 600};  // device units
-  double turn = 0;     // rad, counter-clockwise, of the lot on the device
+  double turn = 0;        // rad, counter-clockwise, of the lot on the device
 
   QPointF to_device(Point p) const;
   Point to_lot(QPointF d) const;

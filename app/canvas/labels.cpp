@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "canvas/labels.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kBlocked = 1000;  // cost of lying on another label
+
+QSizeF label_size(const Label& label) {
+  const QSizeF text = text_size(label.text, label.font);
+  const double em = label.font.pixelSize();
+  if (label.tag == TagShape::none) return {text.width() + 0.3 * em, text.height() + 0.1 * em};
+  const double side =
+      std::max(text.width() + 0.7 * em, 1.65 * em) * (label.tag == TagShape::diamond ? 1.25 : 1);
+  return label.tag == TagShape::square ? QSizeF(std::max(text.width() + 0.6 * em, 1.4 * em), 1.4 * em)
+                                       : QSizeF(side, side);
+}
+
+QPolygonF outline(const Label& label, QPointF centre) {
+  const QSizeF size = label_size(label);
+  QTransform turn;
+  turn.translate(centre.x(), centre.y());
+  turn.rotate(label.angle);
+  return turn.map(QPolygonF(QRectF(-size.width() / 2, -size.height() / 2, size.width(), size.height())));
+}
+
+bool separated_along(const QPolygonF& a, const QPolygonF& b, QPointF axis) {
+  const auto span = [&](const QPolygonF& shape) {
+    double low = INFINITY, high = -INFINITY;
+    for (const QPointF& p : shape) {
+      const double d = QPointF::dotProduct(p, axis);
+      low = std::min(low, d);
+      high = std::max(high, d);
+    }
+    return std::pair(low, high);
+  };
+  const auto [a_low, a_high] = span(a);
+  const auto [b_low, b_high] = span(b);
+  return a_high <= b_low || b_high <= a_low;
+}
+
+// Two convex shapes overlap unless a side of either parts them.
+bool overlap(const QPolygonF& a, const QPolygonF& b) {
+  if (!a.boundingRect().intersects(b.boundingRect())) return false;
+  for (const QPolygonF* shape : {&a, &b})
+    for (int i = 0; i < shape->size(); ++i) {
+      const QPointF side = shape->at((i + 1) % shape->size()) - shape->at(i);
+      if (side.isNull()) continue;
+      if (separated_along(a, b, {-side.y(), side.x()})) return false;
+    }
+  return true;
+}
+
+void paint_tag(QPainter& painter, const Label& label, QPointF centre, double line) {
+  const QSizeF size = label_size(label);
+  const QRectF box(centre.x() - size.width() / 2, centre.y() - size.height() / 2, size.width(),
+                   size.height());
+  painter.setPen(QPen(label.tag_line, 1.2 * line));
+  painter.setBrush(label.tag_fill);
+  if (label.tag == TagShape::round) painter.drawEllipse(box);
+  if (label.tag == TagShape::square) painter.drawRect(box);
+  if (label.tag == TagShape::diamond)
+    painter.drawPolygon(QPolygonF({{centre.x(), box.top()},
+                                   {box.right(), centre.y()},
+                                   {centre.x(), box.bottom()},
+                                   {box.left(), centre.y()}}));
+}
+
+// From the edge of the label towards the thing.
+void paint_leader(QPainter& painter, const Label& label, QPointF centre, double line) {
+  const QLineF leader(label.anchor, centre);
+  if (!label.leader || leader.length() <= label.leader_from) return;
+  QPointF stop = centre;
+  const QPolygonF box = outline(label, centre);
+  for (int i = 0; i + 1 < box.size(); ++i) {
+    QPointF hit;
+    if (leader.intersects(QLineF(box[i], box[i + 1]), &hit) == QLineF::BoundedIntersection &&
+        QLineF(label.anchor, hit).length() < QLineF(label.anchor, stop).length())
+      stop = hit;
+  }
+  painter.setPen(QPen(label.colour, 0.6 * line));
+  painter.drawLine(QLineF(label.anchor, stop));
+}
+
+}  // namespace
+
+QSizeF text_size(const QString& text, const QFont& font) {
+  const QFontMetricsF metrics(font);
+  return {metrics.horizontalAdvance(text), metrics.ascent() + metrics.descent()};
+}
+
+void paint_text(QPainter& painter, const QString& text, const QFont& font, const QColor& colour,
+                const QColor& halo, QPointF centre, double angle, double halo_width) {
+  const QFontMetricsF metrics(font);
+  const double width = metrics.horizontalAdvance(text);
+  const QPointF base(-width / 2, metrics.capHeight() / 2);
+  painter.save();
+  painter.translate(centre);
+  painter.rotate(angle);
+  if (halo_width > 0) {
+    QPainterPath letters;
+    letters.addText(base, font, text);
+    painter.strokePath(letters, QPen(halo, 2 * halo_width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  }
+  painter.setPen(colour);
+  painter.setFont(font);
+  painter.drawText(base, text);
+  painter.restore();
+}
+
+QVector<QPointF> places_around(QPointF middle, QSizeF reach, const QString& text, const QFont& font,
+                               int rings) {
+  const QSizeF size = text_size(text, font);
+  QVector<QPointF> places;
+  for (int ring = 0; ring < rings; ++ring) {
+    const double gap = (0.35 + 1.3 * ring) * font.pixelSize();
+    const double dx = reach.width() + gap + size.width() / 2, dy = reach.height() + gap + size.height() / 2;
+    const double near_x = reach.width() + gap * 0.7 + size.width() / 2;
+    for (QPointF d : {QPointF(dx, 0), QPointF(0, -dy), QPointF(0, dy), QPointF(-dx, 0), QPointF(near_x, -dy),
+                      QPointF(near_x, dy), QPointF(-near_x, -dy), QPointF(-near_x, dy)})
+      places.push_back(middle + d);
+  }
+  return places;
+}
+
+void Labels::add(Label label) {
+  if (!label.text.isEmpty() && !label.places.isEmpty()) labels_.push_back(std::move(label));
+}
+
+void Labels::avoid(const QPolygonF& line, bool closed) {
+  const int sides = static_cast<int>(line.size()) - (closed ? 0 : 1);
+  if (sides > 2000) return;  // placing would take longer than drawing
+  for (int i = 0; i < sides; ++i) avoided_.push_back({line[i], line[(i + 1) % line.size()]});
+}
+
+double Labels::cost(const Label& label, QPointF centre, const QRectF& room) const {
+  const QPolygonF box = outline(label, centre);
+  if (!room.contains(box.boundingRect())) return 2 * kBlocked;
+  double sum = 0;
+  for (const QPolygonF& other : taken_)
+    if (overlap(box, other)) sum += kBlocked;
+  for (const QLineF& line : avoided_)
+    if (overlap(box, QPolygonF({line.p1(), line.p2()}))) sum += 1;
+  return sum;
+}
+
+bool Labels::place(const Label& label, const QRectF& room, QPointF& centre) const {
+  double best = INFINITY;
+  for (int i = 0; i < label.places.size(); ++i) {
+    // A little dearer with each place, so that the first of equals is taken.
+    const double now = cost(label, label.places[i], room) + 0.12 * i;
+    if (!(now < best)) continue;
+    best = now;
+    centre = label.places[i];
+  }
+  return best < kBlocked || (label.must && std::isfinite(best));
+}
+
+void Labels::paint(QPainter& painter, const QRectF& room, const QColor& halo, double line) {
+  std::stable_sort(labels_.begin(), labels_.end(),
+                   [](const Label& a, const Label& b) { return a.rank < b.rank; });
+  for (const Label& label : labels_) {
+    QPointF centre;
+    if (!place(label, room, centre)) continue;
+    taken_.push_back(outline(label, centre));
+    paint_leader(painter, label, centre, line);
+    if (label.tag != TagShape::none) paint_tag(painter, label, centre, line);
+    paint_text(painter, label.text, label.font, label.colour, halo, centre, label.angle,
+               label.tag == TagShape::none ? 0.16 * label.font.pixelSize() : 0);
+  }
+  labels_.clear();
+}
+
+}  // namespace underlawn

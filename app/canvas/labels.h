@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Lettering of the drawing: labels are collected while things are drawn and placed afterwards, so that none
+// lies on another and as few as can be on a line.
+#pragma once
+
+#include <QColor>
+#include <QFont>
+#include <QLineF>
+#include <QPolygonF>
+#include <QString>
+#include <QVector>
+
+class QPainter;
+
+namespace underlawn {
+
+enum class TagShape { none, round, square, diamond };
+
+struct Label {
+  QString text;
+  QFont font;
+  QColor colour;
+  QVector<QPointF> places;  // centres of the text, the best liked first
+  double angle = 0;         // degrees clockwise on the device
+  int rank = 5;             // lower is placed first
+  bool must = false;        // drawn even where no place is free
+  TagShape tag = TagShape::none;
+  QColor tag_fill, tag_line;
+  QPointF anchor;  // what is meant; with `leader`, a fine line leads there from a place farther off
+  bool leader = false;
+  double leader_from = 0;  // device units: nearer needs no leader
+};
+
+class Labels {
+ public:
+  void add(Label label);
+  void keep_off(const QPolygonF& ground) { taken_.push_back(ground); }  // no label may lie there
+  void avoid(const QPolygonF& line, bool closed = false);               // better not there
+  // Places and paints all; `room` is where labels may be, `line` the device width of a normal line.
+  void paint(QPainter& painter, const QRectF& room, const QColor& halo, double line);
+
+ private:
+  struct Placed;
+  bool place(const Label& label, const QRectF& room, QPointF& centre) const;
+  double cost(const Label& label, QPointF centre, const QRectF& room) const;
+
+  QVector<Label> labels_;
+  QVector<QPolygonF> taken_;
+  QVector<QLineF> avoided_;
+};
+
+// Places round a point or area: `reach` from its middle (half width, half height), in rings ever farther out.
+QVector<QPointF> places_around(QPointF middle, QSizeF reach, const QString& text, const QFont& font,
+                               int rings = 3);
+
+// Paints text with its middle at `centre`, on a halo; the letters stay text in a PDF.
+void paint_text(QPainter& painter, const QString& text, const QFont& font, const QColor& colour,
+                const QColor& halo, QPointF centre, double angle, double halo_width);
+
+QSizeF text_size(const QString& text, const QFont& font);
+
+}  // namespace underlawn

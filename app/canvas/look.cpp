@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "canvas/look.h"
+
+namespace underlawn {
+
+namespace {
+
+struct Colours {
+  const char* night;
+  const char* light;
+  const char* paper;
+};
+
+// The classes of the APWA uniform colour code, as dark as each can be and still be called by its name on
+// white.
+Colours apwa(UtilityKind kind) {
+  switch (kind) {
+    case UtilityKind::electric:
+      return {"#ff6b62", "#d0141f", "#c8000f"};
+    case UtilityKind::gas:
+      return {"#ffd83d", "#dba600", "#d9a300"};
+    case UtilityKind::communication:
+      return {"#ff9d3f", "#ea7200", "#e86a00"};
+    case UtilityKind::water:
+      return {"#6db4ff", "#1565c0", "#0f56ad"};
+    case UtilityKind::sewer:
+      return {"#58cf86", "#16813a", "#0d7a33"};
+    case UtilityKind::reclaimed:
+      return {"#c79bf2", "#7b3fa0", "#6f2f96"};
+  }
+  return {"#ffffff", "#000000", "#000000"};
+}
+
+}  // namespace
+
+Look Look::light() {
+  Look look;
+  look.background = "#efece4";
+  look.ground = "#faf8f2";
+  look.lot_line = "#26282b";
+  look.setback = "#a59d8b";
+  look.text = "#1f2328";
+  look.faint_text = "#666b72";
+  look.dimension = "#4d535a";
+  look.house = "#33383f";
+  look.drive = "#8d887c";
+  look.septic = "#3d6f4c";
+  look.well = "#1a5fa3";
+  look.tree = "#5a7d3f";
+  look.easement = "#7a6597";
+  look.no_dig = "#a3542f";
+  look.buildable = "#dbe8cf";
+  look.clearance = "#7c93a8";
+  look.trench = "#6b4423";
+  look.trench_fill = "#f0e0c8";
+  look.coil = "#14415f";
+  look.header = "#14415f";
+  look.run = "#14415f";
+  look.crossing = "#a3157a";
+  look.selection = "#0b7fab";
+  look.snap = "#c2187a";
+  look.stale = "#a7a49c";
+  look.hint = "#2f6db5";
+  look.warning = "#c26a00";
+  look.error = "#b3132b";
+  return look;
+}
+
+Look Look::night() {
+  Look look;
+  look.dark = true;
+  look.background = "#14171a";
+  look.ground = "#1d2125";
+  look.lot_line = "#e8e4da";
+  look.setback = "#5d6369";
+  look.text = "#eceae4";
+  look.faint_text = "#9aa1a8";
+  look.dimension = "#b9bec4";
+  look.house = "#c9ced4";
+  look.drive = "#7b7f84";
+  look.septic = "#82bb93";
+  look.well = "#74b3ee";
+  look.tree = "#94b878";
+  look.easement = "#b7a3d6";
+  look.no_dig = "#dd9470";
+  look.buildable = "#26332a";
+  look.clearance = "#71869a";
+  look.trench = "#d9aa77";
+  look.trench_fill = "#3a2f24";
+  look.coil = "#8fcdf0";
+  look.header = "#8fcdf0";
+  look.run = "#8fcdf0";
+  look.crossing = "#ff8ad6";
+  look.selection = "#4cc3f0";
+  look.snap = "#ff77c4";
+  look.stale = "#5c6166";
+  look.hint = "#7db4f5";
+  look.warning = "#ffb54a";
+  look.error = "#ff7480";
+  return look;
+}
+
+Look Look::paper() {
+  Look look = light();
+  look.background = look.ground = "#ffffff";
+  look.lot_line = look.text = look.house = "#000000";
+  look.setback = "#9a9a9a";
+  look.faint_text = "#4a4a4a";
+  look.dimension = "#222222";
+  look.drive = "#777777";
+  look.buildable = "#eef3e8";
+  look.trench = "#3a2410";
+  look.trench_fill = "#f6ecdc";
+  look.coil = look.header = look.run = "#0d3550";
+  look.septic = "#2f5f3e";
+  look.tree = "#47692e";
+  return look;
+}
+
+QColor apwa_colour(UtilityKind kind, const Look& look) {
+  const Colours colours = apwa(kind);
+  if (look.dark) return colours.night;
+  return look.background == QColor(Qt::white) ? colours.paper : colours.light;
+}
+
+QColor severity_colour(Severity severity, const Look& look) {
+  switch (severity) {
+    case Severity::hint:
+      return look.hint;
+    case Severity::warning:
+      return look.warning;
+    case Severity::error:
+      return look.error;
+  }
+  return look.error;
+}
+
+QChar utility_letter(UtilityKind kind) {
+  switch (kind) {
+    case UtilityKind::electric:
+      return 'E';
+    case UtilityKind::gas:
+      return 'G';
+    case UtilityKind::communication:
+      return 'C';
+    case UtilityKind::water:
+      return 'W';
+    case UtilityKind::sewer:
+      return 'S';
+    case UtilityKind::reclaimed:
+      return 'R';
+  }
+  return '?';
+}
+
+QFont plan_font(double size, QFont::Weight weight) {
+  QFont font;
+  font.setFamilies({"Inter", "DejaVu Sans"});
+  font.setStyleHint(QFont::SansSerif);
+  font.setPixelSize(std::max(1, static_cast<int>(std::lround(size))));
+  font.setWeight(weight);
+  // Unhinted, so that a text is as wide on paper as it was measured.
+  font.setHintingPreference(QFont::PreferNoHinting);
+  return font;
+}
+
+}  // namespace underlawn

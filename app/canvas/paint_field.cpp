@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is dug and laid: coil trenches with their real loops, header and run as two pipes.
+#include <cmath>
+
+#include "canvas/paint_context.h"
+#include "field/coil.h"
+#include "plane/region.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr int kMostLoops = 3000;  // in one trench
+
+QColor shown(const PaintContext& c, const QColor& colour) {
+  return c.options.stale ? c.look.stale : colour;
+}
+
+// Both pipes of a conduit: supply solid, return dashed.
+void paint_two_pipes(PaintContext& c, const QPolygonF& line, double width) {
+  const double apart = std::max(width / 4, 1.5 * c.look.line);
+  c.painter.setBrush(Qt::NoBrush);
+  c.painter.setPen(c.pen(shown(c, c.look.run), 1.3));
+  c.painter.drawPolyline(beside(line, apart));
+  c.painter.setPen(c.dashed(shown(c, c.look.run), 1.3, {5, 2.5}));
+  c.painter.drawPolyline(beside(line, -apart));
+}
+
+void paint_conduit(PaintContext& c, const Polyline& points, double trench_width) {
+  const QPolygonF line = c.line(points);
+  if (line.size() < 2) return;
+  const double width = std::isfinite(trench_width) ? std::clamp(c.view.to_device(trench_width), 0.0, 1e5) : 0;
+  const double drawn = std::max(width, 6 * c.look.line);
+  QPainterPath middle;
+  middle.addPolygon(line);
+  QPainterPathStroker stroker;
+  stroker.setWidth(drawn);
+  stroker.setCapStyle(Qt::FlatCap);
+  stroker.setJoinStyle(Qt::MiterJoin);
+  c.painter.setPen(c.pen(shown(c, c.look.trench), 0.7));
+  c.painter.setBrush(c.look.trench_fill);
+  c.painter.drawPath(stroker.createStroke(middle).simplified());
+  paint_two_pipes(c, line, drawn);
+  c.labels.avoid(line);
+}
+
+bool loops_can_be_seen(const PaintContext& c, const Coil& coil) {
+  return c.options.coils && coil.loops > 0 && coil.loops < kMostLoops &&
+         c.view.to_device(coil.pitch) > 2.2 * c.look.line;
+}
+
+void paint_coil(PaintContext& c, const Trench& t) {
+  const double loop = c.view.to_device(t.coil.loop_diameter);
+  const int points = std::clamp(static_cast<int>(loop / (1.2 * c.look.line)), 16, 48);
+  const Point along = unit(t.end - t.head), across = left_normal(along);
+  std::vector<Point> path;
+  for (Point p : coil_path(t.coil, points)) path.push_back(t.head + p.x * along + p.y * across);
+  QPen pen = c.pen(shown(c, c.look.coil), 0.55);
+  pen.setJoinStyle(Qt::RoundJoin);
+  c.painter.setPen(pen);
+  c.painter.setBrush(Qt::NoBrush);
+  c.painter.drawPolyline(c.line(path));
+}
+
+void tag(PaintContext& c, const Trench& t) {
+  if (!c.options.labels) return;
+  const QLineF middle(c.at(t.head), c.at(t.end));
+  Label label;
+  label.text = QString::number(t.number);
+  label.font = c.font(1.05, QFont::Bold);
+  label.colour = shown(c, c.look.trench);
+  label.tag = TagShape::round;
+  label.tag_fill = c.look.ground;
+  label.tag_line = label.colour;
+  label.rank = 1;
+  label.must = true;
+  for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.25, 0.75, 0.15, 0.85})
+    label.places.push_back(middle.pointAt(share));
+  c.labels.add(std::move(label));
+}
+
+void paint_trench(PaintContext& c, const Trench& t) {
+  for (double v : {t.head.x, t.head.y, t.end.x, t.end.y, t.width})
+    if (!std::isfinite(v)) return;
+  if (distance(t.head, t.end) < kSamePlace) return;
+  const QPolygonF outline = c.line(rectangle_along({t.head, t.end}, t.width));
+  c.painter.setPen(c.pen(shown(c, c.look.trench), 1.2));
+  c.painter.setBrush(c.look.trench_fill);
+  c.painter.drawPolygon(outline);
+  if (loops_can_be_seen(c, t.coil)) paint_coil(c, t);
+  // The head, where pipe enters: a filled dot.
+  c.painter.setPen(Qt::NoPen);
+  c.painter.setBrush(shown(c, c.look.header));
+  c.painter.drawEllipse(c.at(t.head), 2.8 * c.look.line, 2.8 * c.look.line);
+  c.labels.avoid(outline, true);
+  tag(c, t);
+}
+
+}  // namespace
+
+void paint_field(PaintContext& c) {
+  if (c.outcome == nullptr) return;
+  const Layout& layout = c.outcome->layout;
+  const double width = c.plan.wishes.run_width;
+  paint_conduit(c, layout.run.line, width);
+  for (const Polyline& leg : layout.header.legs) paint_conduit(c, leg, width);
+  for (const Trench& t : layout.trenches) paint_trench(c, t);
+}
+
+}  // namespace underlawn

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The ground itself: lot, setbacks, buildable ground, lot line with its lengths.
+#include <cmath>
+
+#include "base/quantity.h"
+#include "canvas/paint_context.h"
+#include "plane/region.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr std::size_t kMostEdgesForBand = 200;  // beyond, the band would cost more than a frame
+
+QString bearing(const PaintContext& c, Point along) {
+  double degrees = (c.plan.site.north - std::atan2(along.y, along.x)) * 180 / M_PI;
+  degrees = std::fmod(std::fmod(degrees, 360) + 360, 360);
+  const bool north = degrees <= 90 || degrees >= 270;
+  const bool east = degrees <= 180;
+  const double from_meridian = north ? (east ? degrees : 360 - degrees) : std::abs(180 - degrees);
+  const int minutes = static_cast<int>(std::lround(from_meridian * 60));
+  return QString("%1 %2°%3' %4")
+      .arg(north ? "N" : "S")
+      .arg(minutes / 60)
+      .arg(minutes % 60, 2, 10, QChar('0'))
+      .arg(east ? "E" : "W");
+}
+
+// Along the edge, outside the lot, upright.
+void label_edge(PaintContext& c, const Ring& lot, std::size_t i, bool counter_clockwise) {
+  const Point a = lot[i], b = lot[(i + 1) % lot.size()];
+  const QPointF start = c.at(a), end = c.at(b);
+  QLineF edge(start, end);
+  QString text = QString::fromStdString(print_quantity(Quantity::length, distance(a, b), c.plan.units));
+  if (c.options.bearings) text += "   " + bearing(c, b - a);
+  Label label;
+  label.font = c.font();
+  if (edge.length() < text_size(text, label.font).width() + label.font.pixelSize()) return;
+  QPointF out(-edge.dy() / edge.length(), edge.dx() / edge.length());
+  if (!counter_clockwise) out = -out;
+  double angle = -edge.angle();
+  if (std::cos(angle * M_PI / 180) < -1e-9) angle += 180;
+  label.text = text;
+  label.colour = c.look.dimension;
+  label.angle = angle;
+  label.rank = 2;
+  const double off = 0.95 * label.font.pixelSize() + 2 * c.look.line;
+  for (double side : {1.0, -1.0})
+    for (double along : {0.5, 0.38, 0.62, 0.25, 0.75})
+      label.places.push_back(edge.pointAt(along) + side * off * out);
+  c.labels.add(std::move(label));
+}
+
+// The ground within the setback of an edge.
+Region setback_band(const Site& site) {
+  const Ring lot = lot_ring(site);
+  std::vector<Region> strips;
+  for (std::size_t i = 0; i < lot.size(); ++i) {
+    const Polyline edge{lot[i], lot[(i + 1) % lot.size()]};
+    if (site.lot[i].setback > 0 && length(edge) > kSamePlace)
+      strips.push_back(buffered(edge, site.lot[i].setback));
+  }
+  return intersect(unite(strips), region_of(lot));
+}
+
+bool sound(const Ring& lot) {
+  return lot.size() >= 3 && lot.size() <= kMostEdgesForBand && checked_ring(lot, "lot").has_value();
+}
+
+}  // namespace
+
+void paint_ground(PaintContext& c) {
+  const QPolygonF lot = c.line(lot_ring(c.plan.site));
+  c.painter.setPen(Qt::NoPen);
+  c.painter.setBrush(c.look.ground);
+  c.painter.drawPolygon(lot);
+  if (!c.options.zones || c.outcome == nullptr || c.options.stale) return;
+  c.painter.setBrush(c.look.buildable);
+  c.painter.drawPath(c.path(c.outcome->layout.buildable));
+}
+
+void paint_setbacks(PaintContext& c) {
+  const Ring lot = lot_ring(c.plan.site);
+  if (!c.options.zones || !sound(lot)) return;
+  const Region band = setback_band(c.plan.site);
+  QColor faint = c.look.setback;
+  faint.setAlphaF(0.55);
+  c.hatch(c.rings(band), 7, 45, c.pen(faint, 0.45));
+  c.painter.setBrush(Qt::NoBrush);
+  c.painter.setPen(c.dashed(c.look.setback, 0.8, {7, 4}));
+  const Region inside = subtract(region_of(lot), band);
+  c.painter.drawPath(c.path(inside));
+}
+
+void paint_lot_line(PaintContext& c) {
+  const Ring lot = lot_ring(c.plan.site);
+  const QPolygonF line = c.line(lot);
+  if (line.size() < 2) return;
+  c.painter.setBrush(Qt::NoBrush);
+  c.painter.setPen(c.dashed(c.look.lot_line, 2.2, {26, 4, 4, 4, 4, 4}));
+  for (int i = 0; i < line.size(); ++i) c.painter.drawLine(line[i], line[(i + 1) % line.size()]);
+  c.painter.setPen(c.pen(c.look.lot_line, 1.3));
+  c.painter.setBrush(c.look.ground);
+  for (const QPointF& p : line) c.painter.drawEllipse(p, 3.2 * c.look.line, 3.2 * c.look.line);
+  c.labels.avoid(line, true);
+  if (!c.options.edge_lengths || lot.size() < 3 || static_cast<std::size_t>(line.size()) != lot.size())
+    return;
+  double twice_area = 0;
+  for (std::size_t i = 0; i < lot.size(); ++i) twice_area += cross(lot[i], lot[(i + 1) % lot.size()]);
+  for (std::size_t i = 0; i < lot.size(); ++i) label_edge(c, lot, i, twice_area > 0);
+}
+
+}  // namespace underlawn

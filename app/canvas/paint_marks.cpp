@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Marks over the drawing: crossings to be dug by hand, and the places of findings.
+#include <cmath>
+
+#include "canvas/paint_context.h"
+#include "plane/region.h"
+
+namespace underlawn {
+
+namespace {
+
+// The conduit's leg that a crossing lies on.
+std::optional<Segment> leg_at(const Layout& layout, const Crossing& x) {
+  std::vector<Polyline> lines = layout.header.legs;
+  if (x.conduit == Conduit::run) lines = {layout.run.line};
+  std::optional<Segment> best;
+  for (const Polyline& line : lines)
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+      const Segment leg{line[i], line[i + 1]};
+      if (distance(leg.a, leg.b) < kSamePlace) continue;
+      if (!best || distance(leg, x.at) < distance(*best, x.at)) best = leg;
+    }
+  return best;
+}
+
+void paint_hand_dig(PaintContext& c, const Crossing& x) {
+  const auto leg = leg_at(c.outcome->layout, x);
+  if (!leg || !(x.hand_dig > 0) || !std::isfinite(x.hand_dig)) return;
+  const Point along = unit(leg->b - leg->a);
+  const Segment stretch{x.at - x.hand_dig * along, x.at + x.hand_dig * along};
+  const double width = std::max(c.plan.wishes.run_width, 8 * c.look.line / c.view.scale);
+  const QPolygonF outline = c.line(rectangle_along(stretch, width));
+  c.painter.setPen(c.pen(c.look.crossing, 1.4));
+  QColor shade = c.look.crossing;
+  shade.setAlphaF(0.16);
+  c.painter.setBrush(shade);
+  c.painter.drawPolygon(outline);
+}
+
+void paint_crossing(PaintContext& c, const Crossing& x, int number) {
+  if (!std::isfinite(x.at.x) || !std::isfinite(x.at.y)) return;
+  paint_hand_dig(c, x);
+  const QPointF p = c.at(x.at);
+  Label label;
+  label.text = "X" + QString::number(number);
+  label.font = c.font(0.9, QFont::Bold);
+  label.colour = c.look.crossing;
+  label.tag = TagShape::diamond;
+  label.tag_fill = c.look.ground;
+  label.tag_line = c.look.crossing;
+  label.places = places_around(p, {6 * c.look.line, 6 * c.look.line}, "XX", c.font(1.3), 3);
+  label.anchor = p;
+  label.leader = true;
+  label.rank = 1;
+  label.must = true;
+  c.labels.add(std::move(label));
+}
+
+// Told apart by shape: triangle, diamond, circle.
+QPolygonF mark_shape(Severity severity, QPointF p, double r) {
+  if (severity == Severity::error)
+    return QPolygonF(
+        {p + QPointF(0, -1.25 * r), p + QPointF(1.15 * r, 0.8 * r), p + QPointF(-1.15 * r, 0.8 * r)});
+  if (severity == Severity::warning)
+    return QPolygonF({p + QPointF(0, -1.2 * r), p + QPointF(1.2 * r, 0), p + QPointF(0, 1.2 * r),
+                      p + QPointF(-1.2 * r, 0)});
+  QPolygonF circle;
+  for (int i = 0; i < 16; ++i) circle << p + r * QPointF(std::cos(i * M_PI / 8), std::sin(i * M_PI / 8));
+  return circle;
+}
+
+void paint_place(PaintContext& c, const Finding& f, const Polyline& place) {
+  const QPolygonF line = c.line(place);
+  if (line.isEmpty()) return;
+  QColor colour = severity_colour(f.severity, c.look);
+  if (f.accepted) colour = c.look.faint_text;
+  QColor glow = colour;
+  glow.setAlphaF(f.accepted ? 0.15 : 0.35);
+  QPen wide = c.pen(glow, 7);
+  wide.setCapStyle(Qt::RoundCap);
+  wide.setJoinStyle(Qt::RoundJoin);
+  c.painter.setPen(wide);
+  c.painter.setBrush(Qt::NoBrush);
+  if (line.size() > 1) c.painter.drawPolyline(line);
+  const QPointF p =
+      line.size() % 2 == 1 ? line[line.size() / 2] : (line[line.size() / 2 - 1] + line[line.size() / 2]) / 2;
+  const double r = 6 * c.look.line;
+  c.painter.setPen(c.pen(c.look.ground, 1));
+  c.painter.setBrush(colour);
+  c.painter.drawPolygon(mark_shape(f.severity, p, r));
+  paint_text(c.painter, f.accepted ? "✓" : "!", plan_font(1.5 * r, QFont::Bold), c.look.ground, c.look.ground,
+             p, 0, 0);
+  c.labels.keep_off(QPolygonF(QRectF(p.x() - r, p.y() - r, 2 * r, 2 * r)));
+}
+
+}  // namespace
+
+void paint_crossings(PaintContext& c) {
+  if (c.outcome == nullptr || c.options.stale) return;
+  int number = 0;
+  for (const Crossing& x : c.outcome->layout.crossings) paint_crossing(c, x, ++number);
+}
+
+void paint_findings(PaintContext& c) {
+  if (c.outcome == nullptr || !c.options.findings || c.options.stale) return;
+  // Errors come first in the list and are painted last, on top.
+  const auto& all = c.outcome->findings;
+  for (auto f = all.rbegin(); f != all.rend(); ++f)
+    for (const Polyline& place : f->places) paint_place(c, *f, place);
+}
+
+}  // namespace underlawn

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "canvas/plan_painter.h"
+
+#include "canvas/paint_context.h"
+
+namespace underlawn {
+
+void paint_plan(QPainter& painter, const Plan& plan, const Outcome* outcome, const View& view,
+                const Look& look, const PaintOptions& options) {
+  Labels labels;
+  PaintContext c{painter, plan, outcome, view, look, options, labels};
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  paint_ground(c);
+  paint_setbacks(c);
+  paint_areas(c);
+  paint_clearances(c);
+  paint_trees(c);
+  paint_field(c);
+  paint_utilities(c);
+  paint_houses(c);
+  paint_wells(c);
+  paint_lot_line(c);
+  paint_crossings(c);
+  paint_findings(c);
+  labels.paint(painter, c.device(), look.ground, look.line);
+  painter.restore();
+}
+
+}  // namespace underlawn
