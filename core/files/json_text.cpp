@@ -94,7 +94,8 @@ class Inspector final : public nlohmann::json_sax<Json> {
   bool end_array() override { return left(); }
   bool key(string_t& name) override {
     if (!keys_.back().insert(name).second) twice.insert(name);
-    return true;
+    too_many_keys = keys_.back().size() > kMostKeys;
+    return !too_many_keys;
   }
   bool parse_error(std::size_t position, const std::string& last,
                    const nlohmann::json::exception& e) override {
@@ -109,6 +110,7 @@ class Inspector final : public nlohmann::json_sax<Json> {
   bool overflow = false;
   bool too_deep = false;
   bool too_many = false;
+  bool too_many_keys = false;
   std::set<std::string> twice;
 
  private:
@@ -129,6 +131,14 @@ class Inspector final : public nlohmann::json_sax<Json> {
   std::size_t values_ = 0;
   std::vector<std::set<std::string>> keys_;
 };
+
+Trouble bounds_trouble(const Inspector& found, std::string_view thing) {
+  std::string what = " has more than " + std::to_string(kMostValues) + " values";
+  if (found.too_deep) what = " is nested deeper than " + std::to_string(kDeepestNesting) + " levels";
+  if (found.too_many_keys) what = " has an object with more than " + std::to_string(kMostKeys) + " keys";
+  return {"file_beyond_bounds", std::string(thing) + what, "", "",
+          "It is no plan, or one traced with far too many points."};
+}
 
 Trouble syntax_trouble(const Inspector& found, std::string_view text, std::string_view thing) {
   const std::size_t before = found.failed_at > 0 ? found.failed_at - 1 : 0;
@@ -173,15 +183,8 @@ Result<WithRemarks<Json>> json_from_text(std::string_view text, std::string_view
   const std::string valid = valid_utf8(text, &bad_bytes);
   Inspector found;
   if (!Json::sax_parse(valid, &found)) {
-    if (found.too_deep)
-      return refuse(
-          {"nested_too_deep",
-           std::string(thing) + " is nested deeper than " + std::to_string(kDeepestNesting) + " levels", "",
-           "", "It is no plan."});
-    if (found.too_many)
-      return refuse({"too_many_values",
-                     std::string(thing) + " has more than " + std::to_string(kMostValues) + " values", "", "",
-                     "It is no plan, or one traced with far too many points."});
+    const bool bounds = found.too_deep || found.too_many || found.too_many_keys;
+    if (bounds) return refuse(bounds_trouble(found, thing));
     return refuse(syntax_trouble(found, valid, thing));
   }
   return WithRemarks<Json>{Json::parse(valid), remarks_on(found, bad_bytes, thing)};

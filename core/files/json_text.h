@@ -18,6 +18,8 @@ inline constexpr std::size_t kLargestFile = 64u << 20;  // bytes
 inline constexpr int kDeepestNesting = 32;              // arrays and objects within one another
 inline constexpr std::size_t kMostValues = 6'000'000;   // numbers, texts, arrays, objects in one file
 
+inline constexpr std::size_t kMostKeys = 1000;  // of one object: finding a key takes time with each
+
 // Objects over several lines, one key a line, except within an array: there each element stands on a line of
 // its own. Arrays of plain values stand on one line. Numbers are the shortest that read back the same; text
 // that is not valid UTF-8 gets U+FFFD. Ends with a line feed.

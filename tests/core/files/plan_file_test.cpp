@@ -136,6 +136,9 @@ TEST(PlanFile, RefusesDeepNestingAndTooMuch) {
   std::string values = "[0";
   for (int i = 0; i < 6'100'000; ++i) values += ",0";
   EXPECT_THAT(refusal(values + "]"), HasSubstr("more than 6000000 values"));
+  std::string keys = "{\"k\": 0";
+  for (int i = 0; i < 500'000; ++i) keys += ",\"" + std::to_string(i) + "\": 0";
+  EXPECT_THAT(refusal(keys + "}"), HasSubstr("an object with more than 1000 keys"));
 }
 
 TEST(PlanFile, LeavesOutABadFeatureAndKeepsTheRest) {

@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "files/plan_mend.h"
+
+#include <algorithm>
+#include <set>
+
+#include "base/typed_text.h"
+#include "files/names.h"
+#include "plane/region.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr int kLargestId = 1'000'000'000;  // leaves room above for the next one
+constexpr std::size_t kMostRemarks = 200;
+
+// Above all that are taken, as ids are never used again; only where there is no room above, the lowest that
+// is free.
+int free_id(const std::set<int>& taken) {
+  const int above = taken.empty() ? 1 : *taken.rbegin() + 1;
+  if (above <= kLargestId) return above;
+  int lowest = 1;
+  for (int id : taken)
+    if (id == lowest) ++lowest;
+  return lowest;
+}
+
+// Ids are unique and positive: features with another one get their own. Features are sorted by id.
+void mend_ids(std::vector<Feature>& features, std::vector<Trouble>& remarks) {
+  std::set<int> taken;
+  std::vector<std::pair<Feature*, std::string>> homeless;  // with what was found
+  for (Feature& f : features) {
+    if (f.id <= 0 || f.id > kLargestId)
+      homeless.push_back({&f, std::to_string(f.id)});
+    else if (!taken.insert(f.id).second)
+      homeless.push_back({&f, std::to_string(f.id) + ", as that of another one"});
+  }
+  for (const auto& [f, found] : homeless) {
+    f->id = free_id(taken);
+    taken.insert(f->id);
+    remarks.push_back({"plan_id_changed",
+                       "the id of feature " + (f->name.empty() ? "without a name" : in_quotes(f->name)),
+                       found, "from 1 to " + std::to_string(kLargestId) + " and its own",
+                       "It got the id " + std::to_string(f->id) + "."});
+  }
+  std::ranges::stable_sort(features, {}, &Feature::id);
+}
+
+void drop_second_rules(std::vector<ClearanceRule>& rules, std::vector<Trouble>& remarks) {
+  std::set<FeatureKind> seen;
+  std::erase_if(rules, [&](const ClearanceRule& rule) {
+    if (seen.insert(rule.kind).second) return false;
+    remarks.push_back({"plan_element_left_out",
+                       "the clearance rule for " + std::string(name_of(kFeatureKindNames, rule.kind)),
+                       "there twice", "there once", "The first one was taken."});
+    return true;
+  });
+}
+
+void bound_lot(std::vector<LotCorner>& lot, std::vector<Trouble>& remarks) {
+  if (lot.size() <= static_cast<std::size_t>(kMostRingPoints)) return;
+  remarks.push_back({"plan_element_left_out", "the number of lot corners", std::to_string(lot.size()),
+                     "at most " + std::to_string(kMostRingPoints),
+                     "The lot line was left out; draw it again."});
+  lot.clear();
+}
+
+void bound_remarks(std::vector<Trouble>& remarks) {
+  if (remarks.size() <= kMostRemarks) return;
+  const std::size_t more = remarks.size() - kMostRemarks;
+  remarks.resize(kMostRemarks);
+  remarks.push_back(
+      {"more_remarks", "there are " + std::to_string(more) + " more remarks of this kind", "", "", ""});
+}
+
+}  // namespace
+
+void mend(Plan& plan, std::vector<Trouble>& remarks) {
+  mend_ids(plan.site.features, remarks);
+  drop_second_rules(plan.site.rules, remarks);
+  bound_lot(plan.site.lot, remarks);
+  std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
+  bound_remarks(remarks);
+}
+
+}  // namespace underlawn
