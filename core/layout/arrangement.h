@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A way to lie for the field trenches, before header and run are drawn.
+#pragma once
+
+#include <stop_token>
+#include <vector>
+
+#include "layout/directions.h"
+#include "layout/rows.h"
+
+namespace underlawn {
+
+struct Arrangement {
+  Bearing bearing;
+  std::vector<Segment> trenches;  // a: head, b: far end; in the plane of the lot
+  // Heads of one column lie on one line, across the trenches; the header follows it.
+  bool in_line = false;
+  double estimate = 0;            // m of plain digging, header and run, before they are routed
+};
+
+// Straight-line guess of how far it is from the house to a header, round the house itself.
+class Approach {
+ public:
+  Approach(const Site& site, double clear_of_house);
+  double distance_to(const Segment& header) const;  // m; 0 without an entry point
+
+ private:
+  struct Waypoint {
+    Point at;
+    double way = 0;  // m from the entry point
+  };
+  bool house_between(Point a, Point b) const;
+  std::vector<Ring> houses_;
+  std::vector<Waypoint> waypoints_;
+};
+
+// One direction searched: what fits, and the arrangements worth routing.
+struct Searched {
+  int fits = 0;
+  std::vector<Arrangement> found;
+};
+
+struct Search {
+  const Ground& ground;      // for coil trenches, in the plane of the lot
+  const Ground& for_header;  // for header and run
+  const Approach& approach;
+  TrenchSize size;
+  double run_width = 0;      // m
+  int wanted = 0;            // field trenches
+  int most = 0;              // stop counting here
+};
+
+// Quick look: how many fit in columns, and the best guess of the digging.
+Searched look(const Search& search, const Bearing& bearing);
+// Every column position and the densest rows.
+Searched search_fully(const Search& search, const Bearing& bearing);
+
+}  // namespace underlawn

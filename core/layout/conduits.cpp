@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/connect.h"
+#include "site/clearances.h"
+
+namespace underlawn {
+
+namespace {
+
+// Prices of crossing, in metres of plain digging: hand digging and bracing at a utility, pavement cut and made
+// good, a permission to be asked for. Common practice, no source.
+DearGround dear_ground(const Feature& f, double half_width) {
+  DearGround d;
+  switch (f.kind) {
+    case FeatureKind::utility:
+      d = {grown_feature(f, kToleranceZone + half_width), 3, 3};
+      break;
+    case FeatureKind::drive:
+      d = {grown_feature(f, half_width), 2, 6};
+      break;
+    default:
+      d = {grown_feature(f, half_width), 1, 2};
+  }
+  return d;
+}
+
+struct Wall {
+  Point foot, outward;
+};
+
+std::optional<Wall> wall_at(const Feature& house, Point entry) {
+  std::optional<Wall> best;
+  double least = 1e9;
+  for (std::size_t i = 0; i < house.points.size(); ++i) {
+    const Segment s{house.points[i], house.points[(i + 1) % house.points.size()]};
+    if (distance(s.a, s.b) < kSamePlace) continue;
+    const Point foot = nearest_on(s, entry);
+    const double away = distance(foot, entry);
+    if (away >= least - 1e-9) continue;
+    least = away;
+    const Point n = left_normal(unit(s.b - s.a));
+    const bool inward = contains(house.points, 0.5 * (s.a + s.b) + 1e-3 * n);
+    best = Wall{foot, inward ? -1.0 * n : n};
+  }
+  return best;
+}
+
+// The stub may cross the house's own clearance, nothing else: everything along it but that is free.
+bool stub_is_free(const Segment& stub, const Region& free_without_house, const Feature& house) {
+  const Point u = unit(stub.b - stub.a);
+  for (double d = 0.02; d < distance(stub.a, stub.b); d += 0.05)
+    if (contains(house.points, stub.a + d * u)) return false;
+  return contains(free_without_house, Segment{stub.a + kSamePlace * u, stub.b}) ||
+         contains(free_without_house, Segment{stub.a + 0.05 * u, stub.b});
+}
+
+std::vector<Polyline> stubs_of(const Site& site, const Wishes& wishes, const Region& free) {
+  std::vector<Polyline> stubs;
+  const Feature* house = find_feature(site, site.entry->house_id);
+  if (house == nullptr || house->points.size() < 3) return stubs;
+  const auto wall = wall_at(*house, site.entry->at);
+  if (!wall) return stubs;
+  Site open = site;
+  std::erase_if(open.features, [&](const Feature& f) { return f.id == house->id; });
+  auto around = routable_region(open);
+  if (!around) return stubs;
+  const Region without_house = grown(*around, -(wishes.run_width / 2 - 3 * kFitSlack));
+  const double clear = run_clearance(site, *house) + wishes.run_width / 2;
+  for (double degrees : {0.0, 15.0, -15.0, 30.0, -30.0, 45.0, -45.0, 60.0, -60.0, 75.0, -75.0}) {
+    const double turn = degrees * std::numbers::pi / 180;
+    const Point u = rotated(wall->outward, turn);
+    for (double more : {0.01, 0.5, 1.5, 3.0}) {
+      const Point out = wall->foot + ((clear + more) / std::cos(turn)) * u;
+      if (!contains(free, out)) continue;
+      if (!stub_is_free({wall->foot, out}, without_house, *house)) break;
+      stubs.push_back({site.entry->at, out});
+      break;
+    }
+    if (stubs.size() == 3) break;
+  }
+  return stubs;
+}
+
+}  // namespace
+
+Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& routable) {
+  Conduits c;
+  c.width = wishes.run_width;
+  c.keep = (wishes.run_width + wishes.trench_width) / 2;
+  // A little more than the middle lines need, so that one along a boundary is not lost to rounding.
+  c.free = grown(routable, -(wishes.run_width / 2 - 3 * kFitSlack));
+  for (const Feature& f : site.features)
+    if (crossable(f)) c.dear.push_back(dear_ground(f, wishes.run_width / 2));
+  if (!site.entry) return c;
+  c.entry = site.entry->at;
+  c.stubs = stubs_of(site, wishes, c.free);
+  return c;
+}
+
+}  // namespace underlawn

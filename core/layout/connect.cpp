@@ -1,0 +1,220 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/connect.h"
+
+namespace underlawn {
+
+Ring coil_keepout(const Segment& t, const Conduits& c) {
+  const Point u = unit(t.b - t.a);
+  return rectangle_along({t.a + (c.width / 2) * u, t.b + (c.width / 2) * u}, 2 * c.keep);
+}
+
+namespace {
+
+constexpr double kOn = 1e-3;  // m: a point this near a line lies on it
+
+struct Spine {
+  Point low, high;
+  std::vector<Segment> branches;  // from the line to heads beside it
+};
+
+class Joiner {
+ public:
+  Joiner(const Conduits& c, const Arrangement& a) : conduits_(c), arrangement_(a) {
+    std::vector<Region> kept;
+    for (const Segment& t : a.trenches) kept.push_back(region_of(coil_keepout(t, c)));
+    request_.free = subtract(c.free, unite(kept));
+    request_.dear = c.dear;
+    request_.per_bend = kBend;
+  }
+
+  Connection join() {
+    std::optional<Spine> spine;
+    if (arrangement_.in_line) spine = straight_spine();
+    if (spine)
+      follow(*spine);
+    else
+      grow();
+    measure();
+    return std::move(made_);
+  }
+
+ private:
+  std::optional<Route> way(Point from, Point to) {
+    request_.from = from;
+    request_.to = to;
+    return shortest_route(request_);
+  }
+
+  std::optional<Spine> straight_spine() const {
+    const double angle = arrangement_.bearing.angle;
+    struct Head {
+      Point at;
+      bool right;
+    };
+    std::vector<Head> heads;
+    std::size_t rights = 0;
+    for (const Segment& t : arrangement_.trenches) {
+      const Point a = rotated(t.a, -angle), b = rotated(t.b, -angle);
+      heads.push_back({a, b.x > a.x});
+      rights += b.x > a.x;
+    }
+    const bool main_right = 2 * rights >= heads.size();
+    double x = 0, low = 1e9, high = -1e9;
+    for (const Head& h : heads) {
+      if (h.right == main_right) x = h.at.x;
+      low = std::min(low, h.at.y);
+      high = std::max(high, h.at.y);
+    }
+    Spine s{rotated({x, low}, angle), rotated({x, high}, angle), {}};
+    for (const Head& h : heads)
+      if (std::abs(h.at.x - x) > kOn) s.branches.push_back({rotated({x, h.at.y}, angle), rotated(h.at, angle)});
+    const auto open = [this](const Segment& leg) { return contains(request_.free, leg); };
+    if (distance(s.low, s.high) > kOn && !open({s.low, s.high})) return std::nullopt;
+    if (!std::all_of(s.branches.begin(), s.branches.end(), open)) return std::nullopt;
+    return s;
+  }
+
+  void follow(const Spine& s) {
+    const Segment line{s.low, s.high};
+    Point joint = s.low;
+    if (auto run = run_to({nearest_on(line, start_of_run(line)), s.low, s.high})) {
+      trim(*run, line);
+      joint = run->back();
+      made_.run.line = std::move(*run);
+    }
+    for (Point end : {s.low, s.high})
+      if (distance(joint, end) > kOn) made_.header.legs.push_back({joint, end});
+    for (const Segment& b : s.branches) made_.header.legs.push_back({b.a, b.b});
+    if (made_.header.legs.empty() && made_.run.line.empty() && !arrangement_.trenches.empty()) return;
+    made_.joined = static_cast<int>(arrangement_.trenches.size());
+  }
+
+  Point start_of_run(const Segment& line) const {
+    if (!conduits_.stubs.empty()) return conduits_.stubs.front().back();
+    return 0.5 * (line.a + line.b);
+  }
+
+  // The cheapest run to any of the points, over the first stub that leads anywhere.
+  std::optional<Polyline> run_to(const std::vector<Point>& targets) {
+    for (const Polyline& stub : conduits_.stubs) {
+      std::optional<Polyline> best;
+      double least = 0;
+      std::vector<Point> tried;
+      for (Point to : targets) {
+        const bool known =
+            std::any_of(tried.begin(), tried.end(), [to](Point q) { return distance(to, q) < kOn; });
+        if (known) continue;
+        tried.push_back(to);
+        auto route = way(stub.back(), to);
+        if (!route || (best && route->cost >= least - kOn)) continue;
+        least = route->cost;
+        best = stub;
+        best->insert(best->end(), route->line.begin() + 1, route->line.end());
+      }
+      if (best) return best;
+    }
+    return std::nullopt;
+  }
+
+  // Ends the run where it first meets the header.
+  static void trim(Polyline& run, const Segment& header) {
+    for (std::size_t i = 1; i < run.size(); ++i) {
+      if (distance(header, run[i]) > kOn) continue;
+      run.resize(i + 1);
+      run.back() = nearest_on(header, run.back());
+      return;
+    }
+  }
+
+  // Header legs one by one, each head from the nearest place already reached.
+  void grow() {
+    std::vector<Point> heads;
+    for (const Segment& t : arrangement_.trenches) heads.push_back(t.a);
+    if (heads.empty()) return;
+    std::vector<Point> near = heads;
+    const Point from = conduits_.stubs.empty() ? heads.front() : conduits_.stubs.front().back();
+    std::stable_sort(near.begin(), near.end(),
+                     [from](Point a, Point b) { return distance(from, a) < distance(from, b); });
+    if (near.size() > 3) near.resize(3);
+    Point root = heads.front();
+    if (auto run = run_to(near)) {
+      root = run->back();
+      made_.run.line = std::move(*run);
+    }
+    std::vector<Point> reached = {root};
+    std::erase_if(heads, [root](Point h) { return distance(h, root) < kOn; });
+    made_.joined = 1;
+    while (!heads.empty() && add_leg(heads, reached)) {
+    }
+  }
+
+  bool add_leg(std::vector<Point>& heads, std::vector<Point>& reached) {
+    struct Try {
+      double apart;
+      std::size_t head;
+      Point from;
+    };
+    std::vector<Try> tries;
+    for (std::size_t i = 0; i < heads.size(); ++i)
+      for (Point p : reached) tries.push_back({distance(heads[i], p), i, p});
+    std::stable_sort(tries.begin(), tries.end(), [](const Try& l, const Try& r) { return l.apart < r.apart; });
+    if (tries.size() > 12) tries.resize(12);
+    for (const Try& t : tries) {
+      auto route = way(t.from, heads[t.head]);
+      if (!route || route->line.size() < 2) continue;
+      take_leg(route->line, heads, reached);
+      return true;
+    }
+    return false;
+  }
+
+  void take_leg(const Polyline& line, std::vector<Point>& heads, std::vector<Point>& reached) {
+    for (Point p : line) reached.push_back(p);
+    made_.joined += static_cast<int>(std::erase_if(heads, [&](Point h) {
+      for (std::size_t i = 1; i < line.size(); ++i)
+        if (distance(Segment{line[i - 1], line[i]}, h) < kOn) return true;
+      return false;
+    }));
+    made_.header.legs.push_back(line);
+  }
+
+  void measure() {
+    for (const Polyline& leg : made_.header.legs) made_.header.length += length(leg);
+    made_.run.length = made_.run.line.size() > 1 ? length(made_.run.line) : 0;
+    made_.cost = priced(made_.run.line);
+    for (const Polyline& leg : made_.header.legs) made_.cost += priced(leg);
+  }
+
+  // Digging with the price of what is crossed, counted at points a quarter of a metre apart.
+  double priced(const Polyline& line) const {
+    if (line.size() < 2) return 0;
+    double cost = length(line) + kBend * static_cast<double>(line.size() - 2);
+    for (const DearGround& d : request_.dear) {
+      bool inside = false;
+      for (std::size_t i = 1; i < line.size(); ++i) {
+        const double long_ = distance(line[i - 1], line[i]);
+        const int steps = std::max(1, static_cast<int>(std::ceil(long_ / 0.25)));
+        for (int k = 0; k < steps; ++k) {
+          const bool in = contains(d.region, line[i - 1] + ((k + 0.5) / steps) * (line[i] - line[i - 1]));
+          if (in) cost += d.per_metre * long_ / steps;
+          if (in && !inside) cost += d.per_entry;
+          inside = in;
+        }
+      }
+    }
+    return cost;
+  }
+
+  const Conduits& conduits_;
+  const Arrangement& arrangement_;
+  RouteRequest request_;
+  Connection made_;
+};
+
+}  // namespace
+
+Connection connect(const Conduits& conduits, const Arrangement& arrangement) {
+  return Joiner(conduits, arrangement).join();
+}
+
+}  // namespace underlawn

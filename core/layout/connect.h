@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Header and supply run: from the wall of the house to every trench head.
+#pragma once
+
+#include <optional>
+
+#include "layout/arrangement.h"
+#include "plane/route.h"
+
+namespace underlawn {
+
+// Ground for the middle line of header and run, with what it costs to cross.
+struct Conduits {
+  Region free;                   // middle lines, before any trench lies in it
+  std::vector<DearGround> dear;
+  std::optional<Point> entry;    // on the wall
+  std::vector<Polyline> stubs;   // ways out of the wall to free ground, best first; empty: walled in
+  double width = 0;              // m
+  double keep = 0;               // m from the middle line of a coil trench to that of a conduit
+};
+
+// What a bend is worth avoiding.
+inline constexpr double kBend = 1;  // m of plain digging
+
+Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& routable);
+
+struct Connection {
+  Header header;
+  SupplyRun run;
+  double cost = 0;    // m of plain digging
+  int joined = 0;     // heads reached
+};
+
+// The part of a coil trench that no conduit may come near: all of it but half a header trench's width at the
+// head, where the header trench itself digs it away.
+Ring coil_keepout(const Segment& trench, const Conduits& c);
+
+// Joins every head, and the house where there is a way. Without a way to the house the run is empty and the
+// header is drawn among the heads.
+Connection connect(const Conduits& conduits, const Arrangement& arrangement);
+
+}  // namespace underlawn

@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/legality.h"
+
+#include "layout/zones.h"
+#include "site/clearances.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kInfinite = 1e9;
+
+double ring_distance(const Ring& ring, const Polyline& line) {
+  double least = kInfinite;
+  for (std::size_t i = 0; i < ring.size(); ++i)
+    for (std::size_t j = 1; j < line.size(); ++j)
+      least = std::min(least, distance(Segment{ring[i], ring[(i + 1) % ring.size()]}, Segment{line[j - 1], line[j]}));
+  return least;
+}
+
+Polyline closed(Ring ring) {
+  if (!ring.empty()) ring.push_back(ring.front());
+  return ring;
+}
+
+double outline_distance(const Feature& f, const Polyline& line) {
+  if (shape_of(f.kind) == FeatureShape::area) return ring_distance(f.points, line);
+  double least = kInfinite;
+  for (std::size_t j = 1; j < line.size(); ++j) {
+    const Segment s{line[j - 1], line[j]};
+    if (f.points.size() == 1) least = std::min(least, distance(s, f.points.front()));
+    for (std::size_t i = 1; i < f.points.size(); ++i)
+      least = std::min(least, distance(Segment{f.points[i - 1], f.points[i]}, s));
+  }
+  return least;
+}
+
+// Both as lines: where no outline comes near, one lies wholly inside the other or wholly outside.
+bool clear_of(const Feature& f, const Ring& shape, const Polyline& line, double needed) {
+  if (outline_distance(f, line) < needed - kLegalSlack) return false;
+  if (shape_of(f.kind) == FeatureShape::area && contains(f.points, line.front())) {
+    double on_edge = kInfinite;
+    for (std::size_t i = 0; i < f.points.size(); ++i)
+      on_edge = std::min(on_edge, distance(Segment{f.points[i], f.points[(i + 1) % f.points.size()]}, line.front()));
+    if (on_edge > kLegalSlack) return false;
+  }
+  return shape.size() < 3 || f.points.empty() || !contains(shape, f.points.front());
+}
+
+bool inside_lot(const Site& site, const Polyline& line, double margin) {
+  const Ring lot = lot_ring(site);
+  if (lot.size() < 3 || !contains(lot, 0.5 * (line[0] + line[1]))) return false;
+  for (std::size_t i = 0; i < site.lot.size(); ++i) {
+    const Segment edge{lot[i], lot[(i + 1) % lot.size()]};
+    for (std::size_t j = 1; j < line.size(); ++j)
+      if (distance(edge, Segment{line[j - 1], line[j]}) < site.lot[i].setback + margin - kLegalSlack) return false;
+  }
+  return true;
+}
+
+// A hair smaller, so that a trench that only touches a thing does not count as on it.
+Ring core_rectangle(const Segment& axis, double width) {
+  const Point in = kLegalSlack * unit(axis.b - axis.a);
+  return rectangle_along({axis.a + in, axis.b - in}, std::max(kLegalSlack, width - 2 * kLegalSlack));
+}
+
+// Whether two convex rings overlap or come nearer than `gap`.
+bool nearer(const Ring& a, const Ring& b, double gap) {
+  return ring_distance(a, closed(b)) < gap || contains(a, b.front()) || contains(b, a.front());
+}
+
+}  // namespace
+
+bool trench_is_legal(const Site& site, const Segment& axis, double width) {
+  const Ring core = core_rectangle(axis, width);
+  const Polyline outline = closed(core);
+  for (std::size_t i = 0; i < site.lot.size(); ++i) {
+    const Segment edge{site.lot[i].at, site.lot[(i + 1) % site.lot.size()].at};
+    // The core has given a slack away already, so a line that meets it is inside the trench.
+    if (ring_distance(core, {edge.a, edge.b}) <= 0 || contains(core, edge.a)) return false;
+  }
+  if (!inside_lot(site, outline, 0)) return false;
+  return std::all_of(site.features.begin(), site.features.end(), [&](const Feature& f) {
+    return outline_distance(f, outline) > 0 && clear_of(f, core, outline, trench_clearance(site, f));
+  });
+}
+
+bool pair_is_legal(const Segment& a, const Segment& b, const Wishes& w) {
+  const double long_ = distance(a.a, a.b);
+  const Point u = unit(a.b - a.a);
+  const bool alike = std::abs(dot(u, unit(b.b - b.a))) >= std::cos(std::numbers::pi / 6);
+  const double from = std::min(dot(b.a - a.a, u), dot(b.b - a.a, u));
+  const double to = std::max(dot(b.a - a.a, u), dot(b.b - a.a, u));
+  const double shared = std::min(long_, to) - std::max(0.0, from);
+  if (alike && shared > kLegalSlack) return distance(a, b) >= w.spacing - kLegalSlack;
+  return !nearer(rectangle_along(a, w.trench_width), rectangle_along(b, w.trench_width), w.end_gap - kLegalSlack);
+}
+
+bool conduit_is_legal(const Site& site, const Wishes& w, const Polyline& line, double free_start) {
+  const double half = w.run_width / 2;
+  Polyline rest = line;
+  if (free_start > 0 && distance(line[0], line[1]) > free_start)
+    rest.front() = line[0] + free_start * unit(line[1] - line[0]);
+  else if (free_start > 0)
+    rest.erase(rest.begin());
+  if (!inside_lot(site, line, half)) return false;
+  const int own = site.entry ? site.entry->house_id : 0;
+  return std::all_of(site.features.begin(), site.features.end(), [&](const Feature& f) {
+    if (crossable(f)) return true;
+    const Polyline& judged = f.id == own ? rest : line;
+    return judged.size() < 2 || clear_of(f, {}, judged, run_clearance(site, f) + half);
+  });
+}
+
+bool conduit_keeps_off(const Polyline& line, const Segment& trench, const Wishes& w) {
+  const Point u = unit(trench.b - trench.a);
+  const Segment coil{trench.a + (w.run_width / 2 + kLegalSlack) * u, trench.b};
+  const Ring kept = rectangle_along(coil, w.trench_width - kLegalSlack);
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const Segment s{line[i - 1], line[i]};
+    if (contains(kept, s.a) || ring_distance(kept, {s.a, s.b}) <= 0) return false;
+  }
+  return true;
+}
+
+}  // namespace underlawn

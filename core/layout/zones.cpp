@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/zones.h"
+
+#include "site/clearances.h"
+
+namespace underlawn {
+
+namespace {
+
+void add_capsule(Ground& g, Point a, Point b, double reach) {
+  g.capsules.push_back({a, b, std::max(0.0, reach)});
+  g.owner.push_back(static_cast<int>(g.restrictions.size()) - 1);
+}
+
+void add_feature(Ground& g, const Feature& f, double reach) {
+  g.restrictions.push_back({Restriction::Kind::feature, -1, f.id});
+  const auto& p = f.points;
+  if (p.size() == 1) add_capsule(g, p[0], p[0], reach);
+  for (std::size_t i = 1; i < p.size(); ++i) add_capsule(g, p[i - 1], p[i], reach);
+  if (shape_of(f.kind) != FeatureShape::area) return;
+  if (p.size() > 2) add_capsule(g, p.back(), p.front(), reach);
+  g.areas.push_back(p);
+  g.area_owner.push_back(static_cast<int>(g.restrictions.size()) - 1);
+}
+
+bool odd_even_inside(const Ring& ring, Point p) {
+  bool inside = false;
+  for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
+    const Point a = ring[i], b = ring[j];
+    if ((a.y > p.y) == (b.y > p.y)) continue;
+    if (p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)) inside = !inside;
+  }
+  return inside;
+}
+
+}  // namespace
+
+namespace {
+
+Ground lot_ground(const Site& site) {
+  Ground g;
+  g.lot = lot_ring(site);
+  for (std::size_t i = 0; i < site.lot.size(); ++i) {
+    g.restrictions.push_back({Restriction::Kind::setback, static_cast<int>(i), 0});
+    add_capsule(g, site.lot[i].at, site.lot[(i + 1) % site.lot.size()].at, site.lot[i].setback);
+  }
+  return g;
+}
+
+}  // namespace
+
+Ground trench_ground(const Site& site) {
+  Ground g = lot_ground(site);
+  for (const Feature& f : site.features) add_feature(g, f, trench_clearance(site, f));
+  return g;
+}
+
+Ground conduit_ground(const Site& site) {
+  Ground g = lot_ground(site);
+  for (const Feature& f : site.features)
+    if (!crossable(f)) add_feature(g, f, run_clearance(site, f));
+  return g;
+}
+
+Ground without(const Ground& ground, int restriction) {
+  Ground g = ground;
+  const bool feature = g.restrictions[static_cast<std::size_t>(restriction)].kind == Restriction::Kind::feature;
+  g.capsules.clear();
+  g.owner.clear();
+  for (std::size_t i = 0; i < ground.capsules.size(); ++i) {
+    Capsule c = ground.capsules[i];
+    if (ground.owner[i] == restriction && feature) continue;
+    if (ground.owner[i] == restriction) c.reach = 0;
+    g.capsules.push_back(c);
+    g.owner.push_back(ground.owner[i]);
+  }
+  for (std::size_t i = g.areas.size(); i-- > 0;)
+    if (g.area_owner[i] == restriction) {
+      g.areas.erase(g.areas.begin() + static_cast<std::ptrdiff_t>(i));
+      g.area_owner.erase(g.area_owner.begin() + static_cast<std::ptrdiff_t>(i));
+    }
+  return g;
+}
+
+Ground turned(const Ground& ground, double angle) {
+  Ground g = ground;
+  const double c = std::cos(angle), s = std::sin(angle);
+  const auto turn = [c, s](Point& p) { p = {c * p.x + s * p.y, c * p.y - s * p.x}; };
+  for (Point& p : g.lot) turn(p);
+  for (Capsule& k : g.capsules) {
+    turn(k.a);
+    turn(k.b);
+  }
+  for (Ring& area : g.areas)
+    for (Point& p : area) turn(p);
+  return g;
+}
+
+bool is_open(const Ground& ground, Point p) {
+  if (!odd_even_inside(ground.lot, p)) return false;
+  return std::none_of(ground.areas.begin(), ground.areas.end(),
+                      [p](const Ring& r) { return odd_even_inside(r, p); });
+}
+
+bool square_is_free(const Ground& g, Point p, double width) {
+  const double half = width / 2;
+  const bool clear = std::none_of(g.capsules.begin(), g.capsules.end(), [&](const Capsule& c) {
+    const auto e = extent_along_x(c, p.y - half, p.y + half);
+    return e && e->high > p.x - half && e->low < p.x + half;
+  });
+  return clear && is_open(g, p);
+}
+
+bool crossable(const Feature& f) {
+  const bool kind = f.kind == FeatureKind::utility || f.kind == FeatureKind::drive ||
+                    f.kind == FeatureKind::easement;
+  return kind && f.may_cross;
+}
+
+Region grown_feature(const Feature& f, double by) {
+  switch (shape_of(f.kind)) {
+    case FeatureShape::area: {
+      const Region r = region_of(f.points);
+      return by > 0 ? grown(r, by) : r;
+    }
+    case FeatureShape::line:
+      return by > 0 ? buffered(f.points, by) : Region{};
+    case FeatureShape::point:
+      return by > 0 ? buffered(f.points.front(), by) : Region{};
+  }
+  return {};
+}
+
+namespace {
+
+std::optional<Trouble> feature_trouble(const Feature& f) {
+  const FeatureShape shape = shape_of(f.kind);
+  if (shape == FeatureShape::area) {
+    auto ring = checked_ring(f.points, display_name(f));
+    if (!ring) return ring.error();
+    return std::nullopt;
+  }
+  const std::size_t needed = shape == FeatureShape::line ? 2 : 1;
+  const auto bad = [](Point p) {
+    return !(std::abs(p.x) <= kLargestPlan && std::abs(p.y) <= kLargestPlan);
+  };
+  if (f.points.size() >= needed && f.points.size() <= kMostRingPoints &&
+      std::none_of(f.points.begin(), f.points.end(), bad))
+    return std::nullopt;
+  return Trouble{"feature_not_drawn", display_name(f), std::to_string(f.points.size()) + " points",
+                 "at least " + std::to_string(needed) + ", within 10 km of the origin",
+                 "Draw it again or delete it."};
+}
+
+Region setback_bands(const Site& site, const Ring& lot) {
+  std::vector<Region> bands;
+  for (std::size_t i = 0; i < lot.size(); ++i)
+    if (site.lot[i].setback > 0)
+      bands.push_back(buffered(Polyline{lot[i], lot[(i + 1) % lot.size()]}, site.lot[i].setback));
+  return unite(bands);
+}
+
+Result<Region> ground_left(const Site& site, const std::vector<std::pair<const Feature*, double>>& zones) {
+  const Ring lot = lot_ring(site);
+  auto ring = checked_ring(lot, "lot line");
+  if (!ring) return refuse(ring.error());
+  for (const LotCorner& c : site.lot)
+    if (!(c.setback >= 0 && c.setback <= kLargestPlan))
+      return refuse({"setback_out_of_range", "setback", std::to_string(c.setback) + " m", "0 to 10000 m",
+                     "Enter the setback of that edge again."});
+  std::vector<Region> taken = {setback_bands(site, lot)};
+  for (const auto& [f, by] : zones) {
+    if (auto trouble = feature_trouble(*f)) return refuse(*trouble);
+    taken.push_back(grown_feature(*f, by));
+  }
+  return subtract(region_of(*ring), unite(taken));
+}
+
+}  // namespace
+
+Result<Region> buildable_region(const Site& site) {
+  std::vector<std::pair<const Feature*, double>> zones;
+  for (const Feature& f : site.features) zones.push_back({&f, std::max(kGrid, trench_clearance(site, f))});
+  return ground_left(site, zones);
+}
+
+Result<Region> routable_region(const Site& site) {
+  std::vector<std::pair<const Feature*, double>> zones;
+  for (const Feature& f : site.features)
+    if (!crossable(f)) zones.push_back({&f, std::max(kGrid, run_clearance(site, f))});
+  return ground_left(site, zones);
+}
+
+}  // namespace underlawn

@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What keeps trenches out, as capsules and areas with their owners.
+#pragma once
+
+#include <vector>
+
+#include "layout/capsule.h"
+#include "layout/layout.h"
+
+namespace underlawn {
+
+// Everything a coil trench must keep off. Exact: no rounding of corners.
+struct Ground {
+  Ring lot;
+  std::vector<Capsule> capsules;
+  std::vector<int> owner;       // of each capsule: an index into restrictions
+  std::vector<Ring> areas;      // features that are areas; nothing may lie inside
+  std::vector<int> area_owner;  // index into restrictions
+  std::vector<Restriction> restrictions;
+};
+
+Ground trench_ground(const Site& site);
+// The same for header and run: without what they may cross, and with the clearances of the run.
+Ground conduit_ground(const Site& site);
+// The ground were one restriction not there: an edge without setback, or a feature gone.
+Ground without(const Ground& ground, int restriction);
+// The ground turned by -angle, so that trenches of that direction lie along x.
+Ground turned(const Ground& ground, double angle);
+// Inside the lot and outside every area; meant for points that no capsule covers.
+bool is_open(const Ground& ground, Point p);
+
+// A square of this width about p, along the axes, keeps off everything.
+bool square_is_free(const Ground& ground, Point p, double width);
+
+// Header and run may cross it, by hand: utilities, drives and easements that allow it.
+bool crossable(const Feature& f);
+// The feature's own outline, and what lies within `by` of it.
+Region grown_feature(const Feature& f, double by);
+
+}  // namespace underlawn
