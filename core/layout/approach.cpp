@@ -100,4 +100,34 @@ double Approach::distance_to(const Segment& header) const {
   return best;
 }
 
+double Approach::distance_round(const Segment& header, const std::vector<Ring>& blocks) const {
+  if (waypoints_.empty()) return 0;
+  const auto open = [&](Point a, Point b) {
+    for (const Ring& ring : blocks)
+      for (std::size_t i = 0; i < ring.size(); ++i)
+        if (properly_cross({a, b}, {ring[i], ring[(i + 1) % ring.size()]})) return false;
+    return !house_between(a, b);
+  };
+  double best = kFar;
+  for (const Waypoint& w : waypoints_) {
+    for (Point p : {nearest_point(header, w.at), header.a, header.b}) {
+      const double way = w.way + distance(w.at, p);
+      if (way < best && open(w.at, p)) best = way;
+    }
+    for (const Ring& ring : blocks)
+      for (std::size_t i = 0; i < ring.size(); ++i) {
+        const double there = w.way + distance(w.at, ring[i]);
+        if (there >= best || !open(w.at, ring[i])) continue;
+        for (Point p : {header.a, header.b})
+          if (there + distance(ring[i], p) < best && open(ring[i], p)) best = there + distance(ring[i], p);
+        for (std::size_t next : {(i + 1) % ring.size(), (i + ring.size() - 1) % ring.size()}) {
+          const Point corner = ring[next], last = nearest_point(header, corner);
+          const double way = there + distance(ring[i], corner) + distance(corner, last);
+          if (way < best && open(ring[i], corner) && open(corner, last)) best = way;
+        }
+      }
+  }
+  return best;
+}
+
 }  // namespace underlawn

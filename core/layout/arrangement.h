@@ -15,7 +15,7 @@ struct Arrangement {
   std::vector<Segment> trenches;  // a: head, b: far end; in the plane of the lot
   // Heads of one column lie on one line, across the trenches; the header follows it.
   bool in_line = false;
-  double estimate = 0;            // m of plain digging, header and run, before they are routed
+  double estimate = 0;  // m of plain digging, header and run, before they are routed
 };
 
 // Straight-line guess of how far it is from the house to a header, round the house itself.
@@ -23,6 +23,8 @@ class Approach {
  public:
   Approach(const Site& site, double clear_of_house);
   double distance_to(const Segment& header) const;  // m; 0 without an entry point
+  // The same round blocks of trenches too (convex rings that the line may not cut).
+  double distance_round(const Segment& header, const std::vector<Ring>& blocks) const;
 
  private:
   struct Waypoint {
@@ -45,9 +47,10 @@ struct Search {
   const Ground& for_header;  // for header and run
   const Approach& approach;
   TrenchSize size;
-  double run_width = 0;      // m
-  int wanted = 0;            // field trenches
-  int most = 0;              // stop counting here
+  double run_width = 0;    // m
+  int wanted = 0;          // field trenches
+  bool one_sided = false;  // no columns that face each other: the run is to lie open for a coil
+  int most = 0;            // stop counting here
 };
 
 // Quick look: how many fit in columns, and the best guess of the digging.

@@ -36,7 +36,8 @@ std::vector<Interval> both(const std::vector<Interval>& a, const std::vector<Int
   return out;
 }
 
-std::vector<Interval> with_heads_at(const Column& c, double x, const Ground& for_header, const Search& search) {
+std::vector<Interval> with_heads_at(const Column& c, double x, const Ground& for_header,
+                                    const Search& search) {
   const TrenchSize across{search.run_width, search.run_width, 0, 0};
   return both(c.free, free_rows(for_header, x - search.run_width / 2, across));
 }

@@ -6,8 +6,8 @@ namespace underlawn {
 
 namespace {
 
-// Prices of crossing, in metres of plain digging: hand digging and bracing at a utility, pavement cut and made
-// good, a permission to be asked for. Common practice, no source.
+// Prices of crossing, in metres of plain digging: hand digging and bracing at a utility, pavement cut and
+// made good, a permission to be asked for. Common practice, no source.
 DearGround dear_ground(const Feature& f, double half_width) {
   DearGround d;
   switch (f.kind) {
@@ -85,6 +85,7 @@ std::vector<Polyline> stubs_of(const Site& site, const Wishes& wishes, const Reg
 Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& routable) {
   Conduits c;
   c.width = wishes.run_width;
+  c.spacing = wishes.spacing;
   c.keep = (wishes.run_width + wishes.trench_width) / 2;
   // A little more than the middle lines need, so that one along a boundary is not lost to rounding.
   c.free = grown(routable, -(wishes.run_width / 2 - 3 * kFitSlack));

@@ -10,6 +10,14 @@ Ring coil_keepout(const Segment& t, const Conduits& c) {
 
 namespace {
 
+constexpr double kBesideCoil = 1;  // what a metre of conduit beside a coil costs more, in metres of digging
+
+// Ground that a coil draws its heat from: conduits rather lie elsewhere.
+Ring coil_neighbourhood(const Segment& t, const Conduits& c) {
+  const Point u = unit(t.b - t.a);
+  return rectangle_along({t.a + c.width * u, t.b + c.width * u}, std::max(c.spacing, 2.2 * c.keep));
+}
+
 constexpr double kOn = 1e-3;  // m: a point this near a line lies on it
 
 struct Spine {
@@ -25,6 +33,9 @@ class Joiner {
     request_.free = subtract(c.free, unite(kept));
     request_.dear = c.dear;
     request_.per_bend = kBend;
+    kept.clear();
+    for (const Segment& t : a.trenches) kept.push_back(region_of(coil_neighbourhood(t, c)));
+    request_.dear.push_back({unite(kept), kBesideCoil, 0});
   }
 
   Connection join() {
@@ -67,7 +78,8 @@ class Joiner {
     }
     Spine s{rotated({x, low}, angle), rotated({x, high}, angle), {}};
     for (const Head& h : heads)
-      if (std::abs(h.at.x - x) > kOn) s.branches.push_back({rotated({x, h.at.y}, angle), rotated(h.at, angle)});
+      if (std::abs(h.at.x - x) > kOn)
+        s.branches.push_back({rotated({x, h.at.y}, angle), rotated(h.at, angle)});
     const auto open = [this](const Segment& leg) { return contains(request_.free, leg); };
     if (distance(s.low, s.high) > kOn && !open({s.low, s.high})) return std::nullopt;
     if (!std::all_of(s.branches.begin(), s.branches.end(), open)) return std::nullopt;
@@ -157,7 +169,8 @@ class Joiner {
     std::vector<Try> tries;
     for (std::size_t i = 0; i < heads.size(); ++i)
       for (Point p : reached) tries.push_back({distance(heads[i], p), i, p});
-    std::stable_sort(tries.begin(), tries.end(), [](const Try& l, const Try& r) { return l.apart < r.apart; });
+    std::stable_sort(tries.begin(), tries.end(),
+                     [](const Try& l, const Try& r) { return l.apart < r.apart; });
     if (tries.size() > 12) tries.resize(12);
     for (const Try& t : tries) {
       auto route = way(t.from, heads[t.head]);

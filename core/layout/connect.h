@@ -11,12 +11,13 @@ namespace underlawn {
 
 // Ground for the middle line of header and run, with what it costs to cross.
 struct Conduits {
-  Region free;                   // middle lines, before any trench lies in it
+  Region free;  // middle lines, before any trench lies in it
   std::vector<DearGround> dear;
-  std::optional<Point> entry;    // on the wall
-  std::vector<Polyline> stubs;   // ways out of the wall to free ground, best first; empty: walled in
-  double width = 0;              // m
-  double keep = 0;               // m from the middle line of a coil trench to that of a conduit
+  std::optional<Point> entry;   // on the wall
+  std::vector<Polyline> stubs;  // ways out of the wall to free ground, best first; empty: walled in
+  double width = 0;             // m
+  double spacing = 0;           // m between coil trenches
+  double keep = 0;              // m from the middle line of a coil trench to that of a conduit
 };
 
 // What a bend is worth avoiding.
@@ -27,8 +28,8 @@ Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& rout
 struct Connection {
   Header header;
   SupplyRun run;
-  double cost = 0;    // m of plain digging
-  int joined = 0;     // heads reached
+  double cost = 0;  // m of plain digging
+  int joined = 0;   // heads reached
 };
 
 // The part of a coil trench that no conduit may come near: all of it but half a header trench's width at the

@@ -29,7 +29,8 @@ class Finder {
   void add(const Polyline& line, Conduit conduit) {
     for (const Feature& f : site_.features) {
       if (!crossable(f) || f.points.size() < 2) continue;
-      const std::size_t sides = shape_of(f.kind) == FeatureShape::area ? f.points.size() : f.points.size() - 1;
+      const std::size_t sides =
+          shape_of(f.kind) == FeatureShape::area ? f.points.size() : f.points.size() - 1;
       for (std::size_t i = 1; i < line.size(); ++i)
         for (std::size_t j = 0; j < sides; ++j)
           meet({line[i - 1], line[i]}, {f.points[j], f.points[(j + 1) % f.points.size()]}, f, conduit);

@@ -8,8 +8,8 @@ namespace {
 constexpr double kPi = std::numbers::pi;
 constexpr double kDegree = kPi / 180;
 constexpr double kSameBearing = 0.05 * kDegree;
-constexpr double kLongUtility = 10;      // m
-constexpr std::size_t kMostDrawn = 48;   // longest edges first
+constexpr double kLongUtility = 10;     // m
+constexpr std::size_t kMostDrawn = 48;  // longest edges first
 
 double half_turn(double angle) {
   const double a = std::fmod(angle, kPi);
@@ -71,7 +71,8 @@ std::vector<Bearing> bearings_to_try(const Site& site) {
 
 std::vector<Bearing> bearings_round(double angle) {
   std::vector<Bearing> all;
-  for (double off : {-1.0, -0.5, -0.25, 0.25, 0.5, 1.0}) all.push_back({half_turn(angle + off * kDegree), false});
+  for (double off : {-1.0, -0.5, -0.25, 0.25, 0.5, 1.0})
+    all.push_back({half_turn(angle + off * kDegree), false});
   return all;
 }
 

@@ -9,8 +9,8 @@ namespace underlawn {
 
 // A direction in which trenches could lie, 0 <= angle < pi.
 struct Bearing {
-  double angle = 0;      // rad
-  bool drawn = false;    // along or across an edge of lot or house or a long utility: what a crew would pick
+  double angle = 0;    // rad
+  bool drawn = false;  // along or across an edge of lot or house or a long utility: what a crew would pick
 };
 
 // All worth trying, in a fixed order: drawn ones, then every second degree.

@@ -7,8 +7,9 @@ namespace {
 
 // What a direction that follows nothing drawn is held to cost, and each gap in a column: crews set out by eye
 // along a wall or the lot line.
-constexpr double kOddBearing = 6;   // m of plain digging
-constexpr double kGapInColumn = 1;  // m of plain digging
+constexpr double kOddBearing = 6;         // m of plain digging
+constexpr double kGapInColumn = 1;        // m of plain digging
+constexpr std::size_t kRoundedUpTo = 40;  // arrangements whose way round their own trenches is looked at
 
 struct Picked {
   std::vector<double> right;  // rows of trenches that run from the header line towards +x
@@ -32,10 +33,12 @@ class HeaderLines {
       try_pair(&c, nullptr, c.x);
       try_pair(nullptr, &c, c.x + search_.size.length);
     }
-    try_facing();
-    std::stable_sort(found_.begin(), found_.end(), [](const Scored& l, const Scored& r) {
-      return l.count != r.count ? l.count > r.count : l.estimate < r.estimate;
-    });
+    if (!search_.one_sided) try_facing();
+    rank();
+    const std::size_t looked_at = std::min(found_.size(), kRoundedUpTo);
+    found_.resize(looked_at);
+    for (Scored& s : found_) s.estimate += detour(s);
+    rank();
     return distinct(most);
   }
 
@@ -47,6 +50,38 @@ class HeaderLines {
     double left_x;
     Picked picked;
   };
+
+  void rank() {
+    std::stable_sort(found_.begin(), found_.end(), [](const Scored& l, const Scored& r) {
+      return l.count != r.count ? l.count > r.count : l.estimate < r.estimate;
+    });
+  }
+
+  // What the way round the trenches themselves adds to the straight guess.
+  double detour(const Scored& s) const {
+    const Segment line = header_of(s.picked, s.right_x, s.left_x);
+    std::vector<Ring> blocks;
+    const auto add = [&](const std::vector<double>& rows, double x, double along) {
+      if (rows.empty()) return;
+      const auto [low, high] = std::minmax_element(rows.begin(), rows.end());
+      const double half = search_.size.spacing / 2;
+      Ring ring = {{x, *low - half}, {x + along, *low - half}, {x + along, *high + half}, {x, *high + half}};
+      for (Point& p : ring) p = rotated(p, bearing_.angle);
+      blocks.push_back(std::move(ring));
+    };
+    const double inset = search_.run_width / 2;
+    add(s.picked.right, s.right_x + inset, search_.size.length);
+    add(s.picked.left, s.left_x - inset, -search_.size.length);
+    return search_.approach.distance_round(line, blocks) - search_.approach.distance_to(line);
+  }
+
+  Segment header_of(const Picked& p, double right_x, double left_x) const {
+    Interval span{1e9, -1e9};
+    widen(span, p.right);
+    widen(span, p.left);
+    const double x = p.right.size() >= p.left.size() ? right_x : left_x;
+    return {rotated({x, span.low}, bearing_.angle), rotated({x, span.high}, bearing_.angle)};
+  }
 
   int best_count() const {
     int most = 0;
@@ -94,7 +129,8 @@ class HeaderLines {
     const double sign = start.up ? 1 : -1;
     Picked p;
     std::size_t i = 0, j = 0;
-    while (static_cast<int>(p.right.size() + p.left.size()) < search_.wanted && (i < r.size() || j < l.size())) {
+    while (static_cast<int>(p.right.size() + p.left.size()) < search_.wanted &&
+           (i < r.size() || j < l.size())) {
       const bool take_right = j == l.size() || (i < r.size() && sign * r[i] <= sign * l[j]);
       if (take_right)
         p.right.push_back(r[i++]);
@@ -112,10 +148,10 @@ class HeaderLines {
     Interval span{1e9, -1e9};
     widen(span, p.right);
     widen(span, p.left);
-    const std::size_t branches = p.right.empty() || p.left.empty() ? 0 : std::min(p.right.size(), p.left.size());
+    const std::size_t branches =
+        p.right.empty() || p.left.empty() ? 0 : std::min(p.right.size(), p.left.size());
     const double header = span.high - span.low + static_cast<double>(branches) * (right_x - left_x);
-    const double x = p.right.size() >= p.left.size() ? right_x : left_x;
-    const Segment line{rotated({x, span.low}, bearing_.angle), rotated({x, span.high}, bearing_.angle)};
+    const Segment line = header_of(p, right_x, left_x);
     const auto steps = static_cast<double>(std::max(p.right.size(), p.left.size())) - 1;
     const double gaps = std::max(0.0, (span.high - span.low) / search_.size.spacing - steps - 0.01);
     return header + search_.approach.distance_to(line) + gaps * kGapInColumn +

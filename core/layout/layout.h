@@ -17,7 +17,7 @@ namespace underlawn {
 // Something that keeps digging out: an edge's setback or a feature's clearance.
 struct Restriction {
   enum class Kind { setback, feature } kind = Kind::setback;
-  int edge = -1;       // index of the lot corner the edge starts at
+  int edge = -1;  // index of the lot corner the edge starts at
   int feature_id = 0;
   bool operator==(const Restriction&) const = default;
 };
@@ -30,22 +30,22 @@ struct RestrictionCost {
 };
 
 struct Layout {
-  Region buildable;            // where a coil trench may lie, to the edge of the trench
-  Region routable;             // where header and run may lie, to the edge of their trench
+  Region buildable;              // where a coil trench may lie, to the edge of the trench
+  Region routable;               // where header and run may lie, to the edge of their trench
   std::vector<Trench> trenches;  // numbered 1.. in order
   Header header;
-  SupplyRun run;               // empty line when there is no way or no entry point
+  SupplyRun run;  // empty line when there is no way or no entry point
   std::vector<Crossing> crossings;
-  double direction = 0;        // rad, of the trenches from head to end
-  int wanted = 0;              // circuits asked for
-  int fits = 0;                // the most equal trenches found to fit, capped at `wanted` + 3
+  double direction = 0;                // rad, of the trenches from head to end
+  int wanted = 0;                      // circuits asked for
+  int fits = 0;                        // the most equal trenches found to fit, capped at `wanted` + 3
   std::vector<RestrictionCost> costs;  // dearest first; filled only when fewer fit than wanted
   std::vector<Trouble> troubles;       // no entry point, no way to the house and what closes it, ...
   bool operator==(const Layout&) const = default;
 };
 
-// Places up to wishes.circuits equal trenches. Deterministic. A layout with nothing placed says why in troubles.
-// Asked to stop, it returns early with what it has; the caller throws that away.
+// Places up to wishes.circuits equal trenches. Deterministic. A layout with nothing placed says why in
+// troubles. Asked to stop, it returns early with what it has; the caller throws that away.
 Layout make_layout(const Site& site, const Wishes& wishes, const Coil& coil, std::stop_token stop = {});
 
 // Buildable ground for the edges of a coil trench, and for header and run. Errors name the ring.

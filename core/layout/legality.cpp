@@ -14,7 +14,8 @@ double ring_distance(const Ring& ring, const Polyline& line) {
   double least = kInfinite;
   for (std::size_t i = 0; i < ring.size(); ++i)
     for (std::size_t j = 1; j < line.size(); ++j)
-      least = std::min(least, distance(Segment{ring[i], ring[(i + 1) % ring.size()]}, Segment{line[j - 1], line[j]}));
+      least = std::min(
+          least, distance(Segment{ring[i], ring[(i + 1) % ring.size()]}, Segment{line[j - 1], line[j]}));
   return least;
 }
 
@@ -41,7 +42,8 @@ bool clear_of(const Feature& f, const Ring& shape, const Polyline& line, double 
   if (shape_of(f.kind) == FeatureShape::area && contains(f.points, line.front())) {
     double on_edge = kInfinite;
     for (std::size_t i = 0; i < f.points.size(); ++i)
-      on_edge = std::min(on_edge, distance(Segment{f.points[i], f.points[(i + 1) % f.points.size()]}, line.front()));
+      on_edge = std::min(on_edge,
+                         distance(Segment{f.points[i], f.points[(i + 1) % f.points.size()]}, line.front()));
     if (on_edge > kLegalSlack) return false;
   }
   return shape.size() < 3 || f.points.empty() || !contains(shape, f.points.front());
@@ -53,7 +55,8 @@ bool inside_lot(const Site& site, const Polyline& line, double margin) {
   for (std::size_t i = 0; i < site.lot.size(); ++i) {
     const Segment edge{lot[i], lot[(i + 1) % lot.size()]};
     for (std::size_t j = 1; j < line.size(); ++j)
-      if (distance(edge, Segment{line[j - 1], line[j]}) < site.lot[i].setback + margin - kLegalSlack) return false;
+      if (distance(edge, Segment{line[j - 1], line[j]}) < site.lot[i].setback + margin - kLegalSlack)
+        return false;
   }
   return true;
 }
@@ -93,7 +96,8 @@ bool pair_is_legal(const Segment& a, const Segment& b, const Wishes& w) {
   const double to = std::max(dot(b.a - a.a, u), dot(b.b - a.a, u));
   const double shared = std::min(long_, to) - std::max(0.0, from);
   if (alike && shared > kLegalSlack) return distance(a, b) >= w.spacing - kLegalSlack;
-  return !nearer(rectangle_along(a, w.trench_width), rectangle_along(b, w.trench_width), w.end_gap - kLegalSlack);
+  return !nearer(rectangle_along(a, w.trench_width), rectangle_along(b, w.trench_width),
+                 w.end_gap - kLegalSlack);
 }
 
 bool conduit_is_legal(const Site& site, const Wishes& w, const Polyline& line, double free_start) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Proof by distances that what was placed is allowed. Nothing here knows how it was found, nor any region made
-// by boolean operations.
+// Proof by distances that what was placed is allowed. Nothing here knows how it was found, nor any region
+// made by boolean operations.
 #pragma once
 
 #include <vector>
@@ -17,8 +17,8 @@ bool trench_is_legal(const Site& site, const Segment& axis, double width);
 // Two coil trenches: nearly parallel and side by side, their middle lines keep the spacing; else their floors
 // keep the end gap.
 bool pair_is_legal(const Segment& a, const Segment& b, const Wishes& wishes);
-// A line of header or run: inside the lot, off setbacks, and off what it may not cross; the first `free_start`
-// metres (the stub out of the wall) may pass the clearance of the house the entry point is on.
+// A line of header or run: inside the lot, off setbacks, and off what it may not cross; the first
+// `free_start` metres (the stub out of the wall) may pass the clearance of the house the entry point is on.
 bool conduit_is_legal(const Site& site, const Wishes& wishes, const Polyline& line, double free_start);
 // Header and run keep off coils, but for their heads.
 bool conduit_keeps_off(const Polyline& line, const Segment& trench, const Wishes& wishes);

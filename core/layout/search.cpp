@@ -5,9 +5,9 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kCoarse = 1.5;  // m between column positions at a first look
-constexpr double kFine = 0.75;   // m at a full search, beside the event positions
-constexpr double kRowStep = 0.3; // m between sampled heights of rows
+constexpr double kCoarse = 1.5;   // m between column positions at a first look
+constexpr double kFine = 0.75;    // m at a full search, beside the event positions
+constexpr double kRowStep = 0.3;  // m between sampled heights of rows
 constexpr std::size_t kFromOneBearing = 3;
 
 void add(Searched& s, Arrangement a, const Search& search) {

@@ -10,22 +10,22 @@ namespace underlawn {
 
 struct Wishes {
   CoilPattern pattern = CoilPattern::flat_coil;
-  std::string pipe = "3/4 in DR 11";         // name in pipe_sizes(): the coils
+  std::string pipe = "3/4 in DR 11";           // name in pipe_sizes(): the coils
   std::string header_pipe = "1-1/4 in DR 11";  // header and supply run
-  CoilUnknown unknown = CoilUnknown::pitch;  // which of the next three follows from the other two
-  double pitch = 0.4064;                     // m
-  double coil_length = 243.84;               // m, return pipe included: 800 ft
-  double trench_length = 30.48;              // m: 100 ft
-  double loop_diameter = 0.9144;             // m: 3 ft
-  int circuits = 4;                          // one coil each
-  double trench_width = 0.9144;              // m: 3 ft
-  double trench_depth = 1.8288;              // m: 6 ft
-  double spacing = 3.6576;                   // m between middle lines of neighbouring trenches: 12 ft
-  double end_gap = 1.8288;                   // m between trenches that lie end to end, or side of one and end of another
-  double run_width = 0.6096;                 // m, header and run trench: 2 ft
-  double run_depth = 1.5240;                 // m: 5 ft
-  double bedding = 0.1524;                   // m of sand round the pipe: 6 in
-  bool coil_in_run = true;                   // use the supply trench for a coil where it is long enough
+  CoilUnknown unknown = CoilUnknown::pitch;    // which of the next three follows from the other two
+  double pitch = 0.4064;                       // m
+  double coil_length = 243.84;                 // m, return pipe included: 800 ft
+  double trench_length = 30.48;                // m: 100 ft
+  double loop_diameter = 0.9144;               // m: 3 ft
+  int circuits = 4;                            // one coil each
+  double trench_width = 0.9144;                // m: 3 ft
+  double trench_depth = 1.8288;                // m: 6 ft
+  double spacing = 3.6576;                     // m between middle lines of neighbouring trenches: 12 ft
+  double end_gap = 1.8288;    // m between trenches that lie end to end, or side of one and end of another
+  double run_width = 0.6096;  // m, header and run trench: 2 ft
+  double run_depth = 1.5240;  // m: 5 ft
+  double bedding = 0.1524;    // m of sand round the pipe: 6 in
+  bool coil_in_run = true;    // use the supply trench for a coil where it is long enough
   bool operator==(const Wishes&) const = default;
 };
 

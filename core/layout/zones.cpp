@@ -64,7 +64,8 @@ Ground conduit_ground(const Site& site) {
 
 Ground without(const Ground& ground, int restriction) {
   Ground g = ground;
-  const bool feature = g.restrictions[static_cast<std::size_t>(restriction)].kind == Restriction::Kind::feature;
+  const bool feature =
+      g.restrictions[static_cast<std::size_t>(restriction)].kind == Restriction::Kind::feature;
   g.capsules.clear();
   g.owner.clear();
   for (std::size_t i = 0; i < ground.capsules.size(); ++i) {
@@ -80,6 +81,12 @@ Ground without(const Ground& ground, int restriction) {
       g.area_owner.erase(g.area_owner.begin() + static_cast<std::ptrdiff_t>(i));
     }
   return g;
+}
+
+Ground without_same(const Ground& ground, const Restriction& restriction) {
+  const auto& all = ground.restrictions;
+  const auto at = std::find(all.begin(), all.end(), restriction);
+  return at == all.end() ? ground : without(ground, static_cast<int>(at - all.begin()));
 }
 
 Ground turned(const Ground& ground, double angle) {
@@ -112,8 +119,8 @@ bool square_is_free(const Ground& g, Point p, double width) {
 }
 
 bool crossable(const Feature& f) {
-  const bool kind = f.kind == FeatureKind::utility || f.kind == FeatureKind::drive ||
-                    f.kind == FeatureKind::easement;
+  const bool kind =
+      f.kind == FeatureKind::utility || f.kind == FeatureKind::drive || f.kind == FeatureKind::easement;
   return kind && f.may_cross;
 }
 
@@ -141,9 +148,7 @@ std::optional<Trouble> feature_trouble(const Feature& f) {
     return std::nullopt;
   }
   const std::size_t needed = shape == FeatureShape::line ? 2 : 1;
-  const auto bad = [](Point p) {
-    return !(std::abs(p.x) <= kLargestPlan && std::abs(p.y) <= kLargestPlan);
-  };
+  const auto bad = [](Point p) { return !(std::abs(p.x) <= kLargestPlan && std::abs(p.y) <= kLargestPlan); };
   if (f.points.size() >= needed && f.points.size() <= kMostRingPoints &&
       std::none_of(f.points.begin(), f.points.end(), bad))
     return std::nullopt;

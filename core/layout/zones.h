@@ -24,6 +24,7 @@ Ground trench_ground(const Site& site);
 Ground conduit_ground(const Site& site);
 // The ground were one restriction not there: an edge without setback, or a feature gone.
 Ground without(const Ground& ground, int restriction);
+Ground without_same(const Ground& ground, const Restriction& restriction);  // as it is where it has none such
 // The ground turned by -angle, so that trenches of that direction lie along x.
 Ground turned(const Ground& ground, double angle);
 // Inside the lot and outside every area; meant for points that no capsule covers.

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/costs.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr std::size_t kTried = 3;  // bearings searched fully, after a look at all
+
+int most_without(const Search& search, const std::vector<Bearing>& bearings, const std::stop_token& stop) {
+  std::vector<std::pair<int, std::size_t>> ranked;
+  int most = 0;
+  for (std::size_t i = 0; i < bearings.size() && !stop.stop_requested(); ++i) {
+    ranked.push_back({-look(search, bearings[i]).fits, i});
+    most = std::max(most, -ranked.back().first);
+  }
+  std::stable_sort(ranked.begin(), ranked.end(), [](auto l, auto r) { return l.first < r.first; });
+  for (std::size_t i = 0; i < std::min(kTried, ranked.size()) && !stop.stop_requested(); ++i)
+    if (most < search.most) most = std::max(most, search_fully(search, bearings[ranked[i].second]).fits);
+  return most;
+}
+
+}  // namespace
+
+std::vector<RestrictionCost> restriction_costs(const Search& search, const std::vector<Bearing>& bearings,
+                                               int fits, const std::stop_token& stop) {
+  std::vector<RestrictionCost> costs;
+  for (std::size_t i = 0; i < search.ground.restrictions.size() && !stop.stop_requested(); ++i) {
+    const int index = static_cast<int>(i);
+    const Ground open = without(search.ground, index);
+    const Ground header = without_same(search.for_header, search.ground.restrictions[i]);
+    Search s{open, header, search.approach, search.size, search.run_width, search.wanted, false, search.most};
+    const int more = most_without(s, bearings, stop) - fits;
+    if (more > 0) costs.push_back({search.ground.restrictions[i], more});
+  }
+  std::stable_sort(costs.begin(), costs.end(), [](const RestrictionCost& l, const RestrictionCost& r) {
+    return l.trenches > r.trenches;
+  });
+  return costs;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <stop_token>
+
+#include "layout/arrangement.h"
+
+namespace underlawn {
+
+// For every restriction, how many more trenches than `fits` would be found without it (the setback of an edge
+// nought, a feature gone), dearest first, those that cost nothing left out. Tries the bearings given.
+std::vector<RestrictionCost> restriction_costs(const Search& search, const std::vector<Bearing>& bearings,
+                                               int fits, const std::stop_token& stop);
+
+}  // namespace underlawn

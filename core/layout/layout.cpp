@@ -1,0 +1,272 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/layout.h"
+
+#include "layout/blocked_way.h"
+#include "layout/connect.h"
+#include "layout/costs.h"
+#include "layout/crossings.h"
+#include "layout/legality.h"
+#include "layout/supply_coil.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr std::size_t kSearchedFully = 8;  // bearings, after a look at all
+constexpr std::size_t kRefined = 2;        // of them, with their neighbours
+constexpr std::size_t kRouted = 4;         // arrangements with real header and run
+constexpr int kMoreThanWanted = 3;
+constexpr int kMostCircuits = 1000;
+
+std::string metres(double value) {
+  return std::to_string(value) + " m";
+}
+
+std::optional<Trouble> wishes_trouble(const Wishes& w, const Coil& coil) {
+  struct Bound {
+    const char* code;
+    const char* thing;
+    double value, least, most;
+  };
+  const Bound bounds_[] = {{"trench_length_out_of_range", "trench length", coil.trench_length, 0.1, 1000},
+                           {"trench_width_out_of_range", "trench width", w.trench_width, 0.01, 100},
+                           {"spacing_out_of_range", "spacing of trenches", w.spacing, 0.01, 1000},
+                           {"end_gap_out_of_range", "gap at trench ends", w.end_gap, 0, 1000},
+                           {"run_width_out_of_range", "width of header and run", w.run_width, 0.01, 100}};
+  for (const Bound& b : bounds_)
+    if (!(b.value >= b.least && b.value <= b.most))
+      return Trouble{b.code, b.thing, metres(b.value), metres(b.least) + " to " + metres(b.most),
+                     "Enter it again; nothing can be placed without it."};
+  if (w.circuits < 0)
+    return Trouble{"circuits_negative", "number of circuits", std::to_string(w.circuits), "0 or more",
+                   "Enter how many circuits are wanted."};
+  return std::nullopt;
+}
+
+// An arrangement with everything that hangs on it.
+struct Whole {
+  std::vector<Segment> field;
+  std::optional<Segment> in_run;
+  Connection connection;
+  double angle = 0;
+  double cost = 0;
+  int count() const { return static_cast<int>(field.size()) + (in_run ? 1 : 0); }
+};
+
+class Placer {
+ public:
+  Placer(const Site& site, const Wishes& wishes, const Coil& coil, std::stop_token stop)
+      : site_(site), wishes_(wishes), coil_(coil), stop_(std::move(stop)) {
+    out_.wanted = wishes.circuits;
+  }
+
+  Layout place() {
+    if (auto trouble = ground_trouble()) out_.troubles.push_back(*trouble);
+    if (!out_.troubles.empty() || wishes_.circuits == 0) return std::move(out_);
+    search();
+    return std::move(out_);
+  }
+
+ private:
+  std::optional<Trouble> ground_trouble() {
+    auto buildable = buildable_region(site_);
+    if (!buildable) return buildable.error();
+    auto routable = routable_region(site_);
+    if (!routable) return routable.error();
+    out_.buildable = std::move(*buildable);
+    out_.routable = std::move(*routable);
+    return wishes_trouble(wishes_, coil_);
+  }
+
+  void search() {
+    const Ground ground = trench_ground(site_), for_header = conduit_ground(site_);
+    const Approach approach(site_, wishes_.run_width);
+    const int wanted = std::min(wishes_.circuits, kMostCircuits);
+    const TrenchSize size{coil_.trench_length, wishes_.trench_width,
+                          std::max(wishes_.spacing, wishes_.trench_width), wishes_.end_gap};
+    const Search s{
+        ground, for_header, approach, size, wishes_.run_width, wanted, false, wanted + kMoreThanWanted};
+    const std::vector<Bearing> bearings = bearings_to_try(site_);
+    std::vector<Arrangement> found = gather(s, bearings);
+    if (stop_.stop_requested()) return;
+    const Conduits conduits = conduits_for(site_, wishes_, out_.routable);
+    take(best_of(found, conduits));
+    out_.fits = std::max(out_.fits, static_cast<int>(out_.trenches.size()));
+    explain(conduits);
+    if (static_cast<int>(out_.trenches.size()) < wishes_.circuits)
+      out_.costs = restriction_costs(s, bearings, out_.fits, stop_);
+  }
+
+  std::vector<Arrangement> gather(const Search& s, const std::vector<Bearing>& bearings) {
+    struct Ranked {
+      Bearing bearing;
+      int fits;
+      double estimate;
+    };
+    std::vector<Ranked> ranked;
+    for (const Bearing& b : bearings) {
+      if (stop_.stop_requested()) return {};
+      const Searched l = look(s, b);
+      ranked.push_back({b, std::min(l.fits, s.wanted), l.found.empty() ? 1e9 : l.found.front().estimate});
+    }
+    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& l, const Ranked& r) {
+      return l.fits != r.fits ? l.fits > r.fits : l.estimate < r.estimate;
+    });
+    std::vector<Arrangement> found;
+    for (std::size_t i = 0; i < std::min(kSearchedFully, ranked.size()); ++i) {
+      std::vector<Bearing> tried = {ranked[i].bearing};
+      if (i < kRefined && ranked[i].fits < s.wanted)
+        for (const Bearing& b : bearings_round(ranked[i].bearing.angle)) tried.push_back(b);
+      for (const Bearing& b : tried) search_one(s, b, found);
+    }
+    return found;
+  }
+
+  void search_one(const Search& s, const Bearing& b, std::vector<Arrangement>& found) {
+    if (stop_.stop_requested()) return;
+    Searched full = search_fully(s, b);
+    out_.fits = std::max(out_.fits, full.fits);
+    for (Arrangement& a : full.found) found.push_back(std::move(a));
+    if (!wishes_.coil_in_run || s.wanted < 2 || !site_.entry) return;
+    Search fewer{s.ground, s.for_header, s.approach, s.size, s.run_width, s.wanted - 1, true, s.wanted - 1};
+    if (full.fits < s.wanted) return;  // the arrangements above leave room for a coil in the run already
+    for (Arrangement& a : search_fully(fewer, b).found) found.push_back(std::move(a));
+  }
+
+  Whole best_of(std::vector<Arrangement>& found, const Conduits& conduits) {
+    drop_illegal(found);
+    std::stable_sort(found.begin(), found.end(), [](const Arrangement& l, const Arrangement& r) {
+      return l.trenches.size() != r.trenches.size() ? l.trenches.size() > r.trenches.size()
+                                                    : l.estimate < r.estimate;
+    });
+    Whole best;
+    std::size_t routed = 0, last_count = 0;
+    for (const Arrangement& a : found) {
+      if (stop_.stop_requested()) break;
+      if (a.trenches.size() != last_count) routed = 0;
+      last_count = a.trenches.size();
+      if (routed++ >= kRouted || static_cast<int>(last_count) + 1 < best.count()) continue;
+      Whole w = whole(a, conduits);
+      if (w.count() > wishes_.circuits) continue;
+      if (better(w, best)) best = std::move(w);
+    }
+    return best;
+  }
+
+  void drop_illegal(std::vector<Arrangement>& found) const {
+    for (Arrangement& a : found) {
+      std::vector<Segment> kept;
+      for (const Segment& t : a.trenches) {
+        const bool pairs = std::all_of(kept.begin(), kept.end(),
+                                       [&](const Segment& k) { return pair_is_legal(k, t, wishes_); });
+        if (pairs && trench_is_legal(site_, t, wishes_.trench_width)) kept.push_back(t);
+      }
+      a.trenches = std::move(kept);
+    }
+    std::erase_if(found, [](const Arrangement& a) { return a.trenches.empty(); });
+  }
+
+  // Joined trenches first, then their number, then the digging.
+  static bool better(const Whole& l, const Whole& r) {
+    const bool l_run = !l.connection.run.line.empty(), r_run = !r.connection.run.line.empty();
+    if (l.count() != r.count()) return l.count() > r.count();
+    if (l_run != r_run) return l_run;
+    if (l.connection.joined != r.connection.joined) return l.connection.joined > r.connection.joined;
+    return l.cost < r.cost - 1e-6;
+  }
+
+  Whole whole(const Arrangement& a, const Conduits& conduits) const {
+    Whole w;
+    w.field = a.trenches;
+    w.angle = a.bearing.angle;
+    w.connection = connect(conduits, a);
+    drop_illegal_lines(w);
+    if (wishes_.coil_in_run && w.connection.run.line.size() > 1 && w.count() < wishes_.circuits)
+      w.in_run =
+          coil_in_run(site_, wishes_, w.connection.run, w.connection.header, w.field, coil_.trench_length);
+    const double weight =
+        wishes_.trench_width * wishes_.trench_depth / std::max(1e-6, wishes_.run_width * wishes_.run_depth);
+    w.cost = w.connection.cost + (a.bearing.drawn ? 0 : 6) +
+             weight * coil_.trench_length * static_cast<double>(w.field.size());
+    if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;
+    return w;
+  }
+
+  // What cannot be proved by distances is not drawn.
+  void drop_illegal_lines(Whole& w) const {
+    const auto legal = [&](const Polyline& line, double free_start) {
+      if (!conduit_is_legal(site_, wishes_, line, free_start)) return false;
+      return std::all_of(w.field.begin(), w.field.end(),
+                         [&](const Segment& t) { return conduit_keeps_off(line, t, wishes_); });
+    };
+    Connection& c = w.connection;
+    const double stub = c.run.line.size() > 1 ? distance(c.run.line[0], c.run.line[1]) : 0;
+    if (c.run.line.size() > 1 && !legal(c.run.line, stub)) c.run = {};
+    const std::size_t legs = c.header.legs.size();
+    std::erase_if(c.header.legs, [&](const Polyline& leg) { return !legal(leg, 0); });
+    c.joined -= static_cast<int>(legs - c.header.legs.size());
+    c.header.length = 0;
+    for (const Polyline& leg : c.header.legs) c.header.length += length(leg);
+  }
+
+  void take(Whole best) {
+    if (best.count() == 0) return;
+    out_.header = best.connection.header;
+    out_.run = best.connection.run;
+    out_.direction = std::atan2(best.field.empty() ? 0 : best.field[0].b.y - best.field[0].a.y,
+                                best.field.empty() ? 1 : best.field[0].b.x - best.field[0].a.x);
+    add_trenches(best);
+    out_.crossings = crossings_of(site_, wishes_, out_.header, out_.run);
+    reached_ = best.connection.joined;
+  }
+
+  void add_trenches(const Whole& best) {
+    const auto made = [&](const Segment& s, TrenchRole role) {
+      Trench t;
+      t.role = role;
+      t.head = s.a;
+      t.end = s.b;
+      t.width = wishes_.trench_width;
+      t.depth = wishes_.trench_depth;
+      t.coil = coil_;
+      return t;
+    };
+    for (const Segment& s : best.field) out_.trenches.push_back(made(s, TrenchRole::field));
+    if (best.in_run) out_.trenches.push_back(made(*best.in_run, TrenchRole::supply));
+    const Point from = out_.run.line.empty() ? best.field.front().a : out_.run.line.back();
+    std::stable_sort(out_.trenches.begin(), out_.trenches.end(), [from](const Trench& l, const Trench& r) {
+      return distance(from, l.head) < distance(from, r.head) - 1e-6;
+    });
+    for (std::size_t i = 0; i < out_.trenches.size(); ++i) out_.trenches[i].number = static_cast<int>(i) + 1;
+  }
+
+  void explain(const Conduits& conduits) {
+    if (!site_.entry) {
+      out_.troubles.push_back({"no_entry_point", "entry point", "not set", "on a wall of the house",
+                               "Set where the supply run enters the house."});
+      return;
+    }
+    if (out_.trenches.empty()) {
+      out_.troubles.push_back({"no_trench_fits", "trenches placed", "0", "at least 1",
+                               "Shorten the trench, lessen a setback or clearance where the code allows, or "
+                               "move what is in the way."});
+      return;
+    }
+    if (out_.run.line.empty()) out_.troubles.push_back(no_way(site_, wishes_, conduits, out_.trenches));
+  }
+
+  const Site& site_;
+  const Wishes& wishes_;
+  const Coil& coil_;
+  std::stop_token stop_;
+  Layout out_;
+  int reached_ = 0;
+};
+
+}  // namespace
+
+Layout make_layout(const Site& site, const Wishes& wishes, const Coil& coil, std::stop_token stop) {
+  return Placer(site, wishes, coil, std::move(stop)).place();
+}
+
+}  // namespace underlawn
