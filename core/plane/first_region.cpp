@@ -20,7 +20,9 @@ using cl::Paths;
 
 Path path_of(const Ring& ring) {
   Path out;
-  for (Point p : ring) out.push_back({static_cast<cl::cInt>(std::llround(p.x / kGrid)), static_cast<cl::cInt>(std::llround(p.y / kGrid))});
+  for (Point p : ring)
+    out.push_back(
+        {static_cast<cl::cInt>(std::llround(p.x / kGrid)), static_cast<cl::cInt>(std::llround(p.y / kGrid))});
   return out;
 }
 Ring ring_of(const Path& path) {
@@ -62,7 +64,8 @@ Region run(cl::ClipType type, const Paths& a, const Paths& b) {
 }
 constexpr double kArc = 0.01;  // of the offset
 Region offset(const Paths& paths, cl::EndType end, double by) {
-  // A chord's sagitta is kArc of the radius; the radius grown by that keeps the chord outside the true circle.
+  // A chord's sagitta is kArc of the radius; the radius grown by that keeps the chord outside the true
+  // circle.
   const double reach = std::abs(by) / (1 - kArc / 2), arc = reach / kGrid * kArc / 2;
   cl::ClipperOffset o(2, std::max(arc, 0.25));
   o.AddPaths(paths, cl::jtRound, end);
@@ -101,20 +104,25 @@ Box over(const Ring& r, Box b) {
 Result<Ring> checked_ring(const Ring& drawn, std::string_view name) {
   const std::string thing(name);
   if (drawn.size() > kMostRingPoints)
-    return refuse({"ring_too_many_points", thing, std::to_string(drawn.size()) + " points", "at most 20000 points", "Simplify the outline."});
+    return refuse({"ring_too_many_points", thing, std::to_string(drawn.size()) + " points",
+                   "at most 20000 points", "Simplify the outline."});
   Ring ring;
   for (Point p : drawn) {
-    if (!std::isfinite(p.x) || !std::isfinite(p.y) || std::abs(p.x) > kLargestPlan || std::abs(p.y) > kLargestPlan)
-      return refuse({"ring_out_of_reach", thing, "a corner that is no place on the plan", "within 10 km", "Move or delete the corner."});
+    if (!std::isfinite(p.x) || !std::isfinite(p.y) || std::abs(p.x) > kLargestPlan ||
+        std::abs(p.y) > kLargestPlan)
+      return refuse({"ring_out_of_reach", thing, "a corner that is no place on the plan", "within 10 km",
+                     "Move or delete the corner."});
     if (ring.empty() || distance(ring.back(), p) > kSamePlace) ring.push_back(p);
   }
   while (ring.size() > 1 && distance(ring.front(), ring.back()) <= kSamePlace) ring.pop_back();
   if (ring.size() < 3)
-    return refuse({"ring_too_few_points", thing, std::to_string(ring.size()) + " corners", "at least 3 corners", "Draw more corners."});
+    return refuse({"ring_too_few_points", thing, std::to_string(ring.size()) + " corners",
+                   "at least 3 corners", "Draw more corners."});
   for (std::size_t i = 0; i < ring.size(); ++i)
     for (std::size_t j = i + 2; j < ring.size(); ++j)
       if (cross_at({ring[i], ring[i + 1]}, {ring[j], ring[(j + 1) % ring.size()]}))
-        return refuse({"ring_crosses_itself", thing, "crosses itself", "an outline that does not cross itself", "Move a corner."});
+        return refuse({"ring_crosses_itself", thing, "crosses itself",
+                       "an outline that does not cross itself", "Move a corner."});
   if (std::abs(signed_area(ring)) < 1e-6)
     return refuse({"ring_no_area", thing, "0 m2", "an area", "Draw corners that are not in one line."});
   if (signed_area(ring) < 0) std::reverse(ring.begin(), ring.end());
@@ -132,13 +140,25 @@ Region unite(const std::vector<Region>& parts) {
     for (const Path& p : paths_of(r)) all.push_back(p);
   return run(cl::ctUnion, all, {});
 }
-Region subtract(const Region& from, const Region& what) { return run(cl::ctDifference, paths_of(from), paths_of(what)); }
-Region intersect(const Region& a, const Region& b) { return run(cl::ctIntersection, paths_of(a), paths_of(b)); }
-Region grown(const Region& r, double by) { return by == 0 ? r : offset(paths_of(r), cl::etClosedPolygon, by); }
-Region buffered(const Polyline& line, double by) { return offset({path_of(line)}, cl::etOpenRound, by); }
-Region buffered(Point centre, double by) { return offset({path_of({centre})}, cl::etOpenRound, by); }
+Region subtract(const Region& from, const Region& what) {
+  return run(cl::ctDifference, paths_of(from), paths_of(what));
+}
+Region intersect(const Region& a, const Region& b) {
+  return run(cl::ctIntersection, paths_of(a), paths_of(b));
+}
+Region grown(const Region& r, double by) {
+  return by == 0 ? r : offset(paths_of(r), cl::etClosedPolygon, by);
+}
+Region buffered(const Polyline& line, double by) {
+  return offset({path_of(line)}, cl::etOpenRound, by);
+}
+Region buffered(Point centre, double by) {
+  return offset({path_of({centre})}, cl::etOpenRound, by);
+}
 
-double area(const Ring& ring) { return std::abs(signed_area(ring)); }
+double area(const Ring& ring) {
+  return std::abs(signed_area(ring));
+}
 double area(const Region& r) {
   double s = 0;
   for (const Polygon& p : r) {
@@ -160,7 +180,9 @@ Point centroid(const Ring& r) {
   }
   return r[0] + (1 / (6 * signed_area(r))) * sum;
 }
-Box bounds(const Ring& r) { return over(r, {r.empty() ? Point{} : r[0], r.empty() ? Point{} : r[0]}); }
+Box bounds(const Ring& r) {
+  return over(r, {r.empty() ? Point{} : r[0], r.empty() ? Point{} : r[0]});
+}
 Box bounds(const Region& r) {
   if (r.empty()) return {};
   Box b = bounds(r[0].outer);
@@ -172,7 +194,9 @@ bool contains(const Ring& r, Point p) {
   bool in = false;
   for (std::size_t i = 0, j = r.size() - 1; i < r.size(); j = i++) {
     if (distance(Segment{r[j], r[i]}, p) <= 1e-9) return true;
-    if ((r[i].y > p.y) != (r[j].y > p.y) && p.x < (r[j].x - r[i].x) * (p.y - r[i].y) / (r[j].y - r[i].y) + r[i].x) in = !in;
+    if ((r[i].y > p.y) != (r[j].y > p.y) &&
+        p.x < (r[j].x - r[i].x) * (p.y - r[i].y) / (r[j].y - r[i].y) + r[i].x)
+      in = !in;
   }
   return in;
 }
@@ -180,7 +204,8 @@ bool contains(const Region& r, Point p) {
   for (const Polygon& g : r) {
     if (!contains(g.outer, p)) continue;
     bool out = false;
-    for (const Ring& h : g.holes) out |= contains(h, p) && least_edge(h, [&](Segment s) { return distance(s, p); }) > 1e-9;
+    for (const Ring& h : g.holes)
+      out |= contains(h, p) && least_edge(h, [&](Segment s) { return distance(s, p); }) > 1e-9;
     if (!out) return true;
   }
   return false;
@@ -216,7 +241,9 @@ Point nearest_on(const Segment& s, Point p) {
   const double t = n > 0 ? std::clamp(dot(p - s.a, d) / n, 0.0, 1.0) : 0;
   return s.a + t * d;
 }
-double distance(const Segment& s, Point p) { return distance(nearest_on(s, p), p); }
+double distance(const Segment& s, Point p) {
+  return distance(nearest_on(s, p), p);
+}
 double distance(const Segment& a, const Segment& b) {
   if (cross_at(a, b)) return 0;
   return std::min({distance(a, b.a), distance(a, b.b), distance(b, a.a), distance(b, a.b)});
@@ -237,7 +264,8 @@ double area_distance(const Ring& a, const Ring& b) {
 double line_distance(const Polyline& a, const Polyline& b) {
   double d = 1e300;
   for (std::size_t i = 1; i < a.size(); ++i)
-    for (std::size_t j = 1; j < b.size(); ++j) d = std::min(d, distance(Segment{a[i - 1], a[i]}, Segment{b[j - 1], b[j]}));
+    for (std::size_t j = 1; j < b.size(); ++j)
+      d = std::min(d, distance(Segment{a[i - 1], a[i]}, Segment{b[j - 1], b[j]}));
   return d;
 }
 Ring rectangle_along(const Segment& axis, double width) {

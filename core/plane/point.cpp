@@ -6,8 +6,12 @@
 
 namespace underlawn {
 
-double norm(Point a) { return std::hypot(a.x, a.y); }
-double distance(Point a, Point b) { return norm(b - a); }
+double norm(Point a) {
+  return std::hypot(a.x, a.y);
+}
+double distance(Point a, Point b) {
+  return norm(b - a);
+}
 
 Point unit(Point a) {
   const double n = norm(a);
@@ -15,8 +19,12 @@ Point unit(Point a) {
   return {a.x / n, a.y / n};
 }
 
-Point left_normal(Point a) { return {-a.y, a.x}; }
-Point direction(double radians) { return {std::cos(radians), std::sin(radians)}; }
+Point left_normal(Point a) {
+  return {-a.y, a.x};
+}
+Point direction(double radians) {
+  return {std::cos(radians), std::sin(radians)};
+}
 
 Point rotated(Point a, double radians) {
   const double c = std::cos(radians), s = std::sin(radians);
