@@ -8,6 +8,7 @@
 
 #include "plan/plan_troubles.h"
 #include "plan/solve.h"
+#include "support/crafted.h"
 #include "support/sample_plans.h"
 
 namespace underlawn {
@@ -21,8 +22,15 @@ class Spoiler {
 
   // A plan with up to three things about it made odd.
   Plan next() {
-    Plan plan = below(4) == 0 ? sample::tiny_lot() : sample::half_acre();
+    Plan plan = below(4) == 0 ? sample::tiny_lot() : small();
     for (int n = 1 + below(3); n > 0; --n) spoil(plan);
+    return plan;
+  }
+
+  static Plan small() {
+    Plan plan = crafted::plan();
+    plan.site.features.push_back(crafted::feature(2, FeatureKind::tree, {{20, 60}}));
+    plan.site.features.push_back(crafted::feature(3, FeatureKind::utility, {{0, 30}, {100, 30}}));
     return plan;
   }
 
@@ -58,7 +66,7 @@ class Spoiler {
                         &w.run_width,    &w.run_depth,    &w.bedding};
     *fields[below(std::size(fields))] = odd();
     w.unknown = static_cast<CoilUnknown>(below(3));
-    w.circuits = below(8) - 1;
+    w.circuits = below(4) - 1;
     if (below(10) == 0) w.pipe = "no such pipe";
   }
 

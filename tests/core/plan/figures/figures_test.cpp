@@ -13,18 +13,30 @@ namespace underlawn {
 namespace {
 
 std::vector<Plan> plans() {
-  std::vector<Plan> all = {sample::half_acre(), sample::tiny_lot(), sample::empty(), crafted::plan()};
-  for (CoilUnknown unknown : {CoilUnknown::coil_length, CoilUnknown::trench_length}) {
-    all.push_back(sample::half_acre());
-    all.back().wishes.unknown = unknown;
-  }
-  all.push_back(sample::half_acre());
-  all.back().ground.repose = -1;
-  all.push_back(sample::half_acre());
-  all.back().wishes.circuits = 9;
-  all.push_back(sample::half_acre());
-  all.back().site.entry.reset();
+  std::vector<Plan> all = {sample::half_acre(), sample::tiny_lot(), sample::empty()};
+  const auto changed = [&all](auto change) {
+    all.push_back(crafted::plan());
+    change(all.back());
+  };
+  changed([](Plan& p) { p.wishes.unknown = CoilUnknown::coil_length; });
+  changed([](Plan& p) { p.wishes.unknown = CoilUnknown::trench_length; });
+  changed([](Plan& p) { p.ground.repose = -1; });
+  changed([](Plan& p) { p.wishes.circuits = 40; });
+  changed([](Plan& p) { p.site.entry.reset(); });
+  changed([](Plan& p) {
+    p.site.features.push_back(
+        crafted::feature(2, FeatureKind::drive, {{0, 22}, {100, 22}, {100, 24}, {0, 24}}));
+  });
   return all;
+}
+
+const std::vector<Figures>& solved() {
+  static const std::vector<Figures> figures = [] {
+    std::vector<Figures> all;
+    for (const Plan& plan : plans()) all.push_back(solve(plan).figures);
+    return all;
+  }();
+  return figures;
 }
 
 bool is_leaf(const Figure& f) {
@@ -47,12 +59,11 @@ void expect_sound(const Figures& figures) {
 }  // namespace
 
 TEST(MakeFigures, GiveEachKeyOnceWithAMethodAndNameOnlyEarlierFigures) {
-  for (const Plan& plan : plans()) expect_sound(solve(plan).figures);
+  for (const Figures& figures : solved()) expect_sound(figures);
 }
 
 TEST(MakeFigures, TraceLeadsDownToWhatWasTypedOrToATable) {
-  for (const Plan& plan : plans()) {
-    const Figures figures = solve(plan).figures;
+  for (const Figures& figures : solved()) {
     for (const Figure& f : figures.all()) {
       for (const Figure* source : figures.trace(f.key))
         EXPECT_TRUE(!source->from.empty() || is_leaf(*source)) << source->key;
@@ -61,7 +72,7 @@ TEST(MakeFigures, TraceLeadsDownToWhatWasTypedOrToATable) {
 }
 
 TEST(MakeFigures, TheVolumeOfATrenchTracesToWidthDepthAndCoil) {
-  const Figures figures = solve(sample::half_acre()).figures;
+  const Figures& figures = solved()[0];
   std::set<std::string> found;
   for (const Figure* f : figures.trace("dig.sloped.total.loose_volume")) found.insert(f->key);
   for (const char* key : {"dig.trench_width", "dig.trench_depth", "coil.trench_length", "ground.swell",
@@ -70,7 +81,7 @@ TEST(MakeFigures, TheVolumeOfATrenchTracesToWidthDepthAndCoil) {
 }
 
 TEST(MakeFigures, AnEmptyPlanShowsWhatIsAsked) {
-  const Figures figures = solve(sample::empty()).figures;
+  const Figures& figures = solved()[2];
   EXPECT_NE(figures.find("coil.pitch"), nullptr);
   EXPECT_EQ(figures.find("site.lot_area"), nullptr);
 }
