@@ -35,6 +35,14 @@ std::string tie_part(const Tie& tie) {
   return part;
 }
 
+std::string listed(const std::string& one, const std::string& many, const std::vector<std::string>& names) {
+  constexpr std::size_t most = 6;
+  if (names.size() > most) return std::to_string(names.size()) + " " + many;
+  std::string text = names.size() == 1 ? one : many;
+  for (std::size_t i = 0; i < names.size(); ++i) text += (i == 0 ? " " : ", ") + names[i];
+  return text;
+}
+
 Finding make_finding(const char* rule, const std::string& subject, Severity severity, std::string title) {
   Finding f;
   f.rule = rule;

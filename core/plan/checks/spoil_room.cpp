@@ -64,18 +64,16 @@ std::vector<Finding> spoil_room(const Plan& plan, const Outcome& outcome) {
   const double needed = kSpoilFromEdge + heap;
   Finding f = make_finding("spoil_room", "trenches", Severity::warning, "");
   set_measure(f, needed, needed);
-  std::string numbers;
+  std::vector<std::string> numbers;
   for (const Trench& t : outcome.layout.trenches) {
     const double best = best_room(plan, outcome.layout, t, needed);
     if (heap <= 0 || !falls_short(best, needed)) continue;
     f.measured = std::min(f.measured, best);
     f.places.push_back(axis(t));
-    numbers += (numbers.empty() ? "" : ", ") + std::to_string(t.number);
+    numbers.push_back(std::to_string(t.number));
   }
   if (f.places.empty()) return {};
-  f.title = (f.places.size() == 1 ? "No room for the spoil beside trench "
-                                  : "No room for the spoil beside trenches ") +
-            numbers;
+  f.title = "No room for the spoil beside " + listed("trench", "trenches", numbers);
   f.advice =
       "Dig and backfill one trench before the next is opened, carry spoil away, or ask for a wider spacing.";
   f.source = "spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)";

@@ -10,20 +10,23 @@ constexpr double kLeastCut = 20 * std::numbers::pi / 180;  // rad
 
 }  // namespace
 
-// At an angle of c an error of the tape moves the point by 1/sin(c) of it: three times at 20 degrees.
+// At an angle of c an error of the tape moves the point by 1/sin(c) of it: three times at 20 degrees. One
+// finding for all such stakes, with the worst angle.
 std::vector<Finding> tie_cut(const Plan&, const Outcome& outcome) {
-  std::vector<Finding> findings;
+  std::vector<std::string> names;
+  Finding f = make_finding("tie_cut", "stakes", Severity::hint, "");
+  set_measure(f, kLeastCut, kLeastCut, Quantity::angle);
   for (const Tie& tie : outcome.stake_out.ties) {
     if (tie.cut == 0 || tie.cut >= kLeastCut) continue;
-    Finding f = make_finding("tie_cut", tie_part(tie), Severity::hint,
-                             "The tapes to point " + tie.point + " cut at a poor angle");
-    set_measure(f, tie.cut, kLeastCut, Quantity::angle);
-    f.advice = "Tape it twice, or check it by its distance from a neighbouring stake.";
-    f.source = "plain geometry; the 20 degrees are common practice, no source";
-    f.places = {{tie.at}};
-    findings.push_back(std::move(f));
+    names.push_back(tie.point);
+    f.measured = std::min(f.measured, tie.cut);
+    f.places.push_back({tie.at});
   }
-  return findings;
+  if (names.empty()) return {};
+  f.title = "The tapes cut at a poor angle at " + listed("stake", "stakes", names);
+  f.advice = "Tape these twice, or check each by its distance from a neighbouring stake.";
+  f.source = "plain geometry; the 20 degrees are common practice, no source";
+  return {f};
 }
 
 }  // namespace underlawn::checks

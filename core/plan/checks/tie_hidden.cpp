@@ -4,19 +4,23 @@
 
 namespace underlawn::checks {
 
+// One finding for all such stakes: they are met by one auxiliary stake or two. Counts the stakes.
 std::vector<Finding> tie_hidden(const Plan&, const Outcome& outcome) {
-  std::vector<Finding> findings;
+  std::vector<std::string> names;
+  std::vector<Polyline> places;
   for (const Tie& tie : outcome.stake_out.ties) {
     if (tie.cut != 0) continue;
-    Finding f = make_finding("tie_hidden", tie_part(tie), Severity::warning,
-                             "No two house corners see the point " + tie.point);
-    set_measure(f, 0, 2, Quantity::count);
-    f.advice = "Stake it from neighbouring points, or set an auxiliary stake that two corners see.";
-    f.source = "a tape has to run straight from both corners";
-    f.places = {{tie.at}};
-    findings.push_back(std::move(f));
+    names.push_back(tie.point);
+    places.push_back({tie.at});
   }
-  return findings;
+  if (names.empty()) return {};
+  Finding f = make_finding("tie_hidden", "stakes", Severity::warning,
+                           "No two house corners see " + listed("stake", "stakes", names));
+  set_measure(f, static_cast<double>(names.size()), 0, Quantity::count);
+  f.advice = "Stake them from neighbouring points, or set an auxiliary stake that two corners see.";
+  f.source = "a tape has to run straight from both corners";
+  f.places = std::move(places);
+  return {f};
 }
 
 }  // namespace underlawn::checks

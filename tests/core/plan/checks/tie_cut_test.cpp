@@ -24,7 +24,9 @@ TEST(TieCut, HintsAtAPoorCutAndLeavesHiddenPointsToTheirOwnRule) {
   outcome.stake_out.ties[0].cut = 0.3;
   outcome.stake_out.ties[1].cut = 0;
   const auto found = tie_cut(plan, outcome);
-  ASSERT_EQ(keys(found), Keys{"tie_cut/1-head"});
+  ASSERT_EQ(keys(found), Keys{"tie_cut/stakes"});
+  EXPECT_EQ(found[0].measured, 0.3);
+  EXPECT_EQ(found[0].title, "The tapes cut at a poor angle at stake 1 head");
   EXPECT_EQ(found[0].severity, Severity::hint);
 }
 

@@ -24,7 +24,8 @@ TEST(TieHidden, NamesThePointThatIsHidden) {
   outcome.stake_out.ties[1].point = "1 end, 3 end";
   outcome.stake_out.ties[1].cut = 0;
   const auto found = tie_hidden(plan, outcome);
-  ASSERT_EQ(keys(found), Keys{"tie_hidden/1-end+3-end"});
+  ASSERT_EQ(keys(found), Keys{"tie_hidden/stakes"});
+  EXPECT_EQ(found[0].title, "No two house corners see stake 1 end, 3 end");
   EXPECT_EQ(found[0].places, (std::vector<Polyline>{{outcome.stake_out.ties[1].at}}));
 }
 
