@@ -55,6 +55,15 @@ std::string summary(const std::vector<Finding>& findings) {
          counted(open(Severity::hint), "hint") + ", " + std::to_string(accepted) + " accepted\n";
 }
 
+// Whether an input stopped a stage. What the placer could not do is a finding too, which may be accepted; but
+// without a lot there is nothing to find.
+bool stopped_by_input(const Plan& plan, const Outcome& outcome) {
+  if (plan.site.lot.empty()) return true;
+  return std::ranges::any_of(outcome.troubles, [&](const Trouble& t) {
+    return std::ranges::find(outcome.layout.troubles, t) == outcome.layout.troubles.end();
+  });
+}
+
 }  // namespace
 
 Exit run_check(const Arguments& arguments, const Console& console) {
@@ -64,10 +73,7 @@ Exit run_check(const Arguments& arguments, const Console& console) {
   console.complain(arguments.places[0], outcome.troubles);
   for (const Finding& f : outcome.findings) console.out << line_for(f, plan->units);
   console.out << summary(outcome.findings);
-  if (plan->site.lot.empty())
-    console.complain(arguments.places[0],
-                     "No lot line is drawn, so there is nothing to check the loop against.");
-  const bool sound = !plan->site.lot.empty() && outcome.troubles.empty() && !has_unaccepted_errors(outcome);
+  const bool sound = !stopped_by_input(*plan, outcome) && !has_unaccepted_errors(outcome);
   return sound ? Exit::ok : Exit::errors_remain;
 }
 

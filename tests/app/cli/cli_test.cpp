@@ -15,6 +15,12 @@ namespace {
 
 constexpr double kFoot = 0.3048;
 
+// What solving the tiny lot says on standard error.
+constexpr const char* kNoTrench =
+    "underlawn: a.underlawn: Trenches placed is 0; it must be at least 1. Shorten the trench, lessen a "
+    "setback or "
+    "clearance where the code allows, or move what is in the way.\n";
+
 struct Ran {
   std::string out, err;
   int status = -1;
@@ -163,8 +169,9 @@ TEST_F(Cli, ChecksAPlanWithNothingDrawn) {
   ASSERT_TRUE(save_plan(Plan{}, path("a.underlawn")).has_value());
   const Ran ran = run({"check", "a.underlawn"});
   EXPECT_EQ(ran.status, 1);
-  EXPECT_EQ(ran.err,
-            "underlawn: a.underlawn: No lot line is drawn, so there is nothing to check the loop against.\n");
+  EXPECT_EQ(
+      ran.err,
+      "underlawn: a.underlawn: Lot line is 0 corners; it must be at least 3 corners. Draw more corners.\n");
 }
 
 TEST_F(Cli, ChecksAndAccepts) {
@@ -172,7 +179,7 @@ TEST_F(Cli, ChecksAndAccepts) {
   ASSERT_TRUE(save_plan(plan, path("a.underlawn")).has_value());
   const Ran open = run({"check", "a.underlawn"});
   EXPECT_EQ(open.status, 1);
-  EXPECT_EQ(open.err, "");
+  EXPECT_EQ(open.err, kNoTrench);
   EXPECT_THAT(open.out, HasSubstr("error: circuits_missing: "));
 
   std::istringstream lines(open.out);
@@ -194,10 +201,11 @@ TEST_F(Cli, TellsHowAFigureCameAbout) {
          "coil.length = 800'-0\"\n"
          "    Coil length, return pipe included\n"
          "    how: typed\n",
-         "");
+         kNoTrench);
   expect({"figures", "a.underlawn", "no.such"}, 2, "",
-         "underlawn: a.underlawn: There is no figure “no.such”. Without a key, “underlawn figures” lists "
-         "them.\n");
+         std::string(kNoTrench) +
+             "underlawn: a.underlawn: There is no figure “no.such”. Without a key, “underlawn figures” lists "
+             "them.\n");
 }
 
 TEST_F(Cli, ListsTheFiguresOfAGroup) {
@@ -213,7 +221,7 @@ TEST_F(Cli, ListsTheFiguresOfAGroup) {
          "ground.shrinkage    10 %         Shrinkage of compacted soil\n"
          "ground.repose       37.00°       Angle of repose of spoil\n"
          "ground.frost_depth  2'-11 7/16\"  Frost depth\n",
-         "");
+         kNoTrench);
 }
 
 TEST_F(Cli, ResavesWithoutLosingAnything) {
