@@ -44,8 +44,9 @@ void paint_field(PaintContext& c);  // header, run, trenches with their coils
 void paint_utilities(PaintContext& c);
 void paint_crossings(PaintContext& c);
 void paint_wells(PaintContext& c);
-void paint_houses(PaintContext& c);    // with the entry point
-void paint_lot_line(PaintContext& c);  // with its edge lengths
+void paint_houses(PaintContext& c);        // with the entry point
+void paint_lot_line(PaintContext& c);      // with its edge lengths
+void paint_finding_glow(PaintContext& c);  // beneath what is found fault with
 void paint_findings(PaintContext& c);
 
 // A device line moved sideways (to the right of its way for by > 0), mitred; for two pipes in one trench.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Marks over the drawing: crossings to be dug by hand, and the places of findings.
+#include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "canvas/paint_context.h"
 #include "plane/region.h"
@@ -69,24 +71,71 @@ QPolygonF mark_shape(Severity severity, QPointF p, double r) {
   return circle;
 }
 
-void paint_place(PaintContext& c, const Finding& f, const Polyline& place) {
-  const QPolygonF line = c.line(place);
-  if (line.isEmpty()) return;
-  QColor colour = severity_colour(f.severity, c.look);
-  if (f.accepted) colour = c.look.faint_text;
-  QColor glow = colour;
-  glow.setAlphaF(f.accepted ? 0.15 : 0.35);
-  QPen wide = c.pen(glow, 7);
+// A place of findings, with the gravest of those that speak of it: two marks on one spot would hide each
+// other.
+struct MarkedPlace {
+  const Polyline* place;
+  const Finding* finding;
+};
+
+int gravity(const Finding& f) {
+  return f.accepted ? -1 : static_cast<int>(f.severity);
+}
+
+std::vector<MarkedPlace> marked_places(const std::vector<Finding>& findings) {
+  std::vector<MarkedPlace> all;
+  for (const Finding& f : findings)
+    for (const Polyline& place : f.places) {
+      const auto same = std::find_if(all.begin(), all.end(),
+                                     [&](const MarkedPlace& other) { return *other.place == place; });
+      if (same == all.end())
+        all.push_back({&place, &f});
+      else if (gravity(f) > gravity(*same->finding))
+        same->finding = &f;
+    }
+  // The gravest is painted last, on top.
+  std::stable_sort(all.begin(), all.end(), [](const MarkedPlace& a, const MarkedPlace& b) {
+    return gravity(*a.finding) < gravity(*b.finding);
+  });
+  return all;
+}
+
+QColor mark_colour(const PaintContext& c, const Finding& f) {
+  return f.accepted ? c.look.faint_text : severity_colour(f.severity, c.look);
+}
+
+void paint_glow(PaintContext& c, const MarkedPlace& marked) {
+  const QPolygonF line = c.line(*marked.place);
+  if (line.size() < 2) return;
+  QColor glow = mark_colour(c, *marked.finding);
+  glow.setAlphaF(marked.finding->accepted ? 0.15 : 0.3);
+  QPen wide = c.pen(glow, 9);
   wide.setCapStyle(Qt::RoundCap);
   wide.setJoinStyle(Qt::RoundJoin);
   c.painter.setPen(wide);
   c.painter.setBrush(Qt::NoBrush);
-  if (line.size() > 1) c.painter.drawPolyline(line);
-  const QPointF p =
-      line.size() % 2 == 1 ? line[line.size() / 2] : (line[line.size() / 2 - 1] + line[line.size() / 2]) / 2;
-  const double r = 6 * c.look.line;
+  c.painter.drawPolyline(line);
+}
+
+QPointF middle_of(const QPolygonF& line) {
+  const auto half = line.size() / 2;
+  return line.size() % 2 == 1 ? line[half] : (line[half - 1] + line[half]) / 2;
+}
+
+// Aside from marks that are there already.
+QPointF free_spot(QPointF p, const QVector<QPointF>& taken, double r) {
+  for (int tries = 0; tries < 12; ++tries) {
+    const bool free = std::none_of(taken.begin(), taken.end(),
+                                   [&](QPointF other) { return QLineF(other, p).length() < 2.2 * r; });
+    if (free) break;
+    p.rx() += 2.4 * r;
+  }
+  return p;
+}
+
+void paint_mark(PaintContext& c, const Finding& f, QPointF p, double r) {
   c.painter.setPen(c.pen(c.look.ground, 1));
-  c.painter.setBrush(colour);
+  c.painter.setBrush(mark_colour(c, f));
   c.painter.drawPolygon(mark_shape(f.severity, p, r));
   paint_text(c.painter, f.accepted ? "✓" : "!", plan_font(1.5 * r, QFont::Bold), c.look.ground, c.look.ground,
              p, 0, 0);
@@ -101,12 +150,21 @@ void paint_crossings(PaintContext& c) {
   for (const Crossing& x : c.outcome->layout.crossings) paint_crossing(c, x, ++number);
 }
 
+void paint_finding_glow(PaintContext& c) {
+  if (c.outcome == nullptr || !c.options.findings || c.options.stale) return;
+  for (const MarkedPlace& marked : marked_places(c.outcome->findings)) paint_glow(c, marked);
+}
+
 void paint_findings(PaintContext& c) {
   if (c.outcome == nullptr || !c.options.findings || c.options.stale) return;
-  // Errors come first in the list and are painted last, on top.
-  const auto& all = c.outcome->findings;
-  for (auto f = all.rbegin(); f != all.rend(); ++f)
-    for (const Polyline& place : f->places) paint_place(c, *f, place);
+  const double r = 6 * c.look.line;
+  QVector<QPointF> taken;
+  for (const MarkedPlace& marked : marked_places(c.outcome->findings)) {
+    const QPolygonF line = c.line(*marked.place);
+    if (line.isEmpty()) continue;
+    taken.push_back(free_spot(middle_of(line), taken, r));
+    paint_mark(c, *marked.finding, taken.back(), r);
+  }
 }
 
 }  // namespace underlawn

@@ -16,6 +16,7 @@ void paint_plan(QPainter& painter, const Plan& plan, const Outcome* outcome, con
   paint_areas(c);
   paint_clearances(c);
   paint_trees(c);
+  paint_finding_glow(c);
   paint_field(c);
   paint_utilities(c);
   paint_houses(c);

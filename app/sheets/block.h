@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Pieces that flow down the columns of a sheet's pages.
+#pragma once
+
+#include <QPainter>
+#include <QRectF>
+#include <memory>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "plan/outcome.h"
+#include "plan/plan.h"
+#include "sheets/sheet_type.h"
+
+namespace underlawn::sheet {
+
+class Block;
+using BlockPtr = std::shared_ptr<const Block>;
+
+class Block {
+ public:
+  virtual ~Block() = default;
+  virtual double height(double width) const = 0;
+  virtual void paint(QPainter& painter, const QRectF& room) const = 0;
+  // A first part no higher than `room` and the rest; nothing when the block cannot be parted so.
+  virtual std::optional<std::pair<BlockPtr, BlockPtr>> split(double /*width*/, double /*room*/) const {
+    return std::nullopt;
+  }
+};
+
+// Heading of a block: bold capitals over a rule. `continued` says so.
+double heading_height();
+void paint_heading(QPainter& painter, const QRectF& room, const QString& heading);
+
+struct Cell {
+  QString text;
+  std::optional<QColor> swatch = std::nullopt;  // a coloured bar before the text
+  bool bold = false;
+};
+
+struct Column {
+  QString head;
+  Align align = Align::left;
+  bool wraps = false;  // gives way where the table is too wide
+};
+
+class Table : public Block {
+ public:
+  Table(QString heading, std::vector<Column> columns, std::vector<std::vector<Cell>> rows, double points,
+        QString note = {});
+  double height(double width) const override;
+  void paint(QPainter& painter, const QRectF& room) const override;
+  std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override;
+  double natural_width() const;
+
+ private:
+  std::vector<double> widths(double width) const;
+  double row_height(const std::vector<Cell>& row, const std::vector<double>& widths) const;
+  double head_height(const std::vector<double>& widths) const;
+  QFont cell_font(const Cell& cell) const;
+  void paint_row(QPainter& painter, QPointF at, const std::vector<Cell>& row,
+                 const std::vector<double>& w) const;
+  void paint_head(QPainter& painter, QPointF at, const std::vector<double>& w) const;
+
+  QString heading_;
+  std::vector<Column> columns_;
+  std::vector<std::vector<Cell>> rows_;
+  double points_;
+  QString note_;
+};
+
+struct Item {
+  QString mark;  // "1", "•"
+  QString lead;  // bold, its own line start
+  QString text;
+};
+
+// Paragraphs, each behind its mark.
+class Items : public Block {
+ public:
+  Items(QString heading, std::vector<Item> items, double points);
+  double height(double width) const override;
+  void paint(QPainter& painter, const QRectF& room) const override;
+  std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override;
+
+ private:
+  double item_height(const Item& item, double width) const;
+  double indent() const;
+
+  QString heading_;
+  std::vector<Item> items_;
+  double points_;
+};
+
+}  // namespace underlawn::sheet

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the sheet says, block by block. Numbers are figures of the outcome, by key.
+#pragma once
+
+#include "plan/outcome.h"
+#include "plan/plan.h"
+#include "sheets/block.h"
+
+namespace underlawn::sheet {
+
+// A figure as the sheet shows it; a dash where the outcome has none of that key.
+QString shown(const Plan& plan, const Outcome& outcome, const std::string& key);
+QString shown_length(const Plan& plan, double metres);
+
+// "Trench 3 end", "Header 2": how the sheet calls a point to be staked.
+QString point_name(const Tie& tie);
+
+// Null where there is nothing to say.
+std::shared_ptr<const Table> tie_table(const Plan& plan, const Outcome& outcome, double points);
+BlockPtr trench_table(const Plan& plan, const Outcome& outcome);
+BlockPtr crossing_table(const Plan& plan, const Outcome& outcome);
+BlockPtr volume_table(const Plan& plan, const Outcome& outcome);
+BlockPtr pipe_table(const Plan& plan, const Outcome& outcome);
+BlockPtr section_block(const Plan& plan, const Outcome& outcome);
+BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome);
+BlockPtr cautions(const Plan& plan, const Outcome& outcome);
+BlockPtr open_findings(const Plan& plan, const Outcome& outcome);
+BlockPtr accepted_findings(const Plan& plan, const Outcome& outcome);
+BlockPtr locate_ticket(const Plan& plan, const Outcome& outcome);
+
+}  // namespace underlawn::sheet

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/map_parts.h"
+
+#include <cmath>
+
+#include "sheets/paper.h"
+
+namespace underlawn::sheet {
+
+Look sheet_look() {
+  Look look = Look::paper();
+  look.line = pt(0.55);
+  look.text_size = pt(8.5);
+  return look;
+}
+
+// A needle, one half dark.
+void paint_north(QPainter& painter, QPointF centre, double radius, double north) {
+  painter.save();
+  painter.translate(centre);
+  painter.rotate(90 - north * 180 / M_PI);
+  const double r = radius;
+  painter.setPen(rule(0.8));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawEllipse(QPointF(0, 0.1 * r), 0.62 * r, 0.62 * r);
+  const QPointF tip(0, -0.72 * r), tail(0, 0.52 * r), left(-0.3 * r, 0.8 * r), right(0.3 * r, 0.8 * r);
+  painter.setBrush(Qt::white);
+  painter.drawPolygon(QPolygonF({tip, left, tail}));
+  painter.setBrush(kInk);
+  painter.drawPolygon(QPolygonF({tip, right, tail}));
+  painter.setBrush(Qt::NoBrush);
+  painter.translate(0, -0.82 * r);
+  painter.rotate(north * 180 / M_PI - 90);
+  write(painter, {0, pt(1)}, "N", type(11, QFont::Bold), kInk, Align::centre);
+  painter.restore();
+}
+
+double scale_bar_width(int scale, UnitSystem units) {
+  return scale_bar_length(scale, units) * per_metre(scale);
+}
+
+void paint_scale_bar(QPainter& painter, QPointF left, int scale, UnitSystem units) {
+  const double whole = scale_bar_width(scale, units), quarter = whole / 4, high = pt(5);
+  painter.setPen(rule(0.7));
+  for (int i = 0; i < 4; ++i) {
+    painter.setBrush(i % 2 == 0 ? QBrush(kInk) : QBrush(Qt::white));
+    painter.drawRect(QRectF(left.x() + i * quarter, left.y(), quarter, high));
+  }
+  painter.setBrush(Qt::NoBrush);
+  const double metres = scale_bar_length(scale, units);
+  const double shown = units == UnitSystem::us ? metres / 0.3048 : metres;
+  const QFont font = type(9);
+  for (int i : {0, 2, 4}) {
+    QString text = QString::number(std::round(shown * i / 4 * 100) / 100);
+    if (i == 4) text += units == UnitSystem::us ? " ft" : " m";
+    write(painter, {left.x() + i * quarter, left.y() - pt(4)}, text, font, kInk, Align::centre);
+  }
+}
+
+double title_height() {
+  return pt(64);
+}
+
+namespace {
+
+void field(QPainter& painter, QPointF at, double width, const QString& name, const QString& text,
+           int lines = 1) {
+  write(painter, at + QPointF(0, pt(8)), name, type(7, QFont::Medium), kFaint);
+  const QFont font = type(9.5);
+  double y = at.y() + pt(19);
+  for (const QString& line : wrapped(text.isEmpty() ? "–" : text, font, width, lines)) {
+    write(painter, {at.x(), y}, line, font);
+    y += pt(11);
+  }
+}
+
+}  // namespace
+
+void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const Outcome& outcome,
+                 const TitleFacts& facts) {
+  const TitleBlock& t = plan.title;
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(rule(1.4));
+  painter.drawRect(room);
+  const double w = room.width(), pad = pt(7), top = room.top();
+  const double a = room.left() + pad, b = room.left() + 0.42 * w, c = room.left() + 0.68 * w;
+  painter.setPen(rule(0.6));
+  for (double x : {b, c}) painter.drawLine(QPointF(x - pad, top), QPointF(x - pad, room.bottom()));
+  const double first = b - a - 2 * pad, second = c - b - 2 * pad, third = room.right() - c - pad;
+  const QFont big = type(15, QFont::Bold);
+  const QString project = t.project.empty() ? "Dig sheet" : text_of(t.project);
+  write(painter, {a, top + pt(18)}, elided(project, big, first), big);
+  write(painter, {a, top + pt(30)}, "DIG SHEET, buried coil loop", type(8.5, QFont::DemiBold), kFaint);
+  double y = top + pt(43);
+  for (const QString& line : wrapped(text_of(t.address), type(9.5), first, 2)) {
+    write(painter, {a, y}, line, type(9.5));
+    y += pt(12);
+  }
+  field(painter, {b, top + pt(1)}, second, "OWNER", text_of(t.owner));
+  field(painter, {b, top + pt(21)}, second, "DESIGNER", text_of(t.designer));
+  field(painter, {b, top + pt(41)}, second, "PHONE", text_of(t.phone));
+  field(painter, {c, top + pt(1)}, third * 0.52, "SCALE (PAGE 1)", facts.scale);
+  field(painter, {c + third * 0.55, top + pt(1)}, third * 0.45, "SHEET", facts.sheet);
+  field(painter, {c, top + pt(21)}, third * 0.52, "DATE", facts.date);
+  field(painter, {c + third * 0.55, top + pt(21)}, third * 0.45, "PLAN", text_of(outcome.fingerprint));
+  write(painter, {c, top + pt(56)},
+        elided("Local codes govern. Call before you dig.", type(8.5, QFont::DemiBold), third),
+        type(8.5, QFont::DemiBold));
+}
+
+}  // namespace underlawn::sheet

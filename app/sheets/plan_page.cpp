@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/plan_page.h"
+
+#include <algorithm>
+#include <optional>
+
+#include "sheets/contents.h"
+#include "sheets/map_parts.h"
+#include "sheets/off_page.h"
+#include "sheets/paper.h"
+
+namespace underlawn::sheet {
+
+namespace {
+
+const double kMargin = mm(11);
+const double kGap = pt(9);
+const double kStrip = pt(42);
+const double kRoundPlan = pt(17);  // inside the frame, for the lengths along the lot line
+
+PlanPage blank(Paper paper, bool landscape) {
+  PlanPage page;
+  page.landscape = landscape;
+  page.size = size_of(paper, landscape);
+  const QRectF sheet = QRectF(QPointF(0, 0), page.size).adjusted(kMargin, kMargin, -kMargin, -kMargin);
+  page.title = QRectF(sheet.left(), sheet.bottom() - title_height(), sheet.width(), title_height());
+  page.inner = QRectF(sheet.topLeft(), QPointF(sheet.right(), page.title.top() - kGap));
+  return page;
+}
+
+// Legend beside scale bar and north where there is room, else in a band of its own under them.
+void lay_strip(PlanPage& page, const QRectF& room, double bar, const Plan& plan, const Outcome& outcome,
+               bool with_legend) {
+  const double own = std::max(bar + pt(120), pt(230));
+  double strip = kStrip, band = 0;
+  double width = room.width() - own;
+  if (with_legend) {
+    const bool beside = width > pt(250);
+    if (!beside) width = room.width();
+    const double height = legend_height(plan, outcome, width);
+    if (beside)
+      strip = std::max(strip, height);
+    else
+      band = height + pt(4);
+  }
+  page.map = room.adjusted(0, 0, 0, -(strip + band + kGap));
+  page.strip = QRectF(room.left(), page.map.bottom() + kGap, own, strip);
+  if (!with_legend) return;
+  page.legend = band > 0 ? QRectF(room.left(), room.bottom() - band + pt(4), width, band)
+                         : QRectF(room.right() - width, page.strip.top(), width, strip);
+}
+
+// The ties in a column at the right, the legend under them where it fits; nothing where the ties are too
+// many.
+std::optional<PlanPage> with_ties(PlanPage page, double bar, const Plan& plan, const Outcome& outcome) {
+  const auto ties = tie_table(plan, outcome, kTiePoints);
+  if (!ties) return std::nullopt;
+  const double width = std::max(pt(196), ties->natural_width());
+  const double high = ties->height(width);
+  QRectF room = page.inner;
+  if (high > room.height() || width > 0.55 * room.width()) return std::nullopt;
+  page.ties = QRectF(room.right() - width, room.top(), width, high);
+  room.setRight(page.ties.left() - pt(13));
+  const double legend = legend_height(plan, outcome, width);
+  const bool under = high + legend + pt(14) <= room.height();
+  lay_strip(page, room, bar, plan, outcome, !under);
+  if (under) page.legend = QRectF(page.ties.left(), page.inner.bottom() - legend, width, legend);
+  return page;
+}
+
+PlanPage without_ties(PlanPage page, double bar, const Plan& plan, const Outcome& outcome) {
+  lay_strip(page, page.inner, bar, plan, outcome, true);
+  return page;
+}
+
+bool holds(const PlanPage& page, const Box& box, int scale) {
+  const double k = per_metre(scale);
+  return (box.high.x - box.low.x) * k + 2 * kRoundPlan <= page.map.width() &&
+         (box.high.y - box.low.y) * k + 2 * kRoundPlan <= page.map.height();
+}
+
+void look_at(PlanPage& page, const Box& box, int scale) {
+  page.scale = scale;
+  page.view = View{0.5 * (box.low + box.high), per_metre(scale), page.map.size(), 0};
+}
+
+std::vector<PlanPage> ways(const Plan& plan, const Outcome& outcome, const SheetSetup& setup, int scale) {
+  const double bar = scale_bar_width(scale, plan.units);
+  std::vector<PlanPage> all;
+  for (bool landscape : {false, true}) {
+    const PlanPage page = blank(setup.paper, landscape);
+    if (auto beside = with_ties(page, bar, plan, outcome)) all.push_back(*beside);
+    all.push_back(without_ties(page, bar, plan, outcome));
+  }
+  return all;
+}
+
+double roominess(const PlanPage& page, const Box& box) {
+  const double w = std::max(box.high.x - box.low.x, 1.0), h = std::max(box.high.y - box.low.y, 1.0);
+  return std::min(page.map.width() / w, page.map.height() / h);
+}
+
+// Nothing fits: the roomiest way, the middle on what is dug where that helps.
+PlanPage too_large(const Plan& plan, const Outcome& outcome, const SheetSetup& setup, const Box& whole,
+                   int scale) {
+  const Box box = dig_box(plan, outcome).value_or(whole);
+  const std::vector<PlanPage> all = ways(plan, outcome, setup, scale);
+  PlanPage page = *std::max_element(all.begin(), all.end(), [&](const PlanPage& a, const PlanPage& b) {
+    return roominess(a, box) < roominess(b, box);
+  });
+  look_at(page, box, scale);
+  page.fits = false;
+  return page;
+}
+
+}  // namespace
+
+PlanPage divide(const Plan& plan, const Outcome& outcome, const SheetSetup& setup) {
+  const Box box = drawn_box(plan, outcome);
+  const std::vector<int> scales = setup.scale ? std::vector<int>{*setup.scale} : usual_scales(plan.units);
+  std::optional<PlanPage> best;
+  double least = 1e9;
+  for (std::size_t step = 0; step < scales.size(); ++step)
+    for (PlanPage& page : ways(plan, outcome, setup, scales[step])) {
+      const bool apart = page.ties.isEmpty() && !outcome.stake_out.ties.empty();
+      const double cost = static_cast<double>(step) + (apart ? 1.1 : 0);
+      if (cost >= least || !holds(page, box, scales[step])) continue;
+      least = cost;
+      look_at(page, box, scales[step]);
+      best = page;
+    }
+  return best ? *best : too_large(plan, outcome, setup, box, scales.back());
+}
+
+}  // namespace underlawn::sheet

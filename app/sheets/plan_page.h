@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How the first page is divided, and at which scale the plan fits it.
+#pragma once
+
+#include <QRectF>
+#include <memory>
+
+#include "canvas/view.h"
+#include "sheets/block.h"
+#include "sheets/dig_sheet.h"
+
+namespace underlawn::sheet {
+
+struct PlanPage {
+  bool landscape = false;
+  int scale = 100;
+  QSizeF size;   // of the paper
+  QRectF map;    // frame of the plan
+  QRectF strip;  // under it: scale bar and north
+  QRectF legend;
+  QRectF ties;   // empty where the ties are on a later page
+  QRectF title;  // on every page
+  QRectF inner;  // what is left above the title, on every page
+  View view;     // from map.topLeft()
+  bool fits = true;
+};
+
+// Lying or upright, ties beside the plan or on a later page: whichever shows the plan largest, where ties on
+// the same page are worth one step of the scale.
+PlanPage divide(const Plan& plan, const Outcome& outcome, const SheetSetup& setup);
+
+inline constexpr double kTiePoints = 10.5;
+
+}  // namespace underlawn::sheet

@@ -1,0 +1,220 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The trench cut across, to scale: vertical sides and the protective slope side by side.
+#include <cmath>
+
+#include "canvas/hatch.h"
+#include "canvas/labels.h"
+#include "plan/figures/groups.h"
+#include "sheets/contents.h"
+
+namespace underlawn::sheet {
+
+namespace {
+
+// What a section is drawn from, metres; all of it figures.
+struct Cut {
+  double width = 0, depth = 0, bedding = 0, loop = 0, slope = 0;
+  double top() const { return width + 2 * slope * depth; }
+};
+
+constexpr int kUsScales[] = {24, 32, 48, 64, 96, 128, 192, 384};
+constexpr int kMetricScales[] = {20, 25, 50, 75, 100, 150, 200, 500};
+
+const double kAbove = pt(26);  // room over the ground for the dimension of the top width
+const double kBelow = pt(40);  // under the floor: floor width, caption
+
+class Section : public Block {
+ public:
+  Section(const Plan& plan, const Outcome& outcome) : plan_(plan), units_(plan.units) {
+    const auto value = [&](const std::string& key) {
+      const Figure* f = outcome.figures.find(key);
+      return f != nullptr && std::isfinite(f->value) ? f->value : 0.0;
+    };
+    vertical_ = {value("dig.trench_width"), value("dig.trench_depth"), value("dig.bedding"),
+                 value("coil.loop_diameter"), 0};
+    sloped_ = vertical_;
+    sloped_.slope = value("dig.slope");
+    top_text_ = shown(plan, outcome, "dig.top_width");
+    slope_text_ = shown(plan, outcome, "dig.slope");
+    soil_ = text_of(std::string(soil_name(plan.ground.soil)));
+  }
+
+  double height(double width) const override {
+    return heading_height() + kAbove + vertical_.depth * per_metre(scale_for(width)) + kBelow;
+  }
+
+  void paint(QPainter& painter, const QRectF& room) const override {
+    const int scale = scale_for(room.width());
+    paint_heading(painter, room, "TRENCH SECTION " + scale_words(scale));
+    const double k = per_metre(scale);
+    const double ground = room.top() + heading_height() + kAbove;
+    const double one = vertical_.top() * k, two = sloped_.top() * k;
+    const bool both = sloped_.slope > 0;
+    const double spare = std::max(0.0, room.width() - needed(scale));
+    const double first = room.left() + kSide + spare * (both ? 0.3 : 0.5) + one / 2;
+    paint_cut(painter, vertical_, {first, ground}, k, "Vertical sides: only where allowed");
+    if (!both) return;
+    const double second = room.right() - kRight - spare * 0.3 - two / 2;
+    paint_cut(painter, sloped_, {second, ground}, k, "Protective slope " + slope_text_ + ", " + soil_);
+  }
+
+ private:
+  static constexpr double kSide = pt(88);      // left of a cut: its depth
+  static constexpr double kBetween = pt(104);  // the same for the second, and air
+  static constexpr double kRight = pt(16);
+  static constexpr double kWords = pt(165);  // right of a lone cut: what is in it
+
+  double needed(int scale) const {
+    const double k = per_metre(scale), one = kSide + vertical_.top() * k;
+    return sloped_.slope > 0 ? one + kBetween + sloped_.top() * k + kRight : one + kWords;
+  }
+
+  int scale_for(double width) const {
+    const auto& scales = units_ == UnitSystem::us ? kUsScales : kMetricScales;
+    for (int scale : scales)
+      if (needed(scale) <= width && vertical_.depth * per_metre(scale) <= pt(150)) return scale;
+    return scales[7];
+  }
+
+  QString scale_words(int scale) const { return "1:" + QString::number(scale); }
+
+  void paint_cut(QPainter& painter, const Cut& cut, QPointF mid, double k, const QString& caption) const;
+  void paint_ground(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
+  void paint_fill(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
+  void paint_coil(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
+  void paint_dimensions(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
+  void paint_words(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
+  QPolygonF outline(const Cut& cut, QPointF mid, double k, double from, double to) const;
+
+  Plan plan_;
+  UnitSystem units_;
+  Cut vertical_, sloped_;
+  QString top_text_, slope_text_, soil_;
+};
+
+double tape_reach(const Cut& cut, double k) {
+  return std::min(cut.width * k / 2, pt(22)) * 0.8;
+}
+
+// The cut between two heights over its floor.
+QPolygonF Section::outline(const Cut& cut, QPointF mid, double k, double from, double to) const {
+  const double floor = mid.y() + cut.depth * k;
+  const auto half = [&](double h) { return (cut.width / 2 + cut.slope * h) * k; };
+  return QPolygonF({{mid.x() - half(to), floor - to * k},
+                    {mid.x() - half(from), floor - from * k},
+                    {mid.x() + half(from), floor - from * k},
+                    {mid.x() + half(to), floor - to * k}});
+}
+
+void Section::paint_ground(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
+  const double reach = cut.top() * k / 2 + pt(34);
+  painter.setPen(rule(1.4));
+  painter.drawLine(mid - QPointF(reach, 0), mid - QPointF(cut.top() * k / 2, 0));
+  painter.drawLine(mid + QPointF(cut.top() * k / 2, 0), mid + QPointF(reach, 0));
+  // Short strokes under the ground line, as ground is drawn.
+  painter.setPen(rule(0.5));
+  for (double side : {-1.0, 1.0})
+    for (double x = cut.top() * k / 2 + pt(5); x < reach; x += pt(5))
+      painter.drawLine(mid + QPointF(side * x, 0), mid + QPointF(side * x - pt(4), pt(5)));
+}
+
+void Section::paint_fill(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
+  const QRectF everywhere(mid.x() - pt(2000), mid.y() - pt(2000), pt(4000), pt(4000));
+  const QPolygonF fill = outline(cut, mid, k, cut.bedding, cut.depth);
+  painter.setPen(rule(0.25, "#888888"));
+  painter.drawLines(hatch_lines({fill}, {pt(7), 45, mid}, everywhere));
+  QPen dots(kInk, pt(0.8), Qt::SolidLine, Qt::RoundCap);
+  dots.setDashPattern({0.01, 3.4});
+  painter.setPen(dots);
+  painter.drawLines(hatch_lines({outline(cut, mid, k, 0, cut.bedding)}, {pt(2.4), 18, mid}, everywhere));
+  painter.setPen(rule(0.6));
+  const QPolygonF bed = outline(cut, mid, k, 0, cut.bedding);
+  painter.drawLine(bed[0], bed[3]);
+  const QPolygonF whole = outline(cut, mid, k, 0, cut.depth);
+  painter.setPen(rule(1.6));
+  painter.drawPolyline(whole);
+}
+
+// The coil lies flat: its loops show as pipe at either side, joined by the loop behind the cut.
+void Section::paint_coil(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
+  const double y = mid.y() + (cut.depth - cut.bedding / 2) * k, half = cut.loop * k / 2;
+  painter.setPen(rule(1.2, "#0d3550"));
+  painter.drawLine(QPointF(mid.x() - half, y), QPointF(mid.x() + half, y));
+  painter.setBrush(Qt::white);
+  for (double x : {-half, 0.0, half}) painter.drawEllipse(QPointF(mid.x() + x, y), pt(2.1), pt(2.1));
+  painter.setBrush(Qt::NoBrush);
+  // Warning tape in the upper backfill.
+  const double tape = mid.y() + 0.25 * cut.depth * k, reach = tape_reach(cut, k);
+  QPen pen = rule(2.2, "#c8000f");
+  pen.setDashPattern({2.2, 1});
+  painter.setPen(pen);
+  painter.drawLine(QPointF(mid.x() - reach, tape), QPointF(mid.x() + reach, tape));
+}
+
+void dimension(QPainter& painter, QPointF a, QPointF b, const QString& text, QPointF label, Align align) {
+  painter.setPen(rule(0.6));
+  painter.drawLine(a, b);
+  const QPointF along = (b - a) / std::hypot(b.x() - a.x(), b.y() - a.y());
+  const QPointF tick = pt(2.6) * QPointF(along.x() + along.y(), along.y() - along.x());
+  painter.setPen(rule(1.1));
+  for (QPointF p : {a, b}) painter.drawLine(p - tick, p + tick);
+  write(painter, label, text, type(10.5, QFont::DemiBold), kInk, align);
+}
+
+void Section::paint_dimensions(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
+  const double floor = mid.y() + cut.depth * k;
+  const double left = mid.x() - cut.width * k / 2, right = mid.x() + cut.width * k / 2;
+  dimension(painter, {left, floor + pt(8)}, {right, floor + pt(8)}, shown_length(plan_, cut.width),
+            {mid.x(), floor + pt(21)}, Align::centre);
+  const double x = mid.x() - cut.top() * k / 2 - pt(40);
+  painter.setPen(rule(0.4, kRule));
+  painter.drawLine(QPointF(x - pt(3), floor), QPointF(left - pt(3), floor));
+  dimension(painter, {x, mid.y()}, {x, floor}, shown_length(plan_, cut.depth),
+            {x - pt(5), (mid.y() + floor) / 2}, Align::right);
+  if (cut.slope <= 0) return;
+  const double half = cut.top() * k / 2, y = mid.y() - pt(8);
+  dimension(painter, {mid.x() - half, y}, {mid.x() + half, y}, top_text_, {mid.x(), y - pt(5)},
+            Align::centre);
+}
+
+// In the sloped cut there is room for words; a lone vertical one has them beside it.
+void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
+  if (cut.slope == 0 && sloped_.slope > 0) return;
+  const bool inside = cut.slope > 0;
+  const QFont font = type(9);
+  const double wall = mid.x() + cut.width * k / 2;
+  const auto word = [&](double height, double from, double x, const QString& text) {
+    const double y = mid.y() + (cut.depth - height) * k;
+    painter.setPen(rule(0.5, kFaint));
+    painter.drawLine(QPointF(from, y), QPointF(x - pt(2), y));
+    paint_text(painter, text, font, kInk, Qt::white, {x + width_of(text, font) / 2, y}, 0,
+               inside ? pt(2) : 0);
+  };
+  const double tape = mid.x() + tape_reach(cut, k);
+  word(0.75 * cut.depth, tape, inside ? tape + pt(12) : wall + pt(26), "warning tape");
+  word(0.45 * cut.depth, mid.x(), inside ? mid.x() + pt(2) : wall + pt(26), "backfill in lifts");
+  const double pipe = cut.loop * k / 2;
+  word(cut.bedding / 2, mid.x() + pipe, wall + (inside ? pt(30) : pt(26)),
+       "coil in " + shown_length(plan_, cut.bedding) + " of bedding");
+}
+
+void Section::paint_cut(QPainter& painter, const Cut& cut, QPointF mid, double k,
+                        const QString& caption) const {
+  if (!(cut.width > 0) || !(cut.depth > 0)) return;
+  paint_ground(painter, cut, mid, k);
+  paint_fill(painter, cut, mid, k);
+  paint_words(painter, cut, mid, k);
+  paint_coil(painter, cut, mid, k);
+  paint_dimensions(painter, cut, mid, k);
+  write(painter, {mid.x(), mid.y() + cut.depth * k + pt(35)}, caption, type(9.5, QFont::DemiBold), kInk,
+        Align::centre);
+}
+
+}  // namespace
+
+BlockPtr section_block(const Plan& plan, const Outcome& outcome) {
+  if (outcome.layout.trenches.empty() || outcome.figures.find("dig.trench_width") == nullptr) return nullptr;
+  return std::make_shared<Section>(plan, outcome);
+}
+
+}  // namespace underlawn::sheet

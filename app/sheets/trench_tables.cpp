@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Tables of numbers: ties, trenches, crossings, volumes, pipe.
+#include <cmath>
+
+#include "canvas/look.h"
+#include "plan/figures/groups.h"
+#include "sheets/contents.h"
+
+namespace underlawn::sheet {
+
+QString shown_length(const Plan& plan, double metres) {
+  // Feet-inches to the half inch; metres to the centimetre.
+  const Fineness fineness = plan.units == UnitSystem::us ? Fineness::normal : Fineness::coarse;
+  return text_of(print_quantity(Quantity::length, metres, plan.units, fineness));
+}
+
+QString shown(const Plan& plan, const Outcome& outcome, const std::string& key) {
+  const Figure* figure = outcome.figures.find(key);
+  if (figure == nullptr) return "–";
+  if (figure->quantity == Quantity::length) return shown_length(plan, figure->value);
+  return text_of(print_quantity(figure->quantity, figure->value, plan.units));
+}
+
+QString point_name(const Tie& tie) {
+  return text_of(tie.point);
+}
+
+std::shared_ptr<const Table> tie_table(const Plan& plan, const Outcome& outcome, double points) {
+  const StakeOut& stakes = outcome.stake_out;
+  if (stakes.ties.empty()) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  bool hidden = false;
+  for (const Tie& tie : stakes.ties) {
+    hidden = hidden || tie.cut == 0;
+    rows.push_back({{point_name(tie) + (tie.cut == 0 ? " *" : ""), std::nullopt, true},
+                    {text_of(tie.first)},
+                    {shown_length(plan, tie.first_distance), std::nullopt, true},
+                    {text_of(tie.second)},
+                    {shown_length(plan, tie.second_distance), std::nullopt, true}});
+  }
+  QString note =
+      "Pull both tapes level and tight; the stake stands where they meet. Middle lines of trenches.";
+  if (hidden) note += "  * The house hides a corner: offset the tape or check by a third distance.";
+  return std::make_shared<Table>("TAPE FROM HOUSE CORNERS",
+                                 std::vector<Column>{{"Stake", Align::left, true},
+                                                     {"From", Align::centre},
+                                                     {"Tape", Align::right},
+                                                     {"From", Align::centre},
+                                                     {"Tape", Align::right}},
+                                 std::move(rows), points, note);
+}
+
+BlockPtr trench_table(const Plan& plan, const Outcome& outcome) {
+  if (outcome.layout.trenches.empty()) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  for (const Trench& t : outcome.layout.trenches) {
+    const std::string key = figures::trench_key(t.number);
+    std::vector<Cell> row{{QString::number(t.number), std::nullopt, true}};
+    for (const char* part : {".length", ".width", ".depth", ".coil_length", ".pitch", ".loops"})
+      row.push_back({shown(plan, outcome, key + part)});
+    row.push_back({QString("%1-S  %1-R").arg(t.number)});
+    row.push_back({t.role == TrenchRole::supply ? "supply trench" : "field"});
+    rows.push_back(std::move(row));
+  }
+  const Align right = Align::right;
+  return std::make_shared<Table>(
+      "TRENCHES AND COILS",
+      std::vector<Column>{{"No."},
+                          {"Length", right},
+                          {"Floor width", right},
+                          {"Depth", right},
+                          {"Coil, whole", right},
+                          {"Pitch", right},
+                          {"Loops", right},
+                          {"Tag both pipe ends", Align::left},
+                          {"Lies in", Align::left}},
+      std::move(rows), 10.5,
+      "Coil pipe " + text_of(plan.wishes.pipe) + ", loops " + shown(plan, outcome, "coil.loop_diameter") +
+          " across, return pipe included in the coil's length. Header and supply run " +
+          text_of(plan.wishes.header_pipe) + ". S is the supply, R the return end at the trench head.");
+}
+
+BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {
+  if (outcome.layout.crossings.empty()) return nullptr;
+  const Look look = Look::paper();
+  std::vector<std::vector<Cell>> rows;
+  for (std::size_t i = 0; i < outcome.layout.crossings.size(); ++i) {
+    const Crossing& x = outcome.layout.crossings[i];
+    const Feature* f = find_feature(plan.site, x.feature_id);
+    const std::string key = "crossing." + std::to_string(i + 1);
+    QString name = f != nullptr ? text_of(display_name(*f)) : "–";
+    std::optional<QColor> swatch;
+    if (f != nullptr && f->kind == FeatureKind::utility) {
+      swatch = apwa_colour(f->utility, look);
+      name += QString(" (%1)").arg(utility_letter(f->utility));
+    }
+    rows.push_back({{"X" + QString::number(i + 1), std::nullopt, true},
+                    {name, swatch},
+                    {shown(plan, outcome, key + ".utility_depth")},
+                    {shown(plan, outcome, key + ".trench_depth")},
+                    {shown(plan, outcome, key + ".hand_dig"), std::nullopt, true}});
+  }
+  return std::make_shared<Table>(
+      "CROSSINGS: DIG BY HAND",
+      std::vector<Column>{{"No."},
+                          {"What is crossed", Align::left, true},
+                          {"Its depth", Align::right},
+                          {"Our depth", Align::right},
+                          {"By hand, each side", Align::right}},
+      std::move(rows), 10.5,
+      "Depths of utilities are as told to the designer and are not proof. Expose each line by hand before "
+      "any "
+      "machine comes near; the tolerance zone of your state governs where it is wider.");
+}
+
+BlockPtr volume_table(const Plan& plan, const Outcome& outcome) {
+  if (outcome.figures.find("dig.vertical.total.bank_volume") == nullptr) return nullptr;
+  constexpr std::pair<const char*, const char*> kRows[] = {{"Dug, in place", "total.bank_volume"},
+                                                           {"Bedding sand brought", "total.bedding_volume"},
+                                                           {"Spoil, loose in the heap", "total.loose_volume"},
+                                                           {"Put back, compacted", "total.backfill_volume"},
+                                                           {"Left over, loose", "total.surplus_volume"},
+                                                           {"Spoil heap, width at most", "spoil_width"},
+                                                           {"Spoil heap, height at most", "spoil_height"}};
+  std::vector<std::vector<Cell>> rows;
+  for (const auto& [label, key] : kRows)
+    rows.push_back({{label},
+                    {shown(plan, outcome, std::string("dig.vertical.") + key)},
+                    {shown(plan, outcome, std::string("dig.sloped.") + key)}});
+  return std::make_shared<Table>("EARTH",
+                                 std::vector<Column>{{"Header and run included", Align::left, true},
+                                                     {"Vertical sides", Align::right},
+                                                     {"Protective slope", Align::right}},
+                                 std::move(rows), 10);
+}
+
+BlockPtr pipe_table(const Plan& plan, const Outcome& outcome) {
+  std::vector<std::vector<Cell>> rows;
+  for (const char* key :
+       {"buy.coils", "buy.coil_length", "buy.coil_pipe", "buy.header_pipe", "header.length", "run.length"})
+    if (const Figure* f = outcome.figures.find(key))
+      rows.push_back({{text_of(f->label)}, {shown(plan, outcome, key)}});
+  if (rows.empty()) return nullptr;
+  return std::make_shared<Table>("PIPE, HEADER AND RUN",
+                                 std::vector<Column>{{"", Align::left, true}, {"", Align::right}},
+                                 std::move(rows), 10);
+}
+
+}  // namespace underlawn::sheet

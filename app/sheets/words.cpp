@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Cautions, order of digging, findings: what is said in words.
+#include "dig/dig.h"
+#include "plan/finding.h"
+#include "sheets/contents.h"
+
+namespace underlawn::sheet {
+
+namespace {
+
+bool us(const Plan& plan) {
+  return plan.units == UnitSystem::us;
+}
+
+QString crossings_text(const Outcome& outcome) {
+  const auto n = outcome.layout.crossings.size();
+  return n == 1 ? "X1" : QString("X1 to X%1").arg(n);
+}
+
+QString word(Severity severity) {
+  switch (severity) {
+    case Severity::error:
+      return "ERROR";
+    case Severity::warning:
+      return "WARNING";
+    case Severity::hint:
+      return "Note";
+  }
+  return "";
+}
+
+QString measured(const Plan& plan, const Finding& f) {
+  // A check that measures nothing says nothing.
+  if (f.measured == f.required) return "";
+  return QString("Is %1, asked %2. ")
+      .arg(text_of(print_quantity(f.quantity, f.measured, plan.units)),
+           text_of(print_quantity(f.quantity, f.required, plan.units)));
+}
+
+}  // namespace
+
+BlockPtr cautions(const Plan& plan, const Outcome& outcome) {
+  const QString slope = shown(plan, outcome, "dig.slope");
+  const QString soil = text_of(std::string(soil_name(plan.ground.soil)));
+  std::vector<Item> items{
+      {"1", "A trench wall can fall without warning and kill.",
+       QString("No one enters a trench %1 deep or deeper without a protective system (slope, shoring or "
+               "shield), nor "
+               "any trench that a competent person has not looked into. This plan takes the soil for %2: "
+               "slope %3. "
+               "29 CFR 1926 Subpart P; 1926.652(a)(1), Table B-1.")
+           .arg(us(plan) ? "5 ft" : "1.5 m", soil, slope)},
+      {"2", "Call before you dig.",
+       "811 in the United States, your one-call service elsewhere. Wait until every line is marked. Private "
+       "lines "
+       "(well, septic, propane, lights, sprinklers) are not marked by the service: find them yourself."},
+      {"3", "Dig by hand in the tolerance zone.",
+       QString(
+           "Commonly %1 to each side of a marked line; state law governs. Support what is laid bare. A gas "
+           "smell: leave, keep flames and switches off, call from afar.")
+           .arg(us(plan) ? "18 in" : "0.46 m")},
+      {"4", "Spoil and machines stand back.",
+       QString("At least %1 from the edge. 1926.651(j)(2).").arg(us(plan) ? "2 ft" : "0.61 m")},
+      {"5", "A way out.",
+       QString("A ladder or ramp within %1 of everyone in a trench %2 deep or deeper. 1926.651(c)(2).")
+           .arg(us(plan) ? "25 ft" : "7.6 m", us(plan) ? "4 ft" : "1.2 m")},
+      {"6", "A competent person looks daily",
+       "before work, after rain and after anything that may loosen the ground. Water in the trench: everyone "
+       "out. "
+       "1926.651(k)."},
+      {"7", "Test with water, never with air.",
+       "Compressed air in pipe can burst it with deadly force. Fill, purge and pressure-test before any "
+       "joint is "
+       "buried (ASTM F2164)."},
+      {"8", "Local codes govern.",
+       "This sheet is a plan and no permit. Distances to wells, septic parts and lot lines follow your local "
+       "code; "
+       "work that asks for a licence is left to those who hold it."}};
+  return std::make_shared<Items>("CAUTIONS", std::move(items), 9.5);
+}
+
+BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {
+  const auto& trenches = outcome.layout.trenches;
+  if (trenches.empty()) return nullptr;
+  std::vector<Item> items;
+  const auto add = [&](const QString& text) {
+    items.push_back({QString::number(items.size() + 1), "", text});
+  };
+  add("Locate ticket valid, all lines marked, private lines found.");
+  add("Stake every point from two house corners; measure the trenches' lengths between stakes as a check.");
+  if (!outcome.layout.crossings.empty()) add("Expose " + crossings_text(outcome) + " by hand.");
+  add(trenches.size() == 1
+          ? QString("Dig trench 1 from its end back to its head.")
+          : QString("Dig trenches 1 to %1 in this order, each from its end back to its head; keep "
+                    "the spoil off the next one.")
+                .arg(trenches.size()));
+  add("Lay and tie the coils at the pitch in the table, both pipe ends at the head, capped and tagged.");
+  add("Dig header and supply run, join, then fill with water and test before covering. Leave no open trench "
+      "unguarded overnight.");
+  add(QString(
+          "Bedding %1 round the pipe, free of stones; backfill in lifts; warning tape in the upper backfill. "
+          "Take the as-built ties before covering.")
+          .arg(shown(plan, outcome, "dig.bedding")));
+  return std::make_shared<Items>("ORDER OF DIGGING", std::move(items), 10);
+}
+
+BlockPtr open_findings(const Plan& plan, const Outcome& outcome) {
+  std::vector<Item> items;
+  for (const Trouble& trouble : outcome.troubles) items.push_back({"!", text_of(trouble.message()), ""});
+  for (const Finding& f : outcome.findings)
+    if (!f.accepted)
+      items.push_back(
+          {"!", word(f.severity) + ": " + text_of(f.title), measured(plan, f) + text_of(f.advice)});
+  if (items.empty())
+    items.push_back({"✓", "", "The checks of the program found nothing that is not accepted."});
+  return std::make_shared<Items>("OPEN FINDINGS", std::move(items), 9.5);
+}
+
+BlockPtr accepted_findings(const Plan&, const Outcome& outcome) {
+  std::vector<Item> items;
+  for (const Finding& f : outcome.findings)
+    if (f.accepted)
+      items.push_back({"✓", text_of(f.title), "Accepted by the designer: " + text_of(f.reason)});
+  if (items.empty()) return nullptr;
+  return std::make_shared<Items>("ACCEPTED FINDINGS", std::move(items), 9.5);
+}
+
+}  // namespace underlawn::sheet
