@@ -22,6 +22,11 @@ double angle_between(const Segment& s, const Segment& t) {
   return std::atan2(std::abs(cross(u, v)), std::abs(dot(u, v)));
 }
 
+// The far edge of our trench enters the zone before its middle line does.
+double hand_dig_each_way(double angle, double width) {
+  return (kToleranceZone + width / 2 * std::cos(angle)) / std::max(1e-6, std::sin(angle));
+}
+
 class Finder {
  public:
   Finder(const Site& site, const Wishes& wishes) : site_(site), wishes_(wishes) {}
@@ -55,7 +60,7 @@ class Finder {
     c.trench_depth = wishes_.run_depth;
     if (f.kind == FeatureKind::utility) {
       c.utility_depth = f.depth;
-      c.hand_dig = std::min(kMostHandDig, kToleranceZone / std::max(1e-6, std::sin(c.angle)));
+      c.hand_dig = std::min(kMostHandDig, hand_dig_each_way(c.angle, wishes_.run_width));
     }
     found.push_back(c);
   }

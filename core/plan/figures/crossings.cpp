@@ -29,8 +29,8 @@ void add_crossing(Figures& all, const Plan& plan, const Crossing& c, std::size_t
           {"as asked", {"dig.run_depth"}, ""});
   if (!utility) return;
   derived(all, key + ".hand_dig", name + ", hand dig to each side along our trench", c.hand_dig, Q::length,
-          {"tolerance zone (18 in)/sin(angle)",
-           {key + ".angle"},
+          {"(tolerance zone 18 in + run width/2 x cos(angle))/sin(angle), at most 10 m",
+           {key + ".angle", "dig.run_width"},
            "tolerance zone 18 in each side (laonecall.com); state law governs"});
 }
 

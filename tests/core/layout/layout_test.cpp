@@ -170,7 +170,7 @@ TEST(Layout, MarksACrossedUtilityWithItsHandDiggingLength) {
   EXPECT_DOUBLE_EQ(c.utility_depth, 0.75);
   EXPECT_DOUBLE_EQ(c.trench_depth, w.run_depth);
   // Tolerance zone of 18 in each side, laonecall.com, along the slanted trench.
-  EXPECT_NEAR(c.hand_dig, 18 * 0.0254 / std::sin(c.angle), 1e-9);
+  EXPECT_NEAR(c.hand_dig, (18 * 0.0254 + 0.3048 * std::cos(c.angle)) / std::sin(c.angle), 1e-9);
 }
 
 TEST(Layout, SaysWhatClosesTheWayToTheHouse) {
