@@ -7,20 +7,25 @@ namespace {
 
 constexpr int kMostRows = 1000;
 
-std::vector<double> positions(const Ground& g, const Search& search, double step, bool events) {
+std::vector<double> positions(const Ground& g, const Ground& for_header, const Search& search, double step,
+                              bool events) {
   const Box box = bounds(g.lot);
   const double length = search.size.length, header = search.run_width / 2;
   const double last = box.high.x - length;
   std::vector<double> x;
   for (int i = 0; box.low.x + i * step <= last && i < 20000; ++i) x.push_back(box.low.x + i * step);
   if (last >= box.low.x) x.push_back(last);
-  for (const Capsule& c : g.capsules) {
-    const double low = std::min(c.a.x, c.b.x) - c.reach, high = std::max(c.a.x, c.b.x) + c.reach;
-    const bool upright = std::abs(c.a.x - c.b.x) < 0.01;
-    if (!events && !upright) continue;
-    for (double at : {high, high + header, low - length, low - length - header})
-      if (at >= box.low.x && at <= last) x.push_back(at);
-  }
+  const auto add_events = [&](const Ground& ground, double room) {
+    for (const Capsule& c : ground.capsules) {
+      const double low = std::min(c.a.x, c.b.x) - c.reach, high = std::max(c.a.x, c.b.x) + c.reach;
+      const bool upright = std::abs(c.a.x - c.b.x) < 0.01;
+      if (!events && !upright) continue;
+      for (double at : {high + room, low - length - room})
+        if (at >= box.low.x && at <= last) x.push_back(at);
+    }
+  };
+  add_events(g, 0);
+  add_events(for_header, header);
   std::sort(x.begin(), x.end());
   x.erase(std::unique(x.begin(), x.end(), [](double a, double b) { return b - a < 1e-6; }), x.end());
   return x;
@@ -52,7 +57,7 @@ int count(const std::vector<Interval>& free, double spacing) {
 std::vector<Column> columns_of(const Ground& ground, const Ground& for_header, const Search& search,
                                double step, bool events) {
   std::vector<Column> columns;
-  for (double x : positions(ground, search, step, events)) {
+  for (double x : positions(ground, for_header, search, step, events)) {
     Column c;
     c.x = x;
     c.free = free_rows(ground, x, search.size);

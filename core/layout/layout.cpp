@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/layout.h"
 
+#include <cstdio>
+#include <cstdlib>
+
 #include "layout/blocked_way.h"
 #include "layout/connect.h"
 #include "layout/costs.h"
 #include "layout/crossings.h"
+#include "layout/header_place.h"
 #include "layout/legality.h"
 #include "layout/supply_coil.h"
 
@@ -50,6 +54,7 @@ struct Whole {
   Connection connection;
   double angle = 0;
   double cost = 0;
+  int unjoined() const { return static_cast<int>(field.size()) - connection.joined; }
   int count() const { return static_cast<int>(field.size()) + (in_run ? 1 : 0); }
 };
 
@@ -171,7 +176,7 @@ class Placer {
     const bool l_run = !l.connection.run.line.empty(), r_run = !r.connection.run.line.empty();
     if (l.count() != r.count()) return l.count() > r.count();
     if (l_run != r_run) return l_run;
-    if (l.connection.joined != r.connection.joined) return l.connection.joined > r.connection.joined;
+    if (l.unjoined() != r.unjoined()) return l.unjoined() < r.unjoined();
     return l.cost < r.cost - 1e-6;
   }
 
@@ -233,10 +238,23 @@ class Placer {
     };
     for (const Segment& s : best.field) out_.trenches.push_back(made(s, TrenchRole::field));
     if (best.in_run) out_.trenches.push_back(made(*best.in_run, TrenchRole::supply));
-    const Point from = out_.run.line.empty() ? best.field.front().a : out_.run.line.back();
-    std::stable_sort(out_.trenches.begin(), out_.trenches.end(), [from](const Trench& l, const Trench& r) {
-      return distance(from, l.head) < distance(from, r.head) - 1e-6;
-    });
+    number_along_header();
+  }
+
+  // Along the header from the run's end, leg by leg; the coil in the run, whose trench is dug last, at the
+  // end.
+  void number_along_header() {
+    const Point from = out_.run.line.empty() ? out_.trenches.front().head : out_.run.line.back();
+    std::vector<std::pair<HeaderPlace, Trench>> order;
+    for (Trench& t : out_.trenches) {
+      HeaderPlace place = place_on_header(out_.header, from, t.head);
+      if (t.role == TrenchRole::supply) place.leg = out_.header.legs.size() + 1;
+      order.push_back({place, std::move(t)});
+    }
+    std::stable_sort(order.begin(), order.end(),
+                     [](const auto& l, const auto& r) { return l.first < r.first; });
+    out_.trenches.clear();
+    for (auto& [place, t] : order) out_.trenches.push_back(std::move(t));
     for (std::size_t i = 0; i < out_.trenches.size(); ++i) out_.trenches[i].number = static_cast<int>(i) + 1;
   }
 

@@ -37,12 +37,17 @@ bool odd_even_inside(const Ring& ring, Point p) {
 
 namespace {
 
-Ground lot_ground(const Site& site) {
+// How much wider than asked a region made by the clipper may keep off: see region.h.
+constexpr double kRegionShare = 1.01;
+constexpr double kRegionSpare = 0.01;  // m
+
+Ground lot_ground(const Site& site, double share, double spare) {
   Ground g;
   g.lot = lot_ring(site);
   for (std::size_t i = 0; i < site.lot.size(); ++i) {
     g.restrictions.push_back({Restriction::Kind::setback, static_cast<int>(i), 0});
-    add_capsule(g, site.lot[i].at, site.lot[(i + 1) % site.lot.size()].at, site.lot[i].setback);
+    add_capsule(g, site.lot[i].at, site.lot[(i + 1) % site.lot.size()].at,
+                share * site.lot[i].setback + spare);
   }
   return g;
 }
@@ -50,15 +55,15 @@ Ground lot_ground(const Site& site) {
 }  // namespace
 
 Ground trench_ground(const Site& site) {
-  Ground g = lot_ground(site);
+  Ground g = lot_ground(site, 1, 0);
   for (const Feature& f : site.features) add_feature(g, f, trench_clearance(site, f));
   return g;
 }
 
 Ground conduit_ground(const Site& site) {
-  Ground g = lot_ground(site);
+  Ground g = lot_ground(site, kRegionShare, kRegionSpare);
   for (const Feature& f : site.features)
-    if (!crossable(f)) add_feature(g, f, run_clearance(site, f));
+    if (!crossable(f)) add_feature(g, f, kRegionShare * run_clearance(site, f) + kRegionSpare);
   return g;
 }
 

@@ -20,7 +20,8 @@ struct Ground {
 };
 
 Ground trench_ground(const Site& site);
-// The same for header and run: without what they may cross, and with the clearances of the run.
+// The same for header and run: without what they may cross, and with the clearances of the run. A little
+// wider than asked, so that what keeps off it lies inside the region that header and run are routed in.
 Ground conduit_ground(const Site& site);
 // The ground were one restriction not there: an edge without setback, or a feature gone.
 Ground without(const Ground& ground, int restriction);

@@ -97,8 +97,9 @@ TEST(Layout, FillsALotThatTheTrenchesFitExactly) {
   Wishes w;
   w.circuits = 5;
   const double high = 3 * w.spacing + w.trench_width;
-  // Half a header trench more than the coil is long: the header needs it.
-  const Site s = lot(box(0, 0, 30 + w.run_width / 2 + 4, high + 4), 2);
+  // Half a header trench more than the coil is long: the header needs it (and a hand's breadth of room for
+  // it).
+  const Site s = lot(box(0, 0, 30 + w.run_width / 2 + 4.05, high + 4), 2);
   const Layout l = make_layout(s, w, coil_of(30));
   EXPECT_EQ(l.trenches.size(), 4u);
   EXPECT_EQ(l.fits, 4);
@@ -121,6 +122,23 @@ TEST(Layout, RunTurnsInAnLShapedLot) {
   ASSERT_EQ(l.trenches.size(), 3u);
   ASSERT_GE(l.run.line.size(), 3u);
   EXPECT_TRUE(l.troubles.empty());
+}
+
+// Common practice, no source: where five coils are wanted and the supply trench is long enough, four trenches
+// in the field do.
+TEST(Layout, PutsTheFifthCoilInALongSupplyTrench) {
+  Site s = lot(box(0, 0, 40, 110), 3);
+  s.features.push_back(feature(1, FeatureKind::house, box(12, 4, 28, 14)));
+  s.features.push_back(feature(2, FeatureKind::no_dig, box(3, 16, 16, 66)));
+  s.features.push_back(feature(3, FeatureKind::no_dig, box(24, 16, 37, 66)));
+  s.entry = EntryPoint{1, {20, 14}};
+  Wishes w;
+  w.circuits = 5;
+  const Layout l = make_layout(s, w, coil_of(30));
+  ASSERT_EQ(l.trenches.size(), 5u);
+  int field = 0;
+  for (const Trench& t : l.trenches) field += t.role == TrenchRole::field;
+  EXPECT_EQ(field, 4);
 }
 
 TEST(Layout, TurnedAndShiftedLotGivesTheTurnedAnswer) {
