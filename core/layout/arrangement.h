@@ -10,6 +10,10 @@
 
 namespace underlawn {
 
+// What a direction that follows nothing drawn is held to cost: crews set out by eye along a wall or the lot
+// line.
+inline constexpr double kOddBearing = 6;  // m of plain digging
+
 struct Arrangement {
   Bearing bearing;
   std::vector<Segment> trenches;  // a: head, b: far end; in the plane of the lot

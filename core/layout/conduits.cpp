@@ -6,6 +6,8 @@ namespace underlawn {
 
 namespace {
 
+constexpr double kGrazed = 1e-3;  // m
+
 // Prices of crossing, in metres of plain digging: hand digging and bracing at a utility, pavement cut and
 // made good, a permission to be asked for. Common practice, no source.
 DearGround dear_ground(const Feature& f, double half_width) {
@@ -63,7 +65,7 @@ std::vector<Polyline> stubs_of(const Site& site, const Wishes& wishes, const Reg
   std::erase_if(open.features, [&](const Feature& f) { return f.id == house->id; });
   auto around = routable_region(open);
   if (!around) return stubs;
-  const Region without_house = grown(*around, -(wishes.run_width / 2 - 3 * kFitSlack));
+  const Region without_house = grown(*around, -(wishes.run_width / 2 + kGrazed));
   const double clear = run_clearance(site, *house) + wishes.run_width / 2;
   for (double degrees : {0.0, 15.0, -15.0, 30.0, -30.0, 45.0, -45.0, 60.0, -60.0, 75.0, -75.0}) {
     const double turn = degrees * std::numbers::pi / 180;
@@ -87,8 +89,8 @@ Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& rout
   c.width = wishes.run_width;
   c.spacing = wishes.spacing;
   c.keep = (wishes.run_width + wishes.trench_width) / 2;
-  // A little more than the middle lines need, so that one along a boundary is not lost to rounding.
-  c.free = grown(routable, -(wishes.run_width / 2 - 3 * kFitSlack));
+  // A leg of a route may graze the edge of its ground by a millimetre: that much is kept off.
+  c.free = grown(routable, -(wishes.run_width / 2 + kGrazed));
   for (const Feature& f : site.features)
     if (crossable(f)) c.dear.push_back(dear_ground(f, wishes.run_width / 2));
   if (!site.entry) return c;

@@ -27,7 +27,8 @@ struct Spine {
 
 class Joiner {
  public:
-  Joiner(const Conduits& c, const Arrangement& a) : conduits_(c), arrangement_(a) {
+  Joiner(const Conduits& c, const Arrangement& a, std::optional<double> joint)
+      : conduits_(c), arrangement_(a), joint_(joint) {
     std::vector<Region> kept;
     for (const Segment& t : a.trenches) kept.push_back(region_of(coil_keepout(t, c)));
     request_.free = subtract(c.free, unite(kept));
@@ -89,7 +90,9 @@ class Joiner {
   void follow(const Spine& s) {
     const Segment line{s.low, s.high};
     Point joint = s.low;
-    if (auto run = run_to({nearest_on(line, start_of_run(line)), s.low, s.high})) {
+    std::vector<Point> targets = {nearest_on(line, start_of_run(line)), s.low, s.high};
+    if (joint_) targets = {s.low + *joint_ * (s.high - s.low)};
+    if (auto run = run_to(targets)) {
       trim(*run, line);
       joint = run->back();
       made_.run.line = std::move(*run);
@@ -220,14 +223,15 @@ class Joiner {
 
   const Conduits& conduits_;
   const Arrangement& arrangement_;
+  std::optional<double> joint_;
   RouteRequest request_;
   Connection made_;
 };
 
 }  // namespace
 
-Connection connect(const Conduits& conduits, const Arrangement& arrangement) {
-  return Joiner(conduits, arrangement).join();
+Connection connect(const Conduits& conduits, const Arrangement& arrangement, std::optional<double> joint) {
+  return Joiner(conduits, arrangement, joint).join();
 }
 
 }  // namespace underlawn

@@ -37,7 +37,9 @@ struct Connection {
 Ring coil_keepout(const Segment& trench, const Conduits& c);
 
 // Joins every head, and the house where there is a way. Without a way to the house the run is empty and the
-// header is drawn among the heads.
-Connection connect(const Conduits& conduits, const Arrangement& arrangement);
+// header is drawn among the heads. `joint`: where on a straight header the run must end, 0..1; without it the
+// cheapest place.
+Connection connect(const Conduits& conduits, const Arrangement& arrangement,
+                   std::optional<double> joint = std::nullopt);
 
 }  // namespace underlawn

@@ -5,9 +5,6 @@ namespace underlawn {
 
 namespace {
 
-// What a direction that follows nothing drawn is held to cost, and each gap in a column: crews set out by eye
-// along a wall or the lot line.
-constexpr double kOddBearing = 6;         // m of plain digging
 constexpr double kGapInColumn = 1;        // m of plain digging
 constexpr std::size_t kRoundedUpTo = 40;  // arrangements whose way round their own trenches is looked at
 

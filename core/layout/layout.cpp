@@ -180,18 +180,31 @@ class Placer {
     return l.cost < r.cost - 1e-6;
   }
 
+  // Where the run does not happen to hold the coil that is missing, other joints on the header are tried.
   Whole whole(const Arrangement& a, const Conduits& conduits) const {
+    Whole w = joined_at(a, conduits, std::nullopt);
+    const bool one_missing = wishes_.coil_in_run && w.count() + 1 == wishes_.circuits;
+    if (!one_missing || w.connection.run.line.empty() || !a.in_line) return w;
+    for (double share : {0.0, 1.0 / 3, 2.0 / 3, 1.0}) {
+      if (w.in_run || stop_.stop_requested()) break;
+      Whole other = joined_at(a, conduits, share);
+      if (other.in_run) w = std::move(other);
+    }
+    return w;
+  }
+
+  Whole joined_at(const Arrangement& a, const Conduits& conduits, std::optional<double> share) const {
     Whole w;
     w.field = a.trenches;
     w.angle = a.bearing.angle;
-    w.connection = connect(conduits, a);
+    w.connection = connect(conduits, a, share);
     drop_illegal_lines(w);
     if (wishes_.coil_in_run && w.connection.run.line.size() > 1 && w.count() < wishes_.circuits)
       w.in_run =
           coil_in_run(site_, wishes_, w.connection.run, w.connection.header, w.field, coil_.trench_length);
     const double weight =
         wishes_.trench_width * wishes_.trench_depth / std::max(1e-6, wishes_.run_width * wishes_.run_depth);
-    w.cost = w.connection.cost + (a.bearing.drawn ? 0 : 6) +
+    w.cost = w.connection.cost + (a.bearing.drawn ? 0 : kOddBearing) +
              weight * coil_.trench_length * static_cast<double>(w.field.size());
     if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;
     return w;

@@ -6,7 +6,6 @@ namespace underlawn {
 namespace {
 
 constexpr int kMostRows = 1000;
-constexpr double kOddBearing = 6;  // m of plain digging, as for header lines
 
 // Keeps the wanted number: those whose heads are nearest the house, then in reading order.
 void keep_nearest(std::vector<Segment>& trenches, const Search& search) {
