@@ -235,7 +235,7 @@ class Placer {
                                 best.field.empty() ? 1 : best.field[0].b.x - best.field[0].a.x);
     add_trenches(best);
     out_.crossings = crossings_of(site_, wishes_, out_.header, out_.run);
-    reached_ = best.connection.joined;
+    unjoined_ = best.unjoined();
   }
 
   void add_trenches(const Whole& best) {
@@ -284,6 +284,10 @@ class Placer {
       return;
     }
     if (out_.run.line.empty()) out_.troubles.push_back(no_way(site_, wishes_, conduits, out_.trenches));
+    if (unjoined_ > 0)
+      out_.troubles.push_back(
+          {"heads_not_joined", "trench heads that no header reaches", std::to_string(unjoined_), "0",
+           "Free a way to them: allow a crossing, lessen a clearance, or ask for fewer circuits."});
   }
 
   const Site& site_;
@@ -291,7 +295,7 @@ class Placer {
   const Coil& coil_;
   std::stop_token stop_;
   Layout out_;
-  int reached_ = 0;
+  int unjoined_ = 0;
 };
 
 }  // namespace
