@@ -54,6 +54,7 @@ struct Search {
   double run_width = 0;    // m
   int wanted = 0;          // field trenches
   bool one_sided = false;  // no columns that face each other: the run is to lie open for a coil
+  bool one_fewer = false;  // look for arrangements that leave one coil to the run too
   int most = 0;            // stop counting here
 };
 

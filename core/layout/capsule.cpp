@@ -13,7 +13,7 @@ double half_chord(double reach, double off) {
 // parallel to the segment between two arcs about its ends; a is the lower end.
 double right_side(Point a, Point b, double reach, double y) {
   const double rise = b.y - a.y, run = b.x - a.x;
-  const double long_ = std::hypot(run, rise);
+  const double long_ = std::sqrt(run * run + rise * rise);
   if (long_ == 0) return a.x + half_chord(reach, y - a.y);
   const double drop = -reach * run / long_;  // of the straight side against the segment
   if (y <= a.y + drop && (rise > 0 || run < 0)) return a.x + half_chord(reach, y - a.y);

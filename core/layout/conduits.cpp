@@ -6,7 +6,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kGrazed = 1e-3;  // m
+constexpr double kGrazed = 3e-3;  // m
 
 // Prices of crossing, in metres of plain digging: hand digging and bracing at a utility, pavement cut and
 // made good, a permission to be asked for. Common practice, no source.
@@ -51,8 +51,7 @@ bool stub_is_free(const Segment& stub, const Region& free_without_house, const F
   const Point u = unit(stub.b - stub.a);
   for (double d = 0.02; d < distance(stub.a, stub.b); d += 0.05)
     if (contains(house.points, stub.a + d * u)) return false;
-  return contains(free_without_house, Segment{stub.a + kSamePlace * u, stub.b}) ||
-         contains(free_without_house, Segment{stub.a + 0.05 * u, stub.b});
+  return contains(free_without_house, Segment{stub.a + kSamePlace * u, stub.b});
 }
 
 std::vector<Polyline> stubs_of(const Site& site, const Wishes& wishes, const Region& free) {
@@ -89,7 +88,7 @@ Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& rout
   c.width = wishes.run_width;
   c.spacing = wishes.spacing;
   c.keep = (wishes.run_width + wishes.trench_width) / 2;
-  // A leg of a route may graze the edge of its ground by a millimetre: that much is kept off.
+  // A leg of a route may graze the edge of its ground by a millimetre or two: that much is kept off.
   c.free = grown(routable, -(wishes.run_width / 2 + kGrazed));
   for (const Feature& f : site.features)
     if (crossable(f)) c.dear.push_back(dear_ground(f, wishes.run_width / 2));

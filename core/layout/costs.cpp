@@ -29,7 +29,8 @@ std::vector<RestrictionCost> restriction_costs(const Search& search, const std::
     const int index = static_cast<int>(i);
     const Ground open = without(search.ground, index);
     const Ground header = without_same(search.for_header, search.ground.restrictions[i]);
-    Search s{open, header, search.approach, search.size, search.run_width, search.wanted, false, search.most};
+    Search s{open,          header, search.approach, search.size, search.run_width,
+             search.wanted, false,  false,           search.most};
     const int more = most_without(s, bearings, stop) - fits;
     if (more > 0) costs.push_back({search.ground.restrictions[i], more});
   }

@@ -89,8 +89,15 @@ class Placer {
     const int wanted = std::min(wishes_.circuits, kMostCircuits);
     const TrenchSize size{coil_.trench_length, wishes_.trench_width,
                           std::max(wishes_.spacing, wishes_.trench_width), wishes_.end_gap};
-    const Search s{
-        ground, for_header, approach, size, wishes_.run_width, wanted, false, wanted + kMoreThanWanted};
+    const Search s{ground,
+                   for_header,
+                   approach,
+                   size,
+                   wishes_.run_width,
+                   wanted,
+                   false,
+                   wishes_.coil_in_run && wanted > 1 && site_.entry,
+                   wanted + kMoreThanWanted};
     const std::vector<Bearing> bearings = bearings_to_try(site_);
     std::vector<Arrangement> found = gather(s, bearings);
     if (stop_.stop_requested()) return;
@@ -132,10 +139,6 @@ class Placer {
     Searched full = search_fully(s, b);
     out_.fits = std::max(out_.fits, full.fits);
     for (Arrangement& a : full.found) found.push_back(std::move(a));
-    if (!wishes_.coil_in_run || s.wanted < 2 || !site_.entry) return;
-    Search fewer{s.ground, s.for_header, s.approach, s.size, s.run_width, s.wanted - 1, true, s.wanted - 1};
-    if (full.fits < s.wanted) return;  // the arrangements above leave room for a coil in the run already
-    for (Arrangement& a : search_fully(fewer, b).found) found.push_back(std::move(a));
   }
 
   Whole best_of(std::vector<Arrangement>& found, const Conduits& conduits) {

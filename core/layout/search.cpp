@@ -32,6 +32,13 @@ Searched search_fully(const Search& search, const Bearing& bearing) {
   const std::vector<Column> columns = columns_of(g, h, search, kFine, true);
   Searched s;
   for (Arrangement& a : header_lines(search, bearing, columns, kFromOneBearing)) add(s, std::move(a), search);
+  if (search.one_fewer && s.fits >= search.wanted) {
+    Search fewer = search;
+    fewer.wanted = search.wanted - 1;
+    fewer.one_sided = true;
+    for (Arrangement& a : header_lines(fewer, bearing, columns, kFromOneBearing))
+      s.found.push_back(std::move(a));
+  }
   const auto try_packing = [&](Arrangement a, int fits) {
     if (static_cast<int>(a.trenches.size()) > s.fits) add(s, std::move(a), search);
     s.fits = std::max(s.fits, std::min(search.most, fits));
