@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Areas of the lot and what can be done with them. Boolean operations and offsets run on a robust integer clipper
-// (grid kGrid); measures and predicates run on Boost.Geometry. A result is right or there is an error naming the ring.
+// Areas of the lot and what can be done with them. Boolean operations and offsets run on a robust integer
+// clipper (grid kGrid); measures and predicates run on Boost.Geometry. A result is right or there is an error
+// naming the ring.
 #pragma once
 
 #include <string_view>
@@ -23,9 +24,10 @@ inline constexpr double kGrid = 1e-5;           // m, the clipper's integer step
 inline constexpr double kLargestPlan = 10'000;  // m, |x| and |y| of any coordinate
 inline constexpr int kMostRingPoints = 20'000;
 
-// A drawn ring made usable: repeated and collinear points dropped, counter-clockwise. Refuses: fewer than three
-// distinct points, a coordinate that is not finite or beyond kLargestPlan, more than kMostRingPoints, a ring that
-// crosses itself, no area. A ring that only touches itself is accepted. `name` is used in the message.
+// A drawn ring made usable: repeated and collinear points dropped, counter-clockwise. Refuses: fewer than
+// three distinct points, a coordinate that is not finite or beyond kLargestPlan, more than kMostRingPoints, a
+// ring that crosses itself, no area. A ring that only touches itself is accepted. `name` is used in the
+// message.
 Result<Ring> checked_ring(const Ring& drawn, std::string_view name);
 
 // Ring of any winding and self-touching to a region (non-zero winding).
@@ -34,26 +36,26 @@ Region unite(const std::vector<Region>& parts);
 Region subtract(const Region& from, const Region& what);
 Region intersect(const Region& a, const Region& b);
 
-// All points within `by` of the region (by > 0; corners rounded by circumscribed arcs, so never too small), or all
-// points of the region farther than -by from its outside (by < 0; likewise never too large).
+// All points within `by` of the region (by > 0; corners rounded by circumscribed arcs, so never too small),
+// or all points of the region farther than -by from its outside (by < 0; likewise never too large).
 Region grown(const Region& r, double by);
 // All points within `by` of the line or point; never too small, too large by at most 1 % of `by`.
 Region buffered(const Polyline& line, double by);
 Region buffered(Point centre, double by);
 
-double area(const Region& r);    // m2, holes taken off
-double area(const Ring& ring);   // m2, always positive
+double area(const Region& r);   // m2, holes taken off
+double area(const Ring& ring);  // m2, always positive
 double perimeter(const Ring& ring);
 Point centroid(const Ring& ring);
 Box bounds(const Ring& ring);
 Box bounds(const Region& r);
 
-bool contains(const Region& r, Point p);             // inside or on the boundary
-bool contains(const Ring& r, Point p);               // inside or on the boundary
-bool contains(const Region& r, Segment s);           // the whole segment is inside or on the boundary
-double distance(const Ring& r, Point p);             // to the area; 0 inside
+bool contains(const Region& r, Point p);    // inside or on the boundary
+bool contains(const Ring& r, Point p);      // inside or on the boundary
+bool contains(const Region& r, Segment s);  // the whole segment is inside or on the boundary
+double distance(const Ring& r, Point p);    // to the area; 0 inside
 double distance(const Segment& s, Point p);
-double distance(const Segment& a, const Segment& b); // 0 where they cross
+double distance(const Segment& a, const Segment& b);  // 0 where they cross
 // Ring and Polyline are one type, so these say in their names what they take.
 double area_distance(const Ring& a, const Ring& b);           // between areas; 0 where they meet
 double line_area_distance(const Polyline& a, const Ring& b);  // 0 where the line meets the area

@@ -10,8 +10,8 @@
 
 namespace underlawn {
 
-// Ground that may be crossed at a price: each metre inside costs `per_metre` more, and each entry `per_entry`, both
-// in metres of plain digging.
+// Ground that may be crossed at a price: each metre inside costs `per_metre` more, and each entry
+// `per_entry`, both in metres of plain digging.
 struct DearGround {
   Region region;
   double per_metre = 0;
@@ -19,10 +19,10 @@ struct DearGround {
 };
 
 struct RouteRequest {
-  Point from, to;                // both inside `free`
-  Region free;                   // where the line may lie
+  Point from, to;  // both inside `free`
+  Region free;     // where the line may lie
   std::vector<DearGround> dear;
-  double per_bend = 0;           // m of plain digging that a bend is worth avoiding
+  double per_bend = 0;  // m of plain digging that a bend is worth avoiding
 };
 
 struct Route {
@@ -31,8 +31,8 @@ struct Route {
   double cost = 0;    // m of plain digging
 };
 
-// Exact over the visibility graph of `free` (A* with visibility tested only when a node is opened), plus the price
-// terms along each straight leg. Nothing when there is no way.
+// Exact over the visibility graph of `free` (A* with visibility tested only when a node is opened), plus the
+// price terms along each straight leg. Nothing when there is no way.
 std::optional<Route> shortest_route(const RouteRequest& request);
 
 }  // namespace underlawn
