@@ -37,7 +37,9 @@ void drop_straight_corners(Ring& ring) {
     for (std::size_t i = 0; i < ring.size() && ring.size() > 3; ++i) {
       const std::size_t n = ring.size();
       const Point a = ring[(i + n - 1) % n], b = ring[i], c = ring[(i + 1) % n];
-      if (distance(a, c) > kSamePlace && distance(Segment{a, c}, b) > kSamePlace * 1e-3) continue;
+      const bool repeated = distance(a, b) <= kSamePlace;
+      if (!repeated && distance(a, c) > kSamePlace && distance(Segment{a, c}, b) > kSamePlace * 1e-3)
+        continue;
       ring.erase(ring.begin() + static_cast<long>(i));
       dropped = true;
     }
@@ -45,6 +47,7 @@ void drop_straight_corners(Ring& ring) {
 }
 
 bool cross_in_the_open(const Segment& a, const Segment& b) {
+  if (a.a == a.b || b.a == b.b) return false;
   const auto side = [](const Segment& s, Point p) { return cross(unit(s.b - s.a), p - s.a); };
   const double a1 = side(a, b.a), a2 = side(a, b.b), b1 = side(b, a.a), b2 = side(b, a.b);
   const double touch = kSamePlace;
