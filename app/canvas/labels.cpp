@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "canvas/look.h"
+
 namespace underlawn {
 
 namespace {
@@ -76,7 +78,7 @@ void paint_tag(QPainter& painter, const Label& label, QPointF centre, double lin
 // From the edge of the label towards the thing.
 void paint_leader(QPainter& painter, const Label& label, QPointF centre, double line) {
   const QLineF leader(label.anchor, centre);
-  if (!label.leader || leader.length() <= label.leader_from) return;
+  if (!label.leader) return;
   QPointF stop = centre;
   const QPolygonF box = outline(label, centre);
   for (int i = 0; i + 1 < box.size(); ++i) {
@@ -85,6 +87,7 @@ void paint_leader(QPainter& painter, const Label& label, QPointF centre, double 
         QLineF(label.anchor, hit).length() < QLineF(label.anchor, stop).length())
       stop = hit;
   }
+  if (QLineF(label.anchor, stop).length() <= label.leader_from) return;
   painter.setPen(QPen(label.colour, 0.6 * line));
   painter.drawLine(QLineF(label.anchor, stop));
 }
@@ -92,12 +95,13 @@ void paint_leader(QPainter& painter, const Label& label, QPointF centre, double 
 }  // namespace
 
 QSizeF text_size(const QString& text, const QFont& font) {
-  const QFontMetricsF metrics(font);
+  const QFontMetricsF metrics(set_for(font, text));
   return {metrics.horizontalAdvance(text), metrics.ascent() + metrics.descent()};
 }
 
-void paint_text(QPainter& painter, const QString& text, const QFont& font, const QColor& colour,
+void paint_text(QPainter& painter, const QString& text, const QFont& usual, const QColor& colour,
                 const QColor& halo, QPointF centre, double angle, double halo_width) {
+  const QFont font = set_for(usual, text);
   const QFontMetricsF metrics(font);
   const double width = metrics.horizontalAdvance(text);
   const QPointF base(-width / 2, metrics.capHeight() / 2);
@@ -136,6 +140,7 @@ void Labels::add(Label label) {
 
 void Labels::avoid(const QPolygonF& line, bool closed) {
   const int sides = static_cast<int>(line.size()) - (closed ? 0 : 1);
+  if (closed) areas_.push_back(line);
   if (sides > 2000) return;  // placing would take longer than drawing
   for (int i = 0; i < sides; ++i) avoided_.push_back({line[i], line[(i + 1) % line.size()]});
 }
@@ -148,6 +153,11 @@ double Labels::cost(const Label& label, QPointF centre, const QRectF& room) cons
     if (overlap(box, other)) sum += kBlocked;
   for (const QLineF& line : avoided_)
     if (overlap(box, QPolygonF({line.p1(), line.p2()}))) sum += 1;
+  // A name within another thing's outline would be read as that thing's.
+  if (label.leader)
+    for (const QPolygonF& area : areas_)
+      if (area.containsPoint(centre, Qt::OddEvenFill) && !area.containsPoint(label.anchor, Qt::OddEvenFill))
+        sum += 25;
   return sum;
 }
 

@@ -26,8 +26,8 @@ struct Label {
   bool must = false;        // drawn even where no place is free
   TagShape tag = TagShape::none;
   QColor tag_fill, tag_line;
-  QPointF anchor;  // what is meant; with `leader`, a fine line leads there from a place farther off
-  bool leader = false;
+  QPointF anchor;          // what is meant; with `leader`, a fine line leads there from a place farther off
+  bool leader = false;     // then the name also keeps out of other things' outlines
   double leader_from = 0;  // device units: nearer needs no leader
 };
 
@@ -47,6 +47,7 @@ class Labels {
   QVector<Label> labels_;
   QVector<QPolygonF> taken_;
   QVector<QLineF> avoided_;
+  QVector<QPolygonF> areas_;  // outlines whose inside belongs to one label
 };
 
 // Places round a point or area: `reach` from its middle (half width, half height), in rings ever farther out.

@@ -164,4 +164,19 @@ QFont plan_font(double size, QFont::Weight weight) {
   return font;
 }
 
+// Beside figures the face swaps the hyphen for a taller one without a character of its own, so that 24'-5"
+// could not be searched for in a PDF. Texts with figures are set letter by letter, unless their script needs
+// shaping.
+QFont set_for(const QFont& font, const QString& text) {
+  bool figures = false;
+  for (QChar c : text) {
+    if (c.unicode() >= 0x250 && c.category() != QChar::Punctuation_Dash && c != u'…') return font;
+    figures = figures || c.isDigit();
+  }
+  if (!figures) return font;
+  QFont plain = font;
+  plain.setStyleStrategy(QFont::PreferNoShaping);
+  return plain;
+}
+
 }  // namespace underlawn

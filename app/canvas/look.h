@@ -37,5 +37,7 @@ QChar utility_letter(UtilityKind kind);
 
 // The face of drawing and sheets, `size` device units high.
 QFont plan_font(double size, QFont::Weight weight = QFont::Normal);
+// The font as `text` is to be measured and drawn with it.
+QFont set_for(const QFont& font, const QString& text);
 
 }  // namespace underlawn

@@ -100,7 +100,13 @@ void label_area(PaintContext& c, const QPolygonF& area, const QString& text, con
       const QPointF p(middle.x(), middle.y() + y * box.height());
       if (area.containsPoint(p, Qt::OddEvenFill)) label.places.push_back(p);
     }
-  label.places += places_around(middle, box.size() / 2, text, label.font, 4);
+  if (label.places.isEmpty() && size.height() < 0.9 * box.width() && size.width() < 0.92 * box.height()) {
+    label.angle = -90;
+    label.places = {middle, middle + QPointF(0, -0.15 * box.height()),
+                    middle + QPointF(0, 0.15 * box.height())};
+  } else {
+    label.places += places_around(middle, box.size() / 2, text, label.font, 4);
+  }
   label.anchor = middle;
   label.leader = true;
   label.leader_from =

@@ -102,7 +102,9 @@ void paint_lot_line(PaintContext& c) {
   c.painter.setPen(c.pen(c.look.lot_line, 1.3));
   c.painter.setBrush(c.look.ground);
   for (const QPointF& p : line) c.painter.drawEllipse(p, 3.2 * c.look.line, 3.2 * c.look.line);
-  c.labels.avoid(line, true);
+  QPolygonF closed = line;
+  closed.push_back(line.front());
+  c.labels.avoid(closed);
   if (!c.options.edge_lengths || lot.size() < 3 || static_cast<std::size_t>(line.size()) != lot.size())
     return;
   double twice_area = 0;

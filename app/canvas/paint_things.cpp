@@ -48,7 +48,7 @@ void label_point(PaintContext& c, const Feature& f, double reach, const QColor& 
   label.places = places_around(p, {reach, reach}, label.text, label.font, 4);
   label.anchor = p;
   label.leader = true;
-  label.leader_from = reach + text_size(label.text, label.font).width() / 2 + 1.4 * label.font.pixelSize();
+  label.leader_from = reach + 1.1 * label.font.pixelSize();
   label.rank = 5;
   c.labels.add(std::move(label));
 }

@@ -55,7 +55,9 @@ class Table : public Block {
   double natural_width() const;
 
  private:
+  std::vector<double> natural() const;
   std::vector<double> widths(double width) const;
+  QFont head_font() const;
   double row_height(const std::vector<Cell>& row, const std::vector<double>& widths) const;
   double head_height(const std::vector<double>& widths) const;
   QFont cell_font(const Cell& cell) const;
@@ -79,18 +81,24 @@ struct Item {
 // Paragraphs, each behind its mark.
 class Items : public Block {
  public:
-  Items(QString heading, std::vector<Item> items, double points);
+  // In one column, or two of about one height.
+  Items(QString heading, std::vector<Item> items, double points, int columns = 1);
   double height(double width) const override;
   void paint(QPainter& painter, const QRectF& room) const override;
   std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override;
 
  private:
   double item_height(const Item& item, double width) const;
+  double column_width(double width) const;
+  std::size_t first_of_second(double width) const;
+  double heights(std::size_t from, std::size_t to, double width) const;
+  void paint_items(QPainter& painter, QPointF at, double width, std::size_t from, std::size_t to) const;
   double indent() const;
 
   QString heading_;
   std::vector<Item> items_;
   double points_;
+  int columns_;
 };
 
 }  // namespace underlawn::sheet

@@ -33,13 +33,20 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   const auto add = [&](BlockPtr block, bool wide) {
     if (block) all.push_back({std::move(block), wide});
   };
-  if (ties_too) add(tie_table(plan, outcome, kTiePoints), false);
+  if (ties_too) {
+    // Beside the ties there is room for what else is narrow.
+    add(tie_table(plan, outcome, kTiePoints), false);
+    add(order_of_digging(plan, outcome), false);
+    add(volume_table(plan, outcome), false);
+  }
   add(trench_table(plan, outcome), true);
   add(section_block(plan, outcome), true);
   add(crossing_table(plan, outcome), true);
-  add(cautions(plan, outcome), false);
-  add(order_of_digging(plan, outcome), false);
-  add(volume_table(plan, outcome), false);
+  add(cautions(plan, outcome), true);
+  if (!ties_too) {
+    add(order_of_digging(plan, outcome), false);
+    add(volume_table(plan, outcome), false);
+  }
   add(locate_ticket(plan, outcome), false);
   add(pipe_table(plan, outcome), false);
   add(open_findings(plan, outcome), false);

@@ -17,8 +17,21 @@ class Setter {
     pages_.emplace_back();
   }
 
-  void set(BlockPtr block, bool wide) {
-    while (block) block = wide ? set_wide(block) : set_narrow(block);
+  // Whatever fits whole goes on the page, in order; only then is one parted, and then the page turned. So a
+  // high block leaves no hole that a later, lower one could have filled.
+  void set_all(std::vector<Piece> pending) {
+    while (!pending.empty()) {
+      const auto whole =
+          std::find_if(pending.begin(), pending.end(), [&](const Piece& p) { return set_whole(p); });
+      if (whole != pending.end()) {
+        pending.erase(whole);
+      } else if (BlockPtr rest = set_part(pending.front())) {
+        if (rest == pending.front().block) turn_page();
+        pending.front().block = rest;
+      } else {
+        pending.erase(pending.begin());
+      }
+    }
   }
 
   std::vector<FlowPage> take() { return std::move(pages_); }
@@ -36,40 +49,55 @@ class Setter {
 
   bool page_is_empty() const { return pages_.back().empty(); }
 
-  // What is left to be set, if anything.
-  BlockPtr set_at(const BlockPtr& block, double x, double width, double& y) {
-    const double height = block->height(width), left = room_.bottom() - y;
-    BlockPtr now = block, rest;
-    if (height > left) {
-      const auto parts = block->split(width, left);
-      if (!parts && !page_is_empty()) return block;
-      if (parts) std::tie(now, rest) = *parts;
+  struct Column {
+    double x, width;
+    double* filled;
+  };
+
+  void put(const BlockPtr& block, const Piece& piece, const Column& column) {
+    const double height = block->height(column.width);
+    pages_.back().push_back({block, QRectF(column.x, *column.filled, column.width, height)});
+    *column.filled += height + kBetween;
+    if (piece.wide) std::fill(filled_.begin(), filled_.end(), *column.filled);
+  }
+
+  // The emptiest, or all together under the fullest.
+  Column column_for(const Piece& piece) {
+    if (piece.wide) {
+      filled_.front() = *std::max_element(filled_.begin(), filled_.end());
+      return {room_.left(), room_.width(), &filled_.front()};
     }
-    const double used = now->height(width);
-    pages_.back().push_back({now, QRectF(x, y, width, used)});
-    y += used + kBetween;
-    return rest;
-  }
-
-  BlockPtr set_wide(const BlockPtr& block) {
-    double y = *std::max_element(filled_.begin(), filled_.end());
-    BlockPtr rest = set_at(block, room_.left(), room_.width(), y);
-    std::fill(filled_.begin(), filled_.end(), y);
-    if (rest) turn_page();
-    return rest;
-  }
-
-  BlockPtr set_narrow(const BlockPtr& block) {
-    // Whole into the emptiest column; else parted; else on the next page.
     const auto column = std::min_element(filled_.begin(), filled_.end());
-    const double x =
-        room_.left() + static_cast<double>(column - filled_.begin()) * (column_width() + kGutter);
-    const BlockPtr rest = set_at(block, x, column_width(), *column);
-    if (rest == block)
-      turn_page();
-    else if (rest)
-      *column = room_.bottom();
-    return rest;
+    const double step = column_width() + kGutter;
+    return {room_.left() + static_cast<double>(column - filled_.begin()) * step, column_width(), &*column};
+  }
+
+  bool set_whole(const Piece& piece) {
+    const std::vector<double> before = filled_;
+    const Column column = column_for(piece);
+    if (*column.filled + piece.block->height(column.width) > room_.bottom()) {
+      filled_ = before;
+      return false;
+    }
+    put(piece.block, piece, column);
+    return true;
+  }
+
+  // The rest that did not fit; the block itself where nothing of it did; nothing where all is set.
+  BlockPtr set_part(const Piece& piece) {
+    const Column column = column_for(piece);
+    // What fits a page of its own is not torn, unless it is long and would leave a large hole.
+    const bool torn = page_is_empty() || piece.block->height(column.width) > 0.5 * room_.height();
+    const auto parts =
+        torn ? piece.block->split(column.width, room_.bottom() - *column.filled) : std::nullopt;
+    if (parts) {
+      put(parts->first, piece, column);
+      *column.filled = room_.bottom();
+      return parts->second;
+    }
+    if (!page_is_empty()) return piece.block;
+    put(piece.block, piece, column);  // higher than a page and in one piece
+    return nullptr;
   }
 
   QRectF room_;
@@ -81,7 +109,7 @@ class Setter {
 
 std::vector<FlowPage> flow(const std::vector<Piece>& pieces, const QRectF& room, int columns) {
   Setter setter(room, columns);
-  for (const Piece& piece : pieces) setter.set(piece.block, piece.wide);
+  setter.set_all(pieces);
   return setter.take();
 }
 

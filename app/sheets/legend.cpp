@@ -13,7 +13,6 @@ namespace {
 
 const double kRow = pt(13.5);
 const double kSymbol = pt(34);
-const double kEntry = pt(128);  // width of a column
 
 struct Entry {
   QString text;
@@ -158,22 +157,25 @@ std::vector<Entry> entries(const Plan& plan, const Outcome& outcome) {
   return all;
 }
 
-int columns_in(double width) {
-  return std::max(1, static_cast<int>(width / kEntry));
+int columns_in(const std::vector<Entry>& all, double width) {
+  double widest = 0;
+  for (const Entry& entry : all) widest = std::max(widest, width_of(entry.text, type(8.5)));
+  return std::max(1, static_cast<int>(width / (widest + kSymbol + pt(14))));
 }
 
 }  // namespace
 
 double legend_height(const Plan& plan, const Outcome& outcome, double width) {
-  const auto n = static_cast<int>(entries(plan, outcome).size());
-  const int columns = columns_in(width);
+  const std::vector<Entry> all = entries(plan, outcome);
+  const auto n = static_cast<int>(all.size());
+  const int columns = columns_in(all, width);
   return pt(15) + (n + columns - 1) / columns * kRow;
 }
 
 void paint_legend(QPainter& painter, const QRectF& room, const Plan& plan, const Outcome& outcome) {
   write(painter, room.topLeft() + QPointF(0, pt(9)), "LEGEND", type(9, QFont::Bold));
   const std::vector<Entry> all = entries(plan, outcome);
-  const int columns = columns_in(room.width());
+  const int columns = columns_in(all, room.width());
   const int rows = (static_cast<int>(all.size()) + columns - 1) / columns;
   const double step = room.width() / columns;
   Look look = sheet_look();

@@ -13,10 +13,10 @@ namespace underlawn::sheet {
 
 namespace {
 
-const double kMargin = mm(11);
+const double kMargin = mm(10);
 const double kGap = pt(9);
 const double kStrip = pt(42);
-const double kRoundPlan = pt(17);  // inside the frame, for the lengths along the lot line
+const double kRoundPlan = pt(14.5);  // inside the frame, for the lengths along the lot line
 
 PlanPage blank(Paper paper, bool landscape) {
   PlanPage page;
@@ -35,7 +35,7 @@ void lay_strip(PlanPage& page, const QRectF& room, double bar, const Plan& plan,
   double strip = kStrip, band = 0;
   double width = room.width() - own;
   if (with_legend) {
-    const bool beside = width > pt(250);
+    const bool beside = width > pt(250) && legend_height(plan, outcome, width) < pt(96);
     if (!beside) width = room.width();
     const double height = legend_height(plan, outcome, width);
     if (beside)

@@ -61,7 +61,7 @@ class Section : public Block {
  private:
   static constexpr double kSide = pt(88);      // left of a cut: its depth
   static constexpr double kBetween = pt(104);  // the same for the second, and air
-  static constexpr double kRight = pt(16);
+  static constexpr double kRight = pt(30);
   static constexpr double kWords = pt(165);  // right of a lone cut: what is in it
 
   double needed(int scale) const {
@@ -72,7 +72,7 @@ class Section : public Block {
   int scale_for(double width) const {
     const auto& scales = units_ == UnitSystem::us ? kUsScales : kMetricScales;
     for (int scale : scales)
-      if (needed(scale) <= width && vertical_.depth * per_metre(scale) <= pt(150)) return scale;
+      if (needed(scale) <= width && vertical_.depth * per_metre(scale) <= pt(120)) return scale;
     return scales[7];
   }
 
@@ -107,7 +107,7 @@ QPolygonF Section::outline(const Cut& cut, QPointF mid, double k, double from, d
 }
 
 void Section::paint_ground(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
-  const double reach = cut.top() * k / 2 + pt(34);
+  const double reach = cut.top() * k / 2 + pt(28);
   painter.setPen(rule(1.4));
   painter.drawLine(mid - QPointF(reach, 0), mid - QPointF(cut.top() * k / 2, 0));
   painter.drawLine(mid + QPointF(cut.top() * k / 2, 0), mid + QPointF(reach, 0));

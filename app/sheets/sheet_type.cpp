@@ -12,7 +12,7 @@ QFont type(double points, QFont::Weight weight) {
 }
 
 double width_of(const QString& text, const QFont& font) {
-  return QFontMetricsF(font).horizontalAdvance(text);
+  return QFontMetricsF(set_for(font, text)).horizontalAdvance(text);
 }
 
 double line_height(const QFont& font) {
@@ -23,7 +23,7 @@ void write(QPainter& painter, QPointF at, const QString& text, const QFont& font
            Align align) {
   if (text.isEmpty()) return;
   const double width = align == Align::left ? 0 : width_of(text, font);
-  painter.setFont(font);
+  painter.setFont(set_for(font, text));
   painter.setPen(colour);
   painter.drawText(at - QPointF(align == Align::right ? width : width / 2 * (align == Align::centre), 0),
                    text);

@@ -7,8 +7,13 @@ namespace underlawn::sheet {
 
 namespace {
 
-constexpr double kGap = 9;  // pt between columns
+constexpr double kGap = 7;  // pt between columns
 const double kSwatch = pt(16);
+
+// From the left of a cell to where its text is anchored.
+double shift_of(Align align, double room) {
+  return align == Align::right ? room : align == Align::centre ? room / 2 : 0;
+}
 
 }  // namespace
 
@@ -20,21 +25,30 @@ Table::Table(QString heading, std::vector<Column> columns, std::vector<std::vect
       points_(points),
       note_(std::move(note)) {}
 
+QFont Table::head_font() const {
+  return type(points_ * 0.85, QFont::DemiBold);
+}
+
 QFont Table::cell_font(const Cell& cell) const {
   return type(points_, cell.bold ? QFont::Bold : QFont::Normal);
 }
 
-// As wide as their texts; what is spare goes to all alike, what is missing comes from columns that wrap.
-std::vector<double> Table::widths(double width) const {
-  std::vector<double> natural;
+std::vector<double> Table::natural() const {
+  std::vector<double> all;
   for (std::size_t c = 0; c < columns_.size(); ++c) {
     double widest = 0;
     for (const QString& word : columns_[c].head.split(' '))
-      widest = std::max(widest, width_of(word, type(points_ * 0.85, QFont::DemiBold)));
+      widest = std::max(widest, width_of(word, head_font()));
     for (const auto& row : rows_)
       widest = std::max(widest, width_of(row[c].text, cell_font(row[c])) + (row[c].swatch ? kSwatch : 0));
-    natural.push_back(widest + pt(kGap));
+    all.push_back(widest + pt(kGap));
   }
+  return all;
+}
+
+// As wide as their texts; what is spare goes to all alike, what is missing comes from columns that wrap.
+std::vector<double> Table::widths(double width) const {
+  std::vector<double> natural = this->natural();
   double sum = 0, yielding = 0;
   for (std::size_t c = 0; c < natural.size(); ++c) {
     sum += natural[c];
@@ -45,7 +59,7 @@ std::vector<double> Table::widths(double width) const {
       if (columns_[c].wraps)
         natural[c] = std::max(pt(40), natural[c] - (sum - width) * natural[c] / yielding);
   } else if (sum < width) {
-    const double spare = std::min((width - sum) / static_cast<double>(natural.size()), pt(26));
+    const double spare = (width - sum) / static_cast<double>(natural.size());
     for (double& w : natural) w += spare;
   }
   return natural;
@@ -53,7 +67,7 @@ std::vector<double> Table::widths(double width) const {
 
 double Table::natural_width() const {
   double sum = 0;
-  for (double w : widths(0)) sum += w;
+  for (double w : natural()) sum += w;
   return sum;
 }
 
@@ -69,7 +83,9 @@ double Table::row_height(const std::vector<Cell>& row, const std::vector<double>
 
 double Table::head_height(const std::vector<double>& w) const {
   qsizetype lines = 1;
-  const QFont font = type(points_ * 0.85, QFont::DemiBold);
+  const QFont font = head_font();
+  if (std::all_of(columns_.begin(), columns_.end(), [](const Column& c) { return c.head.isEmpty(); }))
+    return 0;
   for (std::size_t c = 0; c < columns_.size(); ++c)
     lines = std::max(lines, wrapped(columns_[c].head, font, w[c] - pt(kGap) + 1).size());
   return static_cast<double>(lines) * line_height(font) + pt(3);
@@ -85,12 +101,12 @@ double Table::height(double width) const {
 }
 
 void Table::paint_head(QPainter& painter, QPointF at, const std::vector<double>& w) const {
-  const QFont font = type(points_ * 0.85, QFont::DemiBold);
+  const QFont font = head_font();
   double x = at.x();
   for (std::size_t c = 0; c < columns_.size(); ++c) {
     double y = at.y() + pt(points_ * 0.85);
     for (const QString& line : wrapped(columns_[c].head, font, w[c] - pt(kGap) + 1)) {
-      const double shift = columns_[c].align == Align::right ? w[c] - pt(kGap) : 0;
+      const double shift = shift_of(columns_[c].align, w[c] - pt(kGap));
       write(painter, {x + shift, y}, line, font, kFaint, columns_[c].align);
       y += line_height(font);
     }
@@ -112,7 +128,7 @@ void Table::paint_row(QPainter& painter, QPointF at, const std::vector<Cell>& ro
     const QStringList lines = columns_[c].wraps ? wrapped(row[c].text, font, room) : QStringList{row[c].text};
     double y = at.y() + pt(points_) + pt(0.8);
     for (const QString& line : lines) {
-      const double shift = columns_[c].align == Align::right ? room - 1 : 0;
+      const double shift = shift_of(columns_[c].align, room - 1);
       write(painter, {left + shift, y}, line, font, kInk, columns_[c].align);
       y += line_height(font);
     }

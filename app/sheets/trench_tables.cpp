@@ -42,7 +42,7 @@ std::shared_ptr<const Table> tie_table(const Plan& plan, const Outcome& outcome,
       "Pull both tapes level and tight; the stake stands where they meet. Middle lines of trenches.";
   if (hidden) note += "  * The house hides a corner: offset the tape or check by a third distance.";
   return std::make_shared<Table>("TAPE FROM HOUSE CORNERS",
-                                 std::vector<Column>{{"Stake", Align::left, true},
+                                 std::vector<Column>{{"Stake", Align::left},
                                                      {"From", Align::centre},
                                                      {"Tape", Align::right},
                                                      {"From", Align::centre},
@@ -115,13 +115,14 @@ BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {
 
 BlockPtr volume_table(const Plan& plan, const Outcome& outcome) {
   if (outcome.figures.find("dig.vertical.total.bank_volume") == nullptr) return nullptr;
-  constexpr std::pair<const char*, const char*> kRows[] = {{"Dug, in place", "total.bank_volume"},
-                                                           {"Bedding sand brought", "total.bedding_volume"},
-                                                           {"Spoil, loose in the heap", "total.loose_volume"},
-                                                           {"Put back, compacted", "total.backfill_volume"},
-                                                           {"Left over, loose", "total.surplus_volume"},
-                                                           {"Spoil heap, width at most", "spoil_width"},
-                                                           {"Spoil heap, height at most", "spoil_height"}};
+  constexpr std::pair<const char*, const char*> kRows[] = {
+      {"Dug, in place", "total.bank_volume"},
+      {"Bedding sand brought", "total.bedding_volume"},
+      {"Spoil, loose in the heap", "total.loose_volume"},
+      {"Put back, compacted", "total.backfill_volume"},
+      {"Left over, loose (below 0: to bring)", "total.surplus_volume"},
+      {"Spoil heap, width at most", "spoil_width"},
+      {"Spoil heap, height at most", "spoil_height"}};
   std::vector<std::vector<Cell>> rows;
   for (const auto& [label, key] : kRows)
     rows.push_back({{label},

@@ -76,7 +76,7 @@ BlockPtr cautions(const Plan& plan, const Outcome& outcome) {
        "This sheet is a plan and no permit. Distances to wells, septic parts and lot lines follow your local "
        "code; "
        "work that asks for a licence is left to those who hold it."}};
-  return std::make_shared<Items>("CAUTIONS", std::move(items), 9.5);
+  return std::make_shared<Items>("CAUTIONS", std::move(items), 9.5, 2);
 }
 
 BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {

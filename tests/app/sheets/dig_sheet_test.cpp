@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/dig_sheet.h"
+
+#include <gtest/gtest.h>
+
+#include <QFile>
+#include <QTemporaryDir>
+
+#include "app/support/laid_out.h"
+#include "app/support/pdf_tools.h"
+#include "base/quantity.h"
+#include "support/sample_plans.h"
+
+using namespace underlawn;
+
+namespace {
+
+const QDate kDay(2026, 5, 4);
+
+QByteArray pdf_of(const laid_out::Sample& sample, Paper paper = Paper::letter) {
+  return dig_sheet_pdf(DigSheet(sample.plan, sample.outcome, {paper, {}, kDay}));
+}
+
+std::string squeezed(const QString& text) {
+  return text.simplified().toStdString();
+}
+
+void expect_everything_said(const laid_out::Sample& sample, Paper paper) {
+  const std::string text = squeezed(pdf::text(pdf_of(sample, paper)));
+  const Fineness fineness = sample.plan.units == UnitSystem::us ? Fineness::normal : Fineness::coarse;
+  for (const Tie& tie : sample.outcome.stake_out.ties) {
+    const std::string first =
+        print_quantity(Quantity::length, tie.first_distance, sample.plan.units, fineness);
+    const std::string second =
+        print_quantity(Quantity::length, tie.second_distance, sample.plan.units, fineness);
+    const std::string row = tie.point + " " + tie.first + " " + first + " " + tie.second + " " + second;
+    EXPECT_NE(text.find(row), std::string::npos) << row;
+  }
+  for (const Trench& t : sample.outcome.layout.trenches) {
+    const std::string tags = std::to_string(t.number) + "-S " + std::to_string(t.number) + "-R";
+    EXPECT_NE(text.find(tags), std::string::npos) << tags;
+  }
+}
+
+}  // namespace
+
+TEST(DigSheet, SaysEveryTrenchAndEveryTapeInFeet) {
+  expect_everything_said(laid_out::alder(3), Paper::letter);
+  expect_everything_said(laid_out::half_acre(14), Paper::letter);
+  expect_everything_said(laid_out::half_acre(14), Paper::tabloid);
+}
+
+TEST(DigSheet, SaysEveryTrenchAndEveryTapeInMetres) {
+  laid_out::Sample sample = laid_out::half_acre(14);
+  sample.plan.units = UnitSystem::metric;
+  expect_everything_said(sample, Paper::a4);
+  sample = laid_out::alder(3);
+  sample.plan.units = UnitSystem::metric;
+  expect_everything_said(sample, Paper::a3);
+}
+
+TEST(DigSheet, CarriesTitleBlockFingerprintAndCautionsOnItsPages) {
+  const laid_out::Sample sample = laid_out::alder(3);
+  const QByteArray pdf = pdf_of(sample);
+  const DigSheet sheet(sample.plan, sample.outcome, {Paper::letter, {}, kDay});
+  for (int page = 1; page <= sheet.pages(); ++page) {
+    const std::string text = squeezed(pdf::text(pdf, page));
+    for (const std::string& said :
+         {std::string("Alder Lane 14"), sample.outcome.fingerprint, std::string("2026-05-04"),
+          std::to_string(page) + " of " + std::to_string(sheet.pages()), std::string("Call before you dig")})
+      EXPECT_NE(text.find(said), std::string::npos) << said << " on page " << page;
+  }
+  const std::string all = squeezed(pdf::text_in_order(pdf));
+  for (const char* said : {"29 CFR 1926 Subpart P", "Private lines", "tolerance zone", "2 ft from the edge",
+                           "within 25 ft", "4 ft deep", "competent person", "Test with water, never with air",
+                           "Local codes govern", "LOCATE TICKET", "Protective slope 1.5:1"})
+    EXPECT_NE(all.find(said), std::string::npos) << said;
+}
+
+TEST(DigSheet, EveryFontIsEmbedded) {
+  for (const QString& line : pdf::fonts(pdf_of(laid_out::half_acre(3))).split('\n').mid(2)) {
+    if (line.trimmed().isEmpty()) continue;
+    EXPECT_TRUE(line.contains(QRegularExpression(" yes (yes|no) +yes "))) << line.toStdString();
+  }
+}
+
+TEST(DigSheet, HasThePagesItSays) {
+  for (int trenches : {3, 14}) {
+    const laid_out::Sample sample = laid_out::half_acre(trenches);
+    const DigSheet sheet(sample.plan, sample.outcome, {Paper::letter, {}, kDay});
+    EXPECT_GE(sheet.pages(), 2);
+    EXPECT_TRUE(pdf::info(dig_sheet_pdf(sheet))
+                    .contains(QRegularExpression(QString("Pages: +%1\n").arg(sheet.pages()))));
+  }
+}
+
+TEST(DigSheet, SameDayGivesTheSameBytes) {
+  const laid_out::Sample sample = laid_out::half_acre(4);
+  EXPECT_EQ(pdf_of(sample), pdf_of(sample));
+}
+
+TEST(DigSheet, LongNamesEndInAnEllipsisInsideTheirBox) {
+  laid_out::Sample sample = laid_out::alder(3);
+  const std::string many = "Wolfeschlegelsteinhausenbergerdorff ";
+  for (int i = 0; i < 6; ++i) sample.plan.title.project += many;
+  sample.plan.title.address = sample.plan.title.owner = sample.plan.title.project;
+  for (Feature& f : sample.plan.site.features) f.name += " " + many;
+  const QString text = pdf::text(pdf_of(sample), 2);
+  EXPECT_GE(text.count("…"), 3);
+}
+
+TEST(DigSheet, OfAnEmptyPlanIsStillASheet) {
+  laid_out::Sample sample;
+  const std::string text = squeezed(pdf::text(pdf_of(sample)));
+  EXPECT_NE(text.find("CAUTIONS"), std::string::npos);
+}
+
+TEST(DigSheet, RefusesAPlaceItCannotWriteTo) {
+  const laid_out::Sample sample = laid_out::half_acre(3);
+  const auto written = write_dig_sheet(sample.plan, sample.outcome, {}, "/no such folder/sheet.pdf");
+  ASSERT_FALSE(written.has_value());
+  EXPECT_EQ(written.error().code, "sheet_not_written");
+  EXPECT_NE(written.error().message().find("/no such folder/sheet.pdf"), std::string::npos);
+  EXPECT_FALSE(write_dig_sheet(sample.plan, sample.outcome, {Paper::a4, -3, kDay}, "x.pdf").has_value());
+}

@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The page measured with poppler's eyes, as a crew would with a rule.
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "app/support/laid_out.h"
+#include "app/support/pdf_tools.h"
+#include "sheets/dig_sheet.h"
+#include "sheets/paper.h"
+#include "support/sample_plans.h"
+
+using namespace underlawn;
+
+namespace {
+
+constexpr double kMillimetre = 72 / 25.4;  // points
+constexpr Paper kPapers[] = {Paper::letter, Paper::tabloid, Paper::a4, Paper::a3};
+const QDate kDay(2026, 5, 4);
+
+// A bare lot that is 100 mm by 60 mm on paper at the scale, within half a unit.
+laid_out::Sample bare_lot(UnitSystem units, int scale) {
+  const double unit = units == UnitSystem::us ? 0.3048 : 1;
+  const double w = std::round(0.1 * scale / unit) * unit, h = std::round(0.06 * scale / unit) * unit;
+  laid_out::Sample sample;
+  sample.plan.units = units;
+  sample.plan.site.lot = {{{0, 0}, 1}, {{w, 0}, 1}, {{w, h}, 1}, {{0, h}, 1}};
+  return sample;
+}
+
+// The lot line is the one stroke of six dashes and that weight: one edge a stroke.
+QVector<double> lot_edges(const QByteArray& pdf) {
+  QVector<double> lengths;
+  for (const pdf::Stroke& stroke : pdf::strokes(pdf, 1))
+    if (stroke.dashes == 6 && stroke.width > 1.1 && stroke.lines.size() == 1)
+      lengths.push_back(stroke.lines[0].length());
+  std::sort(lengths.begin(), lengths.end());
+  return lengths;
+}
+
+void expect_edges(UnitSystem units, Paper paper, int scale) {
+  const laid_out::Sample sample = bare_lot(units, scale);
+  const DigSheet sheet(sample.plan, sample.outcome, {paper, scale, kDay});
+  EXPECT_EQ(sheet.scale(), scale);
+  EXPECT_TRUE(sheet.remarks().empty());
+  const Ring lot = lot_ring(sample.plan.site);
+  const double w = lot[2].x / scale * 1000 * kMillimetre, h = lot[2].y / scale * 1000 * kMillimetre;
+  const QVector<double> edges = lot_edges(dig_sheet_pdf(sheet));
+  ASSERT_EQ(edges.size(), 4) << "1:" << scale;
+  EXPECT_NEAR(edges[0], h, 0.2 * kMillimetre) << "1:" << scale;
+  EXPECT_NEAR(edges[1], h, 0.2 * kMillimetre) << "1:" << scale;
+  EXPECT_NEAR(edges[2], w, 0.2 * kMillimetre) << "1:" << scale;
+  EXPECT_NEAR(edges[3], w, 0.2 * kMillimetre) << "1:" << scale;
+}
+
+}  // namespace
+
+TEST(MeasuredPage, LotEdgeIsTrueAtEveryUsScaleOnEveryPaper) {
+  for (Paper paper : kPapers)
+    for (int feet : {10, 20, 30, 40, 50, 60}) expect_edges(UnitSystem::us, paper, 12 * feet);
+}
+
+TEST(MeasuredPage, LotEdgeIsTrueAtEveryMetricScaleOnEveryPaper) {
+  for (Paper paper : kPapers)
+    for (int scale : {100, 200, 250, 500}) expect_edges(UnitSystem::metric, paper, scale);
+}
+
+TEST(MeasuredPage, PaperHasItsSize) {
+  const laid_out::Sample sample = bare_lot(UnitSystem::us, 240);
+  const std::pair<Paper, QString> sizes[] = {{Paper::letter, "612 x 792|792 x 612"},
+                                             {Paper::tabloid, "792 x 1224|1224 x 792"},
+                                             {Paper::a4, "595 x 842|842 x 595"},
+                                             {Paper::a3, "842 x 1191|1191 x 842"}};
+  for (const auto& [paper, size] : sizes) {
+    const QString info = pdf::info(dig_sheet_pdf(DigSheet(sample.plan, sample.outcome, {paper, {}, kDay})));
+    EXPECT_TRUE(info.contains(QRegularExpression("Page size: +(" + size + ") pts"))) << info.toStdString();
+  }
+}
+
+TEST(MeasuredPage, ScaleBarAgreesWithTheScale) {
+  for (const auto& [units, scale, length] :
+       {std::tuple(UnitSystem::us, 240, 50), std::tuple(UnitSystem::us, 480, 100),
+        std::tuple(UnitSystem::metric, 200, 10), std::tuple(UnitSystem::metric, 500, 20)}) {
+    const laid_out::Sample sample = bare_lot(units, scale);
+    const QByteArray pdf = dig_sheet_pdf(DigSheet(sample.plan, sample.outcome, {Paper::a3, scale, kDay}));
+    const double unit = units == UnitSystem::us ? 0.3048 : 1;
+    const double metres = length * unit;
+    EXPECT_NEAR(sheet::scale_bar_length(scale, units), metres, 1e-9);
+    const QString named = QString("%1 %2").arg(length).arg(units == UnitSystem::us ? "ft" : "m");
+    EXPECT_TRUE(pdf::text(pdf, 1).contains(named)) << named.toStdString();
+    // Two of its four quarters are black, the first and the third: half the bar from one to the other.
+    QVector<QRectF> quarters;
+    const double quarter = metres / 4 / scale * 1000 * kMillimetre;
+    for (const QRectF& box : pdf::filled_boxes(pdf, 1))
+      if (std::abs(box.width() - quarter) < 0.2 * kMillimetre && std::abs(box.height() - 5) < 0.2)
+        quarters.push_back(box);
+    ASSERT_EQ(quarters.size(), 2) << scale;
+    EXPECT_NEAR(std::abs(quarters[1].left() - quarters[0].left()), 2 * quarter, 0.2 * kMillimetre);
+  }
+}
+
+TEST(MeasuredPage, UsualScaleIsTheLargestAtWhichAllFits) {
+  const laid_out::Sample sample = laid_out::half_acre(3);
+  const SheetSetup automatic{Paper::letter, {}, kDay};
+  const DigSheet sheet(sample.plan, sample.outcome, automatic);
+  EXPECT_TRUE(sheet.remarks().empty());
+  const auto& scales = sheet::usual_scales(UnitSystem::us);
+  const auto at = std::find(scales.begin(), scales.end(), sheet.scale());
+  ASSERT_NE(at, scales.end());
+  ASSERT_NE(at, scales.begin());
+  // Two steps larger something is off, whichever way the page is divided.
+  ASSERT_GE(at - scales.begin(), 2);
+  EXPECT_FALSE(DigSheet(sample.plan, sample.outcome, {Paper::letter, *(at - 2), kDay}).remarks().empty());
+}
+
+TEST(MeasuredPage, WhatIsOffThePageIsNamedOnItAndReturned) {
+  const laid_out::Sample sample = laid_out::half_acre(3);
+  const DigSheet sheet(sample.plan, sample.outcome, {Paper::letter, 120, kDay});
+  ASSERT_EQ(sheet.remarks().size(), 1U);
+  EXPECT_NE(sheet.remarks()[0].value.find("trench 1"), std::string::npos);
+  EXPECT_NE(sheet.remarks()[0].advice.find("1\" = "), std::string::npos);
+  const QString text = pdf::text(dig_sheet_pdf(sheet), 1);
+  EXPECT_TRUE(text.contains("NOT ALL OF THE PLAN IS ON THIS PAGE"));
+}
