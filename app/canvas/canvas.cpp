@@ -1,0 +1,243 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "canvas/canvas.h"
+
+#include <QCursor>
+#include <algorithm>
+#include <utility>
+
+#include "base/quantity.h"
+#include "plane/region.h"
+#include "tools/grips.h"
+#include "tools/make_tool.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kFitMargin = 48;              // px
+constexpr double kFarthest = 0.05, kClosest = 4000;  // px per metre
+
+// A house lot's worth of ground around the origin, while nothing is drawn.
+constexpr Box kEmptyGround{{-5, -5}, {45, 40}};
+
+void stretch(Box& box, Point p) {
+  if (!std::isfinite(p.x) || !std::isfinite(p.y)) return;
+  box = {{std::min(box.low.x, p.x), std::min(box.low.y, p.y)}, {std::max(box.high.x, p.x), std::max(box.high.y, p.y)}};
+}
+
+Box everything(const Plan& plan) {
+  constexpr double kFar = 1e300;
+  Box box{{kFar, kFar}, {-kFar, -kFar}};
+  for (const LotCorner& c : plan.site.lot) stretch(box, c.at);
+  for (const Feature& f : plan.site.features)
+    for (Point p : f.points) stretch(box, p);
+  return box.low.x > box.high.x ? kEmptyGround : box;
+}
+
+}  // namespace
+
+Canvas::Canvas(Document& document, Selection& selection, QWidget* parent)
+    : QWidget(parent), document_(document), selection_(selection) {
+  setMouseTracking(true);
+  setFocusPolicy(Qt::StrongFocus);
+  setAttribute(Qt::WA_OpaquePaintEvent);
+  setMinimumSize(240, 180);
+  setAccessibleName(tr("Drawing of the lot"));
+  for (ToolId id : all_tools()) tools_[id] = make_tool(id, *this);
+  connect(&document_, &Document::plan_changed, this, [this] {
+    forget_missing();
+    plan_redrawn();
+  });
+  connect(&document_, &Document::outcome_changed, this, &Canvas::plan_redrawn);
+  connect(&document_, &Document::history_changed, this, [this] {
+    if (!committing_) drop_gesture();  // the plan it began on is no longer the one there is
+  });
+  connect(&document_, &Document::replaced, this, [this] {
+    drop_gesture();
+    zoom_to_fit();
+  });
+  connect(&selection_, &Selection::changed, this, [this] {
+    if (picked_.empty() ? selection_.now() == Selected{} : selection_.now() == picked_.back()) return;
+    picked_.clear();
+    if (!(selection_.now() == Selected{})) picked_.push_back(selection_.now());
+    tell_status();
+    update();
+  });
+  connect(&selection_, &Selection::pointed_out, this, &Canvas::point_out);
+  setCursor(now().cursor());
+}
+
+Canvas::~Canvas() = default;
+
+void Canvas::set_tool(ToolId id) {
+  drop_gesture();
+  said_.clear();
+  if (std::exchange(tool_id_, id) != id) emit tool_changed(id);
+  if (pointer_inside_ && !key_cursor_) point_at(pointer_.device, Qt::NoModifier);
+  tell_status();
+}
+
+QString Canvas::status() const {
+  return said_.isEmpty() ? now().status() : said_;
+}
+
+void Canvas::tell_status() {
+  setCursor(panning_from_ || space_held_ ? Qt::ClosedHandCursor : now().cursor());
+  emit status_text(status());
+  update();
+}
+
+void Canvas::drop_gesture() {
+  typed_.clear();
+  now().cancel();
+  document_.preview(std::nullopt);
+  tell_status();
+}
+
+void Canvas::set_look(const Look& look) {
+  look_ = look;
+  plan_redrawn();
+}
+
+void Canvas::set_paint_options(const PaintOptions& options) {
+  options_ = options;
+  plan_redrawn();
+}
+
+void Canvas::plan_redrawn() {
+  picture_old_ = true;
+  update();
+}
+
+void Canvas::zoom_to_fit() {
+  view_ = fit_view(everything(document_.plan()), size(), std::min(kFitMargin, width() / 8.0), view_.turn);
+  view_.scale = std::min(view_.scale, 200.0);
+  fitted_ = true;
+  plan_redrawn();
+}
+
+void Canvas::zoom_by(double factor) {
+  zoom_about({width() / 2.0, height() / 2.0}, factor);
+}
+
+void Canvas::zoom_about(QPointF device, double factor) {
+  const Point fixed = view_.to_lot(device);
+  view_.scale = std::clamp(view_.scale * factor, kFarthest, kClosest);
+  view_.centre = view_.centre + (fixed - view_.to_lot(device));
+  fitted_ = false;
+  plan_redrawn();
+}
+
+void Canvas::pan_by(QPointF device) {
+  const QPointF middle(width() / 2.0, height() / 2.0);
+  view_.centre = view_.to_lot(middle - device);
+  fitted_ = false;
+  plan_redrawn();
+}
+
+// Brings the places into view, without coming nearer than needed, and marks them until the next click.
+void Canvas::point_out(const std::vector<Polyline>& places) {
+  pointed_out_ = places;
+  constexpr double kFar = 1e300;
+  Box box{{kFar, kFar}, {-kFar, -kFar}};
+  for (const Polyline& place : places)
+    for (Point p : place) stretch(box, p);
+  if (box.low.x <= box.high.x) {
+    const QRectF seen = QRectF(rect()).adjusted(40, 40, -40, -40);
+    const QPointF a = view_.to_device(box.low), b = view_.to_device(box.high);
+    if (!seen.contains(a) || !seen.contains(b)) {
+      const View fit = fit_view(box, size(), 2 * kFitMargin, view_.turn);
+      view_.centre = fit.centre;
+      view_.scale = std::min(view_.scale, fit.scale);
+      fitted_ = false;
+    }
+  }
+  plan_redrawn();
+}
+
+void Canvas::preview(std::optional<Plan> plan) {
+  document_.preview(std::move(plan));
+}
+
+void Canvas::commit(Plan plan, QString what) {
+  committing_ = true;
+  document_.commit(std::move(plan), std::move(what));
+  committing_ = false;
+}
+
+void Canvas::pick(std::vector<Selected> what) {
+  picked_ = std::move(what);
+  selection_.select(picked_.empty() ? Selected{} : picked_.back());
+  tell_status();
+}
+
+void Canvas::say(QString text) {
+  said_ = std::move(text);
+  tell_status();
+}
+
+QString Canvas::length_text(double metres) const {
+  return QString::fromStdString(print_quantity(Quantity::length, metres, plan().units, Fineness::fine));
+}
+
+// Undo may take away what is selected, or one of its corners.
+void Canvas::forget_missing() {
+  const Plan& shown = document_.plan();
+  const auto before = picked_;
+  std::erase_if(picked_, [&](const Selected& s) { return !is_there(shown, s); });
+  for (Selected& s : picked_)
+    if (const auto corner = handle_of(s); corner && !edit::handle_position(shown, *corner)) s.index = -1;
+  if (before == picked_) return;
+  selection_.select(picked_.empty() ? Selected{} : picked_.back());
+  tell_status();
+}
+
+void Canvas::remove_selected() {
+  drop_gesture();
+  if (picked_.empty()) return;
+  const std::vector<Selected> what = picked_;
+  const Plan after = without_things(plan(), what);
+  if (after == plan()) return say(remove_refusal(what.back()));
+  commit(after, things_action(plan(), tr("Remove"), what));
+  std::vector<Selected> left;
+  for (Selected s : what)
+    if (s.index = -1; handle_of(what.back()) && is_there(plan(), s)) left.push_back(s);
+  pick(left);
+}
+
+QString Canvas::remove_refusal(const Selected& what) const {
+  if (what.kind == Selected::Kind::lot_edge)
+    return tr("One edge cannot be removed alone: select a corner and remove that, or the whole lot line in the lot list.");
+  if (handle_of(what)) return tr("This is the least number of corners it can have. Select the whole thing to remove it.");
+  return tr("Trenches, header and run follow from the plan and cannot be removed. Change the loop instead.");
+}
+
+void Canvas::select_all() {
+  std::vector<Selected> all;
+  for (const Feature& f : plan().site.features) all.push_back({Selected::Kind::feature, f.id});
+  pick(std::move(all));
+}
+
+void Canvas::select_none() {
+  pick({});
+}
+
+bool Canvas::select_next(int step) {
+  std::vector<Selected> all;
+  if (!plan().site.lot.empty()) all.push_back({Selected::Kind::lot});
+  for (const Feature& f : plan().site.features) all.push_back({Selected::Kind::feature, f.id});
+  if (plan().site.entry) all.push_back({Selected::Kind::entry});
+  const int count = static_cast<int>(all.size());
+  int at = step > 0 ? -1 : count;
+  if (!picked_.empty())
+    for (int i = 0; i < count; ++i)
+      if (all[static_cast<std::size_t>(i)].kind == picked_.back().kind &&
+          all[static_cast<std::size_t>(i)].id == picked_.back().id)
+        at = i;
+  at += step;
+  if (at < 0 || at >= count) return false;
+  pick({all[static_cast<std::size_t>(at)]});
+  return true;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The drawing that the window is made of: shows the plan and what follows from it, and hands mouse, keys and
+// typed text to the tool in hand.
+#pragma once
+
+#include <QPixmap>
+#include <QWidget>
+#include <map>
+#include <memory>
+
+#include "canvas/look.h"
+#include "canvas/plan_painter.h"
+#include "canvas/typed_entry.h"
+#include "tools/tool.h"
+#include "tools/tool_id.h"
+#include "window/document.h"
+#include "window/selection.h"
+
+namespace underlawn {
+
+class Canvas : public QWidget, private ToolContext {
+  Q_OBJECT
+
+ public:
+  Canvas(Document& document, Selection& selection, QWidget* parent = nullptr);
+  ~Canvas() override;
+
+  ToolId tool() const { return tool_id_; }
+  void set_tool(ToolId id);  // drops the gesture in hand
+  QString status() const;    // what the tool says now
+
+  const Look& look() const { return look_; }
+  void set_look(const Look& look);
+  const PaintOptions& paint_options() const { return options_; }
+  void set_paint_options(const PaintOptions& options);  // `stale` is the canvas's own
+
+  void zoom_to_fit() override;
+  void zoom_by(double factor);  // about the middle; above 1 is closer
+  const View& view() const override { return view_; }
+
+  void remove_selected();      // one entry, whatever is selected
+  void select_all();           // every feature
+  void select_none();
+  bool select_next(int step);  // +1 or -1 through everything on the lot; false past the end
+  const std::vector<Selected>& picked() const override { return picked_; }
+
+ signals:
+  void tool_changed(underlawn::ToolId id);
+  void status_text(QString text);
+  void pointer_at(underlawn::Point lot);
+  void pointer_left();
+
+ protected:
+  bool event(QEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+  void mouseMoveEvent(QMouseEvent* event) override;
+  void mouseReleaseEvent(QMouseEvent* event) override;
+  void mouseDoubleClickEvent(QMouseEvent* event) override;
+  void wheelEvent(QWheelEvent* event) override;
+  void leaveEvent(QEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  void keyReleaseEvent(QKeyEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
+
+ private:
+  // ToolContext
+  const Plan& plan() const override { return document_.committed(); }
+  const Outcome* outcome() const override { return document_.outcome(); }
+  void preview(std::optional<Plan> plan) override;
+  void commit(Plan plan, QString what) override;
+  void pick(std::vector<Selected> what) override;
+  void say(QString text) override;
+  void pan_by(QPointF device) override;
+  void back_to_select() override { set_tool(ToolId::select); }
+  QString length_text(double metres) const override;
+
+  Tool& now() const { return *tools_.at(tool_id_); }
+  Pointer pointer_from(QPointF device, Qt::KeyboardModifiers modifiers) const;
+  void point_at(QPointF device, Qt::KeyboardModifiers modifiers);
+  void take_typed_place();  // the pointer stands where the typed text says
+  void place_typed();
+  CourseFrame course_frame() const;
+  bool own_key(const QKeyEvent& key) const;
+  bool typing_key(const QKeyEvent& key) const;
+  bool typing_key_press(QKeyEvent& key);
+  bool gesture_key_press(QKeyEvent& key);
+  bool cursor_key_press(QKeyEvent& key);
+  void enter_pressed();
+  void escape_pressed();
+  void drop_gesture();
+  void plan_redrawn();  // the picture of the plan is out of date
+  void tell_status();
+  void zoom_about(QPointF device, double factor);
+  void lead_cursor_to(Point p);
+  void point_out(const std::vector<Polyline>& places);
+  void forget_missing();
+  QString remove_refusal(const Selected& what) const;
+
+  void paint_picture();
+  void paint_overlay(QPainter& painter) const;
+
+  Document& document_;
+  Selection& selection_;
+  Look look_ = Look::light();
+  PaintOptions options_;
+  View view_;
+  bool fitted_ = true;  // still the view that zoom_to_fit gave: kept fitting as the widget is resized
+  std::map<ToolId, std::unique_ptr<Tool>> tools_;
+  ToolId tool_id_ = ToolId::select;
+  Pointer pointer_;
+  bool pointer_inside_ = false;
+  std::optional<Point> key_cursor_;  // where the arrow keys have led the pointer; none: the mouse leads
+  bool key_placed_ = false;          // what they led to has been placed
+  TypedEntry typed_;
+  std::vector<Selected> picked_;
+  std::vector<Polyline> pointed_out_;
+  QString said_;
+  std::optional<QPointF> panning_from_;
+  bool space_held_ = false;
+  bool committing_ = false;
+  bool picture_old_ = true;
+  QPixmap picture_;
+};
+
+}  // namespace underlawn

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the canvas shows: the picture of the plan, kept until it changes, and over it what moves with the
+// pointer.
+#include <QPainter>
+#include <QPaintEvent>
+
+#include "canvas/canvas.h"
+#include "canvas/marks.h"
+
+namespace underlawn {
+
+void Canvas::resizeEvent(QResizeEvent*) {
+  view_.size = size();
+  if (fitted_)
+    zoom_to_fit();
+  else
+    plan_redrawn();
+}
+
+void Canvas::paint_picture() {
+  const double ratio = devicePixelRatioF();
+  const QSize pixels = (QSizeF(size()) * ratio).toSize();
+  if (!std::exchange(picture_old_, false) && picture_.size() == pixels) return;
+  picture_ = QPixmap(pixels);
+  picture_.setDevicePixelRatio(ratio);
+  picture_.fill(look_.background);
+  QPainter painter(&picture_);
+  PaintOptions options = options_;
+  options.stale = document_.stale();
+  paint_plan(painter, document_.plan(), document_.outcome(), view_, look_, options);
+}
+
+void Canvas::paintEvent(QPaintEvent*) {
+  paint_picture();
+  QPainter painter(this);
+  painter.drawPixmap(0, 0, picture_);
+  painter.setRenderHint(QPainter::Antialiasing);
+  paint_overlay(painter);
+}
+
+void Canvas::paint_overlay(QPainter& painter) const {
+  const ToolPaint p{painter, view_, look_, pointer_};
+  const Plan& shown = document_.plan();
+  if (shown.site.lot.empty() && shown.site.features.empty() && !now().busy()) paint_welcome(p);
+  paint_scale_bar(p, shown.units);
+  paint_north(p, shown.site.north);
+  paint_selected(p, shown, document_.outcome(), picked_, tool_id_ == ToolId::select);
+  paint_pointed_out(p, pointed_out_);
+  if (hasFocus()) {
+    painter.setPen(QPen(look_.selection, 2));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(QRectF(rect()).adjusted(1, 1, -1, -1));
+  }
+  if (!pointer_inside_) return;
+  now().paint(p);
+  const bool typing = tool_id_ != ToolId::select || now().busy() || typed_.begun();
+  if (typing && pointer_.snap) paint_snap(p, *pointer_.snap, now().from());
+  if (key_cursor_) paint_key_cursor(p, pointer_.at);
+  if (typing) paint_readout(p, typed_, now().from(), shown);
+}
+
+}  // namespace underlawn

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "canvas/hit.h"
+
+#include <algorithm>
+
+#include "plane/region.h"
+
+namespace underlawn {
+
+namespace {
+
+struct Candidate {
+  Selected what;
+  int rank;     // point, line, area, lot edge
+  double size;  // areas: m2; others: distance
+};
+
+class Finder {
+ public:
+  Finder(Point at, double reach) : at_(at), reach_(reach) {}
+
+  void point(Selected what, Point p) { offer(what, 0, distance(p, at_)); }
+  void line(Selected what, const Polyline& points, int rank = 1) {
+    for (std::size_t i = 0; i + 1 < points.size(); ++i)
+      if (offer(what, rank, distance(Segment{points[i], points[i + 1]}, at_))) return;
+  }
+  void area(Selected what, const Ring& ring) {
+    if (distance(ring, at_) <= reach_) found_.push_back({what, 2, underlawn::area(ring)});
+  }
+  std::vector<Selected> result() {
+    std::stable_sort(found_.begin(), found_.end(), [](const Candidate& a, const Candidate& b) {
+      return a.rank != b.rank ? a.rank < b.rank : a.size < b.size;
+    });
+    std::vector<Selected> all;
+    for (const Candidate& c : found_) all.push_back(c.what);
+    return all;
+  }
+
+ private:
+  bool offer(const Selected& what, int rank, double away) {
+    if (!(away <= reach_)) return false;
+    found_.push_back({what, rank, away});
+    return true;
+  }
+
+  Point at_;
+  double reach_;
+  std::vector<Candidate> found_;
+};
+
+void find_feature_at(Finder& finder, const Feature& f) {
+  const Selected what{Selected::Kind::feature, f.id};
+  switch (shape_of(f.kind)) {
+    case FeatureShape::point:
+      if (!f.points.empty()) finder.point(what, f.points.front());
+      break;
+    case FeatureShape::line:
+      finder.line(what, f.points);
+      break;
+    case FeatureShape::area:
+      if (f.points.size() >= 3) finder.area(what, f.points);
+      break;
+  }
+}
+
+void find_derived_at(Finder& finder, const Layout& layout) {
+  for (const Trench& t : layout.trenches)
+    if (distance(t.head, t.end) > kSamePlace)
+      finder.area({Selected::Kind::trench, t.number}, rectangle_along({t.head, t.end}, t.width));
+  for (const Polyline& leg : layout.header.legs) finder.line({Selected::Kind::header}, leg);
+  finder.line({Selected::Kind::run}, layout.run.line);
+}
+
+}  // namespace
+
+std::vector<Selected> hits(const Plan& plan, const Outcome* outcome, Point at, double reach) {
+  Finder finder(at, reach);
+  if (plan.site.entry) finder.point({Selected::Kind::entry}, plan.site.entry->at);
+  for (const Feature& f : plan.site.features) find_feature_at(finder, f);
+  if (outcome) find_derived_at(finder, outcome->layout);
+  const Ring lot = lot_ring(plan.site);
+  for (std::size_t i = 0; i < lot.size(); ++i)
+    finder.line({Selected::Kind::lot_edge, 0, static_cast<int>(i)}, {lot[i], lot[(i + 1) % lot.size()]}, 3);
+  return finder.result();
+}
+
+std::vector<Selected> inside(const Plan& plan, const Box& box) {
+  const auto in_box = [&](Point p) {
+    return p.x >= box.low.x && p.x <= box.high.x && p.y >= box.low.y && p.y <= box.high.y;
+  };
+  std::vector<Selected> found;
+  for (const Feature& f : plan.site.features)
+    if (!f.points.empty() && std::all_of(f.points.begin(), f.points.end(), in_box))
+      found.push_back({Selected::Kind::feature, f.id});
+  if (plan.site.entry && in_box(plan.site.entry->at)) found.push_back({Selected::Kind::entry});
+  return found;
+}
+
+}  // namespace underlawn

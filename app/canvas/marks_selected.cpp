@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "canvas/marks.h"
+#include "plane/region.h"
+#include "tools/gesture_paint.h"
+#include "tools/grips.h"
+
+namespace underlawn {
+
+namespace {
+
+using Kind = Selected::Kind;
+
+QPolygonF on_device(const ToolPaint& p, const Polyline& points, bool closed) {
+  QPolygonF line;
+  for (Point point : points) line << p.view.to_device(point);
+  if (closed && !line.isEmpty()) line << line.front();
+  return line;
+}
+
+void stroke(const ToolPaint& p, const QPolygonF& line, double width) {
+  QColor glow = p.look.selection;
+  glow.setAlphaF(0.28F);
+  p.painter.setBrush(Qt::NoBrush);
+  p.painter.setPen(QPen(glow, width + 5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  p.painter.drawPolyline(line);
+  p.painter.setPen(QPen(p.look.selection, width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  p.painter.drawPolyline(line);
+}
+
+void ring_round(const ToolPaint& p, Point at, double radius) {
+  QColor glow = p.look.selection;
+  glow.setAlphaF(0.28F);
+  p.painter.setBrush(Qt::NoBrush);
+  for (const QPen& pen : {QPen(glow, 6), QPen(p.look.selection, 2)}) {
+    p.painter.setPen(pen);
+    p.painter.drawEllipse(p.view.to_device(at), radius, radius);
+  }
+}
+
+void outline_feature(const ToolPaint& p, const Feature& f) {
+  if (f.points.empty()) return;
+  if (shape_of(f.kind) == FeatureShape::point) return ring_round(p, f.points.front(), 11);
+  stroke(p, on_device(p, f.points, shape_of(f.kind) == FeatureShape::area), 2);
+}
+
+void outline_derived(const ToolPaint& p, const Layout& layout, const Selected& what) {
+  if (what.kind == Kind::header)
+    for (const Polyline& leg : layout.header.legs) stroke(p, on_device(p, leg, false), 2);
+  if (what.kind == Kind::run) stroke(p, on_device(p, layout.run.line, false), 2);
+  if (what.kind != Kind::trench) return;
+  for (const Trench& t : layout.trenches)
+    if (t.number == what.id && distance(t.head, t.end) > kSamePlace)
+      stroke(p, on_device(p, rectangle_along({t.head, t.end}, t.width), true), 2);
+}
+
+void outline_lot(const ToolPaint& p, const Site& site, const Selected& what) {
+  const Ring lot = lot_ring(site);
+  if (lot.empty()) return;
+  stroke(p, on_device(p, lot, true), 1.5);
+  const auto i = static_cast<std::size_t>(what.index);
+  if (what.kind == Kind::lot_edge && i < lot.size())
+    stroke(p, on_device(p, {lot[i], lot[(i + 1) % lot.size()]}, false), 4);
+}
+
+void outline(const ToolPaint& p, const Plan& plan, const Outcome* outcome, const Selected& what) {
+  switch (what.kind) {
+    case Kind::nothing:
+      break;
+    case Kind::lot:
+    case Kind::lot_edge:
+      outline_lot(p, plan.site, what);
+      break;
+    case Kind::feature:
+      if (const Feature* f = find_feature(plan.site, what.id)) outline_feature(p, *f);
+      break;
+    case Kind::entry:
+      if (plan.site.entry) ring_round(p, plan.site.entry->at, 9);
+      break;
+    case Kind::trench:
+    case Kind::header:
+    case Kind::run:
+      if (outcome) outline_derived(p, outcome->layout, what);
+      break;
+  }
+}
+
+// Middles of edges too short to be hit beside their corners are left out.
+bool has_room(const ToolPaint& p, const Plan& plan, const Grip& grip) {
+  if (!grip.inserts) return true;
+  const auto corner = edit::handle_position(plan, grip.handle);
+  return corner && p.view.to_device(distance(*corner, grip.at)) > 1.6 * kGripSize;
+}
+
+}  // namespace
+
+void paint_selected(const ToolPaint& p, const Plan& plan, const Outcome* outcome, const std::vector<Selected>& what,
+                    bool with_grips) {
+  p.painter.save();
+  for (const Selected& s : what) outline(p, plan, outcome, s);
+  for (const Selected& s : what) {
+    if (!with_grips) break;
+    const auto picked = handle_of(s);
+    const Feature* f = s.kind == Kind::feature ? find_feature(plan.site, s.id) : nullptr;
+    if (f && shape_of(f->kind) == FeatureShape::point) continue;
+    for (const Grip& grip : grips(plan, s))
+      if (has_room(p, plan, grip)) paint_grip(p, grip.at, grip.inserts, !grip.inserts && picked == grip.handle);
+  }
+  p.painter.restore();
+}
+
+void paint_pointed_out(const ToolPaint& p, const std::vector<Polyline>& places) {
+  p.painter.save();
+  for (const Polyline& place : places) {
+    if (place.size() == 1)
+      ring_round(p, place.front(), 14);
+    else
+      stroke(p, on_device(p, place, false), 3);
+  }
+  p.painter.restore();
+}
+
+}  // namespace underlawn

@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tools/area_tool.h"
+
+#include <QLineF>
+
+#include "plan/edits.h"
+#include "plane/region.h"
+#include "tools/gesture_paint.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kDragPixels = 8;
+
+bool mostly_rectangles(FeatureKind kind) {
+  return kind == FeatureKind::house || kind == FeatureKind::septic_tank || kind == FeatureKind::drain_field ||
+         kind == FeatureKind::reserve_field;
+}
+
+}  // namespace
+
+AreaTool::AreaTool(ToolContext& context, FeatureKind kind)
+    : PathTool(context), kind_(kind), rectangle_(mostly_rectangles(kind)) {}
+
+QString AreaTool::title() const {
+  QString name = QString::fromUtf8(kind_name(kind_));
+  return name.replace(0, 1, name.front().toUpper());
+}
+
+QString AreaTool::first_hint() const {
+  return rectangle_ ? tr("%1: click one end of a side, or drag a rectangle. R for a free outline.").arg(title())
+                    : tr("%1: click its first corner. R for a rectangle.").arg(title());
+}
+
+QString AreaTool::status() const {
+  if (!rectangle_ || points().empty()) return PathTool::status();
+  if (points().size() == 1) return tr("Other end of the side: click, or type its length. R for a free outline.");
+  return tr("Depth: click, or type it. Backspace goes back, Esc drops it.");
+}
+
+bool AreaTool::key_press(QKeyEvent& key) {
+  if (key.key() != Qt::Key_R || key.modifiers() != Qt::NoModifier || (busy() && points().size() > 2))
+    return PathTool::key_press(key);
+  rectangle_ = !rectangle_;
+  return true;
+}
+
+void AreaTool::press(const Pointer& pointer) {
+  const bool first = points().empty();
+  place(pointer.at);
+  if (first && rectangle_) pressed_ = pointer;
+}
+
+void AreaTool::release(const Pointer& pointer) {
+  const auto pressed = std::exchange(pressed_, std::nullopt);
+  if (!pressed || !rectangle_ || points().size() != 1) return;
+  if (QLineF(pressed->device, pointer.device).length() < kDragPixels) return;
+  const Ring ring = by_corners(pointer.at);
+  cancel();
+  if (ring.empty()) return context_.say(tr("That rectangle has no area. Drag across, or click the ends of a side."));
+  keep(ring);
+}
+
+void AreaTool::double_click(const Pointer& pointer) {
+  if (rectangle_)
+    press(pointer);
+  else
+    PathTool::double_click(pointer);
+}
+
+void AreaTool::place(Point p) {
+  if (!wants_depth()) return PathTool::place(p);
+  const Ring ring = by_depth(p);
+  if (ring.empty()) return context_.say(tr("The depth must be more than nothing. Point to one side of the line."));
+  cancel();
+  keep(ring);
+}
+
+void AreaTool::cancel() {
+  pressed_.reset();
+  PathTool::cancel();
+}
+
+void AreaTool::finish() {
+  if (rectangle_ && busy())
+    return context_.say(points().size() == 1 ? tr("Point to the other end of the side, or type its length.")
+                                             : tr("Point to the depth, or type it."));
+  PathTool::finish();
+}
+
+Point AreaTool::steered(Point p) const {
+  if (!wants_depth()) return p;
+  const Point across = left_normal(unit(points()[1] - points()[0]));
+  return points()[1] + dot(p - points()[1], across) * across;
+}
+
+Ring AreaTool::by_depth(Point p) const {
+  const Point depth = steered(p) - points()[1];
+  if (norm(depth) < kSamePlace) return {};
+  return {points()[0], points()[1], points()[1] + depth, points()[0] + depth};
+}
+
+Ring AreaTool::by_corners(Point p) const {
+  const Point a = points().front();
+  if (std::abs(p.x - a.x) < kSamePlace || std::abs(p.y - a.y) < kSamePlace) return {};
+  return {a, {p.x, a.y}, p, {a.x, p.y}};
+}
+
+void AreaTool::keep(std::vector<Point> points) {
+  Feature f;
+  f.id = edit::next_feature_id(context_.plan());
+  f.kind = kind_;
+  f.points = std::move(points);
+  const int id = f.id;
+  if (kind_ == FeatureKind::no_dig) f.may_cross = false;
+  context_.commit(edit::with_feature(context_.plan(), std::move(f)),
+                  tr("Draw %1").arg(QString::fromUtf8(kind_name(kind_))));
+  context_.pick({{Selected::Kind::feature, id}});
+  if (kind_ == FeatureKind::house) context_.back_to_select();
+}
+
+void AreaTool::paint(const ToolPaint& p) const {
+  Ring shape;
+  if (wants_depth()) shape = by_depth(p.pointer.at);
+  const bool dragged = pressed_ && QLineF(pressed_->device, p.pointer.device).length() >= kDragPixels;
+  if (dragged && points().size() == 1) shape = by_corners(p.pointer.at);
+  if (shape.empty()) return paint_drawn(p, points(), p.pointer.at, !rectangle_);
+  shape.push_back(shape.front());
+  paint_drawn(p, shape, std::nullopt, false);
+}
+
+}  // namespace underlawn

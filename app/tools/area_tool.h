@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// House, drive, septic tank, drain field, reserve, easement, no-dig: a rectangle by one side and its depth, a
+// rectangle square to the drawing by dragging, or a free ring. R changes between rectangle and ring.
+#pragma once
+
+#include "tools/path_tool.h"
+
+namespace underlawn {
+
+class AreaTool : public PathTool {
+ public:
+  AreaTool(ToolContext& context, FeatureKind kind);
+
+  QString title() const override;
+  QString status() const override;
+  void press(const Pointer& pointer) override;
+  void release(const Pointer& pointer) override;
+  void double_click(const Pointer& pointer) override;
+  bool key_press(QKeyEvent& key) override;
+  void place(Point p) override;
+  void cancel() override;
+  void finish() override;
+  Point steered(Point p) const override;
+  void paint(const ToolPaint& p) const override;
+
+ protected:
+  bool closes() const override { return true; }
+  void keep(std::vector<Point> points) override;
+  QString first_hint() const override;
+
+ private:
+  bool wants_depth() const { return rectangle_ && points().size() == 2; }
+  Ring by_depth(Point p) const;
+  Ring by_corners(Point p) const;
+
+  FeatureKind kind_;
+  bool rectangle_;
+  std::optional<Pointer> pressed_;  // the press that set the first point, while the button is down
+};
+
+}  // namespace underlawn

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tools/make_tool.h"
+
+#include "tools/area_tool.h"
+#include "tools/entry_tool.h"
+#include "tools/lot_tool.h"
+#include "tools/measure_tool.h"
+#include "tools/pan_tool.h"
+#include "tools/point_tool.h"
+#include "tools/select_tool.h"
+#include "tools/utility_tool.h"
+
+namespace underlawn {
+
+std::unique_ptr<Tool> make_tool(ToolId id, ToolContext& context) {
+  const auto area = [&](FeatureKind kind) { return std::make_unique<AreaTool>(context, kind); };
+  switch (id) {
+    case ToolId::select:
+      return std::make_unique<SelectTool>(context);
+    case ToolId::pan:
+      return std::make_unique<PanTool>(context);
+    case ToolId::lot:
+      return std::make_unique<LotTool>(context);
+    case ToolId::house:
+      return area(FeatureKind::house);
+    case ToolId::entry:
+      return std::make_unique<EntryTool>(context);
+    case ToolId::drive:
+      return area(FeatureKind::drive);
+    case ToolId::septic_tank:
+      return area(FeatureKind::septic_tank);
+    case ToolId::drain_field:
+      return area(FeatureKind::drain_field);
+    case ToolId::reserve_field:
+      return area(FeatureKind::reserve_field);
+    case ToolId::well:
+      return std::make_unique<PointTool>(context, FeatureKind::well);
+    case ToolId::tree:
+      return std::make_unique<PointTool>(context, FeatureKind::tree);
+    case ToolId::utility:
+      return std::make_unique<UtilityTool>(context);
+    case ToolId::easement:
+      return area(FeatureKind::easement);
+    case ToolId::no_dig:
+      return area(FeatureKind::no_dig);
+    case ToolId::measure:
+      return std::make_unique<MeasureTool>(context);
+  }
+  return std::make_unique<SelectTool>(context);
+}
+
+}  // namespace underlawn

@@ -1,0 +1,328 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tools/select_tool.h"
+
+#include <QLineF>
+#include <algorithm>
+
+#include "canvas/hit.h"
+#include "tools/gesture_paint.h"
+
+namespace underlawn {
+
+namespace {
+
+using Kind = Selected::Kind;
+
+constexpr double kGripReach = 10;  // px
+constexpr double kHitReach = 7;    // px
+constexpr double kDragPixels = 4;
+constexpr double kSameClick = 5;   // px
+
+bool same_thing(const Selected& a, const Selected& b) {
+  const bool both_lot = (a.kind == Kind::lot || a.kind == Kind::lot_edge) && (b.kind == Kind::lot || b.kind == Kind::lot_edge);
+  return both_lot || (a.kind == b.kind && a.id == b.id);
+}
+
+bool holds(const std::vector<Selected>& all, const Selected& what) {
+  return std::any_of(all.begin(), all.end(), [&](const Selected& s) { return same_thing(s, what); });
+}
+
+Box spanned(Point a, Point b) {
+  return {{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::max(a.x, b.x), std::max(a.y, b.y)}};
+}
+
+}  // namespace
+
+QString SelectTool::status() const {
+  if (nudged_) return tr("Let go of the arrow key to keep it, Esc to put it back.");
+  switch (state_) {
+    case State::grip:
+    case State::body:
+      return tr("Drop it, or type where: 5, 5<90, 12 N45E, @10,5. Shift locks the angle, Alt or Ctrl stops catching, Esc "
+                "puts it back.");
+    case State::rubber:
+      return tr("Everything wholly inside is selected.");
+    default:
+      break;
+  }
+  if (context_.picked().empty())
+    return tr("Click to select, again for what lies under it; drag a box round several; Tab walks through all.");
+  if (hovered_ && hovered_->inserts) return tr("Drag to make a new corner here.");
+  if (!movable()) return tr("Trenches, header and run follow from the plan: change the loop or the lot, and they move.");
+  if (context_.picked().size() == 1 && handle_of(context_.picked().front()))
+    return tr("Corner selected: drag it, arrow keys move it, @x,y moves it exactly, Del removes it.");
+  return tr("Drag to move, squares reshape, circles add a corner; arrow keys or @x,y move it; Del removes it.");
+}
+
+Qt::CursorShape SelectTool::cursor() const {
+  if (state_ == State::body) return Qt::SizeAllCursor;
+  return hovered_ || state_ == State::grip ? Qt::CrossCursor : Qt::ArrowCursor;
+}
+
+bool SelectTool::movable() const {
+  const auto& all = context_.picked();
+  return std::any_of(all.begin(), all.end(), can_move);
+}
+
+std::optional<Grip> SelectTool::grip_under(const Pointer& pointer) const {
+  std::optional<Grip> best;
+  double nearest = context_.reach(kGripReach);
+  for (const Selected& what : context_.picked())
+    for (const Grip& grip : grips(context_.plan(), what)) {
+      // A corner wins over the middle of a short edge.
+      const double away = distance(grip.at, pointer.raw) * (grip.inserts ? 1.5 : 1);
+      if (away > nearest) continue;
+      nearest = away;
+      best = grip;
+    }
+  return best;
+}
+
+void SelectTool::press(const Pointer& pointer) {
+  pressed_ = pointer;
+  picked_by_press_ = false;
+  if (!(pointer.modifiers & Qt::ShiftModifier)) grip_ = grip_under(pointer);
+  if (grip_) {
+    state_ = State::pressed_grip;
+    return;
+  }
+  const auto under = hits(context_.plan(), context_.outcome(), pointer.raw, context_.reach(kHitReach));
+  if (under.empty()) {
+    state_ = State::pressed_blank;
+    return;
+  }
+  const bool known = std::any_of(under.begin(), under.end(), [&](auto& s) { return holds(context_.picked(), s); });
+  state_ = State::pressed_thing;
+  if (known && !(pointer.modifiers & Qt::ShiftModifier)) return;
+  pick_at(pointer, under);
+  picked_by_press_ = true;
+}
+
+void SelectTool::pick_at(const Pointer& pointer, const std::vector<Selected>& under) {
+  std::vector<Selected> picked = context_.picked();
+  if (!(pointer.modifiers & Qt::ShiftModifier)) return context_.pick({under.front()});
+  const auto there = std::find_if(picked.begin(), picked.end(), [&](auto& s) { return same_thing(s, under.front()); });
+  if (there != picked.end())
+    picked.erase(there);
+  else
+    picked.push_back(under.front());
+  context_.pick(std::move(picked));
+}
+
+void SelectTool::move(const Pointer& pointer) {
+  if (state_ == State::idle) {
+    hovered_ = grip_under(pointer);
+    return;
+  }
+  if (!dragging() && state_ != State::ended &&
+      QLineF(pressed_.device, pointer.device).length() >= kDragPixels)
+    begin_drag(pointer);
+  if (state_ == State::grip || state_ == State::body) context_.preview(dragged(pointer.at));
+}
+
+void SelectTool::begin_drag(const Pointer&) {
+  if (state_ == State::pressed_grip) {
+    state_ = State::grip;
+    hold_ = grip_->at;
+    return;
+  }
+  // The lot line and what lies in areas are moved only when selected before; else a slip would move the lot.
+  const auto& picked = context_.picked();
+  const bool lot_by_chance = picked_by_press_ && picked.size() == 1 && picked.front().kind == Kind::lot_edge;
+  if (state_ == State::pressed_thing && movable() && !lot_by_chance) {
+    state_ = State::body;
+    hold_ = hold_of(pressed_.raw);
+    return;
+  }
+  state_ = State::rubber;
+}
+
+// The corner nearest to where it was taken, so that dragging can lay corner on corner.
+Point SelectTool::hold_of(Point p) const {
+  std::optional<Point> best;
+  for (const Selected& what : context_.picked())
+    for (const Grip& grip : grips(context_.plan(), what))
+      if (!grip.inserts && (!best || distance(grip.at, p) < distance(*best, p))) best = grip.at;
+  return best && distance(*best, p) <= context_.reach(2 * kGripReach) ? *best : p;
+}
+
+Plan SelectTool::dragged(Point to) const {
+  if (state_ == State::grip) return moved_grip(context_.plan(), *grip_, to);
+  std::vector<Selected> whole = context_.picked();
+  for (Selected& s : whole)
+    if (s.kind != Kind::lot_edge) s.index = -1;
+  return moved_things(context_.plan(), whole, to - hold_);
+}
+
+QString SelectTool::drag_name() const {
+  if (state_ == State::grip) return grip_action(*grip_);
+  std::vector<Selected> whole = context_.picked();
+  for (Selected& s : whole) s.index = -1;
+  return things_action(context_.plan(), tr("Move"), whole);
+}
+
+void SelectTool::release(const Pointer& pointer) {
+  const State was = state_;
+  if (was == State::grip || was == State::body) {
+    place(pointer.at);
+  } else if (was == State::rubber) {
+    std::vector<Selected> picked;
+    if (pressed_.modifiers & Qt::ShiftModifier) picked = context_.picked();
+    for (const Selected& s : inside(context_.plan(), spanned(pressed_.raw, pointer.raw)))
+      if (!holds(picked, s)) picked.push_back(s);
+    context_.pick(std::move(picked));
+  } else if (was != State::idle && was != State::ended) {
+    click(pointer);
+  }
+  state_ = State::idle;
+  grip_.reset();
+}
+
+void SelectTool::click(const Pointer& pointer) {
+  const bool again = QLineF(last_click_, pointer.device).length() <= kSameClick;
+  last_click_ = pointer.device;
+  if (state_ == State::pressed_grip && !grip_->inserts && grip_->handle.kind != edit::Handle::Kind::entry) {
+    const bool lot = grip_->handle.kind == edit::Handle::Kind::lot_corner;
+    return context_.pick({{lot ? Kind::lot : Kind::feature, grip_->handle.feature_id, grip_->handle.index}});
+  }
+  if (pointer.modifiers & Qt::ShiftModifier) return;
+  if (state_ == State::pressed_blank) return context_.pick({});
+  if (picked_by_press_) return;
+  const auto under = hits(context_.plan(), context_.outcome(), pointer.raw, context_.reach(kHitReach));
+  if (under.empty()) return;
+  const auto now = std::find_if(under.begin(), under.end(), [&](auto& s) {
+    return !context_.picked().empty() && s.kind == context_.picked().back().kind && s.id == context_.picked().back().id &&
+           (s.kind != Kind::lot_edge || s.index == context_.picked().back().index);
+  });
+  const auto at = now == under.end() ? 0 : static_cast<std::size_t>(now - under.begin());
+  const std::size_t next = now == under.end() ? 0 : again ? (at + 1) % under.size() : at;
+  context_.pick({under[next]});
+}
+
+void SelectTool::double_click(const Pointer& pointer) {
+  press(pointer);
+  if (state_ == State::pressed_blank) {
+    context_.zoom_to_fit();
+    state_ = State::ended;
+  }
+}
+
+void SelectTool::place(Point p) {
+  if (state_ == State::grip || state_ == State::body) {
+    const Plan plan = dragged(p);
+    const QString name = drag_name();
+    const bool lot = grip_ && grip_->handle.kind == edit::Handle::Kind::lot_corner;
+    const auto grip = grip_;
+    state_ = State::ended;
+    context_.commit(plan, name);
+    if (grip && grip->handle.kind != edit::Handle::Kind::entry)
+      context_.pick({{lot ? Kind::lot : Kind::feature, grip->handle.feature_id,
+                      grip->handle.index + (grip->inserts ? 1 : 0)}});
+    return;
+  }
+  if (const auto start = from(); start && movable())
+    context_.commit(moved_things(context_.plan(), context_.picked(), p - *start),
+                    things_action(context_.plan(), tr("Move"), context_.picked()));
+}
+
+void SelectTool::cancel() {
+  context_.preview(std::nullopt);
+  nudged_.reset();
+  state_ = state_ == State::idle ? State::idle : State::ended;
+  grip_.reset();
+}
+
+bool SelectTool::takes_typing() const {
+  return movable() && state_ != State::rubber;
+}
+
+std::optional<Point> SelectTool::from() const {
+  if (state_ == State::grip || state_ == State::body) return hold_;
+  if (dragging() || context_.picked().empty()) return std::nullopt;
+  const Selected& last = context_.picked().back();
+  if (const auto corner = handle_of(last)) return edit::handle_position(context_.plan(), *corner);
+  const auto all = grips(context_.plan(), last);
+  return all.empty() ? std::nullopt : std::optional(all.front().at);
+}
+
+// What is held keeps its distance from the pointer, so that it does not jump as the drag begins.
+Point SelectTool::aimed(Point raw) const {
+  return snaps() ? raw - (pressed_.raw - hold_) : raw;
+}
+
+Point SelectTool::steered(Point p) const {
+  if (state_ != State::grip || grip_->handle.kind != edit::Handle::Kind::entry) return p;
+  const Plan moved = edit::with_entry(context_.plan(), p);
+  return moved.site.entry ? moved.site.entry->at : p;
+}
+
+SnapTargets SelectTool::targets() const {
+  SnapTargets t = Tool::targets();
+  const auto held = [this](const SnapOwner& owner) {
+    if (state_ == State::body)
+      return holds(context_.picked(), {owner.kind == SnapOwner::Kind::lot ? Kind::lot : Kind::feature, owner.feature_id});
+    const bool lot = grip_ && grip_->handle.kind == edit::Handle::Kind::lot_corner;
+    return grip_ && (owner.kind == SnapOwner::Kind::lot) == lot && owner.feature_id == grip_->handle.feature_id;
+  };
+  // Of what is being reshaped only the corner in hand and its two edges move; the rest may still catch.
+  const auto moving = [&](const SnapOwner& owner, std::size_t count, bool edge) {
+    if (!held(owner)) return false;
+    if (state_ == State::body) return true;
+    const int i = grip_->handle.index, last = static_cast<int>(count) - 1;
+    if (grip_->inserts) return edge && owner.index == i;
+    return owner.index == i || (edge && owner.index == (i == 0 ? last : i - 1));
+  };
+  const auto places = std::count_if(t.places.begin(), t.places.end(), [&](auto& p) { return held(p.owner); });
+  std::erase_if(t.places, [&](auto& p) { return moving(p.owner, static_cast<std::size_t>(places), false); });
+  std::erase_if(t.edges, [&](auto& e) { return moving(e.owner, static_cast<std::size_t>(places), true); });
+  return t;
+}
+
+bool SelectTool::key_press(QKeyEvent& key) {
+  return nudge(key);
+}
+
+bool SelectTool::nudge(QKeyEvent& key) {
+  Point way;
+  switch (key.key()) {
+    case Qt::Key_Left:
+      way = {-1, 0};
+      break;
+    case Qt::Key_Right:
+      way = {1, 0};
+      break;
+    case Qt::Key_Up:
+      way = {0, 1};
+      break;
+    case Qt::Key_Down:
+      way = {0, -1};
+      break;
+    default:
+      return false;
+  }
+  if (!movable() || state_ != State::idle || (key.modifiers() & Qt::ControlModifier)) return false;
+  const bool us = context_.plan().units == UnitSystem::us;
+  const double step = (us ? 0.3048 : 0.1) * (key.modifiers() & Qt::ShiftModifier ? 10 : 1);
+  nudged_ = nudged_.value_or(Point{}) + step * way;
+  context_.preview(moved_things(context_.plan(), context_.picked(), *nudged_));
+  return true;
+}
+
+bool SelectTool::key_release(QKeyEvent& key) {
+  if (!nudged_ || key.isAutoRepeat()) return false;
+  const Point by = *std::exchange(nudged_, std::nullopt);
+  context_.commit(moved_things(context_.plan(), context_.picked(), by),
+                  things_action(context_.plan(), tr("Move"), context_.picked()));
+  return true;
+}
+
+void SelectTool::paint(const ToolPaint& p) const {
+  if (state_ != State::rubber) return;
+  QColor fill = p.look.selection;
+  fill.setAlphaF(0.12F);
+  p.painter.setPen(QPen(p.look.selection, 1, Qt::DashLine));
+  p.painter.setBrush(fill);
+  p.painter.drawRect(QRectF(pressed_.device, p.pointer.device).normalized());
+}
+
+}  // namespace underlawn

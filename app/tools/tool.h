@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A drawing tool: one small state machine. The canvas turns mouse, keyboard and typed text into these calls;
+// a tool shows what it is doing by previewing a plan or painting, and ends a gesture with one commit.
+#pragma once
+
+#include <QKeyEvent>
+#include <QObject>
+#include <QPainter>
+#include <optional>
+
+#include "canvas/look.h"
+#include "canvas/snap.h"
+#include "canvas/view.h"
+#include "window/selection.h"
+
+namespace underlawn {
+
+// Where the pointer, or the keyboard's cursor, is.
+struct Pointer {
+  QPointF device;  // device-independent pixels
+  Point raw;       // m, right under it
+  Point at;        // m, what a click takes: snapped, locked or as typed
+  std::optional<Snap> snap;
+  Qt::KeyboardModifiers modifiers;
+};
+
+// What a tool may do to the world.
+class ToolContext {
+ public:
+  virtual ~ToolContext() = default;
+  virtual const Plan& plan() const = 0;  // without any preview: what a gesture starts from
+  virtual const Outcome* outcome() const = 0;
+  virtual const View& view() const = 0;
+  virtual void preview(std::optional<Plan> plan) = 0;
+  virtual void commit(Plan plan, QString what) = 0;
+  virtual const std::vector<Selected>& picked() const = 0;  // the last is the one the panels show
+  virtual void pick(std::vector<Selected> what) = 0;
+  virtual void say(QString text) = 0;  // shown instead of the tool's status until the next key or click
+  virtual void zoom_to_fit() = 0;
+  virtual void pan_by(QPointF device) = 0;
+  virtual void back_to_select() = 0;
+  virtual QString length_text(double metres) const = 0;
+
+  // Metres that this many pixels are now.
+  double reach(double pixels) const { return pixels / view().scale; }
+};
+
+struct ToolPaint {
+  QPainter& painter;
+  const View& view;
+  const Look& look;
+  const Pointer& pointer;
+};
+
+class Tool {
+  Q_DECLARE_TR_FUNCTIONS(Tool)
+
+ public:
+  explicit Tool(ToolContext& context) : context_(context) {}
+  virtual ~Tool() = default;
+  Tool(const Tool&) = delete;
+  Tool& operator=(const Tool&) = delete;
+
+  virtual QString title() const = 0;
+  virtual QString status() const = 0;  // one line: what to do now
+  virtual Qt::CursorShape cursor() const { return Qt::CrossCursor; }
+
+  virtual void press(const Pointer&) {}
+  virtual void move(const Pointer&) {}  // with the button up or down
+  virtual void release(const Pointer&) {}
+  virtual void double_click(const Pointer&) {}
+  virtual bool key_press(QKeyEvent&) { return false; }  // whether it was of use
+  virtual bool key_release(QKeyEvent&) { return false; }
+
+  // A point given exactly, by typing or by the keyboard's cursor; the same as a click there.
+  virtual void place(Point) {}
+  virtual bool busy() const { return false; }        // a gesture is in hand
+  virtual bool held() const { return false; }        // by a mouse button: letting go ends it
+  virtual void cancel() {}                           // drops it without a trace
+  virtual void step_back() { cancel(); }             // takes back its last point
+  virtual void finish() {}                           // Enter or C: ends it with what there is
+
+  virtual bool snaps() const { return true; }
+  virtual bool takes_typing() const { return true; }
+  virtual std::optional<Point> from() const { return std::nullopt; }  // lengths and angles count from here
+  virtual Point aimed(Point raw) const { return raw; }                // what is led by the pointer, held off it
+  virtual Point steered(Point p) const { return p; }                  // where the next point may be, next to p
+  virtual SnapTargets targets() const { return snap_targets(context_.plan()); }
+  virtual void paint(const ToolPaint&) const {}
+
+ protected:
+  ToolContext& context_;
+};
+
+}  // namespace underlawn
