@@ -14,7 +14,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kFitMargin = 48;              // px
+constexpr double kFitMargin = 48;                    // px
 constexpr double kFarthest = 0.05, kClosest = 4000;  // px per metre
 
 // A house lot's worth of ground around the origin, while nothing is drawn.
@@ -22,7 +22,8 @@ constexpr Box kEmptyGround{{-5, -5}, {45, 40}};
 
 void stretch(Box& box, Point p) {
   if (!std::isfinite(p.x) || !std::isfinite(p.y)) return;
-  box = {{std::min(box.low.x, p.x), std::min(box.low.y, p.y)}, {std::max(box.high.x, p.x), std::max(box.high.y, p.y)}};
+  box = {{std::min(box.low.x, p.x), std::min(box.low.y, p.y)},
+         {std::max(box.high.x, p.x), std::max(box.high.y, p.y)}};
 }
 
 Box everything(const Plan& plan) {
@@ -207,8 +208,11 @@ void Canvas::remove_selected() {
 
 QString Canvas::remove_refusal(const Selected& what) const {
   if (what.kind == Selected::Kind::lot_edge)
-    return tr("One edge cannot be removed alone: select a corner and remove that, or the whole lot line in the lot list.");
-  if (handle_of(what)) return tr("This is the least number of corners it can have. Select the whole thing to remove it.");
+    return tr(
+        "One edge cannot be removed alone: select a corner and remove that, or the whole lot line in the lot "
+        "list.");
+  if (handle_of(what))
+    return tr("This is the least number of corners it can have. Select the whole thing to remove it.");
   return tr("Trenches, header and run follow from the plan and cannot be removed. Change the loop instead.");
 }
 

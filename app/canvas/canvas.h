@@ -38,8 +38,8 @@ class Canvas : public QWidget, private ToolContext {
   void zoom_by(double factor);  // about the middle; above 1 is closer
   const View& view() const override { return view_; }
 
-  void remove_selected();      // one entry, whatever is selected
-  void select_all();           // every feature
+  void remove_selected();  // one entry, whatever is selected
+  void select_all();       // every feature
   void select_none();
   bool select_next(int step);  // +1 or -1 through everything on the lot; false past the end
   const std::vector<Selected>& picked() const override { return picked_; }

@@ -30,7 +30,8 @@ Point locked(Point from, Point p) {
 // A round length of at least `least` metres.
 double cursor_step(double least, UnitSystem units) {
   constexpr double kInch = 0.0254;
-  constexpr std::array us = {kInch, 3 * kInch, 6 * kInch, 12 * kInch, 60 * kInch, 120 * kInch, 600 * kInch, 1200 * kInch};
+  constexpr std::array us = {kInch,      3 * kInch,   6 * kInch,   12 * kInch,
+                             60 * kInch, 120 * kInch, 600 * kInch, 1200 * kInch};
   constexpr std::array metric = {0.01, 0.05, 0.1, 0.25, 0.5, 1.0, 5.0, 25.0};
   const auto& steps = units == UnitSystem::us ? us : metric;
   for (double step : steps)
@@ -114,8 +115,10 @@ void Canvas::place_typed() {
   said_.clear();
   now().place(*place);
   key_placed_ = true;
-  if (!key_cursor_) pointer_ = pointer_from(pointer_.device, Qt::NoModifier);
-  else lead_cursor_to(*place);
+  if (!key_cursor_)
+    pointer_ = pointer_from(pointer_.device, Qt::NoModifier);
+  else
+    lead_cursor_to(*place);
   tell_status();
 }
 
@@ -156,8 +159,10 @@ void Canvas::mouseReleaseEvent(QMouseEvent* event) {
   }
   if (event->button() != Qt::LeftButton) return;
   pointer_ = pointer_from(event->position(), event->modifiers());
-  take_typed_place();
-  typed_.clear();
+  if (now().held()) {
+    take_typed_place();
+    typed_.clear();
+  }
   now().release(pointer_);
   tell_status();
 }
@@ -320,10 +325,10 @@ bool Canvas::cursor_key_press(QKeyEvent& key) {
     return true;
   }
   const double step = cursor_step(reach(kCursorStep), plan().units);
-  const Point start = key_cursor_         ? *key_cursor_
-                      : now().from()      ? *now().from()
-                      : pointer_inside_   ? pointer_.raw
-                                          : view_.centre;
+  const Point start = key_cursor_       ? *key_cursor_
+                      : now().from()    ? *now().from()
+                      : pointer_inside_ ? pointer_.raw
+                                        : view_.centre;
   const auto on_grid = [step](double v) { return std::round(v / step) * step; };
   lead_cursor_to({on_grid(start.x + times * step * way->x), on_grid(start.y + times * step * way->y)});
   key_placed_ = false;

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the canvas shows: the picture of the plan, kept until it changes, and over it what moves with the
 // pointer.
-#include <QPainter>
 #include <QPaintEvent>
+#include <QPainter>
 
 #include "canvas/canvas.h"
 #include "canvas/marks.h"

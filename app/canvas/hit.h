@@ -10,8 +10,8 @@
 
 namespace underlawn {
 
-// Everything within `reach` (m) of `at`, what a person most likely means first: points, then lines, then areas, small
-// ones before those they lie in; edges of the lot line last. `outcome` may be null.
+// Everything within `reach` (m) of `at`, what a person most likely means first: points, then lines, then
+// areas, small ones before those they lie in; edges of the lot line last. `outcome` may be null.
 std::vector<Selected> hits(const Plan& plan, const Outcome* outcome, Point at, double reach);
 
 // Features that lie wholly inside the box, and the entry point.

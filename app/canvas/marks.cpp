@@ -87,7 +87,8 @@ void paint_scale_bar(const ToolPaint& p, UnitSystem units) {
   p.painter.save();
   for (const QPen& pen : {QPen(p.look.background, 4), QPen(p.look.text, 1.4)}) {
     p.painter.setPen(pen);
-    p.painter.drawPolyline(QPolygonF{left - QPointF(0, 5), left, left + QPointF(wide, 0), left + QPointF(wide, -5)});
+    p.painter.drawPolyline(
+        QPolygonF{left - QPointF(0, 5), left, left + QPointF(wide, 0), left + QPointF(wide, -5)});
   }
   p.painter.setFont(plan_font(p.look.text_size));
   p.painter.setPen(p.look.text);
@@ -119,9 +120,10 @@ void paint_welcome(const ToolPaint& p) {
   p.painter.drawText(room.adjusted(0, 0, 0, -40), Qt::AlignCenter, words("An empty lot"));
   p.painter.setPen(p.look.faint_text);
   p.painter.setFont(plan_font(p.look.text_size + 3));
-  p.painter.drawText(room.adjusted(0, 40, 0, 0), Qt::AlignCenter,
-                     words("Press L and draw the lot line: click its corners,\nor type 0,0 Enter, then courses like "
-                           "120 N45E Enter."));
+  p.painter.drawText(
+      room.adjusted(0, 40, 0, 0), Qt::AlignCenter,
+      words("Press L and draw the lot line: click its corners,\nor type 0,0 Enter, then courses like "
+            "120 N45E Enter."));
   p.painter.restore();
 }
 

@@ -11,8 +11,8 @@ namespace underlawn {
 void paint_snap(const ToolPaint& p, const Snap& snap, std::optional<Point> from);
 
 // Outline of what is selected; with `with_grips` also where it can be taken hold of.
-void paint_selected(const ToolPaint& p, const Plan& plan, const Outcome* outcome, const std::vector<Selected>& what,
-                    bool with_grips);
+void paint_selected(const ToolPaint& p, const Plan& plan, const Outcome* outcome,
+                    const std::vector<Selected>& what, bool with_grips);
 
 void paint_pointed_out(const ToolPaint& p, const std::vector<Polyline>& places);
 

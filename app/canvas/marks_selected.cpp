@@ -93,8 +93,8 @@ bool has_room(const ToolPaint& p, const Plan& plan, const Grip& grip) {
 
 }  // namespace
 
-void paint_selected(const ToolPaint& p, const Plan& plan, const Outcome* outcome, const std::vector<Selected>& what,
-                    bool with_grips) {
+void paint_selected(const ToolPaint& p, const Plan& plan, const Outcome* outcome,
+                    const std::vector<Selected>& what, bool with_grips) {
   p.painter.save();
   for (const Selected& s : what) outline(p, plan, outcome, s);
   for (const Selected& s : what) {
@@ -103,7 +103,8 @@ void paint_selected(const ToolPaint& p, const Plan& plan, const Outcome* outcome
     const Feature* f = s.kind == Kind::feature ? find_feature(plan.site, s.id) : nullptr;
     if (f && shape_of(f->kind) == FeatureShape::point) continue;
     for (const Grip& grip : grips(plan, s))
-      if (has_room(p, plan, grip)) paint_grip(p, grip.at, grip.inserts, !grip.inserts && picked == grip.handle);
+      if (has_room(p, plan, grip))
+        paint_grip(p, grip.at, grip.inserts, !grip.inserts && picked == grip.handle);
   }
   p.painter.restore();
 }

@@ -112,8 +112,8 @@ SnapTargets snap_targets(const Plan& plan) {
   add_ring(t, lot_ring(plan.site), true, SnapKind::end, {SnapOwner::Kind::lot}, true);
   for (const Feature& f : plan.site.features) {
     const bool house = f.kind == FeatureKind::house;
-    add_ring(t, f.points, shape_of(f.kind) == FeatureShape::area, house ? SnapKind::house_corner : SnapKind::end,
-             {SnapOwner::Kind::feature, f.id}, house);
+    add_ring(t, f.points, shape_of(f.kind) == FeatureShape::area,
+             house ? SnapKind::house_corner : SnapKind::end, {SnapOwner::Kind::feature, f.id}, house);
   }
   return t;
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the pointer catches: of everything within reach the kind that comes first below, and of that the nearest.
-// One at a time, so that what the mark names is what a click takes.
+// What the pointer catches: of everything within reach the kind that comes first below, and of that the
+// nearest. One at a time, so that what the mark names is what a click takes.
 #pragma once
 
 #include <QString>
@@ -45,8 +45,8 @@ struct SnapTargets {
 };
 
 SnapTargets snap_targets(const Plan& plan);
-void add_drawn(SnapTargets& targets, const Polyline& drawn);        // of the gesture in hand
-void add_trenches(SnapTargets& targets, const Outcome& outcome);    // for measuring
+void add_drawn(SnapTargets& targets, const Polyline& drawn);      // of the gesture in hand
+void add_trenches(SnapTargets& targets, const Outcome& outcome);  // for measuring
 
 struct SnapQuery {
   Point pointer;

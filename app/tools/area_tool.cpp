@@ -29,13 +29,15 @@ QString AreaTool::title() const {
 }
 
 QString AreaTool::first_hint() const {
-  return rectangle_ ? tr("%1: click one end of a side, or drag a rectangle. R for a free outline.").arg(title())
-                    : tr("%1: click its first corner. R for a rectangle.").arg(title());
+  return rectangle_
+             ? tr("%1: click one end of a side, or drag a rectangle. R for a free outline.").arg(title())
+             : tr("%1: click its first corner. R for a rectangle.").arg(title());
 }
 
 QString AreaTool::status() const {
   if (!rectangle_ || points().empty()) return PathTool::status();
-  if (points().size() == 1) return tr("Other end of the side: click, or type its length. R for a free outline.");
+  if (points().size() == 1)
+    return tr("Other end of the side: click, or type its length. R for a free outline.");
   return tr("Depth: click, or type it. Backspace goes back, Esc drops it.");
 }
 
@@ -58,7 +60,8 @@ void AreaTool::release(const Pointer& pointer) {
   if (QLineF(pressed->device, pointer.device).length() < kDragPixels) return;
   const Ring ring = by_corners(pointer.at);
   cancel();
-  if (ring.empty()) return context_.say(tr("That rectangle has no area. Drag across, or click the ends of a side."));
+  if (ring.empty())
+    return context_.say(tr("That rectangle has no area. Drag across, or click the ends of a side."));
   keep(ring);
 }
 
@@ -72,7 +75,8 @@ void AreaTool::double_click(const Pointer& pointer) {
 void AreaTool::place(Point p) {
   if (!wants_depth()) return PathTool::place(p);
   const Ring ring = by_depth(p);
-  if (ring.empty()) return context_.say(tr("The depth must be more than nothing. Point to one side of the line."));
+  if (ring.empty())
+    return context_.say(tr("The depth must be more than nothing. Point to one side of the line."));
   cancel();
   keep(ring);
 }

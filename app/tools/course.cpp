@@ -23,20 +23,25 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(first, text.find_last_not_of(kBlanks) - first + 1);
 }
 
-Trouble unread(std::string_view thing, std::string_view text, std::string_view bound, std::string_view advice) {
-  return {"typed_course_unread", std::string(thing), in_quotes(text), std::string(bound), std::string(advice)};
+Trouble unread(std::string_view thing, std::string_view text, std::string_view bound,
+               std::string_view advice) {
+  return {"typed_course_unread", std::string(thing), in_quotes(text), std::string(bound),
+          std::string(advice)};
 }
 
-// Degrees, minutes and seconds behind one another, whatever parts them: "45", "45.5", "45 30 15", "45deg30'15\"".
+// Degrees, minutes and seconds behind one another, whatever parts them: "45", "45.5", "45 30 15",
+// "45deg30'15\"".
 std::optional<double> read_degrees(std::string_view text) {
   std::array<double, 3> part{};
   std::size_t parts = 0;
   text = trimmed(text);
   while (!text.empty()) {
     if (parts == part.size()) return std::nullopt;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), part[parts], std::chars_format::fixed);
+    const auto [end, error] =
+        std::from_chars(text.data(), text.data() + text.size(), part[parts], std::chars_format::fixed);
     if (error != std::errc{} || part[parts] < 0) return std::nullopt;
-    if (parts > 0 && (part[parts] >= 60 || part[parts - 1] != std::floor(part[parts - 1]))) return std::nullopt;
+    if (parts > 0 && (part[parts] >= 60 || part[parts - 1] != std::floor(part[parts - 1])))
+      return std::nullopt;
     ++parts;
     text.remove_prefix(static_cast<std::size_t>(end - text.data()));
     if (trimmed(text).starts_with("deg")) text = trimmed(text).substr(3);
@@ -73,18 +78,25 @@ struct Split {
   double bearing = 0;
 };
 
-// A length and a bearing in either order. Units hold letters too ("30 in N45E"), so every split is tried.
+// A length and a bearing in either order. Units hold letters too ("30 in N45E"), so every split is tried,
+// whole bearings before a lone N, E, S or W, which wants a blank beside it.
 std::optional<Split> split_bearing(std::string_view text) {
-  for (std::size_t i = 1; i < text.size(); ++i) {
-    const bool apart = kBlanks.find(text[i - 1]) != kBlanks.npos || text.size() - i > 1;
-    if (const auto behind = read_bearing(text.substr(i)); behind && apart) return Split{text.substr(0, i), *behind};
-    if (const auto before = read_bearing(text.substr(0, i)); before) return Split{text.substr(i), *before};
-  }
+  for (const bool lone : {false, true})
+    for (std::size_t i = 1; i < text.size(); ++i) {
+      const std::string_view before = text.substr(0, i), behind = text.substr(i);
+      const bool apart = kBlanks.find(text[i - 1]) != kBlanks.npos || kBlanks.find(text[i]) != kBlanks.npos;
+      if (lone && !apart) continue;
+      if ((trimmed(behind).size() == 1) == lone)
+        if (const auto bearing = read_bearing(behind)) return Split{before, *bearing};
+      if ((trimmed(before).size() == 1) == lone)
+        if (const auto bearing = read_bearing(before)) return Split{behind, *bearing};
+    }
   return std::nullopt;
 }
 
 Result<Point> within_plan(Point p, std::string_view text) {
-  if (std::isfinite(p.x) && std::isfinite(p.y) && std::abs(p.x) <= kLargestPlan && std::abs(p.y) <= kLargestPlan)
+  if (std::isfinite(p.x) && std::isfinite(p.y) && std::abs(p.x) <= kLargestPlan &&
+      std::abs(p.y) <= kLargestPlan)
     return p;
   return refuse(unread("this point", text, "within 10 km of the drawing's origin", "Type a shorter length."));
 }
@@ -132,9 +144,10 @@ Result<Point> read_bare(std::string_view text, const CourseFrame& frame) {
     return refuse(unread("this length", text, "given with a direction",
                          "Point the way it goes, or type it like 31.5<90 or 120 N45E."));
   // The length is exact to the last bit where the pointer goes along an axis.
-  return step(text, text, frame, along.y == 0 ? Point{along.x > 0 ? 1.0 : -1.0, 0}
-                                : along.x == 0 ? Point{0, along.y > 0 ? 1.0 : -1.0}
-                                               : unit(along));
+  return step(text, text, frame,
+              along.y == 0   ? Point{along.x > 0 ? 1.0 : -1.0, 0}
+              : along.x == 0 ? Point{0, along.y > 0 ? 1.0 : -1.0}
+                             : unit(along));
 }
 
 }  // namespace
@@ -143,13 +156,15 @@ Result<Point> typed_place(std::string_view original, const CourseFrame& frame) {
   const std::string plain = typed_text(original).plain;
   const std::string_view text = trimmed(plain);
   if (text.empty())
-    return refuse(unread("the typed place", text, "not empty", "Type a length like 31.5, or @10,5, or 31.5<90."));
+    return refuse(
+        unread("the typed place", text, "not empty", "Type a length like 31.5, or @10,5, or 31.5<90."));
   if (text.front() == '#') return read_pair(text.substr(1), frame.units, {});
   if (!frame.from) return read_pair(text.front() == '@' ? text.substr(1) : text, frame.units, {});
   if (text.front() == '@') return read_pair(text.substr(1), frame.units, *frame.from);
   if (const auto mark = text.find('<'); mark != text.npos) return read_polar(text, mark, frame);
   if (const auto split = split_bearing(text)) {
-    if (frame.north == M_PI / 2) return step(split->length, text, frame, exact_direction(90 - split->bearing));
+    if (frame.north == M_PI / 2)
+      return step(split->length, text, frame, exact_direction(90 - split->bearing));
     return step(split->length, text, frame, direction(frame.north - split->bearing * kDegree));
   }
   return read_bare(text, frame);

@@ -4,8 +4,8 @@
 //   31.5        length along the pointer             12'-6 1/2"   the same, any unit
 //   31.5<90     length, angle counter-clockwise from the drawing's +x, degrees
 //   120 N45E    length, bearing from north; N 45°30'15" E, N45-30-15E, 120 E too; either order
-//   @10,5       relative to the last point           10,5         on the drawing, where there is no last point
-//   #10,5       on the drawing, always               10;5         where the comma is the decimal mark
+//   @10,5       relative to the last point           10,5         on the drawing, where there is no last
+//   point #10,5       on the drawing, always               10;5         where the comma is the decimal mark
 #pragma once
 
 #include <QString>
@@ -19,8 +19,8 @@
 namespace underlawn {
 
 struct CourseFrame {
-  std::optional<Point> from;        // the last point
-  std::optional<Point> toward;      // where the pointer is: gives a bare length its direction
+  std::optional<Point> from;          // the last point
+  std::optional<Point> toward;        // where the pointer is: gives a bare length its direction
   double north = 1.5707963267948966;  // rad from +x
   UnitSystem units = UnitSystem::us;
 };

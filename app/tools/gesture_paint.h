@@ -6,7 +6,8 @@
 
 namespace underlawn {
 
-// The line drawn so far, on to the pointer, and faintly back to its start where it will close. Points are dotted.
+// The line drawn so far, on to the pointer, and faintly back to its start where it will close. Points are
+// dotted.
 void paint_drawn(const ToolPaint& p, const Polyline& drawn, std::optional<Point> next, bool closes);
 
 // A short text on a plate, readable on anything, kept inside the view. `at` is its lower left.

@@ -75,7 +75,8 @@ std::vector<Grip> grips(const Plan& plan, const Selected& what) {
     all.push_back({{edit::Handle::Kind::entry}, plan.site.entry->at});
   if (what.kind != Kind::feature) return all;
   if (const Feature* f = find_feature(plan.site, what.id); f && !f->points.empty())
-    add_grips(all, f->points, shape_of(f->kind) == FeatureShape::area, {edit::Handle::Kind::feature_point, f->id});
+    add_grips(all, f->points, shape_of(f->kind) == FeatureShape::area,
+              {edit::Handle::Kind::feature_point, f->id});
   return all;
 }
 
@@ -91,7 +92,8 @@ bool can_move(const Selected& what) {
 Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by) {
   if (what.size() == 1)
     if (const auto corner = handle_of(what.front()))
-      if (const auto at = edit::handle_position(plan, *corner)) return edit::moved_handle(plan, *corner, *at + by);
+      if (const auto at = edit::handle_position(plan, *corner))
+        return edit::moved_handle(plan, *corner, *at + by);
   const bool entry_follows = takes_house(plan, what);
   bool lot_moved = false;
   for (const Selected& s : what) {
@@ -111,7 +113,8 @@ Plan without_things(Plan plan, const std::vector<Selected>& what) {
 QString grip_action(const Grip& grip) {
   if (grip.handle.kind == edit::Handle::Kind::entry) return words("Move the entry point");
   if (grip.inserts) return words("Add a corner");
-  return grip.handle.kind == edit::Handle::Kind::lot_corner ? words("Move a lot corner") : words("Move a corner");
+  return grip.handle.kind == edit::Handle::Kind::lot_corner ? words("Move a lot corner")
+                                                            : words("Move a corner");
 }
 
 QString things_action(const Plan& plan, const QString& verb, const std::vector<Selected>& what) {

@@ -28,7 +28,8 @@ Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by);
 bool can_move(const Selected& what);
 Plan without_things(Plan plan, const std::vector<Selected>& what);
 
-QString grip_action(const Grip& grip);                                      // "Move a lot corner"
-QString things_action(const Plan& plan, const QString& verb, const std::vector<Selected>& what);  // "Move House"
+QString grip_action(const Grip& grip);  // "Move a lot corner"
+QString things_action(const Plan& plan, const QString& verb,
+                      const std::vector<Selected>& what);  // "Move House"
 
 }  // namespace underlawn

@@ -9,7 +9,9 @@ class PanTool : public Tool {
  public:
   using Tool::Tool;
   QString title() const override { return tr("Move the view"); }
-  QString status() const override { return tr("Drag to move the view; the wheel zooms; double click shows the whole lot."); }
+  QString status() const override {
+    return tr("Drag to move the view; the wheel zooms; double click shows the whole lot.");
+  }
   Qt::CursorShape cursor() const override { return held_ ? Qt::ClosedHandCursor : Qt::OpenHandCursor; }
   void press(const Pointer& pointer) override { held_ = pointer.device; }
   void move(const Pointer& pointer) override {

@@ -8,10 +8,12 @@ namespace underlawn {
 QString PathTool::status() const {
   if (points_.empty()) return first_hint();
   if (points_.size() < least())
-    return tr("Click the next point or type it: 31.5, 31.5<90, 120 N45E, @10,5. Backspace takes the last back, "
-              "Esc drops it.");
-  return closes() ? tr("Next point, or close: click the first point, Enter or C. Backspace takes the last back.")
-                  : tr("Next point, or end: double click or Enter. Backspace takes the last back.");
+    return tr(
+        "Click the next point or type it: 31.5, 31.5<90, 120 N45E, @10,5. Backspace takes the last back, "
+        "Esc drops it.");
+  return closes()
+             ? tr("Next point, or close: click the first point, Enter or C. Backspace takes the last back.")
+             : tr("Next point, or end: double click or Enter. Backspace takes the last back.");
 }
 
 bool PathTool::key_press(QKeyEvent& key) {
@@ -34,8 +36,9 @@ void PathTool::step_back() {
 void PathTool::finish() {
   if (points_.empty()) return;
   if (points_.size() < least()) {
-    context_.say(closes() ? tr("An area takes three corners at least; here are %1. Go on, or Esc.").arg(points_.size())
-                          : tr("A line takes two points at least. Go on, or Esc."));
+    context_.say(
+        closes() ? tr("An area takes three corners at least; here are %1. Go on, or Esc.").arg(points_.size())
+                 : tr("A line takes two points at least. Go on, or Esc."));
     return;
   }
   keep(std::exchange(points_, {}));

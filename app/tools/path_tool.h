@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Draws point by point: lot line, areas, utilities. Click or type each point; back to the first, Enter, C or a
-// double click ends it; Backspace takes the last point back.
+// Draws point by point: lot line, areas, utilities. Click or type each point; back to the first, Enter, C or
+// a double click ends it; Backspace takes the last point back.
 #pragma once
 
 #include "tools/tool.h"

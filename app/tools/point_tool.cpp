@@ -11,10 +11,10 @@ QString PointTool::title() const {
 }
 
 QString PointTool::status() const {
-  return kind_ == FeatureKind::well
-             ? tr("Well: click where it is, or type x,y and Enter.")
-             : tr("Tree: click its trunk, or type x,y and Enter. The circle is its root zone; set the trunk in the "
-                  "panel.");
+  return kind_ == FeatureKind::well ? tr("Well: click where it is, or type x,y and Enter.")
+                                    : tr("Tree: click its trunk, or type x,y and Enter. The circle is its "
+                                         "root zone; set the trunk in the "
+                                         "panel.");
 }
 
 Feature PointTool::model() const {

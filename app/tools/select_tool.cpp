@@ -16,10 +16,11 @@ using Kind = Selected::Kind;
 constexpr double kGripReach = 10;  // px
 constexpr double kHitReach = 7;    // px
 constexpr double kDragPixels = 4;
-constexpr double kSameClick = 5;   // px
+constexpr double kSameClick = 5;  // px
 
 bool same_thing(const Selected& a, const Selected& b) {
-  const bool both_lot = (a.kind == Kind::lot || a.kind == Kind::lot_edge) && (b.kind == Kind::lot || b.kind == Kind::lot_edge);
+  const bool both_lot =
+      (a.kind == Kind::lot || a.kind == Kind::lot_edge) && (b.kind == Kind::lot || b.kind == Kind::lot_edge);
   return both_lot || (a.kind == b.kind && a.id == b.id);
 }
 
@@ -38,20 +39,25 @@ QString SelectTool::status() const {
   switch (state_) {
     case State::grip:
     case State::body:
-      return tr("Drop it, or type where: 5, 5<90, 12 N45E, @10,5. Shift locks the angle, Alt or Ctrl stops catching, Esc "
-                "puts it back.");
+      return tr(
+          "Drop it, or type where: 5, 5<90, 12 N45E, @10,5. Shift locks the angle, Alt or Ctrl stops "
+          "catching, Esc "
+          "puts it back.");
     case State::rubber:
       return tr("Everything wholly inside is selected.");
     default:
       break;
   }
   if (context_.picked().empty())
-    return tr("Click to select, again for what lies under it; drag a box round several; Tab walks through all.");
+    return tr(
+        "Click to select, again for what lies under it; drag a box round several; Tab walks through all.");
   if (hovered_ && hovered_->inserts) return tr("Drag to make a new corner here.");
-  if (!movable()) return tr("Trenches, header and run follow from the plan: change the loop or the lot, and they move.");
+  if (!movable())
+    return tr("Trenches, header and run follow from the plan: change the loop or the lot, and they move.");
   if (context_.picked().size() == 1 && handle_of(context_.picked().front()))
     return tr("Corner selected: drag it, arrow keys move it, @x,y moves it exactly, Del removes it.");
-  return tr("Drag to move, squares reshape, circles add a corner; arrow keys or @x,y move it; Del removes it.");
+  return tr(
+      "Drag to move, squares reshape, circles add a corner; arrow keys or @x,y move it; Del removes it.");
 }
 
 Qt::CursorShape SelectTool::cursor() const {
@@ -91,7 +97,8 @@ void SelectTool::press(const Pointer& pointer) {
     state_ = State::pressed_blank;
     return;
   }
-  const bool known = std::any_of(under.begin(), under.end(), [&](auto& s) { return holds(context_.picked(), s); });
+  const bool known =
+      std::any_of(under.begin(), under.end(), [&](auto& s) { return holds(context_.picked(), s); });
   state_ = State::pressed_thing;
   if (known && !(pointer.modifiers & Qt::ShiftModifier)) return;
   pick_at(pointer, under);
@@ -101,7 +108,8 @@ void SelectTool::press(const Pointer& pointer) {
 void SelectTool::pick_at(const Pointer& pointer, const std::vector<Selected>& under) {
   std::vector<Selected> picked = context_.picked();
   if (!(pointer.modifiers & Qt::ShiftModifier)) return context_.pick({under.front()});
-  const auto there = std::find_if(picked.begin(), picked.end(), [&](auto& s) { return same_thing(s, under.front()); });
+  const auto there =
+      std::find_if(picked.begin(), picked.end(), [&](auto& s) { return same_thing(s, under.front()); });
   if (there != picked.end())
     picked.erase(there);
   else
@@ -191,7 +199,8 @@ void SelectTool::click(const Pointer& pointer) {
   const auto under = hits(context_.plan(), context_.outcome(), pointer.raw, context_.reach(kHitReach));
   if (under.empty()) return;
   const auto now = std::find_if(under.begin(), under.end(), [&](auto& s) {
-    return !context_.picked().empty() && s.kind == context_.picked().back().kind && s.id == context_.picked().back().id &&
+    return !context_.picked().empty() && s.kind == context_.picked().back().kind &&
+           s.id == context_.picked().back().id &&
            (s.kind != Kind::lot_edge || s.index == context_.picked().back().index);
   });
   const auto at = now == under.end() ? 0 : static_cast<std::size_t>(now - under.begin());
@@ -260,9 +269,11 @@ SnapTargets SelectTool::targets() const {
   SnapTargets t = Tool::targets();
   const auto held = [this](const SnapOwner& owner) {
     if (state_ == State::body)
-      return holds(context_.picked(), {owner.kind == SnapOwner::Kind::lot ? Kind::lot : Kind::feature, owner.feature_id});
+      return holds(context_.picked(),
+                   {owner.kind == SnapOwner::Kind::lot ? Kind::lot : Kind::feature, owner.feature_id});
     const bool lot = grip_ && grip_->handle.kind == edit::Handle::Kind::lot_corner;
-    return grip_ && (owner.kind == SnapOwner::Kind::lot) == lot && owner.feature_id == grip_->handle.feature_id;
+    return grip_ && (owner.kind == SnapOwner::Kind::lot) == lot &&
+           owner.feature_id == grip_->handle.feature_id;
   };
   // Of what is being reshaped only the corner in hand and its two edges move; the rest may still catch.
   const auto moving = [&](const SnapOwner& owner, std::size_t count, bool edge) {

@@ -74,17 +74,17 @@ class Tool {
 
   // A point given exactly, by typing or by the keyboard's cursor; the same as a click there.
   virtual void place(Point) {}
-  virtual bool busy() const { return false; }        // a gesture is in hand
-  virtual bool held() const { return false; }        // by a mouse button: letting go ends it
-  virtual void cancel() {}                           // drops it without a trace
-  virtual void step_back() { cancel(); }             // takes back its last point
-  virtual void finish() {}                           // Enter or C: ends it with what there is
+  virtual bool busy() const { return false; }  // a gesture is in hand
+  virtual bool held() const { return false; }  // by a mouse button: letting go ends it
+  virtual void cancel() {}                     // drops it without a trace
+  virtual void step_back() { cancel(); }       // takes back its last point
+  virtual void finish() {}                     // Enter or C: ends it with what there is
 
   virtual bool snaps() const { return true; }
   virtual bool takes_typing() const { return true; }
   virtual std::optional<Point> from() const { return std::nullopt; }  // lengths and angles count from here
-  virtual Point aimed(Point raw) const { return raw; }                // what is led by the pointer, held off it
-  virtual Point steered(Point p) const { return p; }                  // where the next point may be, next to p
+  virtual Point aimed(Point raw) const { return raw; }  // what is led by the pointer, held off it
+  virtual Point steered(Point p) const { return p; }    // where the next point may be, next to p
   virtual SnapTargets targets() const { return snap_targets(context_.plan()); }
   virtual void paint(const ToolPaint&) const {}
 

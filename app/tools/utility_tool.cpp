@@ -24,8 +24,9 @@ void UtilityTool::keep(std::vector<Point> points) {
   const int id = f.id;
   context_.commit(edit::with_feature(context_.plan(), std::move(f)), tr("Draw a utility line"));
   context_.pick({{Selected::Kind::feature, id}});
-  context_.say(tr("Utility line drawn. Set what it carries and its depth in the panel; have it located before "
-                  "anyone digs."));
+  context_.say(
+      tr("Utility line drawn. Set what it carries and its depth in the panel; have it located before "
+         "anyone digs."));
 }
 
 QString UtilityTool::first_hint() const {

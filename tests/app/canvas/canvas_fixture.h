@@ -39,8 +39,8 @@ class CanvasTest : public testing::Test {
     QTest::mouseClick(&canvas, Qt::LeftButton, modifiers, px(p));
   }
   void move_to(Point p, Qt::KeyboardModifiers modifiers = {}, Qt::MouseButtons buttons = {}) {
-    QMouseEvent move(QEvent::MouseMove, QPointF(px(p)), canvas.mapToGlobal(QPointF(px(p))), Qt::NoButton, buttons,
-                     modifiers);
+    QMouseEvent move(QEvent::MouseMove, QPointF(px(p)), canvas.mapToGlobal(QPointF(px(p))), Qt::NoButton,
+                     buttons, modifiers);
     QApplication::sendEvent(&canvas, &move);
   }
   void hold(Point from, Point to, Qt::KeyboardModifiers modifiers = {}) {
@@ -71,9 +71,13 @@ class CanvasTest : public testing::Test {
     document.commit(edit::with_feature(document.committed(), std::move(f)), "Add");
     return id;
   }
-  void add_lot(const Ring& ring) { document.commit(edit::with_lot(document.committed(), ring, 3), "Add lot"); }
+  void add_lot(const Ring& ring) {
+    document.commit(edit::with_lot(document.committed(), ring, 3), "Add lot");
+  }
   Ring lot() const { return lot_ring(document.committed().site); }
-  const std::vector<Point>& points(int id) const { return find_feature(document.committed().site, id)->points; }
+  const std::vector<Point>& points(int id) const {
+    return find_feature(document.committed().site, id)->points;
+  }
   int entries() {  // how many changes can be undone
     int count = 0;
     while (document.can_undo()) {

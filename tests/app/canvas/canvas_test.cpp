@@ -103,7 +103,8 @@ TEST_F(CanvasTest, BackspaceTakesBackTheLastPoint) {
   key(Qt::Key_Backspace);
   click({35, 10});
   key(Qt::Key_Return);
-  EXPECT_EQ(document.committed().site.features.at(0).points, (std::vector<Point>{{10, 10}, {20, 10}, {35, 10}}));
+  EXPECT_EQ(document.committed().site.features.at(0).points,
+            (std::vector<Point>{{10, 10}, {20, 10}, {35, 10}}));
 }
 
 TEST_F(CanvasTest, UndoKeyWhileDrawingTakesBackAPointAndNoEntry) {
@@ -333,7 +334,8 @@ TEST_F(CanvasTest, WheelZoomsAboutThePointer) {
   const QPointF at(600, 150);
   const Point under = canvas.view().to_lot(at);
   const double scale = canvas.view().scale;
-  QWheelEvent wheel(at, canvas.mapToGlobal(at), {}, {0, 120}, Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
+  QWheelEvent wheel(at, canvas.mapToGlobal(at), {}, {0, 120}, Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase,
+                    false);
   QApplication::sendEvent(&canvas, &wheel);
   EXPECT_GT(canvas.view().scale, scale);
   expect_near(canvas.view().to_lot(at), under, 1e-9);
@@ -342,7 +344,8 @@ TEST_F(CanvasTest, WheelZoomsAboutThePointer) {
 TEST_F(CanvasTest, MiddleButtonMovesTheView) {
   const Point under = canvas.view().to_lot({300, 300});
   QTest::mousePress(&canvas, Qt::MiddleButton, {}, {300, 300});
-  QMouseEvent move(QEvent::MouseMove, QPointF(350, 280), QPointF(350, 280), Qt::NoButton, Qt::MiddleButton, {});
+  QMouseEvent move(QEvent::MouseMove, QPointF(350, 280), QPointF(350, 280), Qt::NoButton, Qt::MiddleButton,
+                   {});
   QApplication::sendEvent(&canvas, &move);
   QTest::mouseRelease(&canvas, Qt::MiddleButton, {}, {350, 280});
   expect_near(canvas.view().to_lot({350, 280}), under);
