@@ -28,7 +28,9 @@ Result<void> sheet_out(const Plan& plan, const Outcome& outcome, const SheetSetu
   char name[] = "underlawn";
   char* argv[] = {name, nullptr};
   const QApplication application(argc, argv);
-  return write_dig_sheet(plan, outcome, setup, QString::fromStdString(path));
+  const DigSheet sheet(plan, outcome, setup);
+  for (const Trouble& remark : sheet.remarks()) std::cerr << "underlawn: " << remark.message() << "\n";
+  return write_dig_sheet(sheet, QString::fromStdString(path));
 }
 
 }  // namespace underlawn::cli

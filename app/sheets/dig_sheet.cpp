@@ -68,8 +68,7 @@ std::vector<Trouble> remarks_on(const Plan& plan, const Outcome& outcome, const 
   if (names.empty()) return {};
   const int fitting = divide(plan, outcome, {setup.paper, std::nullopt, setup.date}).scale;
   return {{"off_page", "the plan at " + scale_text(page.scale, plan.units).toStdString(),
-           "not all on the page: " + joined(names, 12) + " is off it, whole or in part",
-           "the size of the paper",
+           "partly off the page (" + joined(names, 12) + ")", "wholly on the page",
            "The whole plan fits at " + scale_text(fitting, plan.units).toStdString() +
                ", or take larger paper."}};
 }
@@ -77,7 +76,7 @@ std::vector<Trouble> remarks_on(const Plan& plan, const Outcome& outcome, const 
 void paint_remark(QPainter& painter, const QRectF& map, const Trouble& remark) {
   const QFont font = type(9.5, QFont::DemiBold);
   const QString text =
-      "NOT ALL OF THE PLAN IS ON THIS PAGE. " + text_of(remark.value) + ". " + text_of(remark.advice);
+      "NOT ALL OF THE PLAN IS ON THIS PAGE. It is " + text_of(remark.value) + ". " + text_of(remark.advice);
   const QStringList lines = wrapped(text, font, map.width() - pt(20), 6);
   const double height = static_cast<double>(lines.size()) * line_height(font) + pt(8);
   const QRectF box(map.left() + pt(4), map.bottom() - height - pt(4), map.width() - pt(8), height);

@@ -61,6 +61,9 @@ inline constexpr double kSheetUnits = 1200;  // an inch
 Result<void> write_dig_sheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup,
                              const QString& path);
 
+// The same of a sheet laid out already, whose remarks the caller has.
+Result<void> write_dig_sheet(const DigSheet& sheet, const QString& path);
+
 // The PDF itself.
 QByteArray dig_sheet_pdf(const DigSheet& sheet);
 

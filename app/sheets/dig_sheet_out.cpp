@@ -49,7 +49,11 @@ Result<void> write_dig_sheet(const Plan& plan, const Outcome& outcome, const She
   if (setup.scale && *setup.scale < 1)
     return refuse({"scale_too_large", "the scale of the sheet", "1:" + std::to_string(*setup.scale),
                    "1:1 or smaller", "Ask for 1:240, say."});
-  const QByteArray pdf = dig_sheet_pdf(DigSheet(plan, outcome, setup));
+  return write_dig_sheet(DigSheet(plan, outcome, setup), path);
+}
+
+Result<void> write_dig_sheet(const DigSheet& sheet, const QString& path) {
+  const QByteArray pdf = dig_sheet_pdf(sheet);
   QSaveFile file(path);
   if (file.open(QIODevice::WriteOnly) && file.write(pdf) == pdf.size() && file.commit()) return {};
   return refuse({"sheet_not_written", "the dig sheet " + path.toStdString(),

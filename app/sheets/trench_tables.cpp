@@ -108,7 +108,8 @@ BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {
                           {"Our depth", Align::right},
                           {"By hand, each side", Align::right}},
       std::move(rows), 10.5,
-      "Depths of utilities are as told to the designer and are not proof. Expose each line by hand before "
+      "A dash: nothing buried is known there, but ask whoever holds the right of way. Depths of utilities "
+      "are as told to the designer and are not proof. Expose each line by hand before "
       "any "
       "machine comes near; the tolerance zone of your state governs where it is wider.");
 }

@@ -2,6 +2,8 @@
 // The page measured with poppler's eyes, as a crew would with a rule.
 #include <gtest/gtest.h>
 
+#include <QPrinter>
+#include <QTemporaryDir>
 #include <cmath>
 
 #include "app/support/laid_out.h"
@@ -63,6 +65,23 @@ TEST(MeasuredPage, LotEdgeIsTrueAtEveryUsScaleOnEveryPaper) {
 TEST(MeasuredPage, LotEdgeIsTrueAtEveryMetricScaleOnEveryPaper) {
   for (Paper paper : kPapers)
     for (int scale : {100, 200, 250, 500}) expect_edges(UnitSystem::metric, paper, scale);
+}
+
+TEST(MeasuredPage, PrinterOfAnotherResolutionPrintsTheSameLengths) {
+  const laid_out::Sample sample = bare_lot(UnitSystem::metric, 200);
+  QTemporaryDir folder;
+  QPrinter printer;
+  printer.setResolution(300);
+  printer.setOutputFormat(QPrinter::PdfFormat);
+  printer.setOutputFileName(folder.filePath("printed.pdf"));
+  ASSERT_TRUE(
+      print_dig_sheet(printer, DigSheet(sample.plan, sample.outcome, {Paper::a4, 200, kDay})).has_value());
+  QFile file(folder.filePath("printed.pdf"));
+  ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+  const QVector<double> edges = lot_edges(file.readAll());
+  ASSERT_EQ(edges.size(), 4);
+  EXPECT_NEAR(edges[0], 60 * kMillimetre, 0.2 * kMillimetre);
+  EXPECT_NEAR(edges[3], 100 * kMillimetre, 0.2 * kMillimetre);
 }
 
 TEST(MeasuredPage, PaperHasItsSize) {
