@@ -24,6 +24,16 @@ QStringList measured(Point along, const Plan& plan) {
           bearing_text(along, plan.site.north)};
 }
 
+// Lines of at most about `most` letters, broken at blanks.
+QStringList wrapped(const QString& text, int most) {
+  QStringList lines(QString{});
+  for (const QString& word : text.split(QLatin1Char(' '))) {
+    if (!lines.back().isEmpty() && lines.back().size() + word.size() >= most) lines << QString();
+    lines.back() += (lines.back().isEmpty() ? "" : " ") + word;
+  }
+  return lines;
+}
+
 // The box a typed text stands in; its own bright frame tells it from the readout.
 void paint_typed(const ToolPaint& p, QPointF at, const TypedEntry& typed) {
   const QFont font = plan_font(p.look.text_size + 3, QFont::DemiBold);
@@ -41,8 +51,11 @@ void paint_typed(const ToolPaint& p, QPointF at, const TypedEntry& typed) {
   const double caret = box.left() + 9 + metrics.horizontalAdvance(typed.text());
   p.painter.setPen(QPen(p.look.selection, 1.5));
   p.painter.drawLine(QPointF(caret, box.top() + 6), QPointF(caret, box.bottom() - 6));
-  if (!typed.trouble().isEmpty())
-    paint_plate(p, {box.left(), box.bottom() + 34}, {typed.trouble()}, p.look.error);
+  if (typed.trouble().isEmpty()) return;
+  const QStringList lines = wrapped(typed.trouble(), 52);
+  const double tall =
+      10 + QFontMetricsF(plan_font(p.look.text_size + 1)).height() * static_cast<double>(lines.size());
+  paint_plate(p, {box.left(), box.bottom() + 4 + tall}, lines, p.look.error);
 }
 
 double round_length(double most, UnitSystem units) {

@@ -98,7 +98,7 @@ void paint_selected(const ToolPaint& p, const Plan& plan, const Outcome* outcome
   p.painter.save();
   for (const Selected& s : what) outline(p, plan, outcome, s);
   for (const Selected& s : what) {
-    if (!with_grips) break;
+    if (!with_grips || what.size() > 1) break;
     const auto picked = handle_of(s);
     const Feature* f = s.kind == Kind::feature ? find_feature(plan.site, s.id) : nullptr;
     if (f && shape_of(f->kind) == FeatureShape::point) continue;

@@ -65,7 +65,7 @@ void MeasureTool::paint(const ToolPaint& p) const {
   paint_drawn(p, points(), done_ ? std::nullopt : std::optional(p.pointer.at), points().size() > 2);
   const QStringList found = result(line);
   if (!found.isEmpty() && done_)
-    paint_plate(p, p.view.to_device(line.back()) + QPointF(12, -8), found, p.look.text);
+    paint_plate(p, p.view.to_device(line.back()) + QPointF(16, 64), found, p.look.text);
 }
 
 }  // namespace underlawn

@@ -37,6 +37,9 @@ void PointTool::place(Point p) {
 
 void PointTool::paint(const ToolPaint& p) const {
   const QPointF at = p.view.to_device(p.pointer.at);
+  p.painter.setPen(QPen(p.look.selection, 2));
+  p.painter.drawLine(at - QPointF(5, 0), at + QPointF(5, 0));
+  p.painter.drawLine(at - QPointF(0, 5), at + QPointF(0, 5));
   p.painter.setPen(QPen(p.look.selection, 1.4, Qt::DashLine));
   p.painter.setBrush(Qt::NoBrush);
   const Feature f = model();

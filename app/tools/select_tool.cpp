@@ -70,17 +70,18 @@ bool SelectTool::movable() const {
   return std::any_of(all.begin(), all.end(), can_move);
 }
 
+// Several things at once are moved, not reshaped: their grips would lie on one another.
 std::optional<Grip> SelectTool::grip_under(const Pointer& pointer) const {
+  if (context_.picked().size() != 1) return std::nullopt;
   std::optional<Grip> best;
   double nearest = context_.reach(kGripReach);
-  for (const Selected& what : context_.picked())
-    for (const Grip& grip : grips(context_.plan(), what)) {
-      // A corner wins over the middle of a short edge.
-      const double away = distance(grip.at, pointer.raw) * (grip.inserts ? 1.5 : 1);
-      if (away > nearest) continue;
-      nearest = away;
-      best = grip;
-    }
+  for (const Grip& grip : grips(context_.plan(), context_.picked().front())) {
+    // A corner wins over the middle of a short edge.
+    const double away = distance(grip.at, pointer.raw) * (grip.inserts ? 1.5 : 1);
+    if (away > nearest) continue;
+    nearest = away;
+    best = grip;
+  }
   return best;
 }
 
