@@ -58,8 +58,8 @@ struct Search {
   int most = 0;            // stop counting here
 };
 
-// Quick look: how many fit in columns, and the best guess of the digging.
-Searched look(const Search& search, const Bearing& bearing);
+// Quick look: how many fit in columns and, where that is `at_least` so many, the best guess of the digging.
+Searched look(const Search& search, const Bearing& bearing, int at_least);
 // Every column position and the densest rows.
 Searched search_fully(const Search& search, const Bearing& bearing);
 

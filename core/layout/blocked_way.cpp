@@ -14,7 +14,7 @@ bool reaches(const Site& site, const Wishes& wishes, const std::vector<Trench>& 
   Arrangement a;
   for (const Trench& t : trenches)
     if (t.role == TrenchRole::field) a.trenches.push_back({t.head, t.end});
-  return !connect(c, a).run.line.empty();
+  return way_exists(c, a);
 }
 
 }  // namespace

@@ -50,6 +50,12 @@ class Joiner {
     return std::move(made_);
   }
 
+  bool any_way() {
+    for (const Segment& t : arrangement_.trenches)
+      if (run_to({t.a})) return true;
+    return false;
+  }
+
  private:
   std::optional<Route> way(Point from, Point to) {
     request_.from = from;
@@ -232,6 +238,10 @@ class Joiner {
 
 Connection connect(const Conduits& conduits, const Arrangement& arrangement, std::optional<double> joint) {
   return Joiner(conduits, arrangement, joint).join();
+}
+
+bool way_exists(const Conduits& conduits, const Arrangement& arrangement) {
+  return !conduits.stubs.empty() && Joiner(conduits, arrangement, std::nullopt).any_way();
 }
 
 }  // namespace underlawn

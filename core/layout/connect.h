@@ -42,4 +42,7 @@ Ring coil_keepout(const Segment& trench, const Conduits& c);
 Connection connect(const Conduits& conduits, const Arrangement& arrangement,
                    std::optional<double> joint = std::nullopt);
 
+// Whether the house can be reached from any head.
+bool way_exists(const Conduits& conduits, const Arrangement& arrangement);
+
 }  // namespace underlawn

@@ -5,13 +5,15 @@ namespace underlawn {
 
 namespace {
 
-constexpr std::size_t kTried = 3;  // bearings searched fully, after a look at all
+constexpr std::size_t kTried = 2;      // bearings searched fully, after a look
+constexpr std::size_t kOfTheGrid = 4;  // at every so manyth of the grid, and at all that follow something
 
 int most_without(const Search& search, const std::vector<Bearing>& bearings, const std::stop_token& stop) {
   std::vector<std::pair<int, std::size_t>> ranked;
   int most = 0;
   for (std::size_t i = 0; i < bearings.size() && !stop.stop_requested(); ++i) {
-    ranked.push_back({-look(search, bearings[i]).fits, i});
+    if (!bearings[i].drawn && i % kOfTheGrid != 0) continue;
+    ranked.push_back({-look(search, bearings[i], search.most + 1).fits, i});
     most = std::max(most, -ranked.back().first);
   }
   std::stable_sort(ranked.begin(), ranked.end(), [](auto l, auto r) { return l.first < r.first; });

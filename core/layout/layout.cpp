@@ -116,9 +116,11 @@ class Placer {
       double estimate;
     };
     std::vector<Ranked> ranked;
+    int best = 1;
     for (const Bearing& b : bearings) {
       if (stop_.stop_requested()) return {};
-      const Searched l = look(s, b);
+      const Searched l = look(s, b, best);
+      best = std::max(best, std::min(l.fits, s.wanted));
       ranked.push_back({b, std::min(l.fits, s.wanted), l.found.empty() ? 1e9 : l.found.front().estimate});
     }
     std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& l, const Ranked& r) {
@@ -287,7 +289,7 @@ class Placer {
       return;
     }
     if (out_.run.line.empty()) out_.troubles.push_back(no_way(site_, wishes_, conduits, out_.trenches));
-    if (unjoined_ > 0)
+    if (unjoined_ > 0 && !out_.run.line.empty())
       out_.troubles.push_back(
           {"heads_not_joined", "trench heads that no header reaches", std::to_string(unjoined_), "0",
            "Free a way to them: allow a crossing, lessen a clearance, or ask for fewer circuits."});

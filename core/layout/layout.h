@@ -44,8 +44,12 @@ struct Layout {
   bool operator==(const Layout&) const = default;
 };
 
-// Places up to wishes.circuits equal trenches. Deterministic. A layout with nothing placed says why in
-// troubles. Asked to stop, it returns early with what it has; the caller throws that away.
+// Places up to wishes.circuits equal trenches of one direction (a coil in the supply trench may have
+// another). The pair rule: two trenches that lie side by side keep wishes.spacing between their middle lines;
+// end to end, or in different directions, their floors keep wishes.end_gap. Header and run keep off the coils
+// by both half widths, but for half a header trench's width at each head. Deterministic. A layout with
+// nothing placed says why in troubles. Asked to stop, it returns early with what it has; the caller throws
+// that away.
 Layout make_layout(const Site& site, const Wishes& wishes, const Coil& coil, std::stop_token stop = {});
 
 // Buildable ground for the edges of a coil trench, and for header and run. Errors name the ring.

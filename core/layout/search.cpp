@@ -5,9 +5,10 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kCoarse = 1.5;   // m between column positions at a first look
-constexpr double kFine = 0.75;    // m at a full search, beside the event positions
-constexpr double kRowStep = 0.3;  // m between sampled heights of rows
+constexpr double kCoarse = 1.5;    // m between column positions at a first look
+constexpr double kMostLooks = 16;  // positions, on a long lot
+constexpr double kFine = 0.75;     // m at a full search, beside the event positions
+constexpr double kRowStep = 0.3;   // m between sampled heights of rows
 constexpr std::size_t kFromOneBearing = 3;
 
 void add(Searched& s, Arrangement a, const Search& search) {
@@ -18,12 +19,14 @@ void add(Searched& s, Arrangement a, const Search& search) {
 
 }  // namespace
 
-Searched look(const Search& search, const Bearing& bearing) {
+Searched look(const Search& search, const Bearing& bearing, int at_least) {
   const Ground g = turned(search.ground, bearing.angle), h = turned(search.for_header, bearing.angle);
-  const std::vector<Column> columns = columns_of(g, h, search, kCoarse, false);
+  const Box box = bounds(g.lot);
+  const double step = std::max(kCoarse, (box.high.x - box.low.x - search.size.length) / kMostLooks);
+  const std::vector<Column> columns = columns_of(g, h, search, step, false);
   Searched s;
   s.fits = std::min(search.most, most_in_columns(columns, search.size));
-  s.found = header_lines(search, bearing, columns, 1);
+  if (s.fits >= at_least) s.found = header_lines(search, bearing, columns, 1);
   return s;
 }
 

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <benchmark/benchmark.h>
+
+#include "layout/layout.h"
+
+namespace underlawn {
+namespace {
+
+Feature feature(int id, FeatureKind kind, std::vector<Point> points) {
+  Feature f;
+  f.id = id;
+  f.kind = kind;
+  f.points = std::move(points);
+  return f;
+}
+
+Ring box(double left, double bottom, double right, double top) {
+  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
+}
+
+// A lot of 40 corners with a house and as many trees, utilities and small areas as asked for.
+Site busy_lot(int features) {
+  Site s;
+  for (int i = 0; i < 40; ++i) {
+    const double at = 2 * 3.141592653589793 * i / 40;
+    s.lot.push_back({{45 + 44 * std::cos(at) + (i % 3), 35 + 34 * std::sin(at)}, 2.0 + (i % 4) * 0.5});
+  }
+  s.features.push_back(feature(1, FeatureKind::house, box(35, 8, 52, 18)));
+  s.entry = EntryPoint{1, {43, 18}};
+  for (int i = 2; i <= features; ++i) {
+    const double x = 8 + (i * 37) % 74, y = 6 + (i * 23) % 58;
+    if (i % 3 == 0) {
+      s.features.push_back(feature(i, FeatureKind::tree, {{x, y}}));
+      s.features.back().trunk_diameter = 0.1;
+    } else if (i % 3 == 1) {
+      s.features.push_back(feature(i, FeatureKind::utility, {{x, 0}, {x + 3, 8}}));
+    } else {
+      s.features.push_back(feature(i, FeatureKind::no_dig, box(x, y, x + 1.5, y + 1)));
+    }
+  }
+  return s;
+}
+
+void whole_layout(benchmark::State& state) {
+  const Site site = busy_lot(static_cast<int>(state.range(0)));
+  Wishes wishes;
+  wishes.circuits = 4;
+  Coil coil;
+  coil.trench_length = 22;
+  Layout l;
+  for (auto _ : state) benchmark::DoNotOptimize(l = make_layout(site, wishes, coil));
+  state.counters["placed"] = static_cast<double>(l.trenches.size());
+  state.counters["fits"] = l.fits;
+}
+BENCHMARK(whole_layout)->Arg(1)->Arg(12)->Arg(120)->Unit(benchmark::kMillisecond);
+
+}  // namespace
+}  // namespace underlawn
