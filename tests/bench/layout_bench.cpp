@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <benchmark/benchmark.h>
 
+#include <cmath>
+
 #include "layout/layout.h"
 
 namespace underlawn {
