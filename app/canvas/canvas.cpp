@@ -14,6 +14,7 @@ namespace underlawn {
 
 namespace {
 
+constexpr double kViewEdge = 20;                     // px
 constexpr double kFitMargin = 48;                    // px
 constexpr double kFarthest = 0.05, kClosest = 4000;  // px per metre
 
@@ -125,6 +126,22 @@ void Canvas::zoom_about(QPointF device, double factor) {
   const Point fixed = view_.to_lot(device);
   view_.scale = std::clamp(view_.scale * factor, kFarthest, kClosest);
   view_.centre = view_.centre + (fixed - view_.to_lot(device));
+  fitted_ = false;
+  plan_redrawn();
+}
+
+bool Canvas::in_view(QPointF device) const {
+  return QRectF(rect()).adjusted(kViewEdge, kViewEdge, -kViewEdge, -kViewEdge).contains(device);
+}
+
+// A typed point may lie far off: zooms out just so far that it is seen together with what was seen before.
+void Canvas::keep_in_view(Point p) {
+  if (in_view(view_.to_device(p))) return;
+  Box box{p, p};
+  for (QPointF corner : {rect().topLeft(), rect().topRight(), rect().bottomLeft(), rect().bottomRight()})
+    stretch(box, view_.to_lot(corner));
+  view_ = fit_view(box, size(), kFitMargin, view_.turn);
+  view_.scale = std::max(view_.scale, kFarthest);
   fitted_ = false;
   plan_redrawn();
 }

@@ -95,6 +95,8 @@ class Canvas : public QWidget, private ToolContext {
   void tell_status();
   void zoom_about(QPointF device, double factor);
   void lead_cursor_to(Point p);
+  bool in_view(QPointF device) const;
+  void keep_in_view(Point p);
   void point_out(const std::vector<Polyline>& places);
   void forget_missing();
   QString remove_refusal(const Selected& what) const;

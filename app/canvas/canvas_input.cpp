@@ -115,7 +115,8 @@ void Canvas::place_typed() {
   said_.clear();
   now().place(*place);
   key_placed_ = true;
-  if (!key_cursor_)
+  keep_in_view(*place);
+  if (pointer_inside_ && !key_cursor_)
     pointer_ = pointer_from(pointer_.device, Qt::NoModifier);
   else
     lead_cursor_to(*place);
@@ -330,7 +331,12 @@ bool Canvas::cursor_key_press(QKeyEvent& key) {
                       : pointer_inside_ ? pointer_.raw
                                         : view_.centre;
   const auto on_grid = [step](double v) { return std::round(v / step) * step; };
-  lead_cursor_to({on_grid(start.x + times * step * way->x), on_grid(start.y + times * step * way->y)});
+  Point next = start + times * step * *way;
+  // From a point off the grid only the way it goes is made round, so that the line stays upright.
+  const bool free = !key_cursor_ && !now().from();
+  if (free || way->x != 0) next.x = on_grid(next.x);
+  if (free || way->y != 0) next.y = on_grid(next.y);
+  lead_cursor_to(next);
   key_placed_ = false;
   return true;
 }
@@ -338,8 +344,7 @@ bool Canvas::cursor_key_press(QKeyEvent& key) {
 void Canvas::lead_cursor_to(Point p) {
   key_cursor_ = p;
   QPointF at = view_.to_device(p);
-  const QRectF room = QRectF(rect()).adjusted(20, 20, -20, -20);
-  if (!room.contains(at)) {
+  if (!in_view(at)) {
     pan_by(QRectF(rect()).center() - at);
     at = view_.to_device(p);
   }

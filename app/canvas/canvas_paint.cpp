@@ -51,11 +51,11 @@ void Canvas::paint_overlay(QPainter& painter) const {
     painter.setBrush(Qt::NoBrush);
     painter.drawRect(QRectF(rect()).adjusted(1, 1, -1, -1));
   }
-  if (!pointer_inside_) return;
+  if (!pointer_inside_ && !now().busy() && !typed_.begun()) return;
   now().paint(p);
   const bool typing = tool_id_ != ToolId::select || now().busy() || typed_.begun();
   if (typing && pointer_.snap) paint_snap(p, *pointer_.snap, now().from());
-  if (key_cursor_) paint_key_cursor(p, pointer_.at);
+  if (key_cursor_ && tool_id_ != ToolId::select) paint_key_cursor(p, pointer_.at);
   if (typing) paint_readout(p, typed_, now().from(), shown);
 }
 

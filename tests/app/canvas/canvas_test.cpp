@@ -320,6 +320,25 @@ TEST_F(CanvasTest, KeyboardAloneDrawsALine) {
   EXPECT_GT(moved, 4);
 }
 
+TEST_F(CanvasTest, TypedPointsFarOffAreBroughtIntoView) {
+  canvas.set_tool(ToolId::utility);
+  enter("0,0");
+  enter("2000<0");
+  const QRectF seen(canvas.rect());
+  EXPECT_TRUE(seen.contains(canvas.view().to_device(Point{0, 0})));
+  EXPECT_TRUE(seen.contains(canvas.view().to_device(Point{2000 * kFt, 0})));
+}
+
+TEST_F(CanvasTest, ArrowKeysLeadUprightFromAPointOffTheGrid) {
+  canvas.set_tool(ToolId::utility);
+  enter("10'-3 1/8\",20");
+  key(Qt::Key_Up);
+  key(Qt::Key_Return);
+  key(Qt::Key_Return);
+  const auto& line = document.committed().site.features.at(0).points;
+  EXPECT_EQ(line[0].x, line[1].x);
+}
+
 TEST_F(CanvasTest, EntryPointGoesOntoTheHouseWallAndSlidesAlongIt) {
   add(FeatureKind::house, {{20, 20}, {32, 20}, {32, 28}, {20, 28}});
   canvas.set_tool(ToolId::entry);
