@@ -118,8 +118,9 @@ bool conduit_is_legal(const Site& site, const Wishes& w, const Polyline& line, d
 
 bool conduit_keeps_off(const Polyline& line, const Segment& trench, const Wishes& w) {
   const Point u = unit(trench.b - trench.a);
-  const Segment coil{trench.a + (w.run_width / 2 + kLegalSlack) * u, trench.b};
-  const Ring kept = rectangle_along(coil, w.trench_width - kLegalSlack);
+  const double in = w.run_width / 2 + kLegalSlack;
+  const Segment coil{trench.a + in * u, trench.b - kLegalSlack * u};
+  const Ring kept = rectangle_along(coil, w.trench_width + w.run_width - 2 * kLegalSlack);
   for (std::size_t i = 1; i < line.size(); ++i) {
     const Segment s{line[i - 1], line[i]};
     if (contains(kept, s.a) || ring_distance(kept, {s.a, s.b}) <= 0) return false;

@@ -25,8 +25,15 @@ double point_line(Point p, Point a, Point b) {
   return std::hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
 }
 
+bool boxes_meet(Point a, Point b, Point c, Point d) {
+  return std::max(a.x, b.x) >= std::min(c.x, d.x) && std::max(c.x, d.x) >= std::min(a.x, b.x) &&
+         std::max(a.y, b.y) >= std::min(c.y, d.y) && std::max(c.y, d.y) >= std::min(a.y, b.y);
+}
+
+// The boxes first: the signs of segments that lie end to end on one line are noise.
 bool cross(Point a, Point b, Point c, Point d) {
-  return (turn(a, b, c) > 0) != (turn(a, b, d) > 0) && (turn(c, d, a) > 0) != (turn(c, d, b) > 0);
+  return boxes_meet(a, b, c, d) && (turn(a, b, c) > 0) != (turn(a, b, d) > 0) &&
+         (turn(c, d, a) > 0) != (turn(c, d, b) > 0);
 }
 
 double apart(const Line& l, const Line& r) {
