@@ -132,6 +132,10 @@ void add_earth(Figures& all, const Plan& plan, const Outcome& outcome) {
           Q::length,
           {"width + 2 x slope x depth", {"dig.trench_width", "dig.slope", "dig.trench_depth"}, ""});
   const std::vector<Part> parts = parts_of(all, outcome);
+  std::vector<std::string> lengths;
+  for (const Part& part : parts) lengths.push_back(part.length);
+  derived(all, "dig.length", "Trench to dig in all", outcome.dig.total_vertical.length, Q::length,
+          {"sum of trenches, header and run", std::move(lengths), ""});
   add_sides(all, outcome, {"dig.vertical", ", vertical sides", false}, parts);
   add_sides(all, outcome, {"dig.sloped", ", protective slope", true}, parts);
 }

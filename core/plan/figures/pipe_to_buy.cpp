@@ -38,6 +38,13 @@ void add_pipe_to_buy(Figures& all, const Plan& plan, const Outcome& outcome) {
   derived(all, "buy.coil_pipe", "Pipe to buy in coils, " + plan.wishes.pipe, coils * outcome.coil.coil_length,
           Q::length, {"coils x length of each", {"buy.coils", "buy.coil_length"}, ""});
   add_header_pipe(all, plan);
+  std::vector<std::string> from = {"buy.coil_pipe"};
+  double pipe = all.at("buy.coil_pipe").value;
+  if (const Figure* header = all.find("buy.header_pipe")) {
+    pipe += header->value;
+    from.emplace_back(header->key);
+  }
+  derived(all, "buy.pipe", "Pipe to buy in all", pipe, Q::length, {"coils + header and run", std::move(from), ""});
 }
 
 }  // namespace underlawn::figures

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "report/figure_table.h"
+
+#include "plan/figures/groups.h"
+#include "report/page.h"
+#include "window/theme_now.h"
+
+namespace underlawn {
+
+namespace {
+
+std::vector<std::string> beginnings(const Selected& what) {
+  std::string key = what.kind == Selected::Kind::trench   ? figures::trench_key(what.id)
+                    : what.kind == Selected::Kind::header ? "header"
+                                                          : "run";
+  return {key + ".", "dig.vertical." + key + ".", "dig.sloped." + key + "."};
+}
+
+QString title_of(const Selected& what) {
+  if (what.kind == Selected::Kind::trench) return FigureTable::tr("Trench %1").arg(what.id);
+  return what.kind == Selected::Kind::header ? FigureTable::tr("Header") : FigureTable::tr("Supply run");
+}
+
+}  // namespace
+
+FigureTable::FigureTable(Document& document, Selected what, QWidget* parent)
+    : QTextBrowser(parent), document_(document), what_(what) {
+  setOpenLinks(false);
+  setFrameShape(QFrame::NoFrame);
+  QTextBrowser::document()->setDocumentMargin(14);
+  connect(this, &QTextBrowser::anchorClicked, this, [this](const QUrl& link) {
+    if (const QString key = target_of(link, kFigureLink); !key.isEmpty()) emit trace_asked(key);
+  });
+  connect(&document, &Document::outcome_changed, this, &FigureTable::refresh);
+  connect(&document, &Document::plan_changed, this, &FigureTable::refresh);
+  refresh();
+}
+
+void FigureTable::refresh() {
+  const Outcome* outcome = document_.outcome();
+  if (outcome == nullptr) return;
+  Page page(outcome->figures, document_.plan().units, theme_now());
+  page.heading(title_of(what_));
+  page.paragraph(
+      page.faint(tr("Laid out by the program: it follows from the lot and from what is asked for.")));
+  page.begin_table({});
+  bool any = false;
+  for (const std::string& beginning : beginnings(what_))
+    for (const Figure& f : outcome->figures.all())
+      if (f.key.rfind(beginning, 0) == 0) {
+        page.row({QString::fromStdString(f.label).toHtmlEscaped(), page.number(f.key)});
+        any = true;
+      }
+  page.end_table();
+  if (!any) page.paragraph(page.faint(tr("It is not there any more.")));
+  setHtml(page.html());
+}
+
+QString target_of(const QUrl& link, const char* kind) {
+  const QString text = QUrl::fromPercentEncoding(link.toEncoded());
+  return text.startsWith(QLatin1String(kind)) ? text.mid(static_cast<int>(qstrlen(kind))) : QString();
+}
+
+}  // namespace underlawn

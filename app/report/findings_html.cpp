@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QObject>
+
+#include "report/report_html.h"
+
+namespace underlawn {
+
+namespace {
+
+QString measured_and_required(const Page& page, const Finding& f) {
+  const auto print = [&](double v) {
+    return QString::fromStdString(print_quantity(f.quantity, v, page.units())).toHtmlEscaped();
+  };
+  return QObject::tr("is %1, asked is %2")
+      .arg("<b>" + print(f.measured) + "</b>", "<b>" + print(f.required) + "</b>");
+}
+
+QString decision(const Page& page, const Finding& f) {
+  const QString key = QString::fromStdString(f.key);
+  if (!f.accepted) return page.link(kAcceptLink + key, QObject::tr("Accept, with a reason…"));
+  return QObject::tr("Accepted: %1").arg(QString::fromStdString(f.reason).toHtmlEscaped()) + " &nbsp; " +
+         page.link(kWithdrawLink + key, QObject::tr("Take back"));
+}
+
+void add_finding(Page& page, const Finding& f) {
+  const QColor ink = f.accepted ? page.theme().faint : severity_ink(f.severity, page.theme());
+  const QString title = QString::fromStdString(f.title).toHtmlEscaped();
+  QString rich = page.coloured(severity_mark(f.severity) + "&nbsp; ", ink);
+  rich += f.places.empty() ? "<b>" + title + "</b>"
+                           : page.link(kPlaceLink + QString::fromStdString(f.key), "<b>" + title + "</b>");
+  rich += page.faint(" &nbsp;" + severity_word(f.severity));
+  rich += "<br>" + measured_and_required(page, f) + ". " + QString::fromStdString(f.advice).toHtmlEscaped();
+  if (!f.source.empty()) rich += "<br>" + page.faint(QString::fromStdString(f.source).toHtmlEscaped());
+  rich += "<br>" + decision(page, f);
+  page.paragraph(rich);
+}
+
+}  // namespace
+
+QString severity_mark(Severity severity) {
+  switch (severity) {
+    case Severity::error:
+      return "■";
+    case Severity::warning:
+      return "▲";
+    case Severity::hint:
+      break;
+  }
+  return "●";
+}
+
+QString severity_word(Severity severity) {
+  switch (severity) {
+    case Severity::error:
+      return QObject::tr("error");
+    case Severity::warning:
+      return QObject::tr("warning");
+    case Severity::hint:
+      break;
+  }
+  return QObject::tr("hint");
+}
+
+QColor severity_ink(Severity severity, const Theme& theme) {
+  switch (severity) {
+    case Severity::error:
+      return theme.error;
+    case Severity::warning:
+      return theme.warning;
+    case Severity::hint:
+      break;
+  }
+  return theme.hint;
+}
+
+void add_findings(Page& page, const Outcome& outcome) {
+  page.heading(QObject::tr("Findings"));
+  if (outcome.findings.empty())
+    page.paragraph(page.faint(
+        QObject::tr("The checks found nothing. They do not replace local codes or utility locating.")));
+  for (const Finding& f : outcome.findings) add_finding(page, f);
+}
+
+}  // namespace underlawn

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+#include <vector>
+
+#include "window/document.h"
+
+class QLabel;
+
+namespace underlawn {
+
+// One number of the headline: large, with what it is under it; pressing it shows how it came about.
+class BigNumber;
+
+// What one wants to know at a glance, always in sight: circuits, trench, pipe, excavation, findings.
+class Headline : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit Headline(Document& document, QWidget* parent = nullptr);
+  QString words() const;  // all of it as text
+
+ signals:
+  void trace_asked(const QString& key);
+  void findings_asked();
+
+ private:
+  void refresh();
+  void show_findings(const Outcome& outcome);
+
+  Document& document_;
+  std::vector<BigNumber*> numbers_;
+  BigNumber* state_;
+};
+
+}  // namespace underlawn

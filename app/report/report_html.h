@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "report/page.h"
+
+namespace underlawn {
+
+// The side report of an outcome, in the order one reads it: what stops it, findings, trenches, header and
+// run, pipe, earth.
+QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme);
+
+// How the figure came about: its formula, source and inputs, and theirs in turn.
+QString trace_html(const Figures& figures, std::string_view key, UnitSystem units, const Theme& theme);
+
+// The parts.
+void add_troubles(Page& page, const Outcome& outcome);
+void add_findings(Page& page, const Outcome& outcome);
+void add_costs(Page& page, const Outcome& outcome);
+void add_trenches(Page& page, const Outcome& outcome);
+void add_header_run(Page& page, const Outcome& outcome);
+void add_pipe_to_buy(Page& page, const Plan& plan);
+void add_earth(Page& page);
+
+// The mark of a severity, told apart by shape as well as colour.
+QString severity_mark(Severity severity);
+QString severity_word(Severity severity);
+QColor severity_ink(Severity severity, const Theme& theme);
+
+}  // namespace underlawn

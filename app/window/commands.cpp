@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/commands.h"
+
+#include <QObject>
+#include <QStringList>
+#include <algorithm>
+
+namespace underlawn {
+
+namespace {
+
+using enum CommandGroup;
+
+constexpr Command kCommands[] = {
+    {"file.new", "New plan", "Starts an empty plan.", "Ctrl+N", file, "new"},
+    {"file.open", "Open…", "Opens a plan file.", "Ctrl+O", file, "open"},
+    {"file.save", "Save", "Saves the plan to its file.", "Ctrl+S", file, "save", "", false, true},
+    {"file.save_as", "Save as…", "Saves the plan to another file.", "Ctrl+Shift+S", file, ""},
+    {"file.sheet", "Write dig sheet…",
+     "Pages for the crew, to scale, as PDF: choose paper and scale and look first.", "Ctrl+D", file, "sheet",
+     "", false, true},
+    {"file.print", "Print dig sheet…", "Prints the dig sheet.", "Ctrl+P", file, "print"},
+    {"file.quit", "Quit", "Closes the window.", "Ctrl+Q", file, "", "", false, true},
+
+    {"edit.undo", "Undo", "Takes back the last change.", "Ctrl+Z", edit, "undo"},
+    {"edit.redo", "Redo", "Does again what was taken back.", "Ctrl+Shift+Z", edit, "redo"},
+    {"edit.delete", "Delete", "Removes what is selected from the lot.", "Del", edit, "delete", "", false,
+     true},
+    {"edit.name", "Name or edit", "Puts the keyboard into the first field of what is selected.", "F2", edit,
+     ""},
+    {"edit.select_none", "Select nothing", "Drops the selection.", "Ctrl+Shift+A", edit, ""},
+    {"edit.next", "Select next on the lot", "Walks through everything on the lot.", "Ctrl+Down", edit, ""},
+    {"edit.previous", "Select previous on the lot", "Walks back through everything on the lot.", "Ctrl+Up",
+     edit, ""},
+
+    {"tool.select", "Select and move", "Pick, move and reshape what is on the lot.", "V", draw, "select",
+     "tool", true},
+    {"tool.lot", "Lot line", "Draw the lot line corner by corner; type lengths and bearings on the way.", "L",
+     draw, "lot", "tool", true, true},
+    {"tool.house", "House", "Draw the outline of the house.", "H", draw, "house", "tool", true},
+    {"tool.entry", "Entry point", "Mark where the supply run enters the house wall.", "E", draw, "entry",
+     "tool", true},
+    {"tool.drive", "Drive", "Draw a drive or other pavement.", "D", draw, "drive", "tool", true},
+    {"tool.septic_tank", "Septic tank", "Draw the septic tank.", "S", draw, "septic_tank", "tool", true,
+     true},
+    {"tool.drain_field", "Drain field", "Draw the drain field.", "F", draw, "drain_field", "tool", true},
+    {"tool.reserve_field", "Reserve field", "Draw the ground kept for a second drain field.", "R", draw,
+     "reserve_field", "tool", true},
+    {"tool.well", "Well", "Mark a well.", "W", draw, "well", "tool", true},
+    {"tool.tree", "Tree", "Mark a tree; its trunk gives the root zone.", "T", draw, "tree", "tool", true,
+     true},
+    {"tool.utility", "Utility line", "Draw a buried line: electric, gas, water, sewer, communication.", "U",
+     draw, "utility", "tool", true},
+    {"tool.easement", "Easement", "Draw an easement.", "A", draw, "easement", "tool", true},
+    {"tool.no_dig", "No-dig area", "Draw a garden, patio or anything to be left alone.", "N", draw, "no_dig",
+     "tool", true},
+    {"tool.measure", "Measure", "Measure a distance on the drawing.", "M", draw, "measure", "tool", true,
+     true},
+
+    {"view.fit", "Show the whole lot", "Zooms so that the whole lot is seen.", "Z", view, "fit"},
+    {"view.zoom_in", "Closer", "Zooms in.", "Ctrl++", view, ""},
+    {"view.zoom_out", "Farther", "Zooms out.", "Ctrl+-", view, ""},
+    {"view.zones", "Zones", "Setbacks, clearances and the ground that is left to build in.", "Ctrl+1", view,
+     "", "", true, true},
+    {"view.coils", "Coils", "The loops of pipe in the trenches.", "Ctrl+2", view, "", "", true},
+    {"view.labels", "Labels", "Names, numbers and lengths.", "Ctrl+3", view, "", "", true},
+    {"view.findings", "Findings", "Places that the checks found.", "Ctrl+4", view, "", "", true},
+    {"view.us", "Feet and inches", "Shows and reads US units.", "", view, "", "units", true, true},
+    {"view.metric", "Metres", "Shows and reads metric units.", "", view, "", "units", true},
+    {"view.units", "Switch units", "From feet to metres or back.", "Ctrl+U", view, ""},
+    {"view.light", "Light", "Light window.", "", view, "", "theme", true, true},
+    {"view.dark", "Dark", "Dark window.", "", view, "", "theme", true},
+    {"view.system", "Like the system", "Light or dark as the system is.", "", view, "", "theme", true},
+
+    {"panel.report", "Report", "What the loop takes, and what the checks say.", "Alt+1", panel, ""},
+    {"panel.loop", "Loop", "What is asked for: coil, trenches, run.", "Alt+2", panel, ""},
+    {"panel.selected", "Selected", "What is selected, to be edited.", "Alt+3", panel, ""},
+    {"panel.lot", "Lot list", "Everything on the lot, to be found and picked.", "Alt+4", panel, ""},
+    {"panel.ground", "Ground", "Soil, slopes, swell and frost.", "Alt+5", panel, ""},
+    {"panel.title", "Title block", "What is printed at the foot of every sheet.", "Alt+6", panel, ""},
+    {"panel.drawing", "Go to the drawing", "Puts the keyboard into the drawing.", "F6", panel, "", "", false,
+     true},
+
+    {"help.find", "Find a command…", "Type what you want to do.", "Ctrl+K", help, "find"},
+    {"help.keys", "Keys", "All commands and their keys on one page.", "F1", help, ""},
+    {"help.about", "About Underlawn", "Version, licence and cautions.", "", help, "", "", false, true},
+};
+
+bool holds(const Command& c, const QStringList& words) {
+  const QString all = QString::fromUtf8(c.title) + ' ' + QString::fromUtf8(c.help) + ' ' +
+                      group_title(c.group) + ' ' + QString::fromUtf8(c.shortcut);
+  return std::all_of(words.begin(), words.end(),
+                     [&](const QString& w) { return all.contains(w, Qt::CaseInsensitive); });
+}
+
+int rank(const Command& c, const QString& typed) {
+  const QString title = QString::fromUtf8(c.title);
+  if (title.startsWith(typed, Qt::CaseInsensitive)) return 0;
+  return title.contains(typed, Qt::CaseInsensitive) ? 1 : 2;
+}
+
+}  // namespace
+
+QString group_title(CommandGroup group) {
+  switch (group) {
+    case file:
+      return QObject::tr("Plan");
+    case edit:
+      return QObject::tr("Edit");
+    case draw:
+      return QObject::tr("Draw");
+    case view:
+      return QObject::tr("View");
+    case panel:
+      return QObject::tr("Panels");
+    case help:
+      return QObject::tr("Help");
+  }
+  return {};
+}
+
+std::span<const Command> commands() {
+  return kCommands;
+}
+
+const Command* find_command(std::string_view id) {
+  const auto at =
+      std::find_if(std::begin(kCommands), std::end(kCommands), [id](const Command& c) { return c.id == id; });
+  return at == std::end(kCommands) ? nullptr : at;
+}
+
+std::vector<const Command*> find_commands(QString typed) {
+  typed = typed.simplified();
+  const QStringList words = typed.split(' ', Qt::SkipEmptyParts);
+  std::vector<const Command*> found;
+  for (const Command& c : kCommands)
+    if (holds(c, words)) found.push_back(&c);
+  std::stable_sort(found.begin(), found.end(),
+                   [&](const Command* a, const Command* b) { return rank(*a, typed) < rank(*b, typed); });
+  return found;
+}
+
+}  // namespace underlawn

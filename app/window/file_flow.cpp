@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/file_flow.h"
+
+#include <QDir>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QLocale>
+#include <QStandardPaths>
+
+#include "files/plan_file.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr const char* kAsk = "unsaved";
+constexpr const char* kFile = "file";
+
+QString filter() {
+  return FileFlow::tr("Underlawn plans (*%1);;All files (*)").arg(QString::fromUtf8(kPlanSuffix));
+}
+
+QString remarks_words(const std::vector<Trouble>& remarks) {
+  QStringList lines;
+  for (std::size_t i = 0; i < std::min<std::size_t>(remarks.size(), 3); ++i)
+    lines << QString::fromStdString(remarks[i].message());
+  if (remarks.size() > 3) lines << FileFlow::tr("And %n more.", "", static_cast<int>(remarks.size() - 3));
+  return FileFlow::tr("Not everything in the file could be taken. ") + lines.join(' ');
+}
+
+QString when(const QDateTime& time) {
+  return QLocale().toString(time, QLocale::ShortFormat);
+}
+
+QString offer_words(const LeftBehind& left) {
+  const QString saved = !left.saved.isValid() ? FileFlow::tr("it has no file of its own")
+                        : left.saved > left.kept
+                            ? FileFlow::tr("its file was saved later, %1").arg(when(left.saved))
+                            : FileFlow::tr("its file is older, saved %1").arg(when(left.saved));
+  return FileFlow::tr("Unsaved work of “%1” was kept aside %2; %3.").arg(left.name, when(left.kept), saved);
+}
+
+}  // namespace
+
+FileFlow::FileFlow(Document& document, KeptAside& kept, NoticeBar& bar, QWidget* window)
+    : QObject(window), document_(document), kept_(kept), bar_(bar), window_(window) {
+  connect(&kept, &KeptAside::failed, this, [this](const QString& why) {
+    bar_.tell("kept", tr("Unsaved work cannot be kept aside: %1").arg(why));
+  });
+}
+
+void FileFlow::unless_unsaved(const QString& going_to, std::function<void()> go) {
+  if (!document_.modified()) return go();
+  kept_.keep_now();
+  bar_.tell(kAsk, tr("“%1” has changes that are not saved. %2").arg(document_.display_name(), going_to),
+            {{tr("Save"),
+              [this, go] {
+                if (save()) go();
+              }},
+             {tr("Drop the changes"),
+              [this, go] {
+                kept_.drop();
+                go();
+              }},
+             {tr("Stay here"), {}}});
+}
+
+void FileFlow::start_new() {
+  unless_unsaved(tr("Save them before a new plan?"), [this] { document_.start_new(); });
+}
+
+void FileFlow::ask_open() {
+  const QString path = QFileDialog::getOpenFileName(window_, tr("Open a plan"), folder(), filter());
+  if (!path.isEmpty()) open(path);
+}
+
+void FileFlow::open(const QString& path) {
+  unless_unsaved(tr("Save them before another plan is opened?"), [this, path] { open_now(path); });
+}
+
+void FileFlow::open_now(const QString& path) {
+  const auto opened = document_.open(path);
+  if (!opened)
+    bar_.tell(kFile, tr("%1 was not opened. %2")
+                         .arg(QFileInfo(path).fileName(), QString::fromStdString(opened.error().message())));
+  else if (!opened->empty())
+    bar_.tell(kFile, remarks_words(*opened));
+  else
+    bar_.withdraw(kFile);
+}
+
+bool FileFlow::tell_saved(const Result<void>& saved, const QString& path) {
+  if (saved) {
+    bar_.withdraw(kFile);
+    return true;
+  }
+  bar_.tell(kFile, tr("%1 was not saved. %2")
+                       .arg(QFileInfo(path).fileName(), QString::fromStdString(saved.error().message())));
+  return false;
+}
+
+bool FileFlow::save() {
+  return document_.path().isEmpty() ? save_as() : tell_saved(document_.save(), document_.path());
+}
+
+bool FileFlow::save_as() {
+  const QString suffix = QString::fromUtf8(kPlanSuffix);
+  const QString suggested =
+      document_.path().isEmpty() ? folder() + "/" + document_.display_name() + suffix : document_.path();
+  QString path = QFileDialog::getSaveFileName(window_, tr("Save the plan"), suggested, filter());
+  if (path.isEmpty()) return false;
+  if (QFileInfo(path).suffix().isEmpty()) path += suffix;
+  return tell_saved(document_.save_as(path), path);
+}
+
+bool FileFlow::may_close(std::function<void()> close) {
+  if (!document_.modified()) return true;
+  unless_unsaved(tr("Save them before closing?"), std::move(close));
+  return false;
+}
+
+void FileFlow::offer_left_behind() {
+  const auto all = kept_.left_behind();
+  if (all.empty()) return;
+  const LeftBehind left = all.front();  // the newest; the others are offered in turn
+  bar_.tell("left", offer_words(left),
+            {{tr("Recover it"),
+              [this, left] {
+                unless_unsaved(tr("Save them before the other is recovered?"), [this, left] {
+                  if (const auto done = kept_.recover(left); !done)
+                    bar_.tell(kFile, QString::fromStdString(done.error().message()));
+                });
+              }},
+             {tr("Discard it"),
+              [this, left] {
+                KeptAside::discard(left);
+                offer_left_behind();
+              }},
+             {tr("Later"), {}}});
+}
+
+QString FileFlow::folder() const {
+  if (!document_.path().isEmpty()) return QFileInfo(document_.path()).absolutePath();
+  return QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+}
+
+}  // namespace underlawn

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A column of labelled fields, each bound to one thing of the plan. What a field enters is one entry of the
+// history.
+#pragma once
+
+#include <QWidget>
+#include <functional>
+#include <vector>
+
+#include "window/document.h"
+#include "window/typed_field.h"
+
+class QGridLayout;
+class QLabel;
+class QComboBox;
+class QCheckBox;
+
+namespace underlawn {
+
+// What is wrong with `after` that was not wrong with `before`; empty when nothing.
+QString new_trouble(const Plan& before, const Plan& after);
+
+class Form : public QWidget {
+  Q_OBJECT
+
+ public:
+  template <class T>
+  struct Bound {
+    std::function<T(const Plan&)> get;
+    std::function<void(Plan&, T)> set;
+    QString what;  // the entry in the history: "Trench depth"
+  };
+
+  explicit Form(Document& document, QWidget* parent = nullptr);
+
+  void section(const QString& title);
+  QuantityField* number(const QString& label, Quantity quantity, Bound<double> bound);
+  TypedField* text(const QString& label, Bound<QString> bound);
+  QComboBox* choice(const QString& label, const QStringList& names, Bound<int> bound);
+  QCheckBox* check(const QString& label, Bound<bool> bound);
+  // Small text under the row above; made anew with every change of the plan.
+  QLabel* note(std::function<QString(const Plan&)> words);
+  // Any widget, across both columns or right of a label.
+  void wide(QWidget* widget);
+  void row(const QString& label, QWidget* widget);
+  // A small button at the end of the last row.
+  void beside(QWidget* button);
+  // Called with every change of the plan.
+  void on_refresh(std::function<void()> then) { refreshers_.push_back(std::move(then)); }
+  void end();  // takes up the room that is left
+
+  void refresh();
+  QWidget* first_field() const { return first_; }
+
+ private:
+  template <class T>
+  void enter(const Bound<T>& bound, T value);
+  template <class T>
+  QString judge(const Bound<T>& bound, T value) const;
+  void add_row(const QString& label, QWidget* field);
+
+  Document& document_;
+  QGridLayout* grid_;
+  QWidget* first_ = nullptr;
+  int rows_ = 0;
+  std::vector<std::function<void()>> refreshers_;
+};
+
+}  // namespace underlawn

@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/loop_panel.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLineEdit>
+#include <QToolButton>
+#include <cmath>
+
+#include "pipe/pipe_size.h"
+
+namespace underlawn {
+
+namespace {
+
+Form::Bound<double> wish(double Wishes::*field, const QString& what) {
+  return {[field](const Plan& p) { return p.wishes.*field; },
+          [field](Plan& p, double v) { p.wishes.*field = v; }, what};
+}
+
+QStringList pipe_names() {
+  QStringList names;
+  for (const PipeSize& size : pipe_sizes()) names << QString::fromStdString(size.name);
+  return names;
+}
+
+int index_of_pipe(const std::string& name) {
+  const auto& sizes = pipe_sizes();
+  for (std::size_t i = 0; i < sizes.size(); ++i)
+    if (sizes[i].name == name) return static_cast<int>(i);
+  return -1;
+}
+
+Form::Bound<int> pipe(std::string Wishes::*field, const QString& what) {
+  return {[field](const Plan& p) { return index_of_pipe(p.wishes.*field); },
+          [field](Plan& p, int i) { p.wishes.*field = pipe_sizes()[static_cast<std::size_t>(i)].name; },
+          what};
+}
+
+double solved(const Coil& coil, CoilUnknown which) {
+  switch (which) {
+    case CoilUnknown::pitch:
+      return coil.pitch;
+    case CoilUnknown::coil_length:
+      return coil.coil_length;
+    case CoilUnknown::trench_length:
+      return coil.trench_length;
+  }
+  return 0;
+}
+
+double& wished(Wishes& wishes, CoilUnknown which) {
+  switch (which) {
+    case CoilUnknown::coil_length:
+      return wishes.coil_length;
+    case CoilUnknown::trench_length:
+      return wishes.trench_length;
+    case CoilUnknown::pitch:
+      break;
+  }
+  return wishes.pitch;
+}
+
+}  // namespace
+
+LoopPanel::LoopPanel(Document& document, QWidget* parent) : Form(document, parent), document_(document) {
+  add_coil();
+  add_trenches();
+  add_run();
+  end();
+  connect(&document, &Document::outcome_changed, this, &Form::refresh);
+  refresh();
+}
+
+void LoopPanel::add_coil() {
+  section(tr("Coils"));
+  number(
+      tr("Circuits"), Quantity::count,
+      {[](const Plan& p) { return p.wishes.circuits; },
+       [](Plan& p, double v) { p.wishes.circuits = static_cast<int>(std::lround(std::clamp(v, -1e6, 1e6))); },
+       tr("Circuits")});
+  choice(tr("Pattern"), {tr("Flat coil")},
+         {[](const Plan& p) { return static_cast<int>(p.wishes.pattern); },
+          [](Plan& p, int i) { p.wishes.pattern = static_cast<CoilPattern>(i); }, tr("Coil pattern")});
+  choice(tr("Pipe"), pipe_names(), pipe(&Wishes::pipe, tr("Coil pipe")));
+  number(tr("Loop diameter"), Quantity::length, wish(&Wishes::loop_diameter, tr("Loop diameter")));
+  add_one_of_three(tr("Trench length"), CoilUnknown::trench_length, &Wishes::trench_length);
+  add_one_of_three(tr("Coil length"), CoilUnknown::coil_length, &Wishes::coil_length);
+  add_one_of_three(tr("Pitch"), CoilUnknown::pitch, &Wishes::pitch);
+  note([](const Plan&) {
+    return tr(
+        "Two of these three are typed, the one marked = follows. The coil length counts the return pipe.");
+  });
+}
+
+void LoopPanel::add_one_of_three(const QString& label, CoilUnknown which, double Wishes::*field) {
+  QuantityField* entry = number(label, Quantity::length, wish(field, label));
+  auto* follow = new QToolButton;
+  follow->setObjectName("follow");
+  follow->setText("=");
+  follow->setCheckable(true);
+  follow->setFocusPolicy(Qt::StrongFocus);
+  follow->setToolTip(tr("%1 follows from the other two").arg(label));
+  follow->setAccessibleName(follow->toolTip());
+  beside(follow);
+  connect(follow, &QToolButton::clicked, this, [this, which] { let_follow(which); });
+  on_refresh([this, entry, follow, which] {
+    const Plan& plan = document_.plan();
+    const bool follows = plan.wishes.unknown == which;
+    follow->setChecked(follows);
+    entry->set_read_only(follows);
+    const Outcome* outcome = document_.outcome();
+    if (!follows || outcome == nullptr) return;
+    const double value = solved(outcome->coil, which);
+    if (value > 0)
+      entry->show_value(value, plan.units);
+    else
+      entry->show_text(tr("no answer"));
+  });
+}
+
+// What followed so far is kept as typed, so that the loop stays as it is.
+void LoopPanel::let_follow(CoilUnknown which) {
+  Plan plan = document_.committed();
+  const CoilUnknown before = plan.wishes.unknown;
+  if (before != which && document_.outcome() != nullptr && !document_.stale()) {
+    const double value = solved(document_.outcome()->coil, before);
+    if (value > 0) wished(plan.wishes, before) = value;
+  }
+  plan.wishes.unknown = which;
+  document_.commit(std::move(plan), tr("What follows"));
+  refresh();
+}
+
+void LoopPanel::add_trenches() {
+  section(tr("Coil trenches"));
+  number(tr("Width"), Quantity::length, wish(&Wishes::trench_width, tr("Trench width")));
+  number(tr("Depth"), Quantity::length, wish(&Wishes::trench_depth, tr("Trench depth")));
+  number(tr("Least spacing"), Quantity::length, wish(&Wishes::spacing, tr("Trench spacing")))
+      ->edit()
+      ->setToolTip(tr("Between the middle lines of trenches side by side"));
+  number(tr("Gap at ends"), Quantity::length, wish(&Wishes::end_gap, tr("Gap at trench ends")))
+      ->edit()
+      ->setToolTip(tr("Between trenches that lie end to end"));
+  number(tr("Bedding"), Quantity::length, wish(&Wishes::bedding, tr("Bedding")))
+      ->edit()
+      ->setToolTip(tr("Sand round the pipe"));
+}
+
+void LoopPanel::add_run() {
+  section(tr("Header and supply run"));
+  choice(tr("Pipe"), pipe_names(), pipe(&Wishes::header_pipe, tr("Header pipe")));
+  number(tr("Width"), Quantity::length, wish(&Wishes::run_width, tr("Run width")));
+  number(tr("Depth"), Quantity::length, wish(&Wishes::run_depth, tr("Run depth")));
+  check(tr("Lay a coil in the supply trench where it is long enough"),
+        {[](const Plan& p) { return p.wishes.coil_in_run; },
+         [](Plan& p, bool on) { p.wishes.coil_in_run = on; }, tr("Coil in the run")});
+}
+
+}  // namespace underlawn

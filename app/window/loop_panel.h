@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "window/form.h"
+
+namespace underlawn {
+
+// What is asked for: coil, trenches, header and run.
+class LoopPanel : public Form {
+  Q_OBJECT
+
+ public:
+  explicit LoopPanel(Document& document, QWidget* parent = nullptr);
+
+ private:
+  void add_coil();
+  void add_one_of_three(const QString& label, CoilUnknown which, double Wishes::*wish);
+  void add_trenches();
+  void add_run();
+  void let_follow(CoilUnknown which);
+
+  Document& document_;
+};
+
+}  // namespace underlawn

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/points_table.h"
+
+#include <QHeaderView>
+#include <QLabel>
+#include <QTableWidget>
+#include <QVBoxLayout>
+
+#include "plan/edits.h"
+#include "window/form.h"
+
+namespace underlawn {
+
+namespace {
+
+enum Column { kX, kY, kLength, kSetback };
+
+constexpr int kMostRows = 400;  // a line traced with thousands of points is edited on the drawing
+constexpr int kRowHeight = 26;
+
+}  // namespace
+
+PointsTable::PointsTable(Document& document, Of of, QWidget* parent)
+    : QWidget(parent), document_(document), of_(of), table_(new QTableWidget), wrong_(new QLabel) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addWidget(table_);
+  column->addWidget(wrong_);
+  wrong_->setObjectName("wrong");
+  wrong_->setWordWrap(true);
+  wrong_->hide();
+  table_->setObjectName("boxed");
+  table_->setAccessibleName(tr("Points"));
+  table_->setTabKeyNavigation(false);  // Tab leaves the table, arrows walk in it
+  const QStringList heads =
+      of.lot ? QStringList{tr("x"), tr("y"), tr("Edge"), tr("Setback")} : QStringList{tr("x"), tr("y")};
+  table_->setColumnCount(static_cast<int>(heads.size()));
+  table_->setHorizontalHeaderLabels(heads);
+  table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+  table_->verticalHeader()->setDefaultSectionSize(kRowHeight);
+  table_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::AnyKeyPressed |
+                          QAbstractItemView::EditKeyPressed);
+  setFocusProxy(table_);
+  connect(table_, &QTableWidget::cellChanged, this, &PointsTable::take);
+}
+
+std::vector<Point> PointsTable::points() const {
+  const Plan& plan = document_.plan();
+  if (of_.lot) return lot_ring(plan.site);
+  const Feature* f = find_feature(plan.site, of_.feature_id);
+  return f != nullptr ? f->points : std::vector<Point>{};
+}
+
+void PointsTable::show_cell(int row, int column, double value, bool may_edit) {
+  QTableWidgetItem* item = table_->item(row, column);
+  if (item == nullptr) table_->setItem(row, column, item = new QTableWidgetItem);
+  item->setText(QString::fromStdString(print_quantity(Quantity::length, value, document_.plan().units)));
+  item->setFlags(may_edit ? item->flags() | Qt::ItemIsEditable : item->flags() & ~Qt::ItemIsEditable);
+  item->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
+}
+
+void PointsTable::refresh() {
+  filling_ = true;
+  const auto all = points();
+  const int rows = std::min<int>(static_cast<int>(all.size()), kMostRows);
+  table_->setRowCount(rows);
+  for (int i = 0; i < rows; ++i) {
+    const auto at = static_cast<std::size_t>(i);
+    show_cell(i, kX, all[at].x, true);
+    show_cell(i, kY, all[at].y, true);
+    if (!of_.lot) continue;
+    show_cell(i, kLength, distance(all[at], all[(at + 1) % all.size()]), false);
+    show_cell(i, kSetback, document_.plan().site.lot[at].setback, true);
+  }
+  fit_height();
+  filling_ = false;
+}
+
+void PointsTable::fit_height() {
+  const int rows = std::min(std::max(table_->rowCount(), 1), 10);
+  table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + rows * kRowHeight + 6);
+}
+
+Plan PointsTable::with(int row, int column, double value) const {
+  const Plan& plan = document_.committed();
+  if (column == kSetback) return edit::with_setback(plan, row, value);
+  edit::Handle handle{of_.lot ? edit::Handle::Kind::lot_corner : edit::Handle::Kind::feature_point,
+                      of_.feature_id, row};
+  auto at = edit::handle_position(plan, handle);
+  if (!at) return plan;
+  (column == kX ? at->x : at->y) = value;
+  return edit::moved_handle(plan, handle, *at);
+}
+
+void PointsTable::take(int row, int column) {
+  if (filling_) return;
+  const auto value = parse_quantity(Quantity::length, table_->item(row, column)->text().toStdString(),
+                                    document_.plan().units);
+  QString wrong;
+  if (!value) {
+    wrong = QString::fromStdString(value.error().message());
+  } else {
+    Plan plan = with(row, column, *value);
+    wrong = new_trouble(document_.committed(), plan);
+    if (wrong.isEmpty()) document_.commit(std::move(plan), column == kSetback ? tr("Setback") : tr("Point"));
+  }
+  wrong_->setText(wrong);
+  wrong_->setVisible(!wrong.isEmpty());
+  if (wrong.isEmpty()) refresh();
+}
+
+}  // namespace underlawn

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/selected_panel.h"
+
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include "report/figure_table.h"
+#include "window/form.h"
+#include "window/theme.h"
+
+namespace underlawn {
+
+namespace {
+
+QWidget* hint_page() {
+  auto* page = new QWidget;
+  page->setObjectName("page");
+  auto* column = new QVBoxLayout(page);
+  column->setContentsMargins(4 * kGap, 4 * kGap, 4 * kGap, 4 * kGap);
+  auto* label = new QLabel(
+      SelectedPanel::tr("Nothing is selected.\n\nClick something on the drawing, pick it in the lot "
+                        "list, or press Ctrl+Down to walk through everything on the lot."));
+  label->setObjectName("faint");
+  label->setWordWrap(true);
+  column->addWidget(label);
+  column->addStretch();
+  return page;
+}
+
+}  // namespace
+
+SelectedPanel::SelectedPanel(Document& document, Selection& selection, QWidget* parent)
+    : QScrollArea(parent), document_(document), selection_(selection) {
+  setFrameShape(QFrame::NoFrame);
+  setWidgetResizable(true);
+  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  connect(&selection, &Selection::changed, this, &SelectedPanel::refresh);
+  connect(&document, &Document::plan_changed, this, &SelectedPanel::refresh);
+  rebuild();
+}
+
+void SelectedPanel::refresh() {
+  const bool there = is_there(document_.plan(), selection_.now());
+  if (selection_.now() == shown_ && there == there_) return;
+  rebuild();
+}
+
+QWidget* SelectedPanel::make_page() {
+  using Kind = Selected::Kind;
+  if (!there_) return hint_page();
+  switch (shown_.kind) {
+    case Kind::feature:
+      return feature_page(document_, shown_.id);
+    case Kind::lot:
+      return lot_page(document_, selection_);
+    case Kind::lot_edge:
+      return edge_page(document_, selection_, shown_.index);
+    case Kind::entry:
+      return entry_page(document_);
+    case Kind::trench:
+    case Kind::header:
+    case Kind::run: {
+      auto* table = new FigureTable(document_, shown_);
+      connect(table, &FigureTable::trace_asked, this, &SelectedPanel::trace_asked);
+      return table;
+    }
+    case Kind::nothing:
+      break;
+  }
+  return hint_page();
+}
+
+void SelectedPanel::rebuild() {
+  shown_ = selection_.now();
+  there_ = is_there(document_.plan(), shown_);
+  QWidget* old = takeWidget();
+  setWidget(make_page());
+  if (old != nullptr) old->deleteLater();  // it may be the one whose signal brought us here
+}
+
+void SelectedPanel::focus_first_field() {
+  auto* form = qobject_cast<Form*>(widget());
+  if (form != nullptr && form->first_field() != nullptr)
+    form->first_field()->setFocus(Qt::ShortcutFocusReason);
+  else if (widget() != nullptr)
+    widget()->setFocus(Qt::ShortcutFocusReason);
+}
+
+}  // namespace underlawn

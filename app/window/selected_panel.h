@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QScrollArea>
+
+#include "window/document.h"
+#include "window/selection.h"
+
+namespace underlawn {
+
+class Form;
+
+// Everything about what is selected, edited in place. The form is made anew when something else is selected.
+class SelectedPanel : public QScrollArea {
+  Q_OBJECT
+
+ public:
+  SelectedPanel(Document& document, Selection& selection, QWidget* parent = nullptr);
+  void focus_first_field();
+
+ signals:
+  void trace_asked(const QString& key);
+
+ private:
+  void rebuild();
+  void refresh();
+  QWidget* make_page();
+
+  Document& document_;
+  Selection& selection_;
+  Selected shown_;
+  bool there_ = false;
+};
+
+// The pages, one a kind of selected thing.
+Form* feature_page(Document& document, int id);
+Form* lot_page(Document& document, Selection& selection);
+Form* edge_page(Document& document, Selection& selection, int edge);
+Form* entry_page(Document& document);
+
+}  // namespace underlawn

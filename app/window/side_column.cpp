@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/side_column.h"
+
+#include <QFrame>
+#include <QHBoxLayout>
+#include <QScrollArea>
+#include <QSplitter>
+#include <QTabBar>
+#include <QTabWidget>
+#include <QVBoxLayout>
+
+#include "report/headline.h"
+#include "report/report_panel.h"
+#include "window/ground_panel.h"
+#include "window/loop_panel.h"
+#include "window/lot_list.h"
+#include "window/selected_panel.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr int kColumn = 364;        // the panels
+constexpr int kReportColumn = 430;  // the report, where it has room of its own
+
+QScrollArea* scrolled(QWidget* page) {
+  auto* area = new QScrollArea;
+  area->setFrameShape(QFrame::NoFrame);
+  area->setWidgetResizable(true);
+  area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  area->setWidget(page);
+  area->setFocusPolicy(Qt::NoFocus);
+  return area;
+}
+
+QWidget* column_of(int width) {
+  auto* column = new QWidget;
+  column->setObjectName("column");
+  column->setAttribute(Qt::WA_StyledBackground);
+  column->setFixedWidth(width);
+  auto* layout = new QVBoxLayout(column);
+  layout->setContentsMargins(1, 0, 0, 0);
+  layout->setSpacing(0);
+  return column;
+}
+
+QFrame* line_under() {
+  auto* line = new QFrame;
+  line->setObjectName("foot");
+  line->setFixedHeight(1);
+  return line;
+}
+
+}  // namespace
+
+SideColumn::SideColumn(Document& document, Selection& selection, QWidget* parent)
+    : QWidget(parent),
+      headline_(new Headline(document)),
+      report_(new ReportPanel(document, selection)),
+      trace_(new TracePane(document)),
+      selected_(new SelectedPanel(document, selection)),
+      lot_list_(new LotList(document, selection)),
+      tabs_(new QTabWidget) {
+  build(document, selection);
+  connect(headline_, &Headline::trace_asked, this, &SideColumn::show_trace);
+  connect(headline_, &Headline::findings_asked, this, [this] { show_tab(Tab::report, true); });
+  connect(report_, &ReportPanel::trace_asked, this, &SideColumn::show_trace);
+  connect(selected_, &SelectedPanel::trace_asked, this, &SideColumn::show_trace);
+  connect(lot_list_, &LotList::edit_asked, this, [this] {
+    show_tab(Tab::selected, false);
+    selected_->focus_first_field();
+  });
+  connect(&selection, &Selection::changed, this, [this, &selection] { follow_selection(selection); });
+}
+
+void SideColumn::build(Document& document, Selection&) {
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  auto* panels = column_of(kColumn);
+  report_column_ = column_of(kReportColumn);
+  row->addWidget(panels);
+  row->addWidget(report_column_);
+  report_column_->hide();
+
+  auto* split = new QSplitter(Qt::Vertical);
+  split->setChildrenCollapsible(false);
+  split->addWidget(tabs_);
+  split->addWidget(trace_);
+  split->setSizes({600, 320});
+  auto* column = static_cast<QVBoxLayout*>(panels->layout());
+  column->addWidget(headline_);
+  column->addWidget(line_under());
+  column->addWidget(split, 1);
+  report_home_ = static_cast<QVBoxLayout*>(report_column_->layout());
+
+  tabs_->setDocumentMode(true);
+  tabs_->tabBar()->setExpanding(false);
+  tabs_->tabBar()->setUsesScrollButtons(false);
+  tabs_->tabBar()->setFocusPolicy(Qt::TabFocus);
+  add_page(Tab::report, report_, tr("Report"), tr("What the loop takes, and what the checks say (Alt+1)"));
+  add_page(Tab::loop, scrolled(new LoopPanel(document)), tr("Loop"), tr("What is asked for (Alt+2)"));
+  add_page(Tab::selected, selected_, tr("Selected"), tr("What is selected, to be edited (Alt+3)"));
+  add_page(Tab::lot, lot_list_, tr("Lot"), tr("Everything on the lot (Alt+4)"));
+  add_page(Tab::ground, scrolled(new GroundPanel(document)), tr("Ground"),
+           tr("Soil, slopes, swell and frost (Alt+5)"));
+  add_page(Tab::title, scrolled(new TitlePanel(document)), tr("Title"),
+           tr("What is printed at the foot of every sheet (Alt+6)"));
+}
+
+void SideColumn::add_page(Tab tab, QWidget* page, const QString& title, const QString& help) {
+  pages_[static_cast<std::size_t>(tab)] = page;
+  tabs_->setTabToolTip(tabs_->addTab(page, title), help);
+}
+
+void SideColumn::show_tab(Tab tab, bool take_keyboard) {
+  QWidget* page = pages_[static_cast<std::size_t>(tab)];
+  if (tabs_->indexOf(page) >= 0) tabs_->setCurrentWidget(page);
+  if (!take_keyboard) return;
+  if (tab == Tab::selected) return selected_->focus_first_field();
+  if (tab == Tab::lot) return lot_list_->focus_find();
+  if (tab == Tab::report) return report_->setFocus(Qt::ShortcutFocusReason);
+  auto* area = static_cast<QScrollArea*>(page);
+  static_cast<Form*>(area->widget())->first_field()->setFocus(Qt::ShortcutFocusReason);
+}
+
+SideColumn::Tab SideColumn::tab() const {
+  for (std::size_t i = 0; i < pages_.size(); ++i)
+    if (pages_[i] == tabs_->currentWidget()) return static_cast<Tab>(i);
+  return Tab::report;
+}
+
+// Picking something on the drawing shows its fields; the other panels are left alone only by the lot list, in
+// which one walks through everything.
+void SideColumn::follow_selection(const Selection& selection) {
+  if (selection.now().kind == Selected::Kind::nothing || tab() == Tab::lot) return;
+  show_tab(Tab::selected, false);
+}
+
+void SideColumn::set_wide(bool wide) {
+  if (wide == wide_) return;
+  wide_ = wide;
+  if (wide) {
+    tabs_->removeTab(tabs_->indexOf(report_));
+    report_home_->addWidget(report_);
+    report_->show();
+  } else {
+    tabs_->insertTab(0, report_, tr("Report"));
+  }
+  report_column_->setVisible(wide);
+}
+
+void SideColumn::show_trace(const QString& key) {
+  trace_->show_figure(key);
+}
+
+}  // namespace underlawn

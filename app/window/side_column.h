@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+
+#include "window/document.h"
+#include "window/selection.h"
+
+class QSplitter;
+class QTabWidget;
+class QVBoxLayout;
+
+namespace underlawn {
+
+class Headline;
+class ReportPanel;
+class TracePane;
+class SelectedPanel;
+class LotList;
+
+// Right of the drawing: the headline, always in sight; the panels as tabs; how a number came about. In a wide
+// window the report has a column of its own.
+class SideColumn : public QWidget {
+  Q_OBJECT
+
+ public:
+  SideColumn(Document& document, Selection& selection, QWidget* parent = nullptr);
+
+  enum class Tab { report, loop, selected, lot, ground, title };
+  void show_tab(Tab tab, bool take_keyboard);
+  Tab tab() const;
+  void set_wide(bool wide);
+  void show_trace(const QString& key);
+
+  Headline* headline() const { return headline_; }
+  ReportPanel* report() const { return report_; }
+  TracePane* trace() const { return trace_; }
+  SelectedPanel* selected() const { return selected_; }
+  LotList* lot_list() const { return lot_list_; }
+  QWidget* page(Tab tab) const { return pages_[static_cast<std::size_t>(tab)]; }
+
+ private:
+  void build(Document& document, Selection& selection);
+  void add_page(Tab tab, QWidget* page, const QString& title, const QString& help);
+  void follow_selection(const Selection& selection);
+
+  Headline* headline_;
+  ReportPanel* report_;
+  TracePane* trace_;
+  SelectedPanel* selected_;
+  LotList* lot_list_;
+  QTabWidget* tabs_;
+  QWidget* report_column_;
+  QVBoxLayout* report_home_;
+  std::array<QWidget*, 6> pages_{};
+  bool wide_ = false;
+};
+
+}  // namespace underlawn
