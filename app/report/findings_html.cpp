@@ -17,7 +17,7 @@ QString measured_and_required(const Page& page, const Finding& f) {
 
 QString decision(const Page& page, const Finding& f) {
   const QString key = QString::fromStdString(f.key);
-  if (!f.accepted) return page.link(kAcceptLink + key, QObject::tr("Accept, with a reason…"));
+  if (!f.accepted) return page.link(kAcceptLink + key, QObject::tr("Accept…"));
   return QObject::tr("Accepted: %1").arg(QString::fromStdString(f.reason).toHtmlEscaped()) + " &nbsp; " +
          page.link(kWithdrawLink + key, QObject::tr("Take back"));
 }
@@ -30,9 +30,10 @@ void add_finding(Page& page, const Finding& f) {
                            : page.link(kPlaceLink + QString::fromStdString(f.key), "<b>" + title + "</b>");
   rich += page.faint(" &nbsp;" + severity_word(f.severity));
   rich += "<br>" + measured_and_required(page, f) + ". " + QString::fromStdString(f.advice).toHtmlEscaped();
-  if (!f.source.empty()) rich += "<br>" + page.faint(QString::fromStdString(f.source).toHtmlEscaped());
-  rich += "<br>" + decision(page, f);
-  page.paragraph(rich);
+  rich += "<br>";
+  if (!f.source.empty()) rich += page.faint(QString::fromStdString(f.source).toHtmlEscaped()) + " &nbsp; ";
+  rich += decision(page, f);
+  page.spaced(rich);
 }
 
 }  // namespace

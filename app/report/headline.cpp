@@ -134,10 +134,9 @@ void Headline::refresh() {
       "layout.circuits_placed");
   numbers_[1]->set(value_of(f, "dig.length", units), tr("of trench to dig"), ink, "dig.length");
   numbers_[2]->set(value_of(f, "buy.pipe", units), tr("of pipe to buy"), ink, "buy.pipe");
-  numbers_[3]->set(
-      value_of(f, "dig.sloped.total.bank_volume", units),
-      tr("to dig, sloped; %1 vertical").arg(value_of(f, "dig.vertical.total.bank_volume", units)), ink,
-      "dig.sloped.total.bank_volume");
+  numbers_[3]->set(value_of(f, "dig.sloped.total.bank_volume", units),
+                   tr("dug sloped, %1 vertical").arg(value_of(f, "dig.vertical.total.bank_volume", units)),
+                   ink, "dig.sloped.total.bank_volume");
   show_findings(*outcome);
 }
 

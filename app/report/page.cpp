@@ -41,6 +41,10 @@ void Page::paragraph(const QString& rich) {
   html_ += QString("<p style=\"margin-top:0; margin-bottom:6px\">%1</p>").arg(rich);
 }
 
+void Page::spaced(const QString& rich) {
+  html_ += QString("<p style=\"margin-top:0; margin-bottom:14px\">%1</p>").arg(rich);
+}
+
 void Page::begin_table(const QStringList& heads) {
   html_ += "<table width=\"100%\" cellspacing=\"0\" cellpadding=\"4\">";
   if (heads.isEmpty()) return;

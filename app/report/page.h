@@ -34,6 +34,7 @@ class Page {
 
   void heading(const QString& words);
   void paragraph(const QString& rich);
+  void spaced(const QString& rich);  // a paragraph that stands by itself
   // Tables: a head of words, then rows; every column but the first is set to the right.
   void begin_table(const QStringList& heads);
   void row(const QStringList& rich_cells);

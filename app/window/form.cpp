@@ -39,6 +39,7 @@ void Form::section(const QString& title) {
 void Form::add_row(const QString& label, QWidget* field) {
   auto* name = new QLabel(label);
   name->setWordWrap(true);
+  name->setMinimumWidth(60);
   name->setBuddy(field);
   field->setAccessibleName(label);
   if (field->focusProxy() != nullptr) field->focusProxy()->setAccessibleName(label);
@@ -104,7 +105,7 @@ QComboBox* Form::choice(const QString& label, const QStringList& names, Bound<in
   auto* box = new QComboBox;
   box->addItems(names);
   box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-  box->setMinimumContentsLength(10);
+  box->setMinimumContentsLength(6);
   box->setFocusPolicy(Qt::StrongFocus);
   connect(box, &QComboBox::activated, this, [this, bound](int i) { enter(bound, i); });
   on_refresh([this, box, bound] { box->setCurrentIndex(bound.get(document_.plan())); });

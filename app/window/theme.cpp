@@ -117,8 +117,7 @@ QLineEdit[wrong="true"] { border: 2px solid @error; padding: 3px 6px; }
 QLineEdit:read-only, QLineEdit:disabled { background: @sunken; border: 1px solid @line; color: @text; }
 QLineEdit:read-only:focus { border: 2px solid @focus; }
 QComboBox::drop-down { border: none; width: 20px; }
-QComboBox::down-arrow { image: none; border-left: 4px solid transparent; border-right: 4px solid transparent;
-  border-top: 5px solid @faint; width: 0; height: 0; }
+QComboBox::down-arrow { image: url(@down); width: 10px; height: 10px; }
 QComboBox QAbstractItemView { background: @paper; border: 1px solid @edge; selection-background-color: @tint;
   selection-color: @text; padding: 4px; outline: 0; }
 
@@ -194,6 +193,7 @@ QString style_sheet(const Theme& t) {
       {"@grass", t.grass}, {"@tint", t.tint},      {"@focus", t.focus},   {"@error", t.error},
       {"@hint", t.hint},   {"@warning", t.warning}};
   for (const auto& [role, colour] : roles) sheet.replace(QLatin1String(role), colour.name());
+  sheet.replace("@down", t.dark ? ":/underlawn/down-dark.svg" : ":/underlawn/down-light.svg");
   sheet.replace("@tick", t.dark ? ":/underlawn/tick-dark.svg" : ":/underlawn/tick-light.svg");
   return sheet;
 }

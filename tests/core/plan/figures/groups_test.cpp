@@ -200,11 +200,13 @@ TEST_F(GroupsTest, PipeToBuy) {
   EXPECT_NEAR(value("buy.coil_pipe"), 2 * coil, 1e-5);
   expect("buy.allowance", 0.05);
   expect("buy.header_pipe", 1.05 * (8 + 2 * std::sqrt(800.0)));
+  EXPECT_NEAR(value("buy.pipe"), 2 * coil + 1.05 * (8 + 2 * std::sqrt(800.0)), 1e-5);
 }
 
 TEST_F(GroupsTest, EarthWithVerticalSides) {
   const double run = std::sqrt(800.0);
   expect("run.dug_length", run);
+  expect("dig.length", 2 * 30 + 4 + run);
   expect_earth("dig.vertical.trench.1", 30 * 1 * 1.4, 30 * 1 * 0.2);
   expect_earth("dig.vertical.header", 4 * 0.6 * 1.2, 4 * 0.6 * 0.2);
   expect_earth("dig.vertical.run", run * 0.6 * 1.2, run * 0.6 * 0.2);

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gtest/gtest.h>
+
+#include <QLineEdit>
+#include <QRegularExpression>
+#include <QTest>
+#include <QTextBrowser>
+#include <QTextDocument>
+
+#include "app/support/wait.h"
+#include "plan/solve.h"
+#include "report/figure_table.h"
+#include "report/headline.h"
+#include "report/report_html.h"
+#include "report/report_panel.h"
+#include "support/sample_plans.h"
+
+using namespace underlawn;
+
+namespace {
+
+struct ReportTest : testing::Test {
+  Plan plan = sample::half_acre();
+  Outcome outcome = solve(plan);
+  Theme theme = Theme::light();
+
+  static QString text_of(const QString& html) {
+    QTextDocument page;
+    page.setHtml(html);
+    return page.toPlainText().replace(QChar(0x00a0), ' ');
+  }
+  QString shown(const char* key) const {
+    const Figure& f = outcome.figures.at(key);
+    return QString::fromStdString(print_quantity(f.quantity, f.value, plan.units));
+  }
+};
+
+}  // namespace
+
+TEST_F(ReportTest, ShowsTheNumbersOfTheFigures) {
+  const QString page = text_of(report_html(plan, outcome, theme));
+  for (const char* key :
+       {"trench.1.length", "trench.1.pitch", "trench.1.coil_length", "trench.1.head_x", "header.length",
+        "run.length", "buy.coil_pipe", "buy.header_pipe", "buy.pipe", "dig.vertical.total.bank_volume",
+        "dig.sloped.total.bank_volume", "dig.sloped.total.bedding_volume", "dig.vertical.total.loose_volume",
+        "dig.vertical.total.backfill_volume"})
+    EXPECT_TRUE(page.contains(shown(key))) << key << " = " << shown(key).toStdString();
+}
+
+TEST_F(ReportTest, ShowsThemInTheUnitsOfThePlan) {
+  plan.units = UnitSystem::metric;
+  const QString page = text_of(report_html(plan, outcome, theme));
+  EXPECT_TRUE(page.contains(shown("dig.vertical.total.bank_volume")));
+  EXPECT_FALSE(page.contains("cu yd"));
+}
+
+TEST_F(ReportTest, EveryLinkOfANumberLeadsToAFigure) {
+  const QString page = report_html(plan, outcome, theme);
+  auto links = QRegularExpression("href=\"([^\"]*)\"").globalMatch(page);
+  int figures = 0;
+  while (links.hasNext()) {
+    const QString key = target_of(QUrl(links.next().captured(1)), kFigureLink);
+    if (key.isEmpty()) continue;
+    ++figures;
+    EXPECT_NE(outcome.figures.find(key.toStdString()), nullptr) << key.toStdString();
+  }
+  EXPECT_GT(figures, 40);
+}
+
+TEST_F(ReportTest, EveryFindingIsThereWithWhatIsAndWhatIsAsked) {
+  const QString page = text_of(report_html(plan, outcome, theme));
+  ASSERT_FALSE(outcome.findings.empty());
+  for (const Finding& f : outcome.findings) {
+    EXPECT_TRUE(page.contains(QString::fromStdString(f.title))) << f.key;
+    EXPECT_TRUE(page.contains(QString::fromStdString(print_quantity(f.quantity, f.required, plan.units))))
+        << f.key;
+  }
+}
+
+TEST_F(ReportTest, TroublesOfAPlanThatCannotBeSolvedAreSaid) {
+  plan.wishes.trench_width = -1;
+  outcome = solve(plan);
+  const QString page = text_of(report_html(plan, outcome, theme));
+  ASSERT_FALSE(outcome.troubles.empty());
+  EXPECT_TRUE(page.contains(QString::fromStdString(outcome.troubles.front().message())));
+}
+
+TEST_F(ReportTest, TraceNamesTheFormulaAndEachInput) {
+  const QString page =
+      text_of(trace_html(outcome.figures, "dig.sloped.total.bank_volume", plan.units, theme));
+  const Figure& f = outcome.figures.at("dig.sloped.total.bank_volume");
+  EXPECT_TRUE(page.contains(QString::fromStdString(f.method)));
+  ASSERT_FALSE(f.from.empty());
+  for (const std::string& key : f.from)
+    EXPECT_TRUE(page.contains(QString::fromStdString(outcome.figures.at(key).label))) << key;
+}
+
+TEST_F(ReportTest, TraceOfANumberThatIsGoneSaysSo) {
+  EXPECT_TRUE(text_of(trace_html(outcome.figures, "no.such", plan.units, theme)).contains("not there"));
+}
+
+TEST_F(ReportTest, HtmlInNamesIsShownAsTyped) {
+  plan.wishes.pipe = "<b>&pipe";
+  outcome = solve(plan);
+  EXPECT_TRUE(text_of(report_html(plan, outcome, theme)).contains("<b>&pipe"));
+}
+
+TEST_F(ReportTest, HeadlineShowsTheFigures) {
+  Document document;
+  Headline headline(document);
+  document.commit(plan, "Drawn");
+  ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  for (const char* key :
+       {"layout.circuits_placed", "dig.length", "buy.pipe", "dig.sloped.total.bank_volume"}) {
+    const Figure& f = outcome.figures.at(key);
+    const auto words =
+        QString::fromStdString(print_quantity(f.quantity, f.value, plan.units, Fineness::coarse));
+    EXPECT_TRUE(headline.words().contains(words)) << key << ": " << headline.words().toStdString();
+  }
+}
+
+TEST_F(ReportTest, FindingIsAcceptedWithAReasonAndTakenBack) {
+  Document document;
+  Selection selection;
+  ReportPanel panel(document, selection);
+  document.commit(plan, "Drawn");
+  ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  const std::string key = outcome.findings.front().key;
+  panel.ask_reason(QString::fromStdString(key));
+  QTest::keyClick(panel.reason(), Qt::Key_Return);
+  EXPECT_TRUE(document.plan().accepted.empty()) << "without a reason nothing is accepted";
+  QTest::keyClicks(panel.reason(), "shored by the contractor");
+  QTest::keyClick(panel.reason(), Qt::Key_Return);
+  ASSERT_EQ(document.plan().accepted.size(), 1u);
+  EXPECT_EQ(document.plan().accepted[0].finding, key);
+  EXPECT_EQ(document.plan().accepted[0].reason, "shored by the contractor");
+  emit panel.browser()->anchorClicked(QUrl(kWithdrawLink + QString::fromStdString(key)));
+  EXPECT_TRUE(document.plan().accepted.empty());
+}
+
+TEST_F(ReportTest, ClickOnAFindingPointsOutItsPlaces) {
+  Document document;
+  Selection selection;
+  ReportPanel panel(document, selection);
+  document.commit(plan, "Drawn");
+  ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  std::vector<Polyline> shown;
+  QObject::connect(&selection, &Selection::pointed_out,
+                   [&](const std::vector<Polyline>& places) { shown = places; });
+  const auto with_place = std::find_if(outcome.findings.begin(), outcome.findings.end(),
+                                       [](const Finding& f) { return !f.places.empty(); });
+  ASSERT_NE(with_place, outcome.findings.end());
+  emit panel.browser()->anchorClicked(QUrl(kPlaceLink + QString::fromStdString(with_place->key)));
+  EXPECT_EQ(shown, with_place->places);
+}

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Contrast as WCAG 2.1 asks: 4.5:1 for text (1.4.3), 3:1 for what shows a control or its focus (1.4.11).
+#include "window/theme.h"
+
+#include <gtest/gtest.h>
+
+using namespace underlawn;
+
+class ThemeTest : public testing::TestWithParam<bool> {
+ protected:
+  Theme t = GetParam() ? Theme::night() : Theme::light();
+};
+
+TEST(Theme, ContrastOfBlackOnWhiteIsTwentyOne) {
+  EXPECT_NEAR(contrast(Qt::black, Qt::white), 21, 1e-9);
+  EXPECT_NEAR(contrast(Qt::white, Qt::white), 1, 1e-9);
+  // WCAG's often quoted grey: #767676 on white is the lightest that passes 4.5:1.
+  EXPECT_NEAR(contrast(QColor("#767676"), Qt::white), 4.54, 0.005);
+}
+
+TEST_P(ThemeTest, EveryTextCanBeReadOnEveryGround) {
+  for (const QColor& ground : {t.paper, t.ground, t.sunken}) {
+    EXPECT_GE(contrast(t.text, ground), 7) << ground.name().toStdString();
+    EXPECT_GE(contrast(t.faint, ground), 4.5) << ground.name().toStdString();
+  }
+  for (const QColor& ground : {t.paper, t.ground})
+    for (const QColor& ink : {t.error, t.warning, t.hint, t.grass})
+      EXPECT_GE(contrast(ink, ground), 4.5)
+          << ink.name().toStdString() << " on " << ground.name().toStdString();
+  EXPECT_GE(contrast(t.text, t.tint), 7);
+  EXPECT_GE(contrast(t.on_grass, t.grass), 4.5);
+}
+
+TEST_P(ThemeTest, FieldsAndFocusStandOut) {
+  for (const QColor& ground : {t.paper, t.ground}) {
+    EXPECT_GE(contrast(t.edge, ground), 3);
+    EXPECT_GE(contrast(t.focus, ground), 3);
+  }
+}
+
+TEST_P(ThemeTest, StyleSheetNamesNoColourThatIsNotThere) {
+  EXPECT_FALSE(style_sheet(t).contains('@'));
+}
+
+INSTANTIATE_TEST_SUITE_P(LightAndDark, ThemeTest, testing::Bool());

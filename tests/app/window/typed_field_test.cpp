@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/typed_field.h"
+
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QTest>
+#include <cmath>
+
+using namespace underlawn;
+
+namespace {
+
+struct FieldTest : testing::Test {
+  QuantityField field{Quantity::length};
+  std::vector<double> entered;
+
+  void SetUp() override {
+    field.show_value(1.8288, UnitSystem::us);
+    QObject::connect(&field, &QuantityField::entered, [this](double v) { entered.push_back(v); });
+    field.show();
+  }
+  void type(const QString& text) {
+    field.edit()->selectAll();
+    QTest::keyClicks(field.edit(), text);
+  }
+  void press(Qt::Key key) { QTest::keyClick(field.edit(), key); }
+};
+
+}  // namespace
+
+TEST_F(FieldTest, EnterCommitsWhatWasTypedOnce) {
+  type("7'-6\"");
+  press(Qt::Key_Return);
+  ASSERT_EQ(entered.size(), 1u);
+  EXPECT_NEAR(entered[0], 7.5 * 0.3048, 1e-12);
+  EXPECT_EQ(field.edit()->text(), "7'-6\"");
+  press(Qt::Key_Return);
+  EXPECT_EQ(entered.size(), 1u);
+}
+
+TEST_F(FieldTest, TakesArithmeticAndAnyUnitOfTheQuantity) {
+  type("2*1.5 m");
+  press(Qt::Key_Return);
+  type("6' + 3 in");
+  press(Qt::Key_Return);
+  ASSERT_EQ(entered.size(), 2u);
+  EXPECT_NEAR(entered[0], 3, 1e-12);
+  EXPECT_NEAR(entered[1], 6.25 * 0.3048, 1e-12);
+}
+
+TEST_F(FieldTest, EscTakesBackWhatWasTyped) {
+  type("99");
+  press(Qt::Key_Escape);
+  EXPECT_EQ(field.edit()->text(), "6'-0\"");
+  press(Qt::Key_Return);
+  EXPECT_TRUE(entered.empty());
+}
+
+TEST_F(FieldTest, WhatCannotBeReadIsSaidAndNothingTypedIsLost) {
+  type("deep");
+  press(Qt::Key_Return);
+  EXPECT_TRUE(entered.empty());
+  EXPECT_TRUE(field.wrong().contains("deep"));
+  EXPECT_EQ(field.edit()->text(), "deep");
+  press(Qt::Key_Escape);
+  EXPECT_TRUE(field.wrong().isEmpty());
+  EXPECT_EQ(field.edit()->text(), "6'-0\"");
+}
+
+TEST_F(FieldTest, WhatTheJudgeRefusesIsNotEntered) {
+  field.set_judge([](double v) { return v > 3 ? QString("deeper than 3 m") : QString(); });
+  type("20");
+  press(Qt::Key_Return);
+  EXPECT_TRUE(entered.empty());
+  EXPECT_EQ(field.wrong(), "deeper than 3 m");
+  type("2");
+  press(Qt::Key_Return);
+  EXPECT_EQ(entered.size(), 1u);
+  EXPECT_TRUE(field.wrong().isEmpty());
+}
+
+TEST_F(FieldTest, ValueShownAgainDoesNotDisturbSomebodyTyping) {
+  QApplication::setActiveWindow(&field);
+  field.edit()->setFocus();
+  ASSERT_TRUE(field.edit()->hasFocus());
+  type("1");
+  field.show_value(3, UnitSystem::us);
+  EXPECT_EQ(field.edit()->text(), "1");
+}
+
+TEST_F(FieldTest, ValueIsShownInTheUnitsAskedFor) {
+  field.show_value(1.5, UnitSystem::metric);
+  EXPECT_EQ(field.edit()->text().toStdString(), print_quantity(Quantity::length, 1.5, UnitSystem::metric));
+}
