@@ -21,7 +21,9 @@ struct KeptAsideTest : testing::Test {
   // A program that kept its plan aside and then died.
   void crash(const Plan& plan, const QString& path = {}) {
     Document document;
-    if (!path.isEmpty()) ASSERT_TRUE(document.save_as(path).has_value());
+    if (!path.isEmpty()) {
+      ASSERT_TRUE(document.save_as(path).has_value());
+    }
     KeptAside kept(document, folder.path(), 1);
     document.commit(plan, "Drawn");
     kept.keep_now();
