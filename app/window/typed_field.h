@@ -17,6 +17,7 @@ class TypedField : public QWidget {
 
  public:
   explicit TypedField(QWidget* parent = nullptr);
+  ~TypedField() override;
   // What the field shows when nobody is typing in it.
   void show_text(const QString& text);
   // Takes what was typed; gives what is wrong with it, empty when it was taken.

@@ -34,16 +34,16 @@ done
 [ "$first" -gt 200 ] || { echo "the window is blank: $first colours"; exit 1; }
 
 # F1 lays the sheet of keys over the window: the picture must change, and Esc must bring it back.
-xdotool key --window "$window" F1
+xdotool key F1
 sleep 1
 import -window root "$work/keys.png"
 changed=$(compare -metric AE "$work/first.png" "$work/keys.png" null: 2>&1 || true)
 [ "$(printf %.0f "$changed")" -gt 20000 ] 2>/dev/null || { echo "F1 changed $changed pixels only"; exit 1; }
-xdotool key --window "$window" Escape
+xdotool key Escape
 sleep 0.5
 
 [ -n "${UNDERLAWN_SHOTS:-}" ] && cp "$work"/*.png "$UNDERLAWN_SHOTS"/
-xdotool key --window "$window" ctrl+q
+xdotool key ctrl+q
 for _ in $(seq 300); do kill -0 $window_program 2>/dev/null || break; sleep 0.1; done
 if kill -0 $window_program 2>/dev/null; then echo "Ctrl+Q did not close the window"; kill $window_program; exit 1; fi
 wait $window_program || { echo "exit status $?"; cat "$work/err"; exit 1; }

@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What each command of the table does.
+#include <QAction>
+#include <QStackedWidget>
+
+#include "canvas/canvas.h"
+#include "report/report_panel.h"
+#include "window/lot_list.h"
+#include "window/main_window.h"
+#include "window/overlay.h"
+#include "window/selected_panel.h"
+#include "window/settings.h"
+#include "window/sheet_strip.h"
+#include "window/side_column.h"
+#include "window/theme_now.h"
+
+namespace underlawn {
+
+void MainWindow::bind_file() {
+  actions_->on("file.new", [this](bool) { files_->start_new(); });
+  actions_->on("file.open", [this](bool) { files_->ask_open(); });
+  actions_->on("file.save", [this](bool) { files_->save(); });
+  actions_->on("file.save_as", [this](bool) { files_->save_as(); });
+  actions_->on("file.sheet", [this](bool) { open_sheet(); });
+  actions_->on("file.print", [this](bool) {
+    open_sheet();
+    document_.when_current([this] { sheet_strip_->print(); });
+  });
+  actions_->on("file.quit", [this](bool) { close(); });
+}
+
+void MainWindow::open_sheet() {
+  middle_->setCurrentWidget(sheet_strip_);
+  sheet_strip_->open();
+}
+
+void MainWindow::bind_edit() {
+  actions_->on("edit.undo", [this](bool) { document_.undo(); });
+  actions_->on("edit.redo", [this](bool) { document_.redo(); });
+  actions_->on("edit.delete", [this](bool) { canvas_->remove_selected(); });
+  actions_->on("edit.name", [this](bool) { side_->show_tab(SideColumn::Tab::selected, true); });
+  actions_->on("edit.select_none", [this](bool) { canvas_->select_none(); });
+  actions_->on("edit.next", [this](bool) { side_->lot_list()->step(1); });
+  actions_->on("edit.previous", [this](bool) { side_->lot_list()->step(-1); });
+}
+
+void MainWindow::bind_tools() {
+  for (const Command& command : commands()) {
+    if (command.id.substr(0, kToolPrefix.size()) != kToolPrefix) continue;
+    const auto id = tool_named(command.id.substr(kToolPrefix.size()));
+    Q_ASSERT(id);
+    actions_->on(command.id, [this, tool = *id](bool) {
+      if (sheet_strip_->isVisible()) sheet_strip_->close_strip();
+      canvas_->set_tool(tool);
+      canvas_->setFocus(Qt::ShortcutFocusReason);
+    });
+  }
+  actions_->action("tool.select")->setChecked(true);
+}
+
+void MainWindow::set_units(UnitSystem units) {
+  Plan plan = document_.committed();
+  plan.units = units;
+  document_.commit(std::move(plan), tr("Units"));
+}
+
+void MainWindow::bind_view() {
+  actions_->on("view.fit", [this](bool) { canvas_->zoom_to_fit(); });
+  actions_->on("view.zoom_in", [this](bool) { canvas_->zoom_by(1.25); });
+  actions_->on("view.zoom_out", [this](bool) { canvas_->zoom_by(0.8); });
+  const std::pair<const char*, bool PaintOptions::*> layers[] = {{"view.zones", &PaintOptions::zones},
+                                                                 {"view.coils", &PaintOptions::coils},
+                                                                 {"view.labels", &PaintOptions::labels},
+                                                                 {"view.findings", &PaintOptions::findings}};
+  for (const auto& [id, layer] : layers) {
+    actions_->action(id)->setChecked(canvas_->paint_options().*layer);
+    actions_->on(id, [this, layer = layer](bool on) {
+      PaintOptions options = canvas_->paint_options();
+      options.*layer = on;
+      if (layer == &PaintOptions::labels) options.edge_lengths = on;
+      canvas_->set_paint_options(options);
+    });
+  }
+  actions_->on("view.us", [this](bool) { set_units(UnitSystem::us); });
+  actions_->on("view.metric", [this](bool) { set_units(UnitSystem::metric); });
+  actions_->on("view.units", [this](bool) {
+    set_units(document_.plan().units == UnitSystem::us ? UnitSystem::metric : UnitSystem::us);
+  });
+  const std::pair<const char*, ThemeChoice> themes[] = {{"view.light", ThemeChoice::light},
+                                                        {"view.dark", ThemeChoice::dark},
+                                                        {"view.system", ThemeChoice::system}};
+  for (const auto& [id, choice] : themes) {
+    actions_->action(id)->setChecked(ThemeKeeper::instance().choice() == choice);
+    actions_->on(id, [choice = choice](bool) {
+      ThemeKeeper::instance().choose(choice);
+      settings::keep_theme(choice);
+    });
+  }
+}
+
+void MainWindow::bind_panels() {
+  const std::pair<const char*, SideColumn::Tab> tabs[] = {
+      {"panel.report", SideColumn::Tab::report},     {"panel.loop", SideColumn::Tab::loop},
+      {"panel.selected", SideColumn::Tab::selected}, {"panel.lot", SideColumn::Tab::lot},
+      {"panel.ground", SideColumn::Tab::ground},     {"panel.title", SideColumn::Tab::title}};
+  for (const auto& [id, tab] : tabs)
+    actions_->on(id, [this, tab = tab](bool) { side_->show_tab(tab, true); });
+  actions_->on("panel.drawing", [this](bool) {
+    if (sheet_strip_->isVisible()) sheet_strip_->close_strip();
+    canvas_->setFocus(Qt::ShortcutFocusReason);
+  });
+}
+
+void MainWindow::bind_help() {
+  auto* finder = new Finder(this, *actions_);
+  auto* keys = new KeySheet(this);
+  auto* about = new About(this);
+  actions_->on("help.find", [finder](bool) { finder->open(); });
+  actions_->on("help.keys", [keys](bool) { keys->open(); });
+  actions_->on("help.about", [about](bool) { about->open(); });
+}
+
+}  // namespace underlawn

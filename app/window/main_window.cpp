@@ -1,0 +1,201 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/main_window.h"
+
+#include <QAction>
+#include <QCloseEvent>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenuBar>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+#include "canvas/canvas.h"
+#include "window/notice_bar.h"
+#include "window/sheet_strip.h"
+#include "window/side_column.h"
+#include "window/theme_now.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr int kKeepEvery = 3000;  // ms
+constexpr int kWideFrom = 1900;   // px: the report gets a column of its own
+constexpr QSize kSmallest{900, 600};
+
+QString hint_words() {
+  return MainWindow::tr(
+      "<p style='font-size:17px; font-weight:600'>An empty lot</p>"
+      "<p><b>L</b> &nbsp; draw the lot line: click a corner, aim, type a length like <b>120</b> or "
+      "<b>120 N45E</b>, Enter</p>"
+      "<p><b>H</b> &nbsp; the house, then <b>E</b> &nbsp; where the supply run enters it</p>"
+      "<p><b>T</b> trees, <b>U</b> utilities, <b>S</b> septic tank, <b>W</b> well, <b>N</b> what is to be "
+      "left alone</p>"
+      "<p>The loop follows by itself. <b>Ctrl+O</b> opens a plan, <b>Ctrl+K</b> finds any command.</p>");
+}
+
+}  // namespace
+
+MainWindow::MainWindow(QString kept_folder)
+    : kept_(document_, std::move(kept_folder), kKeepEvery),
+      actions_(new Actions(this)),
+      bar_(new NoticeBar),
+      files_(new FileFlow(document_, kept_, *bar_, this)),
+      canvas_(new Canvas(document_, selection_)),
+      side_(new SideColumn(document_, selection_)),
+      sheet_strip_(new SheetStrip(document_)),
+      middle_(new QStackedWidget),
+      hint_(new QLabel(canvas_)),
+      says_(new QLabel),
+      where_(new QLabel) {
+  build();
+  bind_file();
+  bind_edit();
+  bind_tools();
+  bind_view();
+  bind_panels();
+  bind_help();
+  connect_canvas();
+  follow_theme();
+  follow_document();
+  connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &MainWindow::follow_theme);
+  connect(&document_, &Document::plan_changed, this, &MainWindow::follow_document);
+  connect(&document_, &Document::history_changed, this, &MainWindow::follow_document);
+  connect(&document_, &Document::path_changed, this, &MainWindow::follow_document);
+  connect(&document_, &Document::replaced, this, [this] {
+    selection_.clear();
+    canvas_->zoom_to_fit();
+  });
+}
+
+MainWindow::~MainWindow() = default;
+
+void MainWindow::build() {
+  setMinimumSize(kSmallest);
+  actions_->fill_menus(menuBar());
+  auto* all = new QWidget;
+  auto* row = new QHBoxLayout(all);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(actions_->make_tool_strip());
+  row->addWidget(make_middle(), 1);
+  row->addWidget(side_);
+  setCentralWidget(all);
+}
+
+QWidget* MainWindow::make_middle() {
+  auto* drawing = new QWidget;
+  auto* under = new QVBoxLayout(drawing);
+  under->setContentsMargins(0, 0, 0, 0);
+  under->setSpacing(0);
+  under->addWidget(canvas_, 1);
+  under->addWidget(make_foot());
+  middle_->addWidget(drawing);
+  middle_->addWidget(sheet_strip_);
+  connect(sheet_strip_, &SheetStrip::closed, this, [this] {
+    middle_->setCurrentIndex(0);
+    canvas_->setFocus();
+  });
+  canvas_->setAccessibleName(tr("Drawing"));
+
+  hint_->setObjectName("card");
+  hint_->setTextFormat(Qt::RichText);
+  hint_->setText(hint_words());
+  hint_->setMargin(6 * kGap);
+  hint_->setWordWrap(true);
+  hint_->setAttribute(Qt::WA_TransparentForMouseEvents);
+
+  auto* column = new QVBoxLayout;
+  auto* middle = new QWidget;
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(bar_);
+  column->addWidget(middle_, 1);
+  middle->setLayout(column);
+  return middle;
+}
+
+QWidget* MainWindow::make_foot() {
+  auto* foot = new QFrame;
+  foot->setObjectName("foot");
+  auto* row = new QHBoxLayout(foot);
+  row->setContentsMargins(4 * kGap, kGap, 4 * kGap, kGap);
+  says_->setObjectName("faint");
+  where_->setObjectName("faint");
+  says_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  row->addWidget(says_, 1);
+  row->addWidget(where_);
+  return foot;
+}
+
+void MainWindow::connect_canvas() {
+  connect(canvas_, &Canvas::status_text, says_, &QLabel::setText);
+  connect(canvas_, &Canvas::tool_changed, this, [this](ToolId id) {
+    const std::string name = std::string(kToolPrefix) + std::string(tool_name(id));
+    if (find_command(name) != nullptr) actions_->action(name)->setChecked(true);
+    show_hint();
+  });
+  connect(canvas_, &Canvas::pointer_at, this, [this](Point p) {
+    const auto print = [&](double v) {
+      return QString::fromStdString(print_quantity(Quantity::length, v, document_.plan().units));
+    };
+    where_->setText(print(p.x) + "   " + print(p.y));
+  });
+  connect(canvas_, &Canvas::pointer_left, where_, &QLabel::clear);
+  says_->setText(canvas_->status());
+}
+
+void MainWindow::follow_theme() {
+  canvas_->set_look(theme_now().dark ? Look::night() : Look::light());
+}
+
+void MainWindow::follow_document() {
+  const auto name = [](const QString& verb, const QString& what) {
+    return what.isEmpty() ? verb : verb + ": " + what;
+  };
+  QAction* undo = actions_->action("edit.undo");
+  QAction* redo = actions_->action("edit.redo");
+  undo->setEnabled(document_.can_undo());
+  undo->setText(name(tr("Undo"), document_.undo_name()));
+  redo->setEnabled(document_.can_redo());
+  redo->setText(name(tr("Redo"), document_.redo_name()));
+  const bool us = document_.plan().units == UnitSystem::us;
+  actions_->action(us ? "view.us" : "view.metric")->setChecked(true);
+  if (!is_there(document_.plan(), selection_.now()) && selection_.now().kind != Selected::Kind::nothing)
+    selection_.clear();
+  update_title();
+  show_hint();
+}
+
+void MainWindow::update_title() {
+  setWindowTitle(document_.display_name() + "[*] · Underlawn");
+  setWindowModified(document_.modified());
+  setWindowFilePath({});
+}
+
+// Until something is drawn the drawing says what to do first.
+void MainWindow::show_hint() {
+  const Site& site = document_.plan().site;
+  hint_->setVisible(site.lot.empty() && site.features.empty() && canvas_->tool() == ToolId::select);
+  if (!hint_->isVisible()) return;
+  hint_->setFixedWidth(std::min(480, canvas_->width() - 40));
+  hint_->adjustSize();
+  hint_->move((canvas_->width() - hint_->width()) / 2, (canvas_->height() - hint_->height()) / 2);
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+  QMainWindow::resizeEvent(event);
+  side_->set_wide(event->size().width() >= kWideFrom);
+  QMetaObject::invokeMethod(this, &MainWindow::show_hint, Qt::QueuedConnection);
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  const bool may = may_close_ || files_->may_close([this] {
+    may_close_ = true;
+    close();
+  });
+  event->setAccepted(may);
+  if (may) kept_.drop();
+}
+
+}  // namespace underlawn

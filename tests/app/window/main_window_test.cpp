@@ -1,0 +1,195 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/main_window.h"
+
+#include <gtest/gtest.h>
+
+#include <QAction>
+#include <QApplication>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QMenuBar>
+#include <QTemporaryDir>
+#include <QTest>
+#include <QTextBrowser>
+#include <set>
+
+#include "app/support/wait.h"
+#include "canvas/canvas.h"
+#include "files/plan_file.h"
+#include "report/report_panel.h"
+#include "support/sample_plans.h"
+#include "window/notice_bar.h"
+#include "window/overlay.h"
+#include "window/sheet_strip.h"
+#include "window/side_column.h"
+
+using namespace underlawn;
+
+namespace {
+
+struct MainWindowTest : testing::Test {
+  QTemporaryDir folder;
+  MainWindow window{folder.filePath("kept")};
+
+  void SetUp() override {
+    window.resize(1280, 800);
+    window.show();
+    QApplication::setActiveWindow(&window);
+  }
+  void TearDown() override { window.document().start_new(); }
+  void run(std::string_view id) { window.actions().action(id)->trigger(); }
+  void draw() {
+    window.document().commit(sample::half_acre(), "Drawn");
+    ASSERT_TRUE(wait_until([&] { return !window.document().stale(); }));
+  }
+};
+
+}  // namespace
+
+TEST_F(MainWindowTest, EveryCommandDoesSomething) {
+  for (const Command& c : commands()) EXPECT_TRUE(window.actions().has_run(c.id)) << c.id;
+}
+
+TEST_F(MainWindowTest, EveryCommandIsInAMenu) {
+  std::set<const QAction*> in_menus;
+  for (const QAction* menu : window.menuBar()->actions())
+    for (const QAction* action : menu->menu()->actions()) in_menus.insert(action);
+  for (const Command& c : commands()) EXPECT_TRUE(in_menus.contains(window.actions().action(c.id))) << c.id;
+}
+
+TEST_F(MainWindowTest, EveryToolOfTheTableIsTakenInHand) {
+  for (const Command& c : commands()) {
+    if (c.id.substr(0, kToolPrefix.size()) != kToolPrefix) continue;
+    run(c.id);
+    EXPECT_EQ(tool_name(window.canvas()->tool()), c.id.substr(kToolPrefix.size()));
+    EXPECT_TRUE(window.actions().action(c.id)->isChecked());
+  }
+}
+
+TEST_F(MainWindowTest, UndoNamesWhatItTakesBack) {
+  EXPECT_FALSE(window.actions().action("edit.undo")->isEnabled());
+  draw();
+  EXPECT_EQ(window.actions().action("edit.undo")->text(), "Undo: Drawn");
+  run("edit.undo");
+  EXPECT_TRUE(window.document().plan().site.lot.empty());
+  run("edit.redo");
+  EXPECT_EQ(window.document().plan(), sample::half_acre());
+}
+
+TEST_F(MainWindowTest, UnitsAreSwitchedAsOneEntry) {
+  draw();
+  run("view.metric");
+  EXPECT_EQ(window.document().plan().units, UnitSystem::metric);
+  EXPECT_TRUE(window.actions().action("view.metric")->isChecked());
+  run("edit.undo");
+  EXPECT_EQ(window.document().plan().units, UnitSystem::us);
+  EXPECT_TRUE(window.actions().action("view.us")->isChecked());
+}
+
+TEST_F(MainWindowTest, ClosingWithUnsavedChangesAsksInTheBarAndStays) {
+  draw();
+  window.close();
+  EXPECT_TRUE(window.isVisible());
+  ASSERT_TRUE(window.bar()->isVisible());
+  EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
+  window.bar()->take(2);
+  EXPECT_TRUE(window.isVisible());
+  window.close();
+  window.bar()->take(1);
+  EXPECT_FALSE(window.isVisible());
+}
+
+TEST_F(MainWindowTest, OpeningOverUnsavedChangesAsksFirst) {
+  const QString path = folder.filePath("other.underlawn");
+  ASSERT_TRUE(save_plan(sample::tiny_lot(), path.toStdString()).has_value());
+  draw();
+  window.files().open(path);
+  EXPECT_EQ(window.document().plan(), sample::half_acre());
+  window.bar()->take(1);
+  EXPECT_EQ(window.document().plan(), sample::tiny_lot());
+}
+
+TEST_F(MainWindowTest, FileThatCannotBeOpenedIsSaidInTheBar) {
+  window.files().open(folder.filePath("none.underlawn"));
+  EXPECT_TRUE(window.bar()->isVisible());
+  EXPECT_TRUE(window.bar()->words().contains("none.underlawn"));
+}
+
+TEST_F(MainWindowTest, FinderRunsWhatWasTyped) {
+  run("help.find");
+  auto* finder = window.findChild<Finder*>();
+  ASSERT_TRUE(finder->isVisible());
+  QTest::keyClicks(finder->field(), "metres");
+  QTest::keyClick(finder->field(), Qt::Key_Return);
+  EXPECT_FALSE(finder->isVisible());
+  EXPECT_EQ(window.document().plan().units, UnitSystem::metric);
+}
+
+TEST_F(MainWindowTest, EscClosesTheSheetOfKeys) {
+  run("help.keys");
+  auto* keys = window.findChild<KeySheet*>();
+  ASSERT_TRUE(keys->isVisible());
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
+  EXPECT_FALSE(keys->isVisible());
+}
+
+TEST_F(MainWindowTest, PagesOfTheSheetAreShownAndWritten) {
+  draw();
+  run("file.sheet");
+  EXPECT_TRUE(window.sheet_strip()->isVisible());
+  EXPECT_GT(window.sheet_strip()->pages(), 0);
+  const QString path = folder.filePath("sheet.pdf");
+  EXPECT_TRUE(window.sheet_strip()->write(path)) << window.sheet_strip()->said().toStdString();
+  QFile file(path);
+  ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+  EXPECT_TRUE(file.read(5) == "%PDF-");
+  QTest::keyClick(window.sheet_strip(), Qt::Key_Escape);
+  EXPECT_FALSE(window.sheet_strip()->isVisible());
+}
+
+TEST_F(MainWindowTest, TabWalksThroughStripDrawingHeadlineAndPanelsInThatOrder) {
+  draw();
+  run("panel.loop");
+  // Every widget that Tab reaches, with the left edge of the part of the window it is in.
+  std::vector<const QWidget*> way;
+  window.canvas()->setFocus();
+  for (int presses = 0; presses < 300; ++presses) {  // in the drawing Tab walks through what is on the lot first
+    QWidget* w = QApplication::focusWidget();
+    ASSERT_NE(w, nullptr);
+    EXPECT_TRUE(w->isVisible()) << w->metaObject()->className();
+    if (way.size() > 1 && w == window.canvas()) break;
+    if (way.empty() || way.back() != w) way.push_back(w);
+    QTest::keyClick(w, Qt::Key_Tab);
+    window.side()->show_tab(SideColumn::Tab::loop, false);  // what the drawing picks comes into sight otherwise
+  }
+  EXPECT_EQ(QApplication::focusWidget(), window.canvas()) << "Tab comes back to where it began";
+  const auto place = [&](const QString& name) {
+    for (std::size_t i = 0; i < way.size(); ++i)
+      if (way[i]->accessibleName().startsWith(name)) return static_cast<int>(i);
+    return -1;
+  };
+  EXPECT_EQ(place("Drawing"), 0);
+  EXPECT_LT(place("Drawing"), place("circuits placed"));
+  EXPECT_LT(place("circuits placed"), place("Circuits"));
+  EXPECT_LT(place("Circuits"), place("Loop diameter"));
+  EXPECT_LT(place("Loop diameter"), place("Least spacing"));
+  EXPECT_GT(place("Select and move"), place("Least spacing"))
+      << "the strip comes last, before the drawing again";
+}
+
+TEST_F(MainWindowTest, WideWindowGivesTheReportItsOwnColumn) {
+  draw();
+  run("panel.loop");
+  EXPECT_FALSE(window.side()->report()->isVisible());
+  window.resize(2560, 1440);
+  EXPECT_TRUE(window.side()->report()->isVisible());
+  window.resize(1280, 800);
+  EXPECT_FALSE(window.side()->report()->isVisible());
+}
+
+TEST_F(MainWindowTest, NumberOfTheReportShowsHowItCameAbout) {
+  draw();
+  window.side()->show_trace("buy.pipe");
+  EXPECT_TRUE(window.side()->trace()->isVisible());
+  EXPECT_TRUE(window.side()->trace()->browser()->toPlainText().contains("coils + header and run"));
+}
