@@ -47,6 +47,12 @@ std::optional<Trouble> wishes_trouble(const Wishes& w, const Coil& coil) {
   return std::nullopt;
 }
 
+bool on_line(const Polyline& line, Point p) {
+  for (std::size_t i = 1; i < line.size(); ++i)
+    if (distance(Segment{line[i - 1], line[i]}, p) < kLegalSlack) return true;
+  return false;
+}
+
 // An arrangement with everything that hangs on it.
 struct Whole {
   std::vector<Segment> field;
@@ -225,9 +231,20 @@ class Placer {
     Connection& c = w.connection;
     const double stub = c.run.line.size() > 1 ? distance(c.run.line[0], c.run.line[1]) : 0;
     if (c.run.line.size() > 1 && !legal(c.run.line, stub)) c.run = {};
-    const std::size_t legs = c.header.legs.size();
-    std::erase_if(c.header.legs, [&](const Polyline& leg) { return !legal(leg, 0); });
-    c.joined -= static_cast<int>(legs - c.header.legs.size());
+    std::vector<Polyline> kept;
+    const Point root = !c.run.line.empty()     ? c.run.line.back()
+                       : c.header.legs.empty() ? w.field.front().a
+                                               : c.header.legs.front().front();
+    const auto reached = [&](Point p) {
+      return distance(root, p) < 2 * kLegalSlack ||
+             std::any_of(kept.begin(), kept.end(), [p](const Polyline& leg) { return on_line(leg, p); });
+    };
+    // A leg that starts on one left out goes with it.
+    for (Polyline& leg : c.header.legs)
+      if (reached(leg.front()) && legal(leg, 0)) kept.push_back(std::move(leg));
+    c.joined = static_cast<int>(
+        std::count_if(w.field.begin(), w.field.end(), [&](const Segment& t) { return reached(t.a); }));
+    c.header.legs = kept;
     c.header.length = 0;
     for (const Polyline& leg : c.header.legs) c.header.length += length(leg);
   }
