@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/connect.h"
 
+#include "layout/fewer_bends.h"
+
 namespace underlawn {
 
 Ring coil_keepout(const Segment& t, const Conduits& c) {
@@ -60,7 +62,12 @@ class Joiner {
   std::optional<Route> way(Point from, Point to) {
     request_.from = from;
     request_.to = to;
-    return shortest_route(request_);
+    auto route = shortest_route(request_);
+    if (!route) return route;
+    if (!sight_) sight_.emplace(request_.free);
+    route->line = with_fewer_bends(route->line, *sight_);
+    route->length = length(route->line);
+    return route;
   }
 
   std::optional<Spine> straight_spine() const {
@@ -231,6 +238,7 @@ class Joiner {
   const Arrangement& arrangement_;
   std::optional<double> joint_;
   RouteRequest request_;
+  std::optional<Sight> sight_;  // of request_.free
   Connection made_;
 };
 

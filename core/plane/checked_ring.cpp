@@ -93,6 +93,9 @@ Result<Ring> checked_ring(const Ring& drawn, std::string_view name_view) {
     return refuse({"ring_too_many_points", name, std::to_string(drawn.size()) + " corners",
                    "at most " + std::to_string(kMostRingPoints) + " corners",
                    "Simplify the outline before it is drawn."});
+  if (drawn.empty())
+    return refuse({"ring_too_few_points", name, "not drawn", "an outline of at least 3 corners",
+                   "Draw it corner by corner."});
   auto kept = without_repeats(drawn, name);
   if (!kept) return kept;
   Ring ring = std::move(*kept);

@@ -171,7 +171,7 @@ TEST_F(Cli, ChecksAPlanWithNothingDrawn) {
   EXPECT_EQ(ran.status, 1);
   EXPECT_EQ(
       ran.err,
-      "underlawn: a.underlawn: Lot line is 0 corners; it must be at least 3 corners. Draw more corners.\n");
+      "underlawn: a.underlawn: Lot line is not drawn; it must be an outline of at least 3 corners. Draw it corner by corner.\n");
 }
 
 TEST_F(Cli, ChecksAndAccepts) {
