@@ -3,12 +3,12 @@
 
 #include <cstdio>
 #include <cstdlib>
+#include <tuple>
 
 #include "layout/blocked_way.h"
 #include "layout/connect.h"
 #include "layout/costs.h"
 #include "layout/crossings.h"
-#include "layout/header_place.h"
 #include "layout/legality.h"
 #include "layout/supply_coil.h"
 
@@ -276,20 +276,25 @@ class Placer {
     number_along_header();
   }
 
-  // Along the header from the run's end, leg by leg; the coil in the run, whose trench is dug last, at the
-  // end.
+  // Across the field from one side to the other, as a crew works, beginning on the side nearer the house; the
+  // coil in the run, whose trench is dug last, at the end.
   void number_along_header() {
-    const Point from = out_.run.line.empty() ? out_.trenches.front().head : out_.run.line.back();
-    std::vector<std::pair<HeaderPlace, Trench>> order;
-    for (Trench& t : out_.trenches) {
-      HeaderPlace place = place_on_header(out_.header, from, t.head);
-      if (t.role == TrenchRole::supply) place.leg = out_.header.legs.size() + 1;
-      order.push_back({place, std::move(t)});
+    const Point u = direction(out_.direction), across = left_normal(u);
+    const Point house = site_.entry ? site_.entry->at : out_.trenches.front().head;
+    double low = 1e300, high = -1e300;
+    for (const Trench& t : out_.trenches) {
+      if (t.role == TrenchRole::supply) continue;
+      low = std::min(low, dot(across, t.head));
+      high = std::max(high, dot(across, t.head));
     }
-    std::stable_sort(order.begin(), order.end(),
-                     [](const auto& l, const auto& r) { return l.first < r.first; });
-    out_.trenches.clear();
-    for (auto& [place, t] : order) out_.trenches.push_back(std::move(t));
+    const double side = std::abs(dot(across, house) - low) <= std::abs(dot(across, house) - high) ? 1 : -1;
+    const auto key = [&](const Trench& t) {
+      // Rows side by side within a centimetre are one row.
+      return std::tuple(t.role == TrenchRole::supply, std::round(100 * side * dot(across, t.head)),
+                        dot(u, t.head));
+    };
+    std::stable_sort(out_.trenches.begin(), out_.trenches.end(),
+                     [&](const Trench& l, const Trench& r) { return key(l) < key(r); });
     for (std::size_t i = 0; i < out_.trenches.size(); ++i) out_.trenches[i].number = static_cast<int>(i) + 1;
   }
 
