@@ -16,6 +16,12 @@ std::vector<std::string> beginnings(const Selected& what) {
   return {key + ".", "dig.vertical." + key + ".", "dig.sloped." + key + "."};
 }
 
+// "Trench 2, head x" under the heading "Trench 2" is "Head x".
+QString without_name(const QString& label) {
+  const QString rest = label.mid(label.indexOf(", ") + 2);
+  return label.contains(", ") ? rest.left(1).toUpper() + rest.mid(1) : label;
+}
+
 QString title_of(const Selected& what) {
   if (what.kind == Selected::Kind::trench) return FigureTable::tr("Trench %1").arg(what.id);
   return what.kind == Selected::Kind::header ? FigureTable::tr("Header") : FigureTable::tr("Supply run");
@@ -48,7 +54,7 @@ void FigureTable::refresh() {
   for (const std::string& beginning : beginnings(what_))
     for (const Figure& f : outcome->figures.all())
       if (f.key.rfind(beginning, 0) == 0) {
-        page.row({QString::fromStdString(f.label).toHtmlEscaped(), page.number(f.key)});
+        page.row({without_name(QString::fromStdString(f.label)).toHtmlEscaped(), page.number(f.key)});
         any = true;
       }
   page.end_table();

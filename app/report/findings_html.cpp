@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QObject>
+#include <utility>
 
 #include "report/report_html.h"
 
@@ -74,12 +75,31 @@ QColor severity_ink(Severity severity, const Theme& theme) {
   return theme.hint;
 }
 
+namespace {
+
+void add_some(Page& page, const Outcome& outcome, const QString& heading, bool (*belongs)(const Finding&)) {
+  bool any = false;
+  for (const Finding& f : outcome.findings) {
+    if (!belongs(f)) continue;
+    if (!std::exchange(any, true)) page.heading(heading);
+    add_finding(page, f);
+  }
+}
+
+}  // namespace
+
+void add_errors(Page& page, const Outcome& outcome) {
+  add_some(page, outcome, QObject::tr("To put right"),
+           [](const Finding& f) { return !f.accepted && f.severity == Severity::error; });
+}
+
 void add_findings(Page& page, const Outcome& outcome) {
-  page.heading(QObject::tr("Findings"));
-  if (outcome.findings.empty())
-    page.paragraph(page.faint(
-        QObject::tr("The checks found nothing. They do not replace local codes or utility locating.")));
-  for (const Finding& f : outcome.findings) add_finding(page, f);
+  page.anchor(kFindingsAnchor);
+  add_some(page, outcome, QObject::tr("To look at"),
+           [](const Finding& f) { return !f.accepted && f.severity != Severity::error; });
+  add_some(page, outcome, QObject::tr("Accepted"), [](const Finding& f) { return f.accepted; });
+  page.paragraph(page.faint(
+      QObject::tr("The checks do not replace local codes, utility locating or a competent person.")));
 }
 
 }  // namespace underlawn

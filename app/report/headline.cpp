@@ -108,6 +108,8 @@ Headline::Headline(Document& document, QWidget* parent)
       if (!number->key().isEmpty()) emit trace_asked(number->key());
     });
   }
+  grid->setColumnStretch(0, 3);
+  grid->setColumnStretch(1, 4);
   grid->addWidget(state_, 2, 0, 1, 2);
   connect(state_, &QAbstractButton::clicked, this, &Headline::findings_asked);
   connect(&document, &Document::outcome_changed, this, &Headline::refresh);
@@ -135,7 +137,7 @@ void Headline::refresh() {
   numbers_[1]->set(value_of(f, "dig.length", units), tr("of trench to dig"), ink, "dig.length");
   numbers_[2]->set(value_of(f, "buy.pipe", units), tr("of pipe to buy"), ink, "buy.pipe");
   numbers_[3]->set(value_of(f, "dig.sloped.total.bank_volume", units),
-                   tr("dug sloped, %1 vertical").arg(value_of(f, "dig.vertical.total.bank_volume", units)),
+                   tr("dug sloped; vertical %1").arg(value_of(f, "dig.vertical.total.bank_volume", units)),
                    ink, "dig.sloped.total.bank_volume");
   show_findings(*outcome);
 }
@@ -143,6 +145,8 @@ void Headline::refresh() {
 void Headline::show_findings(const Outcome& outcome) {
   const Theme& t = theme_now();
   if (document_.stale()) return state_->set(tr("Working…"), tr("State"), t.faint, {});
+  if (document_.plan().site.lot.empty())
+    return state_->set(tr("The lot line is still to be drawn"), tr("State"), t.faint, {});
   int errors = static_cast<int>(outcome.troubles.size()), warnings = 0, accepted = 0;
   for (const Finding& f : outcome.findings)
     ++(f.accepted ? accepted : f.severity == Severity::error ? errors : warnings);

@@ -37,6 +37,10 @@ void Page::heading(const QString& words) {
                .arg(words.toHtmlEscaped());
 }
 
+void Page::anchor(const QString& name) {
+  html_ += "<a name=\"" + name + "\"></a>";
+}
+
 void Page::paragraph(const QString& rich) {
   html_ += QString("<p style=\"margin-top:0; margin-bottom:6px\">%1</p>").arg(rich);
 }

@@ -33,6 +33,7 @@ class Page {
   QString coloured(const QString& words, const QColor& colour) const;
 
   void heading(const QString& words);
+  void anchor(const QString& name);
   void paragraph(const QString& rich);
   void spaced(const QString& rich);  // a paragraph that stands by itself
   // Tables: a head of words, then rows; every column but the first is set to the right.

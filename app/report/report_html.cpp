@@ -106,13 +106,18 @@ void add_earth(Page& page) {
 
 QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme) {
   Page page(outcome.figures, plan.units, theme);
+  if (plan.site.lot.empty() && plan.site.features.empty()) {
+    page.paragraph(page.faint(QObject::tr("Nothing is drawn yet. The report fills as the lot is drawn.")));
+    return page.html();
+  }
   add_troubles(page, outcome);
-  add_findings(page, outcome);
+  add_errors(page, outcome);
   add_costs(page, outcome);
   add_trenches(page, outcome);
   add_header_run(page, outcome);
   add_pipe_to_buy(page, plan);
   add_earth(page);
+  add_findings(page, outcome);
   return page.html();
 }
 

@@ -9,12 +9,15 @@ namespace underlawn {
 // run, pipe, earth.
 QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme);
 
+inline constexpr const char* kFindingsAnchor = "findings";
+
 // How the figure came about: its formula, source and inputs, and theirs in turn.
 QString trace_html(const Figures& figures, std::string_view key, UnitSystem units, const Theme& theme);
 
 // The parts.
 void add_troubles(Page& page, const Outcome& outcome);
-void add_findings(Page& page, const Outcome& outcome);
+void add_errors(Page& page, const Outcome& outcome);
+void add_findings(Page& page, const Outcome& outcome);  // the other ones
 void add_costs(Page& page, const Outcome& outcome);
 void add_trenches(Page& page, const Outcome& outcome);
 void add_header_run(Page& page, const Outcome& outcome);

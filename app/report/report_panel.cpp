@@ -121,6 +121,16 @@ void ReportPanel::follow(const QUrl& link) {
                      tr("Acceptance taken back"));
 }
 
+void ReportPanel::show_findings() {
+  const Outcome* outcome = document_.outcome();
+  const bool at_the_top =
+      outcome != nullptr && (!outcome->troubles.empty() || has_unaccepted_errors(*outcome));
+  if (at_the_top)
+    browser_->verticalScrollBar()->setValue(0);
+  else
+    browser_->scrollToAnchor(kFindingsAnchor);
+}
+
 void ReportPanel::point_out(const QString& finding) {
   if (const Finding* f = find_finding(document_.outcome(), finding)) selection_.point_out(f->places);
 }

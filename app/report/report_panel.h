@@ -24,6 +24,7 @@ class ReportPanel : public QWidget {
   QTextBrowser* browser() const { return browser_; }
   QLineEdit* reason() const { return reason_; }
   void ask_reason(const QString& finding);
+  void show_findings();  // from the first that is to be put right, or to be looked at
 
  signals:
   void trace_asked(const QString& key);

@@ -51,6 +51,7 @@ void Finder::refresh() {
     list_->addItem(item);
   }
   list_->setCurrentRow(0);
+  place();
 }
 
 void Finder::run() {

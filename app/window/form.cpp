@@ -45,7 +45,7 @@ void Form::add_row(const QString& label, QWidget* field) {
   if (field->focusProxy() != nullptr) field->focusProxy()->setAccessibleName(label);
   grid_->addWidget(name, rows_, 0, Qt::AlignTop);
   name->setContentsMargins(0, 6, 0, 0);
-  grid_->addWidget(field, rows_++, 1);
+  grid_->addWidget(field, rows_++, 1, 1, 2);
   if (first_ == nullptr) first_ = field;
 }
 
@@ -58,6 +58,9 @@ void Form::wide(QWidget* widget) {
 }
 
 void Form::beside(QWidget* button) {
+  QWidget* field = grid_->itemAtPosition(rows_ - 1, 1)->widget();
+  grid_->removeWidget(field);
+  grid_->addWidget(field, rows_ - 1, 1);
   grid_->addWidget(button, rows_ - 1, 2, Qt::AlignTop);
 }
 

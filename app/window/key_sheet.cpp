@@ -41,7 +41,7 @@ QWidget* group_block(CommandGroup group) {
 
 void add_columns(QHBoxLayout* row) {
   using enum CommandGroup;
-  for (const auto& groups : {std::vector{file, edit}, std::vector{draw}, std::vector{view, panel, help}}) {
+  for (const auto& groups : {std::vector{file, edit, help}, std::vector{draw}, std::vector{view, panel}}) {
     auto* column = new QVBoxLayout;
     for (const CommandGroup group : groups) column->addWidget(group_block(group));
     column->addStretch();

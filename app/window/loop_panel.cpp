@@ -152,7 +152,7 @@ void LoopPanel::add_run() {
   choice(tr("Pipe"), pipe_names(), pipe(&Wishes::header_pipe, tr("Header pipe")));
   number(tr("Width"), Quantity::length, wish(&Wishes::run_width, tr("Run width")));
   number(tr("Depth"), Quantity::length, wish(&Wishes::run_depth, tr("Run depth")));
-  check(tr("Lay a coil in the supply trench where it is long enough"),
+  check(tr("A coil in the supply trench if long enough"),
         {[](const Plan& p) { return p.wishes.coil_in_run; },
          [](Plan& p, bool on) { p.wishes.coil_in_run = on; }, tr("Coil in the run")});
 }

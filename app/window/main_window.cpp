@@ -146,7 +146,12 @@ void MainWindow::connect_canvas() {
 }
 
 void MainWindow::follow_theme() {
-  canvas_->set_look(theme_now().dark ? Look::night() : Look::light());
+  Look look = theme_now().dark ? Look::night() : Look::light();
+  if (theme_now().dark) {  // as warm as the panels beside it
+    look.background = QColor("#14120d");
+    look.ground = QColor("#1f1d17");
+  }
+  canvas_->set_look(look);
 }
 
 void MainWindow::follow_document() {

@@ -63,7 +63,10 @@ SideColumn::SideColumn(Document& document, Selection& selection, QWidget* parent
       tabs_(new QTabWidget) {
   build(document, selection);
   connect(headline_, &Headline::trace_asked, this, &SideColumn::show_trace);
-  connect(headline_, &Headline::findings_asked, this, [this] { show_tab(Tab::report, true); });
+  connect(headline_, &Headline::findings_asked, this, [this] {
+    show_tab(Tab::report, true);
+    report_->show_findings();
+  });
   connect(report_, &ReportPanel::trace_asked, this, &SideColumn::show_trace);
   connect(selected_, &SelectedPanel::trace_asked, this, &SideColumn::show_trace);
   connect(lot_list_, &LotList::edit_asked, this, [this] {

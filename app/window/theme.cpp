@@ -103,7 +103,7 @@ QTabBar::tab:hover { color: @text; }
 QTabBar::tab:focus { color: @text; background: @tint; }
 
 QLabel { background: transparent; }
-QLabel#section { font-size: 13px; font-weight: 600; padding-top: 6px; }
+QLabel#section { qproperty-indent: 0; font-size: 13px; font-weight: 600; padding-top: 6px; }
 QLabel#faint { color: @faint; font-size: 12px; }
 QLabel#source { color: @faint; font-size: 12px; }
 QLabel#wrong { color: @error; font-size: 12px; }
@@ -133,6 +133,7 @@ QPushButton#plain:hover { background: @tint; }
 QPushButton#plain:focus { border: 2px solid @focus; padding: 3px 5px; }
 QToolButton#follow { border: 1px solid @edge; border-radius: 5px; padding: 4px 7px; background: @paper; color: @faint; }
 QToolButton#follow:checked { background: @grass; border-color: @grass; color: @on_grass; }
+QToolButton#follow::menu-indicator { image: none; }
 QToolButton#follow:focus { border: 2px solid @focus; padding: 3px 6px; }
 QCheckBox { spacing: 8px; padding: 3px 2px; border: 2px solid transparent; border-radius: 5px; }
 QCheckBox:focus { border: 2px solid @focus; }

@@ -22,7 +22,8 @@ TypedField::TypedField(QWidget* parent) : QWidget(parent), edit_(new QLineEdit),
   connect(edit_, &QLineEdit::editingFinished, this, &TypedField::finish);
 }
 
-// A line that loses the keyboard because it is being destroyed finishes once more, when the taker is gone already.
+// A line that loses the keyboard because it is being destroyed finishes once more, when the taker is gone
+// already.
 TypedField::~TypedField() {
   edit_->disconnect(this);
   edit_->removeEventFilter(this);

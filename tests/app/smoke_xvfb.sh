@@ -43,6 +43,15 @@ xdotool key Escape
 sleep 0.5
 
 [ -n "${UNDERLAWN_SHOTS:-}" ] && cp "$work"/*.png "$UNDERLAWN_SHOTS"/
+# A change of units is unsaved work: it is kept aside by itself, and gone again once it is taken back.
+kept() { find "$work/data" -name '*.underlawn' 2>/dev/null | wc -l; }
+xdotool key ctrl+u
+for _ in $(seq 300); do [ "$(kept)" -eq 1 ] && break; sleep 0.1; done
+[ "$(kept)" -eq 1 ] || { echo "unsaved work was not kept aside"; exit 1; }
+xdotool key ctrl+z
+for _ in $(seq 300); do [ "$(kept)" -eq 0 ] && break; sleep 0.1; done
+[ "$(kept)" -eq 0 ] || { echo "the copy of saved work was not dropped"; exit 1; }
+
 xdotool key ctrl+q
 for _ in $(seq 300); do kill -0 $window_program 2>/dev/null || break; sleep 0.1; done
 if kill -0 $window_program 2>/dev/null; then echo "Ctrl+Q did not close the window"; kill $window_program; exit 1; fi

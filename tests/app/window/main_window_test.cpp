@@ -5,6 +5,7 @@
 
 #include <QAction>
 #include <QApplication>
+#include <QDate>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QMenuBar>
@@ -109,6 +110,22 @@ TEST_F(MainWindowTest, OpeningOverUnsavedChangesAsksFirst) {
   EXPECT_EQ(window.document().plan(), sample::tiny_lot());
 }
 
+TEST_F(MainWindowTest, WorkOfACrashIsOfferedInTheBarWithItsDate) {
+  {
+    Document died;
+    KeptAside kept(died, folder.filePath("kept"), 1);
+    died.commit(sample::half_acre(), "Drawn");
+    kept.keep_now();
+  }
+  window.files().offer_left_behind();
+  ASSERT_TRUE(window.bar()->isVisible());
+  EXPECT_TRUE(window.bar()->words().contains(QString::number(QDate::currentDate().year() % 100)));
+  EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
+  window.bar()->take(0);
+  EXPECT_EQ(window.document().plan(), sample::half_acre());
+  EXPECT_TRUE(window.document().modified());
+}
+
 TEST_F(MainWindowTest, FileThatCannotBeOpenedIsSaidInTheBar) {
   window.files().open(folder.filePath("none.underlawn"));
   EXPECT_TRUE(window.bar()->isVisible());
@@ -153,14 +170,16 @@ TEST_F(MainWindowTest, TabWalksThroughStripDrawingHeadlineAndPanelsInThatOrder) 
   // Every widget that Tab reaches, with the left edge of the part of the window it is in.
   std::vector<const QWidget*> way;
   window.canvas()->setFocus();
-  for (int presses = 0; presses < 300; ++presses) {  // in the drawing Tab walks through what is on the lot first
+  for (int presses = 0; presses < 300;
+       ++presses) {  // in the drawing Tab walks through what is on the lot first
     QWidget* w = QApplication::focusWidget();
     ASSERT_NE(w, nullptr);
     EXPECT_TRUE(w->isVisible()) << w->metaObject()->className();
     if (way.size() > 1 && w == window.canvas()) break;
     if (way.empty() || way.back() != w) way.push_back(w);
     QTest::keyClick(w, Qt::Key_Tab);
-    window.side()->show_tab(SideColumn::Tab::loop, false);  // what the drawing picks comes into sight otherwise
+    window.side()->show_tab(SideColumn::Tab::loop,
+                            false);  // what the drawing picks comes into sight otherwise
   }
   EXPECT_EQ(QApplication::focusWidget(), window.canvas()) << "Tab comes back to where it began";
   const auto place = [&](const QString& name) {
