@@ -76,11 +76,12 @@ struct Shown {
   QString caption;
 };
 
+// Lengths as fine as in the report below, so that nobody sees two different numbers.
 QString value_of(const Figures& figures, const char* key, UnitSystem units) {
   const Figure* f = figures.find(key);
-  return f == nullptr
-             ? QString("–")
-             : QString::fromStdString(print_quantity(f->quantity, f->value, units, Fineness::coarse));
+  if (f == nullptr) return "–";
+  const Fineness fineness = f->quantity == Quantity::length ? Fineness::normal : Fineness::coarse;
+  return QString::fromStdString(print_quantity(f->quantity, f->value, units, fineness));
 }
 
 QString count_words(int errors, int warnings, int accepted) {
@@ -125,6 +126,7 @@ void Headline::refresh() {
   const Figures& f = outcome->figures;
   const QColor ink = document_.stale() ? t.faint : t.text;
   const bool short_of =
+      !document_.plan().site.lot.empty() &&
       outcome->layout.trenches.size() < static_cast<std::size_t>(std::max(outcome->layout.wanted, 0));
   numbers_[0]->set(
       tr("%1 of %2")

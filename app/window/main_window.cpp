@@ -58,6 +58,7 @@ MainWindow::MainWindow(QString kept_folder)
   connect_canvas();
   follow_theme();
   follow_document();
+  canvas_->setFocus();
   connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &MainWindow::follow_theme);
   connect(&document_, &Document::plan_changed, this, &MainWindow::follow_document);
   connect(&document_, &Document::history_changed, this, &MainWindow::follow_document);

@@ -113,8 +113,8 @@ TEST_F(ReportTest, HeadlineShowsTheFigures) {
   for (const char* key :
        {"layout.circuits_placed", "dig.length", "buy.pipe", "dig.sloped.total.bank_volume"}) {
     const Figure& f = outcome.figures.at(key);
-    const auto words =
-        QString::fromStdString(print_quantity(f.quantity, f.value, plan.units, Fineness::coarse));
+    const auto fineness = f.quantity == Quantity::length ? Fineness::normal : Fineness::coarse;
+    const auto words = QString::fromStdString(print_quantity(f.quantity, f.value, plan.units, fineness));
     EXPECT_TRUE(headline.words().contains(words)) << key << ": " << headline.words().toStdString();
   }
 }
