@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// R(t): how much warmer the pipe wall is, in the mean over all pipe, when every metre of pipe gives 1 W from
+// t = 0.
+#pragma once
+
+#include <vector>
+
+#include "field/coil.h"
+#include "plane/point.h"
+#include "thermal/kernel_nodes.h"
+
+namespace underlawn {
+
+// A trench with a flat coil.
+struct CoilInGround {
+  Point head, end;  // middle line
+  Coil coil;
+  double return_offset = 0;      // m, to the left of head-to-end
+  double depth = 1.8;            // m from the ground to the pipe's axis
+  double pipe_radius = 0.01335;  // m, outside
+};
+
+// A straight piece of pipe: single, two, four or six of them make the straight patterns, header and run.
+struct PipeInGround {
+  Segment line;
+  double depth = 1.5;
+  double pipe_radius = 0.01335;
+};
+
+struct PipesInGround {
+  std::vector<CoilInGround> coils;
+  std::vector<PipeInGround> pipes;
+};
+
+double total_pipe(const PipesInGround& pipes);  // m
+
+// The geometry's part of the answer, for any k, a and time. `image_raise`: m by which the sink plane lies
+// above the ground for the resistance of grass and air, k times 0.04 (bare, windy) to 0.12 m2 K/W (long
+// grass).
+class StepResponse {
+ public:
+  // k R at t = 0 is 0. conductivity k > 0 in W/(m K), diffusivity a > 0 in m2/s, t >= 0 in s; m K/W.
+  double operator()(double conductivity, double diffusivity, double t) const;
+  // The limit t to infinity, m K/W.
+  double steady(double conductivity) const;
+
+ private:
+  friend StepResponse make_step_response(const PipesInGround&, const std::vector<KernelTable>&, double);
+  explicit StepResponse(const KernelTable& k_of_u, double pipe);
+  KernelTable value_{};  // integrand in ln u
+  KernelTable slope_{};
+  KernelTable above_{};  // integral from each node to infinity
+};
+
+// `self`: coil_kernel of each coil, in order; coils of one shape share one table, computed once.
+StepResponse make_step_response(const PipesInGround& pipes, const std::vector<KernelTable>& self,
+                                double image_raise);
+
+}  // namespace underlawn
