@@ -108,8 +108,8 @@ class Simulator {
     s.leaving = guess_ - d.full / in_.loop.heat_flow_rate;
     s.ground_heat = d.run * d.full;
     s.power = d.run * (d.power + in_.pump_power);
-    s.backup = warm ? heating - d.run * d.capacity : heating;
-    s.unmet_cooling = warm ? cooling : cooling - d.run * d.capacity;
+    s.backup = warm ? std::max(0.0, heating - d.capacity) : heating;
+    s.unmet_cooling = warm ? cooling : std::max(0.0, cooling - d.capacity);
     year.heating += heating * kHour;
     year.cooling += cooling * kHour;
     (warm ? year.from_ground : year.to_ground) += std::abs(s.ground_heat) * kHour;

@@ -24,7 +24,7 @@ SimulationInput small_house() {
     const double day = std::cos(2 * std::numbers::pi * (h - 15) / 24.0);
     in.loop.ground.push_back(10 - 4 * std::cos(2 * std::numbers::pi * (h / 24.0 - 70) / 365));
     const double outside = 10 - 14 * season + 5 * day;
-    in.house.heating.push_back(std::max(0.0, 350 * (16 - outside)));
+    in.house.heating.push_back(std::max(0.0, 480 * (16 - outside)));
     in.house.cooling.push_back(std::max(0.0, 350 * (outside - 21)));
   }
   return in;
