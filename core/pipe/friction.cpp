@@ -10,7 +10,8 @@ namespace {
 
 double manlapaz_churchill(double reynolds, double ratio) {
   const double dean = reynolds * std::sqrt(ratio);
-  const double m = dean < 20 ? 2 : dean < 40 ? 1 : 0;
+  // Published in steps: 2 below De 20, 1 to 40, 0 above. A straight line between keeps the head from jumping.
+  const double m = std::clamp((40 - dean) / 10, 0.0, 2.0);
   const double low = 1 - 0.18 / std::sqrt(1 + std::pow(35 / dean, 2));
   return std::sqrt(std::pow(low, m) + std::pow(1 + ratio / 3, 2) * dean / 88.33);
 }
@@ -24,17 +25,18 @@ Regime regime_of(double reynolds) {
 }
 
 double friction_factor(double re, double roughness) {
+  if (re < 1) return 64 / re;  // what the equation becomes; its twelfth powers would overflow
   const double a = std::pow(2.457 * std::log(1 / (std::pow(7 / re, 0.9) + 0.27 * roughness)), 16);
   const double b = std::pow(37530 / re, 16);
   return 8 * std::pow(std::pow(8 / re, 12) + std::pow(a + b, -1.5), 1.0 / 12);
 }
 
-double coil_friction_ratio(double re, double bore, double coil_diameter) {
-  if (!(coil_diameter > bore)) return 1;
-  const double ratio = bore / coil_diameter, critical = 2e4 * std::pow(ratio, 0.32);
-  if (re < critical) return std::max(1.0, manlapaz_churchill(re, ratio));
-  const double straight = 0.304 * std::pow(re, -0.25);
-  return (straight + 0.029 * std::sqrt(ratio)) / straight;
+double coil_friction_factor(double re, double bore, double coil_diameter) {
+  if (!(coil_diameter > bore)) return friction_factor(re);
+  const double ratio = bore / coil_diameter;
+  const double laminar = 64 / re * std::max(1.0, manlapaz_churchill(re, ratio));
+  const double turbulent = 0.304 * std::pow(re, -0.25) + 0.029 * std::sqrt(ratio);
+  return re < 100 ? laminar : std::max(laminar, turbulent);
 }
 
 double gnielinski(double re, double pr, double f) {

@@ -11,10 +11,11 @@ Regime regime_of(double reynolds);
 // Churchill 1977, Chem. Eng. 84(24):91: all regimes, Re > 0; `roughness` relative to the bore.
 double friction_factor(double reynolds, double roughness = 0);
 
-// A coiled pipe of bore d wound on a (centre line) diameter D rubs more: ratio to the straight pipe's f.
-// Laminar: Manlapaz & Churchill 1981 (from memory). Turbulent: Ito 1959, f = 0.304 Re^-0.25 + 0.029
-// sqrt(d/D), over its straight part; from Ito's critical Re = 2e4 (d/D)^0.32 upwards. At least 1.
-double coil_friction_ratio(double reynolds, double bore, double coil_diameter);
+// A smooth pipe of bore d coiled on a (centre line) diameter D rubs more and stays laminar longer (Ito's
+// critical Re is 2e4 (d/D)^0.32). The larger of laminar 64/Re x Manlapaz & Churchill 1981 (from memory) and
+// turbulent Ito 1959, 0.304 Re^-0.25 + 0.029 sqrt(d/D): they meet near the critical Re, so head rises with
+// flow without a jump.
+double coil_friction_factor(double reynolds, double bore, double coil_diameter);
 
 // Nusselt number of developed flow: 3.66 to Re 2300, Gnielinski 1976 from 4000 with f as given, linear
 // between (Gnielinski 2013). prandtl 0.5..2000.
