@@ -26,8 +26,8 @@ Loop sampled_loop(const Coil& coil, int count) {
   Loop loop;
   for (int i = 0; i < count; ++i) {
     const double th = (i + 0.5) * step;
-    const Point at{radius + c * th + radius * std::cos(th), radius * std::sin(th)};
-    loop.samples.push_back({at, std::hypot(c - radius * std::sin(th), radius * std::cos(th)) * step});
+    const Point at{radius + c * th - radius * std::cos(th), -radius * std::sin(th)};
+    loop.samples.push_back({at, std::hypot(c + radius * std::sin(th), radius * std::cos(th)) * step});
   }
   return loop;
 }

@@ -28,7 +28,7 @@ Coil coil_of(double diameter, double pitch, double loops, bool with_return) {
   const int n = 20000;
   for (int i = 0; i < n; ++i) {
     const double th = (i + 0.5) * 2 * pi / n, c = pitch / (2 * pi), r = diameter / 2;
-    sum += std::hypot(c - r * std::sin(th), r * std::cos(th)) * 2 * pi / n;
+    sum += std::hypot(c + r * std::sin(th), r * std::cos(th)) * 2 * pi / n;
   }
   coil.loop_pipe = sum * loops;
   coil.return_pipe = with_return ? coil.trench_length : 0;

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "thermal/loop_geometry.h"
+
+#include "pipe/pipe_size.h"
+
+namespace underlawn {
+namespace {
+
+double radius_of(const std::string& name) {
+  const auto size = find_pipe(name);
+  return size ? size->outside_diameter / 2 : 0.0167;
+}
+
+void lay_line(const Polyline& line, double depth, double radius, PipesInGround& out) {
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    if (distance(line[i - 1], line[i]) < kSamePlace) continue;
+    const Point aside = kRunPipesApart / 2 * left_normal(unit(line[i] - line[i - 1]));
+    for (double side : {1.0, -1.0})
+      out.pipes.push_back({{line[i - 1] + side * aside, line[i] + side * aside}, depth - radius, radius});
+  }
+}
+
+}  // namespace
+
+PipesInGround pipes_in_ground(const Layout& layout, const Wishes& wishes) {
+  PipesInGround out;
+  const double coil = radius_of(wishes.pipe), run = radius_of(wishes.header_pipe);
+  for (const Trench& t : layout.trenches)
+    out.coils.push_back({t.head, t.end, t.coil, t.coil.loop_diameter / 2, t.depth - coil, coil});
+  for (const Polyline& leg : layout.header.legs) lay_line(leg, wishes.run_depth, run, out);
+  lay_line(layout.run.line, wishes.run_depth, run, out);
+  return out;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The laid loop as the ground feels it.
+#pragma once
+
+#include "layout/layout.h"
+#include "thermal/step_response.h"
+
+namespace underlawn {
+
+// Supply and return lie this far apart in the header and run trench. Common practice, no source.
+inline constexpr double kRunPipesApart = 0.3;  // m
+
+// Coils on the trench floor, their return pipe at the trench's side; header and run as two pipes on their
+// floor. Trenches that nothing was placed in are left out.
+PipesInGround pipes_in_ground(const Layout& layout, const Wishes& wishes);
+
+}  // namespace underlawn
