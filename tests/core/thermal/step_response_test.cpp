@@ -52,7 +52,7 @@ std::vector<Dot> dots_along(const CoilInGround& c, double step) {
   const double dth = 2 * pi * c.coil.loops / n;
   for (int i = 0; i < n; ++i) {
     const double th = (i + 0.5) * dth;
-    put(r + a * th + r * std::cos(th), r * std::sin(th),
+    put(r + a * th - r * std::cos(th), -r * std::sin(th),
         std::hypot(a + r * std::sin(th), r * std::cos(th)) * dth);
   }
   const int m = static_cast<int>(c.coil.return_pipe / step);
