@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <boost/geometry/index/rtree.hpp>
 #include <cmath>
+#include <optional>
 
 #include "base/quantity.h"
 #include "plane/boost_types.h"
