@@ -14,7 +14,10 @@ std::string name_of(const Site& site, const Restriction& r) {
 
 std::string advice(const Site& site, const Layout& layout) {
   const std::string ways = "Ask for a shorter trench, a closer spacing or fewer circuits.";
-  if (layout.costs.empty() || layout.costs.front().trenches <= 0) return ways;
+  if (layout.trenches.empty() && layout.costs.empty()) return ways;
+  if (layout.costs.empty() || layout.costs.front().trenches <= 0)
+    return "No one setback or clearance alone was found to keep another trench out: several do together. " +
+           ways;
   const RestrictionCost& dearest = layout.costs.front();
   const std::string how_many = dearest.trenches == 1
                                    ? "1 more trench would fit"
