@@ -18,7 +18,7 @@ namespace {
 
 constexpr std::size_t kSearchedFully = 8;  // bearings, after a look at all
 constexpr std::size_t kRefined = 2;        // of them, with their neighbours
-constexpr std::size_t kRouted = 4;         // arrangements with real header and run
+constexpr std::size_t kRouted = 6;         // arrangements with real header and run
 constexpr int kMoreThanWanted = 3;
 constexpr int kMostCircuits = 1000;
 
@@ -149,8 +149,38 @@ class Placer {
     for (Arrangement& a : full.found) found.push_back(std::move(a));
   }
 
+  // Heads packed against a boundary leave no way past them: the same trenches drawn back a little along
+  // themselves, each as far as it may, are another arrangement, joined more cheaply.
+  void add_drawn_back(std::vector<Arrangement>& found) const {
+    const std::size_t packed = found.size();
+    for (std::size_t i = 0; i < packed; ++i) {
+      if (found[i].in_line) continue;
+      for (double back : {wishes_.run_width, wishes_.run_width + wishes_.trench_width}) {
+        Arrangement a = found[i];
+        for (std::size_t t = 0; t < a.trenches.size(); ++t) draw_back(a.trenches, t, back);
+        a.estimate -= 1e-3 * back;  // before the packed one, which it replaces where it is no worse
+        found.push_back(std::move(a));
+      }
+    }
+  }
+
+  void draw_back(std::vector<Segment>& trenches, std::size_t which, double back) const {
+    const Segment at = trenches[which];
+    const Point u = unit(at.b - at.a);
+    for (double share : {1.0, 0.75, 0.5, 0.25}) {
+      const Segment moved{at.a + share * back * u, at.b + share * back * u};
+      bool legal = trench_is_legal(site_, moved, wishes_.trench_width);
+      for (std::size_t k = 0; legal && k < trenches.size(); ++k)
+        legal = k == which || pair_is_legal(trenches[k], moved, wishes_);
+      if (!legal) continue;
+      trenches[which] = moved;
+      return;
+    }
+  }
+
   Whole best_of(std::vector<Arrangement>& found, const Conduits& conduits) {
     drop_illegal(found);
+    add_drawn_back(found);
     std::stable_sort(found.begin(), found.end(), [](const Arrangement& l, const Arrangement& r) {
       return l.trenches.size() != r.trenches.size() ? l.trenches.size() > r.trenches.size()
                                                     : l.estimate < r.estimate;
