@@ -226,7 +226,8 @@ bool Canvas::own_key(const QKeyEvent& key) const {
     case Qt::Key_Space:
       return true;
     default:
-      return arrow(key.key()).has_value() && plain(key);
+      // A letter that means nothing here must not pick another tool and drop what is half drawn.
+      return plain(key) && (arrow(key.key()).has_value() || (busy && !key.text().trimmed().isEmpty()));
   }
 }
 

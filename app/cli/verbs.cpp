@@ -39,9 +39,8 @@ const std::vector<Verb>& verbs() {
         {"--scale", "N", "Draw at 1:N. Without it, at the largest usual scale at which the plan fits."},
         {"--out", "FILE", "PDF file to write. Without it, PLAN's name with “-dig-sheet.pdf” behind it."}},
        "Write the dig sheet to scale, as vector PDF.",
-       "Solves PLAN and writes the sheet from which a crew sets out and digs. Refuses a scale at which the "
-       "plan does not "
-       "fit the paper.",
+       "Solves PLAN and writes the sheet from which a crew sets out and digs. Where a scale is too "
+       "large for the paper, page and standard error say what lies off the page.",
        run_sheet},
       {"resave",
        {{"PLAN"}},

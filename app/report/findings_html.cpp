@@ -9,10 +9,11 @@ namespace underlawn {
 namespace {
 
 QString measured_and_required(const Page& page, const Finding& f) {
+  if (f.measured == f.required) return {};  // nothing to compare
   const auto print = [&](double v) {
     return QString::fromStdString(print_quantity(f.quantity, v, page.units())).toHtmlEscaped();
   };
-  return QObject::tr("is %1, asked is %2")
+  return QObject::tr("is %1, asked is %2. ")
       .arg("<b>" + print(f.measured) + "</b>", "<b>" + print(f.required) + "</b>");
 }
 
@@ -30,7 +31,7 @@ void add_finding(Page& page, const Finding& f) {
   rich += f.places.empty() ? "<b>" + title + "</b>"
                            : page.link(kPlaceLink + QString::fromStdString(f.key), "<b>" + title + "</b>");
   rich += page.faint(" &nbsp;" + severity_word(f.severity));
-  rich += "<br>" + measured_and_required(page, f) + ". " + QString::fromStdString(f.advice).toHtmlEscaped();
+  rich += "<br>" + measured_and_required(page, f) + QString::fromStdString(f.advice).toHtmlEscaped();
   rich += "<br>";
   if (!f.source.empty()) rich += page.faint(QString::fromStdString(f.source).toHtmlEscaped()) + " &nbsp; ";
   rich += decision(page, f);

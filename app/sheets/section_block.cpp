@@ -52,7 +52,7 @@ class Section : public Block {
     const bool both = sloped_.slope > 0;
     const double spare = std::max(0.0, room.width() - needed(scale));
     const double first = room.left() + kSide + spare * (both ? 0.3 : 0.5) + one / 2;
-    paint_cut(painter, vertical_, {first, ground}, k, "Vertical sides: only where allowed");
+    paint_cut(painter, vertical_, {first, ground}, k, "Vertical sides: only with shield or shoring");
     if (!both) return;
     const double second = room.right() - kRight - spare * 0.3 - two / 2;
     paint_cut(painter, sloped_, {second, ground}, k, "Protective slope " + slope_text_ + ", " + soil_);

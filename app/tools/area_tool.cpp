@@ -30,8 +30,8 @@ QString AreaTool::title() const {
 
 QString AreaTool::first_hint() const {
   return rectangle_
-             ? tr("%1: click one end of a side, or drag a rectangle. R for a free outline.").arg(title())
-             : tr("%1: click its first corner. R for a rectangle.").arg(title());
+             ? tr("%1: click one end of a side, or drag a rectangle. Then R for a free outline.").arg(title())
+             : tr("%1: click its first corner. Then R for a rectangle.").arg(title());
 }
 
 QString AreaTool::status() const {
@@ -117,7 +117,7 @@ void AreaTool::keep(std::vector<Point> points) {
   f.kind = kind_;
   f.points = std::move(points);
   const int id = f.id;
-  if (kind_ == FeatureKind::no_dig) f.may_cross = false;
+  if (kind_ == FeatureKind::no_dig || kind_ == FeatureKind::easement) f.may_cross = false;
   context_.commit(edit::with_feature(context_.plan(), std::move(f)),
                   tr("Draw %1").arg(QString::fromUtf8(kind_name(kind_))));
   context_.pick({{Selected::Kind::feature, id}});

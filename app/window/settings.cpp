@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "window/settings.h"
 
+#include <QScreen>
 #include <QSettings>
 #include <QWidget>
 
@@ -18,7 +19,9 @@ void keep_theme(ThemeChoice choice) {
 }
 
 void restore_window(QWidget& window) {
-  window.resize(1600, 1000);
+  QSize size(1600, 1000);
+  if (const QScreen* screen = window.screen()) size = size.boundedTo(screen->availableSize() * 0.96);
+  window.resize(size);
   window.restoreGeometry(QSettings().value("window").toByteArray());
 }
 

@@ -19,6 +19,7 @@ namespace {
 constexpr std::size_t kSearchedFully = 8;  // bearings, after a look at all
 constexpr std::size_t kRefined = 2;        // of them, with their neighbours
 constexpr std::size_t kRouted = 6;         // arrangements with real header and run
+constexpr double kHair = 0.004;            // m
 constexpr int kMoreThanWanted = 3;
 constexpr int kMostCircuits = 1000;
 
@@ -169,7 +170,9 @@ class Placer {
     const Point u = unit(at.b - at.a);
     for (double share : {1.0, 0.75, 0.5, 0.25}) {
       const Segment moved{at.a + share * back * u, at.b + share * back * u};
-      bool legal = trench_is_legal(site_, moved, wishes_.trench_width);
+      // With a hair to spare, as the search itself keeps: what is proved here is not proved again.
+      const Segment spared{moved.a - kHair * u, moved.b + kHair * u};
+      bool legal = trench_is_legal(site_, spared, wishes_.trench_width + 2 * kHair);
       for (std::size_t k = 0; legal && k < trenches.size(); ++k)
         legal = k == which || pair_is_legal(trenches[k], moved, wishes_);
       if (!legal) continue;

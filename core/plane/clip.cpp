@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <numbers>
 #include <polyclipping/clipper.hpp>
 
 #include "plane/region.h"
@@ -81,7 +82,9 @@ constexpr double kExcess = 0.01;  // of the offset: how far its curves may stand
 Region offset(const Paths& paths, cl::EndType ends, double by) {
   const double sagitta = kExcess / 2;  // of the radius; the clipper's steps are a little finer than asked
   const double reach = std::abs(by) / (1 - sagitta) + 2 * kGrid;
-  cl::ClipperOffset offset(2, std::max(sagitta * reach / kGrid, 0.25));
+  // The clipper rounds the number of steps, so its last chord may be half as long again, its sagitta 2.25
+  // times.
+  cl::ClipperOffset offset(2, std::max(sagitta / 2.25 * reach / kGrid, 0.25));
   offset.AddPaths(paths, cl::jtRound, ends);
   cl::PolyTree tree;
   offset.Execute(tree, std::copysign(reach, by) / kGrid);
@@ -116,8 +119,14 @@ Region buffered(const Polyline& line, double by) {
   return by > 0 && !line.empty() ? offset({path_of(line)}, cl::etOpenRound, by) : Region{};
 }
 
+// Circumscribed: the middle of every side touches the circle, the corners stand out by half a percent.
 Region buffered(Point centre, double by) {
-  return buffered(Polyline{centre}, by);
+  if (!(by > 0)) return {};
+  constexpr int kSides = 32;
+  const double step = 2 * std::numbers::pi / kSides, reach = by / std::cos(step / 2) + 2 * kGrid;
+  Ring ring;
+  for (int i = 0; i < kSides; ++i) ring.push_back(centre + reach * direction(i * step));
+  return region_of(ring);
 }
 
 }  // namespace underlawn

@@ -23,9 +23,11 @@ void check_depth(std::vector<Finding>& findings, const Plan& plan, double depth,
       "trench_depth_protection", part, engineer ? Severity::error : Severity::warning,
       what + " " + deep(plan, depth) + " deep: " +
           (engineer ? "an engineer must design the protection" : "nobody enters without protection"));
-  set_measure(f, depth, engineer ? kEngineerBeyond : kProtectFrom);
+  // Five feet is where a duty begins, not a depth that is asked for: nothing to compare.
+  set_measure(f, depth, engineer ? kEngineerBeyond : depth);
   f.advice = engineer ? "Dig less deep, or have a registered professional engineer design sloping or shoring."
-                      : "Slope, shore or shield the sides before anybody goes in; give a ladder within 25 "
+                      : "From 5 ft (1.52 m) on: slope, shore or shield the sides before anybody goes in; "
+                        "give a ladder within 25 "
                         "ft; a competent person "
                         "inspects daily. Below the limit inspection is due as well.";
   f.source = engineer ? "29 CFR 1926.652(b), Table B-1" : "29 CFR 1926.652(a)(1)";

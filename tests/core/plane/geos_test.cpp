@@ -158,6 +158,29 @@ TEST(AgainstGeos, OffsetsHoldTheTrueOffsetAndLittleMore) {
   }
 }
 
+// By plain distances: no side of an offset comes nearer than the offset.
+TEST(Offsets, NoSideComesNearerThanAsked) {
+  const auto nearest = [](const Region& r, Point p) {
+    double least = 1e9;
+    for (std::size_t i = 0; i < r[0].outer.size(); ++i)
+      least = std::min(least, distance(Segment{r[0].outer[i], r[0].outer[(i + 1) % r[0].outer.size()]}, p));
+    return least;
+  };
+  for (double by : {0.3, 1.0, 2.7432, 6.4008, 13.716}) {
+    const Region round = buffered(Point{3.21, -7.65}, by);
+    ASSERT_EQ(round.size(), 1u);
+    EXPECT_GE(nearest(round, {3.21, -7.65}), by);
+    EXPECT_LE(nearest(round, {3.21, -7.65}), 1.001 * by + 1e-4);
+    // At a corner of any angle the arc about it is no nearer either.
+    for (double turn = 0.1; turn < 3.1; turn += 0.13) {
+      const Ring wedge = {{0, 0}, 30 * direction(-turn / 2), 30 * direction(turn / 2)};
+      EXPECT_GE(nearest(grown(region_of(wedge), by), {0, 0}), by) << by << " " << turn;
+      EXPECT_GE(nearest(buffered(Polyline{20 * direction(turn), {0, 0}, {20, 0}}, by), {0, 0}), by)
+          << by << " " << turn;
+    }
+  }
+}
+
 TEST(AgainstGeos, ALotThatASetbackCutsInTwoStaysTwo) {
   const Ring hourglass = {{0, 0},   {30, 0}, {30, 20}, {17, 22}, {30, 24},
                           {30, 44}, {0, 44}, {0, 24},  {13, 22}, {0, 20}};
