@@ -11,16 +11,16 @@
 namespace underlawn {
 
 enum class FeatureKind {
-  house,             // area
-  drive,             // area: pavement
-  septic_tank,       // area
-  drain_field,       // area
-  reserve_field,     // area: kept free for a second drain field
-  well,              // point
-  tree,              // point
-  utility,           // line
-  easement,          // area
-  no_dig,            // area: garden, patio, anything the owner wants left alone
+  house,          // area
+  drive,          // area: pavement
+  septic_tank,    // area
+  drain_field,    // area
+  reserve_field,  // area: kept free for a second drain field
+  well,           // point
+  tree,           // point
+  utility,        // line
+  easement,       // area
+  no_dig,         // area: garden, patio, anything the owner wants left alone
 };
 inline constexpr int kFeatureKinds = 10;
 
@@ -38,15 +38,15 @@ struct LotCorner {
 };
 
 struct Feature {
-  int id = 0;             // unique in the site, > 0, never reused within a plan's life
+  int id = 0;  // unique in the site, > 0, never reused within a plan's life
   FeatureKind kind = FeatureKind::no_dig;
-  std::string name;       // as the designer calls it; may be empty
-  std::vector<Point> points;  // ring, line or one point, as shape_of(kind) says
-  std::optional<double> trench_clearance;  // m; without it the clearance table's value for the kind
-  std::optional<double> run_clearance;     // m; the same for header and supply run
-  double trunk_diameter = 0.3;             // m, trees only
+  std::string name;                             // as the designer calls it; may be empty
+  std::vector<Point> points;                    // ring, line or one point, as shape_of(kind) says
+  std::optional<double> trench_clearance;       // m; without it the clearance table's value for the kind
+  std::optional<double> run_clearance;          // m; the same for header and supply run
+  double trunk_diameter = 0.3;                  // m, trees only
   UtilityKind utility = UtilityKind::electric;  // utilities only
-  double depth = 0.6;                      // m to the top of the line, utilities only
+  double depth = 0.6;                           // m to the top of the line, utilities only
   bool may_cross = true;  // utilities, drives, easements: header and run may cross it; coil trenches never do
   std::string note;
   bool operator==(const Feature&) const = default;
@@ -69,19 +69,19 @@ struct ClearanceRule {
 };
 
 struct Site {
-  std::vector<LotCorner> lot;      // ring of corners, either winding, empty while none is drawn
-  std::vector<Feature> features;   // ids rising
+  std::vector<LotCorner> lot;     // ring of corners, either winding, empty while none is drawn
+  std::vector<Feature> features;  // ids rising
   std::optional<EntryPoint> entry;
-  double north = 1.5707963267948966;    // rad from +x: the drawing direction that points north
-  double root_zone_factor = 18;    // radius of the root zone per trunk diameter (18 = 1.5 ft per inch)
-  std::vector<ClearanceRule> rules;     // by kind, at most one each
+  double north = 1.5707963267948966;  // rad from +x: the drawing direction that points north
+  double root_zone_factor = 18;       // radius of the root zone per trunk diameter (18 = 1.5 ft per inch)
+  std::vector<ClearanceRule> rules;   // by kind, at most one each
   bool operator==(const Site&) const = default;
 };
 
 const Feature* find_feature(const Site& site, int id);
-Ring lot_ring(const Site& site);       // corners only
-std::string display_name(const Feature& f);  // its name, or its kind with its id: "Tree 7"
-std::string_view kind_name(FeatureKind kind);      // "drain field"
-std::string_view utility_name(UtilityKind kind);   // "electric"
+Ring lot_ring(const Site& site);                  // corners only
+std::string display_name(const Feature& f);       // its name, or its kind with its id: "Tree 7"
+std::string_view kind_name(FeatureKind kind);     // "drain field"
+std::string_view utility_name(UtilityKind kind);  // "electric"
 
 }  // namespace underlawn

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The rooms of core/ stand on one another in one order; a room includes only from itself and from rooms below it, and
-// no room knows Qt. This test reads the includes and says file and line where that is broken.
+// The rooms of core/ stand on one another in one order; a room includes only from itself and from rooms below
+// it, and no room knows Qt. This test reads the includes and says file and line where that is broken.
 #include <gtest/gtest.h>
 
 #include <filesystem>
@@ -12,7 +12,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::vector<std::string> kRooms = {"base", "plane",  "site",    "ground", "house", "pipe", "field",
+const std::vector<std::string> kRooms = {"base",   "plane",   "site", "ground", "house", "pipe", "field",
                                          "layout", "thermal", "flow", "dig",    "cost",  "plan", "files"};
 
 int floor_of(const std::string& room) {

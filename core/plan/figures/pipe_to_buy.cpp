@@ -44,7 +44,8 @@ void add_pipe_to_buy(Figures& all, const Plan& plan, const Outcome& outcome) {
     pipe += header->value;
     from.emplace_back(header->key);
   }
-  derived(all, "buy.pipe", "Pipe to buy in all", pipe, Q::length, {"coils + header and run", std::move(from), ""});
+  derived(all, "buy.pipe", "Pipe to buy in all", pipe, Q::length,
+          {"coils + header and run", std::move(from), ""});
 }
 
 }  // namespace underlawn::figures

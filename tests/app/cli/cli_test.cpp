@@ -169,9 +169,9 @@ TEST_F(Cli, ChecksAPlanWithNothingDrawn) {
   ASSERT_TRUE(save_plan(Plan{}, path("a.underlawn")).has_value());
   const Ran ran = run({"check", "a.underlawn"});
   EXPECT_EQ(ran.status, 1);
-  EXPECT_EQ(
-      ran.err,
-      "underlawn: a.underlawn: Lot line is not drawn; it must be an outline of at least 3 corners. Draw it corner by corner.\n");
+  EXPECT_EQ(ran.err,
+            "underlawn: a.underlawn: Lot line is not drawn; it must be an outline of at least 3 corners. "
+            "Draw it corner by corner.\n");
 }
 
 TEST_F(Cli, ChecksAndAccepts) {
