@@ -1,35 +1,31 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The plane's points in Boost.Geometry's clothes. Private to this room: Boost.Geometry is slow to compile.
+// Point, Ring, Segment and Box as Boost.Geometry sees them. Only for .cpp files of this room: it is slow to
+// compile.
 #pragma once
 
-#include <boost/geometry/algorithms/area.hpp>
-#include <boost/geometry/algorithms/centroid.hpp>
-#include <boost/geometry/algorithms/covered_by.hpp>
-#include <boost/geometry/algorithms/distance.hpp>
-#include <boost/geometry/algorithms/perimeter.hpp>
-#include <boost/geometry/algorithms/within.hpp>
-#include <boost/geometry/geometries/box.hpp>
-#include <boost/geometry/geometries/linestring.hpp>
+#include <boost/geometry.hpp>
+#include <boost/geometry/geometries/register/box.hpp>
 #include <boost/geometry/geometries/register/point.hpp>
-#include <boost/geometry/geometries/ring.hpp>
-#include <boost/geometry/geometries/segment.hpp>
-#include <boost/geometry/strategies/strategies.hpp>
+#include <boost/geometry/geometries/register/segment.hpp>
+#include <vector>
 
 #include "plane/point.h"
 
 BOOST_GEOMETRY_REGISTER_POINT_2D(underlawn::Point, double, boost::geometry::cs::cartesian, x, y)
+BOOST_GEOMETRY_REGISTER_BOX(underlawn::Box, underlawn::Point, low, high)
+BOOST_GEOMETRY_REGISTER_SEGMENT(underlawn::Segment, underlawn::Point, a, b)
 
-namespace underlawn {
-
-namespace bg = boost::geometry;
-using BoostRing = bg::model::ring<Point, false, false>;  // counter-clockwise, open as ours are
-using BoostLine = bg::model::linestring<Point>;
-
-inline BoostRing boost_ring(const Ring& ring) {
-  return {ring.begin(), ring.end()};
-}
-inline BoostLine boost_line(const Polyline& line) {
-  return {line.begin(), line.end()};
-}
-
-}  // namespace underlawn
+namespace boost::geometry::traits {
+template <>
+struct tag<underlawn::Ring> {
+  using type = ring_tag;
+};
+template <>
+struct point_order<underlawn::Ring> {
+  static const order_selector value = counterclockwise;
+};
+template <>
+struct closure<underlawn::Ring> {
+  static const closure_selector value = open;
+};
+}  // namespace boost::geometry::traits

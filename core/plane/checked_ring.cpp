@@ -2,118 +2,171 @@
 #include <algorithm>
 #include <boost/geometry/index/rtree.hpp>
 #include <cmath>
+#include <cstdio>
 #include <optional>
 
-#include "base/quantity.h"
 #include "plane/boost_types.h"
-#include "plane/region.h"
+#include "plane/clip.h"
 
 namespace underlawn {
 namespace {
 
+namespace cl = ClipperLib;
+namespace bgi = boost::geometry::index;
+
 std::string place(Point p) {
-  return print_quantity(Quantity::length, p.x, UnitSystem::metric) + " right, " +
-         print_quantity(Quantity::length, p.y, UnitSystem::metric) + " up";
+  char text[80];
+  std::snprintf(text, sizeof text, "x %.2f m, y %.2f m", p.x, p.y);
+  return text;
 }
 
-Result<Ring> without_repeats(const Ring& drawn, const std::string& name) {
-  Ring ring;
+std::optional<Trouble> trouble_of_points(const Ring& drawn, const std::string& thing) {
+  if (drawn.size() > static_cast<std::size_t>(kMostRingPoints))
+    return Trouble{"ring_too_many_points", thing, "drawn with " + std::to_string(drawn.size()) + " corners",
+                   "drawn with at most " + std::to_string(kMostRingPoints) + " corners",
+                   "Leave out corners that lie close together."};
   for (std::size_t i = 0; i < drawn.size(); ++i) {
     const Point p = drawn[i];
-    // Written so that not-a-number is refused too.
-    if (!(std::abs(p.x) <= kLargestPlan && std::abs(p.y) <= kLargestPlan))
-      return refuse({"ring_out_of_reach", name + ", corner " + std::to_string(i + 1), place(p),
-                     "within 10 km of the drawing's origin", "Move or delete that corner."});
-    if (ring.empty() || distance(ring.back(), p) > kSamePlace) ring.push_back(p);
+    const std::string corner = "corner " + std::to_string(i + 1);
+    if (!std::isfinite(p.x) || !std::isfinite(p.y))
+      return Trouble{"ring_not_finite", thing, "drawn with a " + corner + " whose place is not a number",
+                     "drawn with numbers for x and y", "Move or delete that corner."};
+    if (std::abs(p.x) > kLargestPlan || std::abs(p.y) > kLargestPlan)
+      return Trouble{"ring_out_of_reach", thing, "drawn with " + corner + " at " + place(p),
+                     "within " + std::to_string(static_cast<int>(kLargestPlan)) + " m of the origin",
+                     "Move or delete that corner."};
   }
+  return std::nullopt;
+}
+
+Ring without_repeats(const Ring& drawn) {
+  Ring ring;
+  for (Point p : drawn)
+    if (ring.empty() || distance(ring.back(), p) > kSamePlace) ring.push_back(p);
   while (ring.size() > 1 && distance(ring.front(), ring.back()) <= kSamePlace) ring.pop_back();
   return ring;
 }
 
-// Corners in the middle of a straight side; a spike that runs out and back along itself goes with them.
-void drop_straight_corners(Ring& ring) {
-  bool dropped = true;
-  while (dropped && ring.size() > 3) {
-    dropped = false;
-    for (std::size_t i = 0; i < ring.size() && ring.size() > 3; ++i) {
-      const std::size_t n = ring.size();
-      const Point a = ring[(i + n - 1) % n], b = ring[i], c = ring[(i + 1) % n];
-      const bool repeated = distance(a, b) <= kSamePlace;
-      if (!repeated && distance(a, c) > kSamePlace && distance(Segment{a, c}, b) > kSamePlace * 1e-3)
-        continue;
-      ring.erase(ring.begin() + static_cast<long>(i));
-      dropped = true;
-    }
-  }
+std::size_t distinct_points(Ring ring) {
+  const auto before = [](Point a, Point b) { return a.x != b.x ? a.x < b.x : a.y < b.y; };
+  std::sort(ring.begin(), ring.end(), before);
+  return static_cast<std::size_t>(std::unique(ring.begin(), ring.end()) - ring.begin());
 }
 
-bool cross_in_the_open(const Segment& a, const Segment& b) {
-  if (a.a == a.b || b.a == b.b) return false;
-  const auto side = [](const Segment& s, Point p) { return cross(unit(s.b - s.a), p - s.a); };
-  const double a1 = side(a, b.a), a2 = side(a, b.b), b1 = side(b, a.a), b2 = side(b, a.b);
-  const double touch = kSamePlace;
-  const auto apart = [touch](double s, double t) {
-    return (s > touch && t < -touch) || (s < -touch && t > touch);
+// b on the straight way from a to c, to what a double can tell.
+bool straight_on(Point a, Point b, Point c) {
+  constexpr double kLevel = 1e-9;  // m
+  return dot(b - a, c - b) > 0 && distance(Segment{a, c}, b) <= kLevel;
+}
+
+Ring without_collinear(const Ring& ring) {
+  Ring out;
+  const std::size_t n = ring.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    const Point before = out.empty() ? ring[n - 1] : out.back();
+    if (!straight_on(before, ring[i], ring[(i + 1) % n])) out.push_back(ring[i]);
+  }
+  return out;
+}
+
+double side(const Segment& line, Point p) {
+  const Point along = line.b - line.a;
+  return cross(along, p - line.a) / norm(along);
+}
+
+// Where two edges pass clean through each other, by more than kSamePlace on every side.
+std::optional<Point> crossing(const Segment& s, const Segment& t) {
+  const auto apart = [](double l, double r) {
+    return std::min(std::abs(l), std::abs(r)) > kSamePlace && l * r < 0;
   };
-  return apart(a1, a2) && apart(b1, b2);
+  const double ta = side(s, t.a), tb = side(s, t.b);
+  if (!apart(ta, tb) || !apart(side(t, s.a), side(t, s.b))) return std::nullopt;
+  return t.a + ta / (ta - tb) * (t.b - t.a);
 }
 
-std::optional<Point> crossing_place(const Ring& ring) {
-  namespace bgi = bg::index;
-  using BoostBox = bg::model::box<Point>;
-  std::vector<std::pair<BoostBox, std::size_t>> boxes;
-  const auto edge = [&](std::size_t i) { return Segment{ring[i], ring[(i + 1) % ring.size()]}; };
-  for (std::size_t i = 0; i < ring.size(); ++i) {
-    const Segment s = edge(i);
-    boxes.push_back(
-        {{{std::min(s.a.x, s.b.x), std::min(s.a.y, s.b.y)}, {std::max(s.a.x, s.b.x), std::max(s.a.y, s.b.y)}},
-         i});
+std::optional<Point> first_crossing(const Ring& ring) {
+  using Entry = std::pair<Box, std::size_t>;
+  std::vector<Entry> boxes;
+  const std::size_t n = ring.size();
+  const auto edge = [&](std::size_t i) { return Segment{ring[i], ring[(i + 1) % n]}; };
+  for (std::size_t i = 0; i < n; ++i) boxes.push_back({bounds(Ring{edge(i).a, edge(i).b}), i});
+  const bgi::rtree<Entry, bgi::rstar<16>> index(boxes);
+  std::vector<Entry> near;
+  for (std::size_t i = 0; i < n; ++i) {
+    near.clear();
+    index.query(bgi::intersects(boxes[i].first), std::back_inserter(near));
+    std::sort(near.begin(), near.end(), [](const Entry& a, const Entry& b) { return a.second < b.second; });
+    for (const auto& [box, j] : near)
+      if (j > i + 1)
+        if (const auto at = crossing(edge(i), edge(j))) return at;
   }
-  const bgi::rtree<std::pair<BoostBox, std::size_t>, bgi::quadratic<16>> tree(boxes);
-  for (const auto& [box, i] : boxes)
-    for (auto it = tree.qbegin(bgi::intersects(box)); it != tree.qend(); ++it) {
-      if (it->second <= i + 1) continue;
-      const Segment a = edge(i), b = edge(it->second);
-      if (!cross_in_the_open(a, b)) continue;
-      const Point d = a.b - a.a, e = b.b - b.a;
-      return a.a + cross(b.a - a.a, e) / cross(d, e) * d;
-    }
   return std::nullopt;
 }
 
-Trouble crosses(const std::string& name, const std::string& where) {
-  return {"ring_crosses_itself", name, "crosses itself" + where, "an outline whose sides do not cross",
-          "Move a corner so that the sides no longer cross."};
+cl::Paths filled(const cl::Path& path, cl::PolyFillType fill) {
+  cl::Clipper clipper;
+  cl::Paths out;
+  if (clipper.AddPath(path, cl::ptSubject, true)) clipper.Execute(cl::ctUnion, out, fill, fill);
+  return out;
+}
+
+// A loop worth the name is wider, on the mean, than kSamePlace; what is less comes of corners that touch.
+std::optional<Point> first_loop(const cl::Paths& loops) {
+  for (const cl::Path& loop : loops) {
+    Ring ring;
+    for (const auto& p : loop)
+      ring.push_back({static_cast<double>(p.X) * kGrid, static_cast<double>(p.Y) * kGrid});
+    if (area(ring) > kSamePlace * perimeter(ring) / 2) return ring.front();
+  }
+  return std::nullopt;
+}
+
+// A ring that crosses itself in a corner has no two edges that do. It still winds twice round some ground, or
+// the other way round it.
+std::optional<Point> crossing_in_a_corner(const Ring& ring) {
+  cl::Path path = path_of(ring);
+  if (!cl::Orientation(path)) cl::ReversePath(path);
+  if (const auto at = first_loop(filled(path, cl::pftNegative))) return at;
+  cl::Clipper twice;
+  if (!twice.AddPaths(filled(path, cl::pftNonZero), cl::ptSubject, true)) return std::nullopt;
+  twice.AddPaths(filled(path, cl::pftEvenOdd), cl::ptClip, true);
+  cl::Paths loops;
+  twice.Execute(cl::ctDifference, loops, cl::pftNonZero, cl::pftNonZero);
+  if (const auto at = first_loop(loops)) return at;
+  double once = 0;
+  for (const cl::Path& p : filled(path, cl::pftNonZero)) once += cl::Area(p);
+  const double more = (cl::Area(path) - once) * kGrid * kGrid;  // wound three times
+  if (more > kSamePlace * perimeter(ring)) return ring.front();
+  return std::nullopt;
+}
+
+std::optional<Point> self_crossing(const Ring& ring) {
+  if (auto at = first_crossing(ring)) return at;
+  return crossing_in_a_corner(ring);
 }
 
 }  // namespace
 
-Result<Ring> checked_ring(const Ring& drawn, std::string_view name_view) {
-  const std::string name(name_view);
-  if (drawn.size() > kMostRingPoints)
-    return refuse({"ring_too_many_points", name, std::to_string(drawn.size()) + " corners",
-                   "at most " + std::to_string(kMostRingPoints) + " corners",
-                   "Simplify the outline before it is drawn."});
+Result<Ring> checked_ring(const Ring& drawn, std::string_view name) {
+  const std::string thing(name);
   if (drawn.empty())
-    return refuse({"ring_too_few_points", name, "not drawn", "an outline of at least 3 corners",
+    return refuse({"ring_too_few_points", thing, "not drawn", "an outline of at least 3 corners",
                    "Draw it corner by corner."});
-  auto kept = without_repeats(drawn, name);
-  if (!kept) return kept;
-  Ring ring = std::move(*kept);
-  if (ring.size() >= 3) drop_straight_corners(ring);
-  if (ring.size() < 3)
-    return refuse({"ring_too_few_points", name, std::to_string(ring.size()) + " distinct corners",
-                   "at least 3 corners", "Draw its other corners."});
-  const double signed_area = bg::area(boost_ring(ring));
-  if (const auto at = crossing_place(ring)) return refuse(crosses(name, " at " + place(*at)));
-  if (std::abs(signed_area) < 1e-6)
-    return refuse({"ring_no_area", name, "0 m2", "an area", "Move a corner: all of them lie on one line."});
-  if (signed_area < 0) std::reverse(ring.begin(), ring.end());
-  // What the clipper makes of it must be what was drawn: a ring that passes through itself at a corner is
-  // not.
-  if (std::abs(area(region_of(ring)) - std::abs(signed_area)) >
-      1e-6 * std::abs(signed_area) + 1e-4 * perimeter(ring))
-    return refuse(crosses(name, ""));
+  if (auto trouble = trouble_of_points(drawn, thing)) return refuse(*trouble);
+  const Ring distinct = without_repeats(drawn);
+  if (const std::size_t n = distinct_points(distinct); n < 3)
+    return refuse({"ring_too_few_points", thing,
+                   "drawn with " + std::to_string(n) + (n == 1 ? " corner" : " different corners"),
+                   "drawn with at least 3 different corners", "Draw more corners or delete it."});
+  Ring ring = without_collinear(distinct);
+  if (ring.size() > 3)
+    if (const auto at = self_crossing(ring))
+      return refuse({"ring_crosses_itself", thing, "crossing itself at " + place(*at),
+                     "an outline that may touch but not cross itself", "Move the corners near there."});
+  if (ring.size() < 3 || area(ring) <= kGrid * perimeter(ring))
+    return refuse({"ring_no_area", thing, "drawn with all corners in one line", "an outline round some area",
+                   "Move a corner or delete it."});
+  if (boost::geometry::area(ring) < 0) std::reverse(ring.begin(), ring.end());
   return ring;
 }
 

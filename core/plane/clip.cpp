@@ -1,132 +1,144 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Boolean operations and offsets, on the integers of the clipper's grid.
-#include <algorithm>
-#include <cassert>
-#include <cmath>
-#include <numbers>
-#include <polyclipping/clipper.hpp>
+#include "plane/clip.h"
 
-#include "plane/region.h"
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+#include <string>
 
 namespace underlawn {
 namespace {
 
 namespace cl = ClipperLib;
-using cl::Path;
-using cl::Paths;
 
-// Within this the clipper multiplies in 64 bits; twice the largest plan leaves room for offsets.
-static_assert(2 * kLargestPlan / kGrid < 4.6e18);
-
-cl::IntPoint on_grid(Point p) {
-  assert(std::abs(p.x) < 2 * kLargestPlan && std::abs(p.y) < 2 * kLargestPlan);
-  return {static_cast<cl::cInt>(std::llround(p.x / kGrid)), static_cast<cl::cInt>(std::llround(p.y / kGrid))};
+cl::cInt on_grid(double v) {
+  if (!(std::abs(v) <= kClipReach))
+    throw std::invalid_argument("a coordinate of " + std::to_string(v) + " m is beyond the " +
+                                std::to_string(static_cast<int>(kClipReach)) + " m that can be clipped");
+  return static_cast<cl::cInt>(std::llround(v / kGrid));
 }
 
-Path path_of(const Polyline& points) {
-  Path out;
-  out.reserve(points.size());
-  for (Point p : points) out.push_back(on_grid(p));
-  return out;
-}
-
-Path turned(Path path, bool counter_clockwise) {
+void append_path(const Ring& ring, bool counter_clockwise, cl::Paths& out) {
+  cl::Path path = path_of(ring);
+  if (path.size() < 3) return;
   if (cl::Orientation(path) != counter_clockwise) cl::ReversePath(path);
-  return path;
+  out.push_back(std::move(path));
 }
 
-Paths paths_of(const Region& r) {
-  Paths out;
-  for (const Polygon& p : r) {
-    out.push_back(turned(path_of(p.outer), true));
-    for (const Ring& hole : p.holes) out.push_back(turned(path_of(hole), false));
+// 1e5 and not 1e-5: the quotient is the double nearest to the decimal figure, the product is not.
+constexpr double kStepsPerMetre = 1e5;
+static_assert(kGrid == 1 / kStepsPerMetre);
+
+Ring ring_of(const cl::Path& path) {
+  Ring ring;
+  ring.reserve(path.size());
+  for (const cl::IntPoint& p : path)
+    ring.push_back({static_cast<double>(p.X) / kStepsPerMetre, static_cast<double>(p.Y) / kStepsPerMetre});
+  return ring;
+}
+
+// Thinner, on the mean, than two steps: nothing but the rounding of crossings.
+bool is_sliver(const cl::Path& path) {
+  double around = 0;
+  for (std::size_t i = 0; i < path.size(); ++i) {
+    const cl::IntPoint &a = path[i], &b = path[(i + 1) % path.size()];
+    around += std::hypot(static_cast<double>(b.X - a.X), static_cast<double>(b.Y - a.Y));
   }
-  return out;
+  return std::abs(cl::Area(path)) <= around;
 }
 
-Ring ring_of(const Path& path) {
-  Ring out;
-  out.reserve(path.size());
-  for (const cl::IntPoint& p : path) out.push_back({p.X * kGrid, p.Y * kGrid});
-  return out;
+// Whether a hole lies in an outer path. They do not cross, so the first corner off the outer's line tells.
+bool lies_in(const cl::Path& hole, const cl::Path& outer) {
+  for (const cl::IntPoint& p : hole)
+    if (const int where = cl::PointInPolygon(p, outer); where >= 0) return where > 0;
+  return true;
 }
 
-void collect(const cl::PolyNode& node, Region& out) {
-  for (const cl::PolyNode* outer : node.Childs) {
-    Polygon polygon{ring_of(outer->Contour), {}};
-    for (const cl::PolyNode* hole : outer->Childs) polygon.holes.push_back(ring_of(hole->Contour));
-    out.push_back(std::move(polygon));
-    for (const cl::PolyNode* hole : outer->Childs) collect(*hole, out);
+struct Outer {
+  const cl::Path* path;
+  double size;  // steps squared
+};
+
+// Each hole goes to the smallest outer round it. Not taken from the clipper's own tree, whose nesting is not
+// reliable where rings touch.
+Region nested(const std::vector<Outer>& outers, const std::vector<const cl::Path*>& holes) {
+  Region region(outers.size());
+  for (std::size_t i = 0; i < outers.size(); ++i) region[i].outer = ring_of(*outers[i].path);
+  for (const cl::Path* hole : holes) {
+    const double size = std::abs(cl::Area(*hole));
+    int home = -1;
+    for (std::size_t i = 0; i < outers.size(); ++i) {
+      if (outers[i].size < size || (home >= 0 && outers[i].size >= outers[home].size)) continue;
+      if (outers.size() == 1 || lies_in(*hole, *outers[i].path)) home = static_cast<int>(i);
+    }
+    if (home >= 0) region[home].holes.push_back(ring_of(*hole));
   }
-}
-
-Region region_from(const cl::PolyTree& tree) {
-  Region out;
-  collect(tree, out);
-  return out;
-}
-
-Region run(cl::ClipType type, const Paths& subject, const Paths& clip) {
-  cl::Clipper clipper(cl::ioStrictlySimple);
-  clipper.AddPaths(subject, cl::ptSubject, true);
-  clipper.AddPaths(clip, cl::ptClip, true);
-  cl::PolyTree tree;
-  clipper.Execute(type, tree, cl::pftNonZero, cl::pftNonZero);
-  return region_from(tree);
-}
-
-constexpr double kExcess = 0.01;  // of the offset: how far its curves may stand out
-
-// Round corners are chords of a circle; its radius is made larger by as much as a chord cuts off, so that no
-// place within `by` is ever left out: circumscribed, never inscribed.
-Region offset(const Paths& paths, cl::EndType ends, double by) {
-  const double sagitta = kExcess / 2;  // of the radius; the clipper's steps are a little finer than asked
-  const double reach = std::abs(by) / (1 - sagitta) + 2 * kGrid;
-  // The clipper rounds the number of steps, so its last chord may be half as long again, its sagitta 2.25
-  // times.
-  cl::ClipperOffset offset(2, std::max(sagitta / 2.25 * reach / kGrid, 0.25));
-  offset.AddPaths(paths, cl::jtRound, ends);
-  cl::PolyTree tree;
-  offset.Execute(tree, std::copysign(reach, by) / kGrid);
-  return region_from(tree);
+  return region;
 }
 
 }  // namespace
 
+cl::Path path_of(const Ring& ring) {
+  cl::Path path;
+  path.reserve(ring.size());
+  for (Point p : ring) path.push_back({on_grid(p.x), on_grid(p.y)});
+  return path;
+}
+
+void append_paths(const Region& r, cl::Paths& out) {
+  for (const Polygon& p : r) {
+    append_path(p.outer, true, out);
+    for (const Ring& hole : p.holes) append_path(hole, false, out);
+  }
+}
+
+cl::Paths paths_of(const Region& r) {
+  cl::Paths paths;
+  append_paths(r, paths);
+  return paths;
+}
+
+Region clip(cl::ClipType type, const cl::Paths& subject, const cl::Paths& other) {
+  cl::Clipper clipper;
+  // Of paths without area it takes none, and it counts having none as a failure.
+  const bool some = clipper.AddPaths(subject, cl::ptSubject, true);
+  if (!some) return {};
+  if (!other.empty()) clipper.AddPaths(other, cl::ptClip, true);
+  cl::Paths paths;
+  if (!clipper.Execute(type, paths, cl::pftNonZero, cl::pftNonZero))
+    throw std::runtime_error("the clipper gave up");
+  std::vector<Outer> outers;
+  std::vector<const cl::Path*> holes;
+  for (const cl::Path& path : paths) {
+    const double size = cl::Area(path);
+    const bool may_go = size > 0 ? type != cl::ctUnion : type == cl::ctUnion;
+    if (size == 0 || (may_go && is_sliver(path))) continue;
+    if (size > 0)
+      outers.push_back({&path, size});
+    else
+      holes.push_back(&path);
+  }
+  return nested(outers, holes);
+}
+
 Region region_of(const Ring& ring) {
-  return run(cl::ctUnion, {turned(path_of(ring), true)}, {});
+  cl::Paths paths;
+  append_path(ring, true, paths);
+  return clip(cl::ctUnion, paths, {});
 }
 
 Region unite(const std::vector<Region>& parts) {
-  Paths all;
-  for (const Region& r : parts)
-    for (Path& p : paths_of(r)) all.push_back(std::move(p));
-  return run(cl::ctUnion, all, {});
+  cl::Paths all;
+  for (const Region& r : parts) append_paths(r, all);
+  return clip(cl::ctUnion, all, {});
 }
 
 Region subtract(const Region& from, const Region& what) {
-  return run(cl::ctDifference, paths_of(from), paths_of(what));
+  return clip(cl::ctDifference, paths_of(from), paths_of(what));
 }
+
 Region intersect(const Region& a, const Region& b) {
-  return run(cl::ctIntersection, paths_of(a), paths_of(b));
-}
-
-Region grown(const Region& r, double by) {
-  return by == 0 || r.empty() ? r : offset(paths_of(r), cl::etClosedPolygon, by);
-}
-
-Region buffered(const Polyline& line, double by) {
-  return by > 0 && !line.empty() ? offset({path_of(line)}, cl::etOpenRound, by) : Region{};
-}
-
-// Circumscribed: the middle of every side touches the circle, the corners stand out by half a percent.
-Region buffered(Point centre, double by) {
-  if (!(by > 0)) return {};
-  constexpr int kSides = 32;
-  const double step = 2 * std::numbers::pi / kSides, reach = by / std::cos(step / 2) + 2 * kGrid;
-  Ring ring;
-  for (int i = 0; i < kSides; ++i) ring.push_back(centre + reach * direction(i * step));
-  return region_of(ring);
+  return clip(cl::ctIntersection, paths_of(a), paths_of(b));
 }
 
 }  // namespace underlawn

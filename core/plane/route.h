@@ -11,15 +11,19 @@
 namespace underlawn {
 
 // Ground that may be crossed at a price: each metre inside costs `per_metre` more, and each entry
-// `per_entry`, both in metres of plain digging.
+// `per_entry`, both in metres of plain digging. Its boundary is outside: along an edge nothing is entered. A
+// line that starts inside has not entered. Prices below 0 count as 0.
 struct DearGround {
   Region region;
   double per_metre = 0;
   double per_entry = 0;
 };
 
+// An end that lies outside `free` by no more than this is taken to lie on its boundary. m
+inline constexpr double kRouteSnap = 1e-3;
+
 struct RouteRequest {
-  Point from, to;  // both inside `free`
+  Point from, to;  // both inside `free`, on its boundary or within kRouteSnap of it
   Region free;     // where the line may lie
   std::vector<DearGround> dear;
   double per_bend = 0;  // m of plain digging that a bend is worth avoiding
@@ -28,11 +32,14 @@ struct RouteRequest {
 struct Route {
   Polyline line;      // from first, to last
   double length = 0;  // m on the ground
-  double cost = 0;    // m of plain digging
+  double cost = 0;    // m of plain digging: length, bends and dear ground
 };
 
-// Exact over the visibility graph of `free` (A* with visibility tested only when a node is opened), plus the
-// price terms along each straight leg. Nothing when there is no way.
+// The cheapest line that bends only at corners: at those the free ground has toward obstacles and at those of
+// dear ground that stick out. Without dear ground that is the shortest line there is; a price per metre could
+// make a bend on the edge of dear ground, where no corner is, a little cheaper still. The line may slide
+// along boundaries and reach past them by kSamePlace. Nothing when there is no way. The same request gives
+// the same line.
 std::optional<Route> shortest_route(const RouteRequest& request);
 
 }  // namespace underlawn

@@ -5,108 +5,151 @@
 #include <cmath>
 
 namespace underlawn {
+namespace {
 
-Sight::Sight(const Region& region) {
+constexpr double kGraze = kSamePlace;
+
+std::size_t corners_of(const Region& region) {
+  std::size_t n = 0;
   for (const Polygon& p : region) {
-    add(p.outer);
-    for (const Ring& hole : p.holes) add(hole);
+    n += p.outer.size();
+    for (const Ring& hole : p.holes) n += hole.size();
   }
+  return n;
 }
 
-void Sight::add(const Ring& ring) {
+bool finite(Point p) {
+  return std::isfinite(p.x) && std::isfinite(p.y);
+}
+
+// A leg from its start, and where an edge lies beside it.
+struct Leg {
+  Point start, along;
+  double length;
+
+  double aside(Point p) const { return cross(along, p - start); }  // m to the left
+  double ahead(Point p) const { return dot(along, p - start); }    // m from the start
+};
+
+// Whether the leg passes clean through an edge at `s`: farther than kGraze from the edge at both its ends.
+bool clean_through(const Leg& leg, double s, double rise, double edge_length) {
+  const double skew = rise / edge_length;  // sine of the angle between them
+  return s * skew > kGraze && (leg.length - s) * skew > kGraze;
+}
+
+}  // namespace
+
+Sight::Sight(const Region& region)
+    : grid_(
+          [&] {
+            std::vector<Segment> edges;
+            edges.reserve(corners_of(region));
+            for (const Polygon& p : region) {
+              add(p.outer, edges);
+              for (const Ring& hole : p.holes) add(hole, edges);
+            }
+            return edges;
+          }(),
+          kGraze) {}
+
+void Sight::add(const Ring& ring, std::vector<Segment>& edges) {
   const std::size_t n = ring.size();
   for (std::size_t i = 0; i < n; ++i) {
-    const Point a = ring[i], b = ring[(i + 1) % n], before = ring[(i + n - 1) % n];
-    edges_.push_back({a, b, std::min(a.x, b.x) - kGraze, std::min(a.y, b.y) - kGraze,
-                      std::max(a.x, b.x) + kGraze, std::max(a.y, b.y) + kGraze});
-    corners_.push_back({a, before, b});
-    // Outer rings turn left and holes turn right, so the region lies to the left of every edge.
-    if (cross(a - before, b - a) < 0) bending_.push_back(corners_.back());
+    const Point at = ring[i], after = ring[(i + 1) % n], before = ring[(i + n - 1) % n];
+    if (at == after) continue;
+    edges.push_back({at, after});
+    // Outer rings turn left and holes right, so that the region lies to the left of every edge.
+    const double turn = cross(at - before, after - at);
+    if (turn < 0) reflex_.push_back({at, before, after});
+    if (turn > 0) convex_.push_back({at, before, after});
   }
-}
-
-bool Sight::parity(Point p) const {
-  bool in = false;
-  for (const Edge& e : edges_)
-    if ((e.a.y > p.y) != (e.b.y > p.y) && p.x < (e.b.x - e.a.x) * (p.y - e.a.y) / (e.b.y - e.a.y) + e.a.x)
-      in = !in;
-  return in;
 }
 
 bool Sight::near_boundary(Point p) const {
-  for (const Edge& e : edges_) {
-    if (p.x < e.low_x || p.x > e.high_x || p.y < e.low_y || p.y > e.high_y) continue;
-    if (distance(Segment{e.a, e.b}, p) <= kGraze) return true;
-  }
-  return false;
+  return !grid_.along(p, p, [p](const Segment& e) { return distance(e, p) > kGraze; });
 }
 
 bool Sight::holds(Point p) const {
-  return parity(p) || near_boundary(p);
+  return finite(p) && (grid_.odd(p) || near_boundary(p));
 }
 
-bool Sight::cuts(Point a, Point b, bool stop, std::vector<double>& out) const {
-  const Point d = b - a;
-  const double length = norm(d);
-  const Point u{d.x / length, d.y / length};
-  const double low_x = std::min(a.x, b.x), high_x = std::max(a.x, b.x);
-  const double low_y = std::min(a.y, b.y), high_y = std::max(a.y, b.y);
-  for (const Edge& e : edges_) {
-    if (e.high_x < low_x || e.low_x > high_x || e.high_y < low_y || e.low_y > high_y) continue;
-    const double sa = cross(u, e.a - a), sb = cross(u, e.b - a);  // m to the left of the leg
-    if ((sa > kGraze && sb > kGraze) || (sa < -kGraze && sb < -kGraze)) continue;
-    const bool through = (sa > kGraze && sb < -kGraze) || (sa < -kGraze && sb > kGraze);
-    if (through) {
-      const Point on = e.a + (sa / (sa - sb)) * (e.b - e.a);
-      const double s = dot(on - a, u);
-      if (s < -kGraze || s > length + kGraze) continue;
-      // Crossed in the open, well away from both ends of the leg: no way through.
-      if (stop && s > kGraze && s < length - kGraze) {
-        const double skew = std::abs(sa - sb) / distance(e.a, e.b);  // sine of the angle between them
-        if (s * skew > kGraze && (length - s) * skew > kGraze) return false;
-      }
-      out.push_back(s / length);
-      continue;
+bool Sight::strictly_holds(Point p) const {
+  return finite(p) && grid_.odd(p) && !near_boundary(p);
+}
+
+Point Sight::nearest(Point p) const {
+  if (holds(p)) return p;
+  Point best = p;
+  double least = -1;
+  for (const Segment& e : grid_.edges()) {
+    const Point q = nearest_on(e, p);
+    if (const double d = distance(p, q); least < 0 || d < least) {
+      least = d;
+      best = q;
     }
-    for (const Point& end : {e.a, e.b})
-      if (std::abs(cross(u, end - a)) <= kGraze) out.push_back(dot(end - a, u) / length);
+  }
+  return best;
+}
+
+bool Sight::meetings(Point a, Point b, bool stop, std::vector<double>& out) const {
+  const Leg leg{a, unit(b - a), distance(a, b)};
+  return grid_.along(a, b, [&](const Segment& e) {
+    const double l = leg.aside(e.a), r = leg.aside(e.b);
+    if ((l > kGraze && r > kGraze) || (l < -kGraze && r < -kGraze)) return true;
+    if (std::min(std::abs(l), std::abs(r)) > kGraze) {
+      const double s = leg.ahead(e.a + (l / (l - r)) * (e.b - e.a));
+      if (s < -kGraze || s > leg.length + kGraze) return true;
+      if (stop && clean_through(leg, s, std::abs(l - r), distance(e.a, e.b))) return false;
+      out.push_back(s);
+      return true;
+    }
+    if (std::abs(l) <= kGraze) out.push_back(leg.ahead(e.a));
+    if (std::abs(r) <= kGraze) out.push_back(leg.ahead(e.b));
+    return true;
+  });
+}
+
+template <class Visit>
+bool Sight::parts(Point a, Point b, std::vector<double>& at, Visit visit) const {
+  const double length = distance(a, b);
+  const Point along = unit(b - a);
+  at.push_back(0);
+  at.push_back(length);
+  std::sort(at.begin(), at.end());
+  for (std::size_t i = 1; i < at.size(); ++i) {
+    const double low = std::clamp(at[i - 1], 0.0, length), high = std::clamp(at[i], 0.0, length);
+    // Too short to tell one side of an edge from the other.
+    if (high - low <= 2 * kGraze) continue;
+    if (!visit(low, high, a + (low + high) / 2 * along)) return false;
   }
   return true;
 }
 
 bool Sight::sees(Point a, Point b) const {
-  const double length = distance(a, b);
-  if (length <= kGraze) return holds(a);
+  if (!finite(a) || !finite(b)) return false;
+  if (distance(a, b) <= 2 * kGraze) return holds(a) && holds(b);
   thread_local std::vector<double> at;
-  at.assign({0.0, 1.0});
-  if (!cuts(a, b, true, at)) return false;
-  std::sort(at.begin(), at.end());
-  for (std::size_t i = 1; i < at.size(); ++i) {
-    const double low = std::clamp(at[i - 1], 0.0, 1.0), high = std::clamp(at[i], 0.0, 1.0);
-    if ((high - low) * length <= 2 * kGraze) continue;
-    if (!holds(a + (low + high) / 2 * (b - a))) return false;
-  }
-  return true;
+  at.clear();
+  if (!meetings(a, b, true, at)) return false;
+  return parts(a, b, at, [this](double, double, Point middle) { return holds(middle); }) && holds(a) &&
+         holds(b);
 }
 
-Sight::Passage Sight::passage(Point a, Point b, bool inside) const {
-  Passage out;
-  out.ends_inside = inside;
-  const double length = distance(a, b);
-  if (length <= kGraze) return out;
+Sight::Passage Sight::passage(Point a, Point b, bool starts_inside) const {
+  Passage way;
+  way.ends_inside = starts_inside;
+  if (!finite(a) || !finite(b) || distance(a, b) <= 2 * kGraze) return way;
   thread_local std::vector<double> at;
-  at.assign({0.0, 1.0});
-  cuts(a, b, false, at);
-  std::sort(at.begin(), at.end());
-  for (std::size_t i = 1; i < at.size(); ++i) {
-    const double low = std::clamp(at[i - 1], 0.0, 1.0), high = std::clamp(at[i], 0.0, 1.0);
-    if ((high - low) * length <= 2 * kGraze) continue;
-    const bool in = parity(a + (low + high) / 2 * (b - a));
-    if (in) out.inside += (high - low) * length;
-    out.entries += in && !out.ends_inside;
-    out.ends_inside = in;
-  }
-  return out;
+  at.clear();
+  meetings(a, b, false, at);
+  parts(a, b, at, [&](double low, double high, Point middle) {
+    const bool in = strictly_holds(middle);
+    if (in) way.inside += high - low;
+    if (in && !way.ends_inside) ++way.entries;
+    way.ends_inside = in;
+    return true;
+  });
+  return way;
 }
 
 }  // namespace underlawn
