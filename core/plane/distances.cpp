@@ -31,6 +31,12 @@ double to_boundary(const Ring& ring, Point p) {
   return least_over_edges(ring, [p](const Segment& s) { return distance(s, p); });
 }
 
+// The layout asks for distances by the million, and a root costs more than all the rest.
+double squared(const Segment& s, Point p) {
+  const Point off = p - nearest_on(s, p);
+  return dot(off, off);
+}
+
 bool opposite(double l, double r) {
   return (l > 0 && r < 0) || (l < 0 && r > 0);
 }
@@ -71,12 +77,12 @@ Point nearest_on(const Segment& s, Point p) {
 }
 
 double distance(const Segment& s, Point p) {
-  return distance(nearest_on(s, p), p);
+  return std::sqrt(squared(s, p));
 }
 
 double distance(const Segment& a, const Segment& b) {
   if (cross_each_other(a, b)) return 0;
-  return std::min({distance(a, b.a), distance(a, b.b), distance(b, a.a), distance(b, a.b)});
+  return std::sqrt(std::min({squared(a, b.a), squared(a, b.b), squared(b, a.a), squared(b, a.b)}));
 }
 
 double distance(const Ring& r, Point p) {
