@@ -60,12 +60,10 @@ class Joiner {
 
  private:
   std::optional<Route> way(Point from, Point to) {
-    request_.from = from;
-    request_.to = to;
-    auto route = shortest_route(request_);
+    if (!router_) router_.emplace(request_.free, request_.dear, request_.per_bend);
+    auto route = router_->route(from, to);
     if (!route) return route;
-    if (!sight_) sight_.emplace(request_.free);
-    route->line = with_fewer_bends(route->line, *sight_);
+    route->line = with_fewer_bends(route->line, router_->free());
     route->length = length(route->line);
     return route;
   }
@@ -238,7 +236,7 @@ class Joiner {
   const Arrangement& arrangement_;
   std::optional<double> joint_;
   RouteRequest request_;
-  std::optional<Sight> sight_;  // of request_.free
+  std::optional<Router> router_;
   Connection made_;
 };
 

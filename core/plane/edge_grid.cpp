@@ -62,6 +62,12 @@ void EdgeGrid::fill_rows() {
   bucket(entries, static_cast<std::size_t>(high_), row_starts_, row_order_);
 }
 
+bool EdgeGrid::comes_near(Point a, Point b) const {
+  return !edges_.empty() && std::max(a.x, b.x) >= box_.low.x - reach_ &&
+         std::min(a.x, b.x) <= box_.high.x + reach_ && std::max(a.y, b.y) >= box_.low.y - reach_ &&
+         std::min(a.y, b.y) <= box_.high.y + reach_;
+}
+
 int EdgeGrid::row_of(double y) const {
   return static_cast<int>(std::clamp((y - box_.low.y + reach_) / cell_, 0.0, high_ - 1.0));
 }

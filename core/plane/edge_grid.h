@@ -15,6 +15,7 @@ class EdgeGrid {
   EdgeGrid(std::vector<Segment> edges, double reach);
 
   const std::vector<Segment>& edges() const { return edges_; }
+  bool comes_near(Point a, Point b) const;  // whether the leg's extent meets that of the edges
 
   // Calls visit(edge) for every edge within reach of the leg; may name an edge twice and some a little
   // farther off. Stops when visit returns false and then returns false.

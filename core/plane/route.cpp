@@ -20,16 +20,6 @@ namespace {
 
 constexpr int kNone = -1, kFrom = 0, kTo = 1;  // the first two nodes are the ends
 
-struct Node {
-  Point at;
-  // A corner of the free ground with its neighbours; where neither bends nor ground cost, a shortest way only
-  // bends round it.
-  bool corner = false;
-  Point before, after;
-  double on = 0;             // m straight to the end
-  std::vector<int> settled;  // ways that ended here
-};
-
 struct Way {
   int node, previous;
   double cost;
@@ -40,7 +30,7 @@ struct Leg {
   double least;  // of a whole route over this leg
   double cost;   // of the way to the leg's end
   int way, node;
-  bool looked_at;  // it can be seen along, and the ground it crosses is in the cost
+  int looked;  // the way over it, seen along and priced; kNone before
 
   // The heap gives the least first; of equals the one found first, so that the answer is always the same.
   bool operator<(const Leg& o) const {
@@ -49,121 +39,161 @@ struct Leg {
   }
 };
 
-class Search {
- public:
-  explicit Search(const RouteRequest& request)
-      : from_(request.from),
-        to_(request.to),
-        per_bend_(std::max(0.0, request.per_bend)),
-        free_(request.free) {
-    for (const DearGround& d : request.dear)
+struct Dear {
+  Sight sight;
+  double per_metre, per_entry;
+};
+
+double straight(Point a, Point b) {
+  return std::sqrt(dot(b - a, b - a));
+}
+
+}  // namespace
+
+// The prepared ground with the corners at which a route may bend.
+struct Router::Ground {
+  struct Corner {
+    Point at;
+    // A corner of the free ground with its neighbours; where neither bends nor ground cost, a shortest way
+    // only bends round it.
+    bool free = false;
+    Point before{}, after{};
+
+    // Whether a line through the corner along `u` leaves both its neighbours on one side.
+    bool rounds(Point u) const {
+      const double l = cross(u, before - at), r = cross(u, after - at);
+      return !free || (l >= -kSamePlace && r >= -kSamePlace) || (l <= kSamePlace && r <= kSamePlace);
+    }
+  };
+
+  Ground(const Region& region, const std::vector<DearGround>& grounds, double bend)
+      : per_bend(std::max(0.0, bend)), free(region) {
+    for (const DearGround& d : grounds)
       if (!d.region.empty() && (d.per_metre > 0 || d.per_entry > 0))
-        dear_.push_back({Sight(d.region), std::max(0.0, d.per_metre), std::max(0.0, d.per_entry)});
-    add_node(free_.nearest(from_));
-    add_node(free_.nearest(to_));
-    for (const Sight::Corner& c : free_.reflex_corners())
-      nodes_.push_back({c.at, true, c.before, c.after, distance(c.at, nodes_[kTo].at), {}});
-    for (const Dear& d : dear_)
+        dear.push_back({Sight(d.region), std::max(0.0, d.per_metre), std::max(0.0, d.per_entry)});
+    for (const Sight::Corner& c : free.reflex_corners()) corners.push_back({c.at, true, c.before, c.after});
+    for (const Dear& d : dear)
       for (const Sight::Corner& c : d.sight.convex_corners())
-        if (free_.holds(c.at)) add_node(c.at);
-    taut_ = per_bend_ == 0 && dear_.empty();
+        if (free.holds(c.at)) corners.push_back({c.at});
+    taut = per_bend == 0 && dear.empty();
+    if (corners.size() <= kMostRemembered) seen.assign(corners.size() * corners.size(), kUnknown);
+  }
+
+  // Corners by number; what they see of one another is looked at once.
+  bool sees(std::size_t a, std::size_t b) {
+    if (seen.empty()) return free.sees(corners[a].at, corners[b].at);
+    if (a > b) std::swap(a, b);  // and so the same both ways
+    char& known = seen[a * corners.size() + b];
+    if (known == kUnknown) known = free.sees(corners[a].at, corners[b].at);
+    return known == 1;
+  }
+
+  static constexpr std::size_t kMostRemembered = 2000;
+  static constexpr char kUnknown = 2;
+  double per_bend;
+  Sight free;
+  std::vector<Dear> dear;
+  std::vector<Corner> corners;
+  std::vector<char> seen;
+  bool taut = false;
+
+  class Search;
+};
+
+class Router::Ground::Search {
+ public:
+  Search(Ground& ground, Point from, Point to) : g_(ground), from_(from), to_(to) {
+    nodes_.reserve(g_.corners.size() + 2);
+    const Point start = g_.free.nearest(from), end = g_.free.nearest(to);
+    nodes_.push_back({start, straight(start, end), {}});
+    nodes_.push_back({end, 0, {}});
+    for (const Corner& c : g_.corners) nodes_.push_back({c.at, straight(c.at, end), {}});
   }
 
   std::optional<Route> run() {
-    const auto reached = [](Point snapped, Point asked) { return distance(snapped, asked) <= kRouteSnap; };
+    const auto reached = [](Point snapped, Point asked) { return straight(snapped, asked) <= kRouteSnap; };
     if (!reached(nodes_[kFrom].at, from_) || !reached(nodes_[kTo].at, to_)) return std::nullopt;
     Way start{kFrom, kNone, 0, {}};
-    for (const Dear& d : dear_) start.inside.push_back(d.sight.strictly_holds(nodes_[kFrom].at));
+    for (const Dear& d : g_.dear) start.inside.push_back(d.sight.strictly_holds(nodes_[kFrom].at));
     settle(std::move(start));
     while (!heap_.empty()) {
       const Leg leg = heap_.top();
       heap_.pop();
       if (beaten(leg.node, leg.cost)) continue;
-      if (!leg.looked_at && !look(leg)) continue;
-      Way way = way_over(leg);
-      if (beaten(way)) continue;
-      if (leg.node == kTo) return route_of(way);
-      settle(std::move(way));
+      const int looked = leg.looked == kNone ? look(leg) : leg.looked;
+      if (looked == kNone || beaten(looked_[looked])) continue;
+      if (leg.node == kTo) return route_of(looked_[looked]);
+      settle(std::move(looked_[looked]));
     }
     return std::nullopt;
   }
 
  private:
-  struct Dear {
-    Sight sight;
-    double per_metre, per_entry;
+  struct Node {
+    Point at;
+    double on;                 // m straight to the end
+    std::vector<int> settled;  // ways that ended here
   };
-
-  void add_node(Point p) {
-    const double on = nodes_.size() > kTo ? distance(p, nodes_[kTo].at) : 0;
-    nodes_.push_back({p, false, {}, {}, on, {}});
-    if (nodes_.size() == kTo + 1) nodes_[kFrom].on = distance(nodes_[kFrom].at, p);
-  }
 
   // What a way standing outside ground that the other stands inside of may yet have to pay.
   double handicap(const std::vector<char>& inside, const std::vector<char>* other) const {
     double sum = 0;
-    for (std::size_t d = 0; d < dear_.size(); ++d)
-      if (!inside[d] && (other == nullptr || (*other)[d])) sum += dear_[d].per_entry;
+    for (std::size_t d = 0; d < inside.size(); ++d)
+      if (!inside[d] && (other == nullptr || (*other)[d])) sum += g_.dear[d].per_entry;
     return sum;
   }
-  bool beaten(int node, double cost) const {
-    return std::any_of(nodes_[node].settled.begin(), nodes_[node].settled.end(),
-                       [&](int w) { return ways_[w].cost + handicap(ways_[w].inside, nullptr) <= cost; });
+  // Whether a way settled in the node is no dearer, whatever is still to come. `inside` is the other's, where
+  // known.
+  bool beaten(int node, double cost, const std::vector<char>* inside = nullptr) const {
+    for (int w : nodes_[node].settled)
+      if (ways_[w].cost <= cost && ways_[w].cost + handicap(ways_[w].inside, inside) <= cost) return true;
+    return false;
   }
-  bool beaten(const Way& way) const {
-    return std::any_of(nodes_[way.node].settled.begin(), nodes_[way.node].settled.end(), [&](int w) {
-      return ways_[w].cost + handicap(ways_[w].inside, &way.inside) <= way.cost;
-    });
-  }
+  bool beaten(const Way& way) const { return beaten(way.node, way.cost, &way.inside); }
 
-  // Whether a line through the corner along `u` leaves both its neighbours on one side.
-  static bool rounds(const Node& n, Point u) {
-    if (!n.corner) return true;
-    const double l = cross(u, n.before - n.at), r = cross(u, n.after - n.at);
-    return (l >= -kSamePlace && r >= -kSamePlace) || (l <= kSamePlace && r <= kSamePlace);
-  }
+  bool rounds(int node, Point u) const { return node <= kTo || g_.corners[node - 2].rounds(u); }
 
   void settle(Way way) {
     const int here = way.node, id = static_cast<int>(ways_.size());
-    const double base = way.cost + (here == kFrom ? 0 : per_bend_);
+    const double base = way.cost + (here == kFrom ? 0 : g_.per_bend);
+    const Point at = nodes_[here].at;
     nodes_[here].settled.push_back(id);
     ways_.push_back(std::move(way));
     for (int i = kTo; i < static_cast<int>(nodes_.size()); ++i) {
-      const double straight = distance(nodes_[here].at, nodes_[i].at), cost = base + straight;
+      const double length = straight(at, nodes_[i].at), cost = base + length;
       if (i == here || cost + nodes_[i].on > least_found_ || beaten(i, cost)) continue;
-      if (taut_ && straight > kSamePlace) {
-        const Point u = (1 / straight) * (nodes_[i].at - nodes_[here].at);
-        if (!rounds(nodes_[here], u) || !rounds(nodes_[i], u)) continue;
+      if (g_.taut && length > kSamePlace) {
+        const Point u = (1 / length) * (nodes_[i].at - at);
+        if (!rounds(here, u) || !rounds(i, u)) continue;
       }
-      heap_.push({cost + nodes_[i].on, cost, id, i, false});
+      heap_.push({cost + nodes_[i].on, cost, id, i, kNone});
     }
   }
 
-  // Looks along a leg. True where it is settled at once; a leg over dear ground goes back with its price.
-  bool look(const Leg& leg) {
-    const Way& way = ways_[leg.way];
-    const Point a = nodes_[way.node].at, b = nodes_[leg.node].at;
-    if (!free_.sees(a, b)) return false;
-    double price = 0;
-    for (std::size_t d = 0; d < dear_.size(); ++d) {
-      const Sight::Passage p = dear_[d].sight.passage(a, b, way.inside[d]);
-      price += dear_[d].per_metre * p.inside + dear_[d].per_entry * p.entries;
-    }
-    if (leg.node == kTo) least_found_ = std::min(least_found_, leg.cost + price);
-    if (price == 0) return true;
-    heap_.push({leg.least + price, leg.cost + price, leg.way, leg.node, true});
-    return false;
+  bool sees(int a, int b) {
+    if (a > kTo && b > kTo) return g_.sees(static_cast<std::size_t>(a - 2), static_cast<std::size_t>(b - 2));
+    return g_.free.sees(nodes_[a].at, nodes_[b].at);
   }
 
-  Way way_over(const Leg& leg) const {
-    const Way& way = ways_[leg.way];
-    Way on{leg.node, leg.way, leg.cost, {}};
-    for (std::size_t d = 0; d < dear_.size(); ++d) {
-      const Point a = nodes_[way.node].at, b = nodes_[leg.node].at;
-      on.inside.push_back(dear_[d].sight.passage(a, b, way.inside[d]).ends_inside);
+  // Looks along a leg. The way over it, where that costs no more than was thought; else kNone, and if there
+  // is a way it goes back on the heap with its price.
+  int look(const Leg& leg) {
+    const int here = ways_[leg.way].node;
+    if (!sees(here, leg.node)) return kNone;
+    Way on{leg.node, leg.way, leg.cost, std::vector<char>(g_.dear.size())};
+    for (std::size_t d = 0; d < g_.dear.size(); ++d) {
+      const Dear& dear = g_.dear[d];
+      const auto p = dear.sight.passage(nodes_[here].at, nodes_[leg.node].at, ways_[leg.way].inside[d]);
+      on.cost += dear.per_metre * p.inside + dear.per_entry * p.entries;
+      on.inside[d] = p.ends_inside;
     }
-    return on;
+    if (leg.node == kTo) least_found_ = std::min(least_found_, on.cost);
+    const double price = on.cost - leg.cost;
+    const int id = static_cast<int>(looked_.size());
+    looked_.push_back(std::move(on));
+    if (price == 0) return id;
+    heap_.push({leg.least + price, leg.cost + price, leg.way, leg.node, id});
+    return kNone;
   }
 
   Route route_of(const Way& last) const {
@@ -180,21 +210,29 @@ class Search {
     return route;
   }
 
+  Ground& g_;
   Point from_, to_;
-  double per_bend_;
-  Sight free_;
-  std::vector<Dear> dear_;
   std::vector<Node> nodes_;
-  std::vector<Way> ways_;
+  std::vector<Way> ways_, looked_;
   std::priority_queue<Leg> heap_;
   double least_found_ = std::numeric_limits<double>::infinity();
-  bool taut_ = false;
 };
 
-}  // namespace
+Router::Router(const Region& free, const std::vector<DearGround>& dear, double per_bend)
+    : ground_(std::make_unique<Ground>(free, dear, per_bend)) {}
+Router::~Router() = default;
+Router::Router(Router&&) noexcept = default;
+
+const Sight& Router::free() const {
+  return ground_->free;
+}
+
+std::optional<Route> Router::route(Point from, Point to) {
+  return Ground::Search(*ground_, from, to).run();
+}
 
 std::optional<Route> shortest_route(const RouteRequest& request) {
-  return Search(request).run();
+  return Router(request.free, request.dear, request.per_bend).route(request.from, request.to);
 }
 
 }  // namespace underlawn

@@ -2,6 +2,7 @@
 // The shortest way across the plane, round what blocks it, dearer over what may be crossed.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -9,6 +10,8 @@
 #include "plane/region.h"
 
 namespace underlawn {
+
+class Sight;
 
 // Ground that may be crossed at a price: each metre inside costs `per_metre` more, and each entry
 // `per_entry`, both in metres of plain digging. Its boundary is outside: along an edge nothing is entered. A
@@ -41,5 +44,20 @@ struct Route {
 // along boundaries and reach past them by kSamePlace. Nothing when there is no way. The same request gives
 // the same line.
 std::optional<Route> shortest_route(const RouteRequest& request);
+
+// The same for many pairs of ends on the same ground, which it prepares once and whose corners' sight of one
+// another it remembers. Not for several threads at once.
+class Router {
+ public:
+  Router(const Region& free, const std::vector<DearGround>& dear, double per_bend);
+  ~Router();
+  Router(Router&&) noexcept;
+  std::optional<Route> route(Point from, Point to);
+  const Sight& free() const;
+
+ private:
+  struct Ground;
+  std::unique_ptr<Ground> ground_;
+};
 
 }  // namespace underlawn

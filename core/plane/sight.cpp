@@ -22,22 +22,26 @@ bool finite(Point p) {
   return std::isfinite(p.x) && std::isfinite(p.y);
 }
 
+}  // namespace
+
 // A leg from its start, and where an edge lies beside it.
-struct Leg {
-  Point start, along;
-  double length;
+struct Sight::Leg {
+  Leg(Point a, Point b)
+      : start(a), end(b), length(std::sqrt(dot(b - a, b - a))), along((1 / length) * (b - a)) {}
 
   double aside(Point p) const { return cross(along, p - start); }  // m to the left
   double ahead(Point p) const { return dot(along, p - start); }    // m from the start
+
+  // Whether it passes clean through an edge at `s`: farther than kGraze from the edge at both its ends.
+  bool clean_through(double s, double rise, double edge_squared) const {
+    const double clear = std::min(s, length - s);
+    return clear > 0 && clear * clear * rise * rise > kGraze * kGraze * edge_squared;
+  }
+
+  Point start, end;
+  double length;
+  Point along;
 };
-
-// Whether the leg passes clean through an edge at `s`: farther than kGraze from the edge at both its ends.
-bool clean_through(const Leg& leg, double s, double rise, double edge_length) {
-  const double skew = rise / edge_length;  // sine of the angle between them
-  return s * skew > kGraze && (leg.length - s) * skew > kGraze;
-}
-
-}  // namespace
 
 Sight::Sight(const Region& region)
     : grid_(
@@ -91,15 +95,14 @@ Point Sight::nearest(Point p) const {
   return best;
 }
 
-bool Sight::meetings(Point a, Point b, bool stop, std::vector<double>& out) const {
-  const Leg leg{a, unit(b - a), distance(a, b)};
-  return grid_.along(a, b, [&](const Segment& e) {
+bool Sight::meetings(const Leg& leg, bool stop, std::vector<double>& out) const {
+  return grid_.along(leg.start, leg.end, [&](const Segment& e) {
     const double l = leg.aside(e.a), r = leg.aside(e.b);
     if ((l > kGraze && r > kGraze) || (l < -kGraze && r < -kGraze)) return true;
     if (std::min(std::abs(l), std::abs(r)) > kGraze) {
       const double s = leg.ahead(e.a + (l / (l - r)) * (e.b - e.a));
       if (s < -kGraze || s > leg.length + kGraze) return true;
-      if (stop && clean_through(leg, s, std::abs(l - r), distance(e.a, e.b))) return false;
+      if (stop && leg.clean_through(s, l - r, dot(e.b - e.a, e.b - e.a))) return false;
       out.push_back(s);
       return true;
     }
@@ -110,39 +113,40 @@ bool Sight::meetings(Point a, Point b, bool stop, std::vector<double>& out) cons
 }
 
 template <class Visit>
-bool Sight::parts(Point a, Point b, std::vector<double>& at, Visit visit) const {
-  const double length = distance(a, b);
-  const Point along = unit(b - a);
+bool Sight::parts(const Leg& leg, std::vector<double>& at, Visit visit) const {
   at.push_back(0);
-  at.push_back(length);
+  at.push_back(leg.length);
   std::sort(at.begin(), at.end());
   for (std::size_t i = 1; i < at.size(); ++i) {
-    const double low = std::clamp(at[i - 1], 0.0, length), high = std::clamp(at[i], 0.0, length);
+    const double low = std::clamp(at[i - 1], 0.0, leg.length), high = std::clamp(at[i], 0.0, leg.length);
     // Too short to tell one side of an edge from the other.
     if (high - low <= 2 * kGraze) continue;
-    if (!visit(low, high, a + (low + high) / 2 * along)) return false;
+    if (!visit(low, high, leg.start + (low + high) / 2 * leg.along)) return false;
   }
   return true;
 }
 
 bool Sight::sees(Point a, Point b) const {
   if (!finite(a) || !finite(b)) return false;
-  if (distance(a, b) <= 2 * kGraze) return holds(a) && holds(b);
+  const Leg leg(a, b);
+  if (leg.length <= 2 * kGraze) return holds(a) && holds(b);
   thread_local std::vector<double> at;
   at.clear();
-  if (!meetings(a, b, true, at)) return false;
-  return parts(a, b, at, [this](double, double, Point middle) { return holds(middle); }) && holds(a) &&
+  if (!meetings(leg, true, at)) return false;
+  return parts(leg, at, [this](double, double, Point middle) { return holds(middle); }) && holds(a) &&
          holds(b);
 }
 
 Sight::Passage Sight::passage(Point a, Point b, bool starts_inside) const {
   Passage way;
+  if (!finite(a) || !finite(b) || !grid_.comes_near(a, b)) return way;
   way.ends_inside = starts_inside;
-  if (!finite(a) || !finite(b) || distance(a, b) <= 2 * kGraze) return way;
+  const Leg leg(a, b);
+  if (leg.length <= 2 * kGraze) return way;
   thread_local std::vector<double> at;
   at.clear();
-  meetings(a, b, false, at);
-  parts(a, b, at, [&](double low, double high, Point middle) {
+  meetings(leg, false, at);
+  parts(leg, at, [&](double low, double high, Point middle) {
     const bool in = strictly_holds(middle);
     if (in) way.inside += high - low;
     if (in && !way.ends_inside) ++way.entries;

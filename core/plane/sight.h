@@ -42,12 +42,13 @@ class Sight {
  private:
   void add(const Ring& ring, std::vector<Segment>& edges);
   bool near_boundary(Point p) const;
+  struct Leg;
   // Places along the leg, in metres, where it meets the boundary. With `stop` set, false as soon as it passes
   // clean through an edge.
-  bool meetings(Point a, Point b, bool stop, std::vector<double>& out) const;
+  bool meetings(const Leg& leg, bool stop, std::vector<double>& out) const;
   // Visits the parts of the leg between meetings by start, end and middle until `visit` returns false.
   template <class Visit>
-  bool parts(Point a, Point b, std::vector<double>& at, Visit visit) const;
+  bool parts(const Leg& leg, std::vector<double>& at, Visit visit) const;
 
   std::vector<Corner> reflex_, convex_;
   EdgeGrid grid_;
