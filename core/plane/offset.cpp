@@ -27,6 +27,10 @@ Point right_of(Point direction) {
   return {direction.y, -direction.x};
 }
 
+// Corners go to the nearest step of the grid, those of the ring and those of the offset: with two steps more
+// than asked no side comes nearer than asked.
+constexpr double kRounding = 2 * kGrid;
+
 // Corners of the arc's hull round `centre`, from the normal `first`, counter-clockwise by `turn`.
 void append_arc(Point centre, Point first, double turn, double by, Ring& out) {
   const int sides = std::max(1, static_cast<int>(std::ceil(turn / kTurn)));
@@ -99,18 +103,13 @@ double within_reach(double by) {
   return std::clamp(by, -4 * kLargestPlan, 4 * kLargestPlan);
 }
 
-// A band the grid can hold: thinner, it would vanish.
-double band_of(double by) {
-  return std::max(within_reach(by), 2 * kGrid);
-}
-
 }  // namespace
 
 Region grown(const Region& r, double by) {
   by = within_reach(by);
   if (by == 0) return r;
   cl::Paths pieces;
-  append_region_pieces(r, by > 0, std::abs(by), pieces);
+  append_region_pieces(r, by > 0, std::abs(by) + kRounding, pieces);
   if (by < 0) return clip(cl::ctDifference, paths_of(r), pieces);
   append_paths(r, pieces);
   return clip(cl::ctUnion, pieces, {});
@@ -118,7 +117,7 @@ Region grown(const Region& r, double by) {
 
 Region buffered(const Polyline& line, double by) {
   if (line.empty() || by <= 0) return {};
-  by = band_of(by);
+  by = within_reach(by) + kRounding;
   // There and back again is a ring of no area.
   Ring ring = line;
   for (std::size_t i = line.size(); i-- > 2;) ring.push_back(line[i - 1]);
@@ -129,7 +128,7 @@ Region buffered(const Polyline& line, double by) {
 
 Region buffered(Point centre, double by) {
   if (by <= 0) return {};
-  by = band_of(by);
+  by = within_reach(by) + kRounding;
   Ring disc;
   append_arc(centre, {1, 0}, 2 * std::numbers::pi, by, disc);
   return clip(cl::ctUnion, {path_of(disc)}, {});

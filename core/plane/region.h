@@ -36,10 +36,12 @@ Region unite(const std::vector<Region>& parts);
 Region subtract(const Region& from, const Region& what);
 Region intersect(const Region& a, const Region& b);
 
-// All points within `by` of the region (by > 0; corners rounded by circumscribed arcs, so never too small),
-// or all points of the region farther than -by from its outside (by < 0; likewise never too large).
+// All points within `by` of the region (by > 0), or all points of the region farther than -by from its
+// outside (by < 0). Circumscribed: never too small when growing, never too large when shrinking. Straight
+// sides are exact to two steps of the grid, corners stand out by at most 1 % of `by`, with six corners to a
+// quarter turn.
 Region grown(const Region& r, double by);
-// All points within `by` of the line or point; never too small, too large by at most 1 % of `by`.
+// All points within `by` of the line or point, likewise; nothing for by <= 0.
 Region buffered(const Polyline& line, double by);
 Region buffered(Point centre, double by);
 
