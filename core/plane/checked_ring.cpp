@@ -29,7 +29,7 @@ std::optional<Trouble> trouble_of_points(const Ring& drawn, const std::string& t
     const Point p = drawn[i];
     const std::string corner = "corner " + std::to_string(i + 1);
     if (!std::isfinite(p.x) || !std::isfinite(p.y))
-      return Trouble{"ring_not_finite", thing, "drawn with a " + corner + " whose place is not a number",
+      return Trouble{"ring_not_finite", thing, "drawn with " + corner + " whose place is not a number",
                      "drawn with numbers for x and y", "Move or delete that corner."};
     if (std::abs(p.x) > kLargestPlan || std::abs(p.y) > kLargestPlan)
       return Trouble{"ring_out_of_reach", thing, "drawn with " + corner + " at " + place(p),
@@ -84,23 +84,36 @@ std::optional<Point> crossing(const Segment& s, const Segment& t) {
   return t.a + ta / (ta - tb) * (t.b - t.a);
 }
 
-std::optional<Point> first_crossing(const Ring& ring) {
+struct Meetings {
+  std::optional<Point> crossing;
+  bool touches = false;  // two sides that are not neighbours come together
+};
+
+Meetings meetings_of(const Ring& ring) {
   using Entry = std::pair<Box, std::size_t>;
   std::vector<Entry> boxes;
   const std::size_t n = ring.size();
   const auto edge = [&](std::size_t i) { return Segment{ring[i], ring[(i + 1) % n]}; };
-  for (std::size_t i = 0; i < n; ++i) boxes.push_back({bounds(Ring{edge(i).a, edge(i).b}), i});
+  const auto grown_box = [](const Segment& s) {
+    const Point reach{kSamePlace, kSamePlace};
+    const Box box = bounds(Ring{s.a, s.b});
+    return Box{box.low - reach, box.high + reach};
+  };
+  for (std::size_t i = 0; i < n; ++i) boxes.push_back({grown_box(edge(i)), i});
   const bgi::rtree<Entry, bgi::rstar<16>> index(boxes);
   std::vector<Entry> near;
+  Meetings found;
   for (std::size_t i = 0; i < n; ++i) {
     near.clear();
     index.query(bgi::intersects(boxes[i].first), std::back_inserter(near));
     std::sort(near.begin(), near.end(), [](const Entry& a, const Entry& b) { return a.second < b.second; });
-    for (const auto& [box, j] : near)
-      if (j > i + 1)
-        if (const auto at = crossing(edge(i), edge(j))) return at;
+    for (const auto& [box, j] : near) {
+      if (j <= i + 1 || (i == 0 && j == n - 1)) continue;
+      if ((found.crossing = crossing(edge(i), edge(j)))) return found;
+      found.touches = found.touches || distance(edge(i), edge(j)) <= 2 * kSamePlace;
+    }
   }
-  return std::nullopt;
+  return found;
 }
 
 cl::Paths filled(const cl::Path& path, cl::PolyFillType fill) {
@@ -141,8 +154,8 @@ std::optional<Point> crossing_in_a_corner(const Ring& ring) {
 }
 
 std::optional<Point> self_crossing(const Ring& ring) {
-  if (auto at = first_crossing(ring)) return at;
-  return crossing_in_a_corner(ring);
+  const Meetings found = meetings_of(ring);
+  return found.crossing || !found.touches ? found.crossing : crossing_in_a_corner(ring);
 }
 
 }  // namespace

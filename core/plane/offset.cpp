@@ -19,9 +19,9 @@ namespace {
 
 namespace cl = ClipperLib;
 
-// 24 sides to a full turn: 1 / cos(7.5 deg) - 1 = 0.863 %. A hair wide, so that a quarter turn takes six and
-// not seven.
-constexpr double kTurn = std::numbers::pi / 12 * (1 + 1e-6);
+// 24 sides to a full turn. Half a degree more is let pass, so that what was rounded once and went to the grid
+// is not rounded again: 1 / cos(7.75 deg) - 1 = 0.92 %.
+constexpr double kTurn = 15.5 * std::numbers::pi / 180;
 
 Point right_of(Point direction) {
   return {direction.y, -direction.x};
