@@ -95,6 +95,9 @@ std::vector<PlanPage> ways(const Plan& plan, const Outcome& outcome, const Sheet
   return all;
 }
 
+// Ties beside the plan are worth a plan drawn this much smaller, whatever steps the usual scales take.
+constexpr double kTiesBeside = 1.4;
+
 double roominess(const PlanPage& page, const Box& box) {
   const double w = std::max(box.high.x - box.low.x, 1.0), h = std::max(box.high.y - box.low.y, 1.0);
   return std::min(page.map.width() / w, page.map.height() / h);
@@ -120,13 +123,13 @@ PlanPage divide(const Plan& plan, const Outcome& outcome, const SheetSetup& setu
   const std::vector<int> scales = setup.scale ? std::vector<int>{*setup.scale} : usual_scales(plan.units);
   std::optional<PlanPage> best;
   double least = 1e9;
-  for (std::size_t step = 0; step < scales.size(); ++step)
-    for (PlanPage& page : ways(plan, outcome, setup, scales[step])) {
+  for (int scale : scales)
+    for (PlanPage& page : ways(plan, outcome, setup, scale)) {
       const bool apart = page.ties.isEmpty() && !outcome.stake_out.ties.empty();
-      const double cost = static_cast<double>(step) + (apart ? 1.1 : 0);
-      if (cost >= least || !holds(page, box, scales[step])) continue;
+      const double cost = scale * (apart ? kTiesBeside : 1);
+      if (cost >= least || !holds(page, box, scale)) continue;
       least = cost;
-      look_at(page, box, scales[step]);
+      look_at(page, box, scale);
       best = page;
     }
   return best ? *best : too_large(plan, outcome, setup, box, scales.back());
