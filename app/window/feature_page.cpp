@@ -37,10 +37,6 @@ QString kind_title(const Feature& f) {
   return kind.left(1).toUpper() + kind.mid(1);
 }
 
-bool can_be_crossed(FeatureKind kind) {
-  return kind == FeatureKind::utility || kind == FeatureKind::drive || kind == FeatureKind::easement;
-}
-
 void add_utility(Form& form, int id) {
   QStringList kinds;
   for (int i = 0; i < 6; ++i) kinds << QString::fromUtf8(utility_name(static_cast<UtilityKind>(i)));

@@ -42,11 +42,10 @@ void walk_keys(V& v, Feature& f) {
   v.key("run_clearance_m", f.run_clearance);
   const bool tree = f.kind == FeatureKind::tree;
   const bool utility = f.kind == FeatureKind::utility;
-  const bool crossable = utility || f.kind == FeatureKind::drive || f.kind == FeatureKind::easement;
   v.key_if(tree || f.trunk_diameter != usual.trunk_diameter, "trunk_diameter_m", f.trunk_diameter);
   v.choice_if(utility || f.utility != usual.utility, "utility", f.utility, kUtilityKindNames);
   v.key_if(utility || f.depth != usual.depth, "depth_m", f.depth);
-  v.key_if(crossable || f.may_cross != usual.may_cross, "may_cross", f.may_cross);
+  v.key_if(can_be_crossed(f.kind) || f.may_cross != usual.may_cross, "may_cross", f.may_cross);
   v.key_if(!f.note.empty(), "note", f.note);
 }
 

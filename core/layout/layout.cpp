@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/layout.h"
 
-#include <cstdio>
-#include <cstdlib>
+#include <cmath>
 #include <tuple>
 
 #include "layout/blocked_way.h"

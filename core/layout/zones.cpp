@@ -123,12 +123,6 @@ bool square_is_free(const Ground& g, Point p, double width) {
   return clear && is_open(g, p);
 }
 
-bool crossable(const Feature& f) {
-  const bool kind =
-      f.kind == FeatureKind::utility || f.kind == FeatureKind::drive || f.kind == FeatureKind::easement;
-  return kind && f.may_cross;
-}
-
 Region grown_feature(const Feature& f, double by) {
   switch (shape_of(f.kind)) {
     case FeatureShape::area: {

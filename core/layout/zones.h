@@ -34,8 +34,6 @@ bool is_open(const Ground& ground, Point p);
 // A square of this width about p, along the axes, keeps off everything.
 bool square_is_free(const Ground& ground, Point p, double width);
 
-// Header and run may cross it, by hand: utilities, drives and easements that allow it.
-bool crossable(const Feature& f);
 // The feature's own outline, and what lies within `by` of it.
 Region grown_feature(const Feature& f, double by);
 

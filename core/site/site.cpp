@@ -3,6 +3,14 @@
 
 namespace underlawn {
 
+bool can_be_crossed(FeatureKind kind) {
+  return kind == FeatureKind::utility || kind == FeatureKind::drive || kind == FeatureKind::easement;
+}
+
+bool crossable(const Feature& f) {
+  return can_be_crossed(f.kind) && f.may_cross;
+}
+
 FeatureShape shape_of(FeatureKind kind) {
   switch (kind) {
     case FeatureKind::well:

@@ -26,6 +26,8 @@ inline constexpr int kFeatureKinds = 10;
 
 enum class FeatureShape { area, line, point };
 FeatureShape shape_of(FeatureKind kind);
+// Kinds that header and run can be allowed to cross, by hand: utilities, drives, easements.
+bool can_be_crossed(FeatureKind kind);
 
 // The classes of the APWA colour code, which crews know.
 enum class UtilityKind { electric, gas, communication, water, sewer, reclaimed };
@@ -79,6 +81,7 @@ struct Site {
 };
 
 const Feature* find_feature(const Site& site, int id);
+bool crossable(const Feature& f);                 // its kind can be crossed, and it may
 Ring lot_ring(const Site& site);                  // corners only
 std::string display_name(const Feature& f);       // its name, or its kind with its id: "Tree 7"
 std::string_view kind_name(FeatureKind kind);     // "drain field"

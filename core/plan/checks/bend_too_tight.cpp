@@ -40,7 +40,7 @@ std::vector<Finding> bend_too_tight(const Plan& plan, const Outcome& outcome) {
         "in the cold.";
     f.source = "cold bending without fittings: makers' tables by dimension ratio";
   }
-  for (const Trench& t : outcome.layout.trenches) f.places.push_back(axis(t));
+  f.places = trench_places(outcome.layout);
   return {f};
 }
 

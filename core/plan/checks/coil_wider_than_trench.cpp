@@ -17,7 +17,7 @@ std::vector<Finding> coil_wider_than_trench(const Plan& plan, const Outcome& out
   f.advice =
       "Dig at least " + print_quantity(Quantity::length, loop, plan.units) + " wide, or use smaller loops.";
   f.source = "the coil lies flat on the trench floor";
-  for (const Trench& t : outcome.layout.trenches) f.places.push_back(axis(t));
+  f.places = trench_places(outcome.layout);
   return {f};
 }
 

@@ -23,16 +23,11 @@ void check_depth(std::vector<Finding>& findings, const Plan& plan, double depth,
 std::vector<Finding> depth_against_frost(const Plan& plan, const Outcome& outcome) {
   std::vector<Finding> findings;
   if (!ground_troubles(plan).empty()) return findings;
-  std::vector<Polyline> trenches;
   double shallowest = std::numeric_limits<double>::infinity();
-  for (const Trench& t : outcome.layout.trenches) {
-    trenches.push_back(axis(t));
-    shallowest = std::min(shallowest, t.depth);
-  }
-  std::vector<Polyline> lines;
-  for (const ConduitLine& c : conduit_lines(outcome.layout)) lines.push_back(c.line);
-  check_depth(findings, plan, shallowest, "trenches", "Coils lie", std::move(trenches));
-  check_depth(findings, plan, plan.wishes.run_depth, "run", "Header and run lie", std::move(lines));
+  for (const Trench& t : outcome.layout.trenches) shallowest = std::min(shallowest, t.depth);
+  check_depth(findings, plan, shallowest, "trenches", "Coils lie", trench_places(outcome.layout));
+  check_depth(findings, plan, plan.wishes.run_depth, "run", "Header and run lie",
+              conduit_places(outcome.layout));
   return findings;
 }
 

@@ -7,12 +7,6 @@ namespace underlawn::checks {
 
 namespace {
 
-bool crossable(const Feature& f) {
-  const bool kind =
-      f.kind == FeatureKind::utility || f.kind == FeatureKind::drive || f.kind == FeatureKind::easement;
-  return kind && f.may_cross;
-}
-
 // What the trench may not do to this feature: true when it does, with the distance left.
 bool breaks(const Plan& plan, const Feature& feature, const Polyline& line, double& away) {
   if (plan.site.entry && plan.site.entry->house_id == feature.id) {

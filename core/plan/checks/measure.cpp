@@ -120,6 +120,18 @@ std::vector<ConduitLine> conduit_lines(const Layout& layout) {
   return lines;
 }
 
+std::vector<Polyline> trench_places(const Layout& layout) {
+  std::vector<Polyline> places;
+  for (const Trench& t : layout.trenches) places.push_back(axis(t));
+  return places;
+}
+
+std::vector<Polyline> conduit_places(const Layout& layout) {
+  std::vector<Polyline> places;
+  for (ConduitLine& c : conduit_lines(layout)) places.push_back(std::move(c.line));
+  return places;
+}
+
 namespace {
 
 // Shares along a (0..1) at which it meets b; both ends of a parallel overlap.

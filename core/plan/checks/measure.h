@@ -57,6 +57,9 @@ struct ConduitLine {
   Polyline line;
 };
 std::vector<ConduitLine> conduit_lines(const Layout& layout);
+// All of them as places of a finding: coil trenches, head to end; header and run.
+std::vector<Polyline> trench_places(const Layout& layout);
+std::vector<Polyline> conduit_places(const Layout& layout);
 
 // Where two lines meet, each place once.
 std::vector<Point> meetings(const Polyline& a, const Polyline& b);

@@ -39,16 +39,11 @@ void check_depth(std::vector<Finding>& findings, const Plan& plan, double depth,
 
 std::vector<Finding> trench_depth_protection(const Plan& plan, const Outcome& outcome) {
   std::vector<Finding> findings;
-  std::vector<Polyline> trenches;
   double deepest = 0;
-  for (const Trench& t : outcome.layout.trenches) {
-    trenches.push_back(axis(t));
-    deepest = std::max(deepest, t.depth);
-  }
-  std::vector<Polyline> lines;
-  for (const ConduitLine& c : conduit_lines(outcome.layout)) lines.push_back(c.line);
-  check_depth(findings, plan, deepest, "trenches", "Coil trenches are", std::move(trenches));
-  check_depth(findings, plan, plan.wishes.run_depth, "run", "Header and run are", std::move(lines));
+  for (const Trench& t : outcome.layout.trenches) deepest = std::max(deepest, t.depth);
+  check_depth(findings, plan, deepest, "trenches", "Coil trenches are", trench_places(outcome.layout));
+  check_depth(findings, plan, plan.wishes.run_depth, "run", "Header and run are",
+              conduit_places(outcome.layout));
   return findings;
 }
 

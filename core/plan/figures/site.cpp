@@ -85,18 +85,19 @@ void add_site(Figures& all, const Plan& plan, const Outcome& outcome) {
   typed(all, "site.features", "Things drawn on the lot", static_cast<double>(site.features.size()), Q::count);
   typed(all, "site.root_zone_factor", "Root zone radius per trunk diameter", site.root_zone_factor, Q::count);
   add_edges(all, site, trench_out);
-  std::vector<std::string> run_out = {"site.lot_area"};
+  std::vector<std::string> run_out = trench_out;
   for (const Feature& f : site.features) {
     add_feature(all, site, f);
     trench_out.push_back("site.feature." + std::to_string(f.id) + ".trench_clearance");
-    run_out.push_back("site.feature." + std::to_string(f.id) + ".run_clearance");
+    if (!crossable(f)) run_out.push_back("site.feature." + std::to_string(f.id) + ".run_clearance");
   }
   derived(all, "site.buildable_area", "Buildable area, for coil trenches", area(outcome.layout.buildable),
           Q::area,
           {"lot less setbacks less clearances, offset and clipped on a grid of 0.01 mm, never too large",
            trench_out, ""});
   derived(all, "site.routable_area", "Area open to header and run", area(outcome.layout.routable), Q::area,
-          {"lot less the clearances of what they may not cross, offset and clipped on a grid of 0.01 mm",
+          {"lot less setbacks less the clearances of what they may not cross, offset and clipped on a grid "
+           "of 0.01 mm",
            run_out, ""});
 }
 
