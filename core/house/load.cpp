@@ -17,14 +17,19 @@ Result<void> check_side(const char* thing, double load, double design, double ba
   if (!(load >= 0) || !std::isfinite(load))
     return refuse({"load_not_positive", std::string("design ") + thing, shown(Quantity::power, load),
                    "0 W or more", "Enter the load of the design day."});
-  if (!std::isfinite(design) || !std::isfinite(balance) ||
-      (design_below ? design >= balance : design <= balance))
+  const bool wrong_side = design_below ? design >= balance : design <= balance;
+  if (!std::isfinite(design) || !std::isfinite(balance) || (load > 0 && wrong_side))
     return refuse({"load_design_day", std::string("outdoor temperature for the design ") + thing,
                    shown(Quantity::temperature, design),
                    std::string(design_below ? "below" : "above") + " the balance temperature of " +
                        shown(Quantity::temperature, balance),
                    "Check both temperatures."});
   return {};
+}
+
+// W/K of a load that grows from nothing over `span` K.
+double per_kelvin(double load, double span) {
+  return load > 0 ? load / span : 0;
 }
 
 }  // namespace
@@ -35,28 +40,14 @@ Result<void> check_load(const DesignLoad& l) {
 }
 
 HourlyLoad hourly_load(const DesignLoad& l, const WeatherYear& weather) {
-  const double warm = l.heat_loss / (l.balance_heating - l.outdoor_cold);
-  const double cool = l.heat_gain / (l.outdoor_warm - l.balance_cooling);
+  const double warm = per_kelvin(l.heat_loss, l.balance_heating - l.outdoor_cold);
+  const double cool = per_kelvin(l.heat_gain, l.outdoor_warm - l.balance_cooling);
   HourlyLoad out;
   for (double t : weather.outdoor) {
     out.heating.push_back(std::max(0.0, warm * (l.balance_heating - t)));
     out.cooling.push_back(std::max(0.0, cool * (t - l.balance_cooling)));
   }
   return out;
-}
-
-double loss_coefficient(const BlockHouse& house) {
-  double sum = 1.2 * 1006 / 3600 * house.air_change * house.volume;
-  for (const Surface& s : house.surfaces) sum += s.area * s.u_value;
-  return sum;
-}
-
-double block_heat_loss(const BlockHouse& house, double indoor, double outdoor) {
-  return loss_coefficient(house) * (indoor - outdoor);
-}
-
-double balance_temperature(const BlockHouse& house, double indoor) {
-  return indoor - house.gains / loss_coefficient(house);
 }
 
 }  // namespace underlawn

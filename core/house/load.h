@@ -13,6 +13,7 @@ namespace underlawn {
 // gives them. Heating falls in a straight line from the loss at `outdoor_cold` to nothing at
 // `balance_heating`; cooling likewise from the gain at `outdoor_warm` to nothing at `balance_cooling` (the
 // steady change-point form of degree-days, ASHRAE Fundamentals; the balance temperature is what gains carry).
+// A load of 0 is 0 in every hour.
 struct DesignLoad {
   double heat_loss = 10000;     // W
   double outdoor_cold = -15;    // deg C
@@ -23,7 +24,8 @@ struct DesignLoad {
   bool operator==(const DesignLoad&) const = default;
 };
 
-// Refuses: not finite, negative loads, a design day on the wrong side of its balance temperature.
+// Refuses: not finite, negative loads, a design day on the wrong side of its balance temperature (of a load
+// that is not 0).
 Result<void> check_load(const DesignLoad& load);
 
 struct HourlyLoad {
@@ -31,22 +33,5 @@ struct HourlyLoad {
   std::vector<double> cooling;
 };
 HourlyLoad hourly_load(const DesignLoad& load, const WeatherYear& weather);
-
-// One part of a house's envelope in the short block form.
-struct Surface {
-  double area = 0;     // m2
-  double u_value = 0;  // W/(m2 K)
-};
-struct BlockHouse {
-  std::vector<Surface> surfaces;
-  double volume = 0;        // m3
-  double air_change = 0.4;  // per hour
-  double gains = 500;       // W, people, lamps and sun in the mean
-};
-// W/K: sum of U A, and 0.335 W h/(m3 K) for each air change (air of 1.2 kg/m3, 1006 J/kg K).
-double loss_coefficient(const BlockHouse& house);
-// Heating design load W at indoor - outdoor, gains taken off only for the balance temperature.
-double block_heat_loss(const BlockHouse& house, double indoor, double outdoor);
-double balance_temperature(const BlockHouse& house, double indoor);  // deg C: indoor - gains/coefficient
 
 }  // namespace underlawn

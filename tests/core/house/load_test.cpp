@@ -67,9 +67,10 @@ TEST(Load, RefusesADesignDayBeyondItsBalance) {
   EXPECT_EQ(check_load(load).error().code, "load_not_positive");
 }
 
-TEST(Load, BlockHouseAddsSurfacesAndAir) {
-  const BlockHouse house{{{120, 0.3}, {20, 1.6}, {90, 0.2}}, 450, 0.5, 600};
-  const double ua = 36 + 32 + 18 + 1.2 * 1006 / 3600 * 225;
-  EXPECT_NEAR(block_heat_loss(house, 20, -15), 35 * ua, 1e-9);
-  EXPECT_NEAR(balance_temperature(house, 20), 20 - 600 / ua, 1e-12);
+TEST(Load, NoLoadIsNoneOnEveryDay) {
+  DesignLoad load;
+  load.heat_gain = 0;
+  load.outdoor_warm = load.balance_cooling;
+  ASSERT_TRUE(check_load(load));
+  for (double w : hourly_load(load, {"two hours", {10, 40}}).cooling) EXPECT_EQ(w, 0);
 }
