@@ -1,0 +1,179 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "house/load_file.h"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+#include "base/quantity.h"
+#include "base/table_text.h"
+#include "base/typed_text.h"
+#include "base/utf8.h"
+#include "house/hour_column.h"
+#include "house/weather.h"
+
+namespace underlawn {
+namespace {
+
+constexpr std::size_t kYear = kWeatherHours, kLeapYear = kYear + 24;
+constexpr std::size_t kLeapDay = (31 + 28) * 24;  // its first hour
+constexpr double kMostLoad = 1e6;                 // W
+constexpr double kBtuPerHour = 1055.05585262 / 3600;
+
+Trouble trouble(std::string thing, std::string value, std::string bound, std::string advice) {
+  return {"load_file", std::move(thing), std::move(value), std::move(bound), std::move(advice)};
+}
+
+struct LoadColumn {
+  std::string name;
+  std::size_t place = 0;
+  double factor = 1;  // W of one unit
+};
+
+// The columns called `load` and one of the units.
+std::vector<LoadColumn> columns_for(const TextTable& table, const std::string& load) {
+  std::vector<LoadColumn> found;
+  for (std::size_t i = 0; i < table.columns.size(); ++i)
+    for (const auto& [unit, factor] :
+         {std::pair("_w", 1.0), std::pair("_kw", 1000.0), std::pair("_btuh", kBtuPerHour)})
+      if (table.columns[i] == load + unit) found.push_back({table.columns[i], i, factor});
+  return found;
+}
+
+std::string place_of(const TextTable& table, std::size_t row, const LoadColumn& column) {
+  return column.name + " in line " + std::to_string(table.rows[row].number) + " of the load file (row " +
+         std::to_string(row + 1) + ")";
+}
+
+Result<double> cell(const TextTable& table, std::size_t row, const LoadColumn& column, bool signed_load) {
+  const auto fields = fields_of(table.rows[row].text, table.separator);
+  const std::string thing = place_of(table, row, column);
+  if (column.place >= fields.size() || fields[column.place].empty())
+    return refuse(trouble(thing, "missing", "a number", "Write 0 for an hour without load."));
+  const std::string_view text = fields[column.place];
+  const auto number = plain_number(text, table.mark);
+  if (!number)
+    return refuse(trouble(thing, in_quotes(text), "a number",
+                          table.mark == ',' ? "Write 1234,5, without marks for thousands."
+                                            : "Write 1234.5, without marks for thousands."));
+  const double watts = *number * column.factor;
+  if (watts < 0 && !signed_load)
+    return refuse(trouble(thing, in_quotes(text), "0 or more",
+                          "Give heating and cooling as two columns, both positive."));
+  if (!(std::abs(watts) <= kMostLoad))
+    return refuse(trouble(thing, in_quotes(text),
+                          "at most " + print_quantity(Quantity::power, kMostLoad, UnitSystem::metric),
+                          "Check the unit in the column's name."));
+  return watts == 0 ? 0.0 : watts;
+}
+
+Result<std::vector<double>> read_column(const TextTable& table, const std::string& load) {
+  const auto columns = columns_for(table, load);
+  if (columns.empty()) return std::vector<double>{};
+  if (columns.size() > 1)
+    return refuse(trouble("column of " + load + " load", "there twice", "there once",
+                          "Take out " + columns[0].name + " or " + columns[1].name + "."));
+  std::vector<double> out;
+  for (std::size_t row = 0; row < table.rows.size(); ++row) {
+    if (table.rows.size() == kLeapYear && row >= kLeapDay && row < kLeapDay + 24) continue;
+    auto watts = cell(table, row, columns[0], load == "ground");
+    if (!watts) return refuse(watts.error());
+    out.push_back(*watts);
+  }
+  return out;
+}
+
+Result<void> check_rows(const TextTable& table) {
+  const std::size_t rows = table.rows.size();
+  if (rows == kYear || rows == kLeapYear) return {};
+  const std::string last = "the last in line " + std::to_string(table.rows.back().number);
+  return refuse(trouble("load file", std::to_string(rows) + " rows, " + last,
+                        "8760 rows, one for each hour of a year (8784 in a leap year)",
+                        rows < kYear ? "Rows are missing: export the whole year again."
+                                     : "Export one year, hour by hour."));
+}
+
+Result<void> check_columns(const TextTable& table) {
+  const bool house = !columns_for(table, "heating").empty() || !columns_for(table, "cooling").empty();
+  const bool ground = !columns_for(table, "ground").empty();
+  if (house && ground)
+    return refuse(trouble("load file", "loads of the house and of the ground", "one of the two",
+                          "Take out the columns that are not meant."));
+  if (!house && !ground) {
+    std::string names;
+    for (const std::string& name : table.columns) names += (names.empty() ? "" : ", ") + name;
+    return refuse(trouble("first line of the load file", in_quotes(names, 80),
+                          "names of columns such as heating_w and cooling_w (or _kw, _btuh), or ground_w",
+                          "Write the names with their units above the rows."));
+  }
+  return {};
+}
+
+void remark_on_columns(const TextTable& table, std::vector<Trouble>& remarks) {
+  std::vector<std::size_t> read;
+  for (const char* load : {"heating", "cooling", "ground"})
+    for (const LoadColumn& c : columns_for(table, load)) read.push_back(c.place);
+  for (const char* name : {"hour", "time", "timestamp", "date"})
+    if (const auto place = column_of(table, name)) read.push_back(*place);
+  for (std::size_t i = 0; i < table.columns.size(); ++i)
+    if (std::find(read.begin(), read.end(), i) == read.end() && remarks.size() < 20)
+      remarks.push_back({"load_file_column", "column " + in_quotes(table.columns[i]) + " of the load file",
+                         "not read", "", "Its name is none that is known here."});
+}
+
+bool all_zero(const std::vector<double>& load) {
+  return std::all_of(load.begin(), load.end(), [](double w) { return w == 0; });
+}
+
+Result<HourlyFile> read_loads(const TextTable& table) {
+  HourlyFile loads;
+  for (const auto& [name, into] : {std::pair("heating", &loads.heating), std::pair("cooling", &loads.cooling),
+                                   std::pair("ground", &loads.ground)}) {
+    auto column = read_column(table, name);
+    if (!column) return refuse(column.error());
+    *into = std::move(*column);
+  }
+  if (all_zero(loads.heating) && all_zero(loads.cooling) && all_zero(loads.ground))
+    return refuse(trouble("load file", "0 W in every hour", "some load in the year", "Export the loads again."));
+  if (loads.ground.empty() && loads.heating.empty()) loads.heating.resize(kYear);
+  if (loads.ground.empty() && loads.cooling.empty()) loads.cooling.resize(kYear);
+  return loads;
+}
+
+std::string shortest(double v) {
+  char text[40];
+  return {text, std::to_chars(text, text + sizeof text, v).ptr};
+}
+
+}  // namespace
+
+Result<WithRemarks<HourlyFile>> loads_from_csv(std::string_view text, std::string name) {
+  const auto table = table_from_text(text, "load_file", "load file");
+  if (!table) return refuse(table.error());
+  if (auto ok = check_columns(*table); !ok) return refuse(ok.error());
+  // A gap says more than a wrong number of rows.
+  auto remarks = check_hours(*table);
+  if (!remarks) return refuse(remarks.error());
+  if (auto ok = check_rows(*table); !ok) return refuse(ok.error());
+  auto loads = read_loads(*table);
+  if (!loads) return refuse(loads.error());
+  loads->name = valid_utf8(name);
+  if (table->rows.size() == kLeapYear)
+    remarks->push_back({"load_file_leap_day", "29 February of the load file", "left out", "",
+                        "The years worked with have 365 days."});
+  remark_on_columns(*table, *remarks);
+  return WithRemarks<HourlyFile>{std::move(*loads), std::move(*remarks)};
+}
+
+std::string loads_to_csv(const HourlyFile& loads) {
+  const bool ground = !loads.ground.empty();
+  std::string text = ground ? "hour,ground_w\n" : "hour,heating_w,cooling_w\n";
+  for (std::size_t h = 0; h < (ground ? loads.ground : loads.heating).size(); ++h) {
+    text += std::to_string(h) + ',' + shortest(ground ? loads.ground[h] : loads.heating[h]);
+    if (!ground) text += ',' + shortest(loads.cooling[h]);
+    text += '\n';
+  }
+  return text;
+}
+
+}  // namespace underlawn
