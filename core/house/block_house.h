@@ -45,12 +45,12 @@ double block_heat_loss(const BlockHouse& house);
 // W at the warm design day: coefficient times outdoor less indoor (negative where it is cooler outside), and
 // all the gains. Never below 0; 0 where the house is not cooled.
 double block_heat_gain(const BlockHouse& house);
-// deg C: indoor - gains/coefficient (ASHRAE Fundamentals). Sun and moisture are left out of both, because they
-// belong to the design hour and not to the mean.
+// deg C: indoor - gains/coefficient (ASHRAE Fundamentals). Sun and moisture are left out of both, because
+// they belong to the design hour and not to the mean.
 double balance_temperature(const BlockHouse& house, double indoor);
 
-// Whether the year's heat is to start from the whole loss of the cold day or from what is left of it after the
-// gains. Left out: the peak is what load calculations give, and the heat of the year comes out high, by
+// Whether the year's heat is to start from the whole loss of the cold day or from what is left of it after
+// the gains. Left out: the peak is what load calculations give, and the heat of the year comes out high, by
 // dT/(dT - gains/coefficient) with dT indoor less outdoor. Taken off: the heat of the year is coefficient
 // times degree-days exactly, and the peak is the lower one.
 enum class GainsAtDesign { left_out, taken_off };

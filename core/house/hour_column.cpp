@@ -11,7 +11,8 @@ namespace {
 
 Trouble gap(const TextLine& row, std::string_view found, const std::string& expected) {
   return {"load_file_hours", "hour in line " + std::to_string(row.number) + " of the load file",
-          in_quotes(found), expected, "An hour is missing, there twice or out of place: export the year again."};
+          in_quotes(found), expected,
+          "An hour is missing, there twice or out of place: export the year again."};
 }
 
 std::string_view cell_of(const TextTable& table, const TextLine& row, std::size_t column) {

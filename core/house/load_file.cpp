@@ -87,10 +87,10 @@ Result<void> check_rows(const TextTable& table) {
   const std::size_t rows = table.rows.size();
   if (rows == kYear || rows == kLeapYear) return {};
   const std::string last = "the last in line " + std::to_string(table.rows.back().number);
-  return refuse(trouble("load file", std::to_string(rows) + " rows, " + last,
-                        "8760 rows, one for each hour of a year (8784 in a leap year)",
-                        rows < kYear ? "Rows are missing: export the whole year again."
-                                     : "Export one year, hour by hour."));
+  return refuse(trouble(
+      "load file", std::to_string(rows) + " rows, " + last,
+      "8760 rows, one for each hour of a year (8784 in a leap year)",
+      rows < kYear ? "Rows are missing: export the whole year again." : "Export one year, hour by hour."));
 }
 
 Result<void> check_columns(const TextTable& table) {
@@ -134,7 +134,8 @@ Result<HourlyFile> read_loads(const TextTable& table) {
     *into = std::move(*column);
   }
   if (all_zero(loads.heating) && all_zero(loads.cooling) && all_zero(loads.ground))
-    return refuse(trouble("load file", "0 W in every hour", "some load in the year", "Export the loads again."));
+    return refuse(
+        trouble("load file", "0 W in every hour", "some load in the year", "Export the loads again."));
   if (loads.ground.empty() && loads.heating.empty()) loads.heating.resize(kYear);
   if (loads.ground.empty() && loads.cooling.empty()) loads.cooling.resize(kYear);
   return loads;

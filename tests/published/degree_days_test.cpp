@@ -8,9 +8,11 @@ using namespace underlawn;
 
 namespace {
 
-constexpr double kBtu = 1055.05585262;      // J, NIST SP 811
+constexpr double kBtu = 1055.05585262;       // J, NIST SP 811
 constexpr double kBtuPerHour = kBtu / 3600;  // W
-double celsius(double fahrenheit) { return (fahrenheit - 32) / 1.8; }
+double celsius(double fahrenheit) {
+  return (fahrenheit - 32) / 1.8;
+}
 
 // A house without gains or air change whose envelope takes `ua` W/K.
 BlockHouse bare_house(double ua) {

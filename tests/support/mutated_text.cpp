@@ -6,9 +6,30 @@
 namespace underlawn {
 namespace {
 
-constexpr const char* kOdd[] = {"nan", "-inf",     "1e999",        "99.9", "",   ",",    ";",      "\t",
-                                "\r",  "\n",       "-",            "\"",   "#",  "=",    "1,5",    "0x1p3",
-                                "\xFF", "\xC3\xA9", "99999999999999999999", "--1", "1e-400", "24", "29", "\r\n\r\n"};
+constexpr const char* kOdd[] = {"nan",
+                                "-inf",
+                                "1e999",
+                                "99.9",
+                                "",
+                                ",",
+                                ";",
+                                "\t",
+                                "\r",
+                                "\n",
+                                "-",
+                                "\"",
+                                "#",
+                                "=",
+                                "1,5",
+                                "0x1p3",
+                                "\xFF",
+                                "\xC3\xA9",
+                                "99999999999999999999",
+                                "--1",
+                                "1e-400",
+                                "24",
+                                "29",
+                                "\r\n\r\n"};
 
 std::size_t below(std::size_t n, std::mt19937& random) {
   return n == 0 ? 0 : random() % n;

@@ -35,7 +35,8 @@ TEST(TableText, NumbersAreReadWholeOrNotAtAll) {
 }
 
 TEST(TableText, SettingsColumnsAndRows) {
-  const auto table = table_from_text("# a remark\n# Power W m = 5.2\nplace=yard\nTime S;T_c\n1;2,5\n", "c", "log");
+  const auto table =
+      table_from_text("# a remark\n# Power W m = 5.2\nplace=yard\nTime S;T_c\n1;2,5\n", "c", "log");
   ASSERT_TRUE(table) << table.error().message();
   ASSERT_EQ(table->settings.size(), 2u);
   EXPECT_EQ(table->settings[0].name, "power_w_m");

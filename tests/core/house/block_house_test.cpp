@@ -69,7 +69,10 @@ TEST(BlockHouse, RefusalsNameTheField) {
   const std::vector<std::pair<std::string, std::function<void(BlockHouse&)>>> cases = {
       {"list of surfaces", [](BlockHouse& h) { h.surfaces.clear(); }},
       {"area of surface “Walls”", [](BlockHouse& h) { h.surfaces[0].area = -1; }},
-      {"area of surface 3", [](BlockHouse& h) { h.surfaces[2] = {"", 0, 1}; }},
+      {"area of surface 3",
+       [](BlockHouse& h) {
+         h.surfaces[2] = {"", 0, 1};
+       }},
       {"U-value of surface “Windows”", [](BlockHouse& h) { h.surfaces[1].u_value = 16; }},
       {"U-value of surface “Roof”", [&](BlockHouse& h) { h.surfaces[2].u_value = nan; }},
       {"heated volume", [](BlockHouse& h) { h.volume = 0; }},

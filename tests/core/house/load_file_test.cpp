@@ -34,7 +34,8 @@ std::string timed(int year, int rows) {
     for (int d = 0; d < days[m]; ++d)
       for (int hour = 0; hour < 24 && h < rows; ++hour, ++h) {
         char line[60];
-        std::snprintf(line, sizeof line, "%d-%02d-%02dT%02d:00,%d\n", year, m + 1, d + 1, hour, m == 1 && d == 28 ? 99 : 1);
+        std::snprintf(line, sizeof line, "%d-%02d-%02dT%02d:00,%d\n", year, m + 1, d + 1, hour,
+                      m == 1 && d == 28 ? 99 : 1);
         text += line;
       }
   return text;
