@@ -73,8 +73,8 @@ Result<void> check_periods(const TextLine& line) {
   const auto fields = first_fields(line.text, 3);
   const auto is_one = [&](std::size_t i) { return i >= fields.size() || plain_number(fields[i]) == 1; };
   if (is_one(1) && is_one(2)) return {};
-  return refuse(trouble(in_line("DATA PERIODS", line.number), in_quotes(line.text), "one period, one record an hour",
-                        "Take a file of one year, hour by hour."));
+  return refuse(trouble(in_line("DATA PERIODS", line.number), in_quotes(line.text),
+                        "one period, one record an hour", "Take a file of one year, hour by hour."));
 }
 
 // The data rows.
@@ -90,7 +90,8 @@ Result<std::span<const TextLine>> rows_of(const std::vector<TextLine>& lines) {
       return std::span(lines).subspan(i + 1);
     }
   return refuse(trouble("header of the weather file", "without a DATA PERIODS line",
-                        "LOCATION to DATA PERIODS, eight lines", "The file may be cut short: fetch it again."));
+                        "LOCATION to DATA PERIODS, eight lines",
+                        "The file may be cut short: fetch it again."));
 }
 
 Result<Hour> hour_of(const TextLine& row, const std::vector<std::string_view>& fields) {
@@ -111,8 +112,7 @@ Result<Hour> hour_of(const TextLine& row, const std::vector<std::string_view>& f
 Result<double> dry_bulb(const TextLine& row, std::string_view field) {
   const std::string thing = in_line("dry bulb", row.number);
   const auto t = plain_number(field);
-  if (!t)
-    return refuse(trouble(thing, in_quotes(field), "a number", "The file is damaged: fetch it again."));
+  if (!t) return refuse(trouble(thing, in_quotes(field), "a number", "The file is damaged: fetch it again."));
   if (*t >= kMissing)
     return refuse(trouble(thing, in_quotes(field) + ", which stands for a missing value", "measured",
                           "Choose a typical year: those have no gaps."));
@@ -136,9 +136,10 @@ struct Year {
 Result<void> Year::take(const TextLine& row) {
   const auto fields = first_fields(row.text, 8);
   if (fields.size() < 8)
-    return refuse(trouble("line " + std::to_string(row.number) + " of the weather file",
-                          std::to_string(fields.size()) + " fields" + (last ? ", after " + spoken(*last) : ""),
-                          "eight fields or more", "The file was cut short: fetch it again."));
+    return refuse(
+        trouble("line " + std::to_string(row.number) + " of the weather file",
+                std::to_string(fields.size()) + " fields" + (last ? ", after " + spoken(*last) : ""),
+                "eight fields or more", "The file was cut short: fetch it again."));
   const auto hour = hour_of(row, fields);
   if (!hour) return refuse(hour.error());
   if (complete())
