@@ -30,9 +30,10 @@ void check(std::vector<Trouble>& troubles, UnitSystem units, const std::vector<B
   for (const Bound& b : bounds) {
     if (b.value <= b.high && (b.above_low ? b.value > b.low : b.value >= b.low)) continue;
     const std::string low = shown(b.quantity, b.low, units), high = shown(b.quantity, b.high, units);
-    troubles.push_back({b.code + "_out_of_bounds", b.thing, shown(b.quantity, b.value, units),
-                        b.above_low ? "more than " + low + " and at most " + high : "from " + low + " to " + high,
-                        b.advice});
+    troubles.push_back(
+        {b.code + "_out_of_bounds", b.thing, shown(b.quantity, b.value, units),
+         b.above_low ? "more than " + low + " and at most " + high : "from " + low + " to " + high,
+         b.advice});
   }
 }
 
@@ -61,8 +62,8 @@ void check_numbers(std::vector<Trouble>& troubles, const FlowWishes& w, UnitSyst
           "Enter the most head the loop may take, 0 for what the circulator gives."}});
   if (w.heat_pump.head > 0)
     check(troubles, units,
-          {{"heat_pump_loss_flow", "Flow of the heat pump's head loss", Quantity::flow, w.heat_pump.flow, 0, 0.1,
-            true, loss}});
+          {{"heat_pump_loss_flow", "Flow of the heat pump's head loss", Quantity::flow, w.heat_pump.flow, 0,
+            0.1, true, loss}});
   if (w.hose_kit.head > 0)
     check(troubles, units,
           {{"hose_kit_loss_flow", "Flow of the hose kit's head loss", Quantity::flow, w.hose_kit.flow, 0, 0.1,
@@ -75,9 +76,8 @@ void check_fluid(std::vector<Trouble>& troubles, const FlowWishes& w) {
     troubles.push_back(freezes.error());
     return;
   }
-  for (const auto& [temperature, thing] :
-       {std::pair{w.design_temperature, "Design temperature of the "},
-        std::pair{w.coldest_temperature, "Coldest temperature of the "}}) {
+  for (const auto& [temperature, thing] : {std::pair{w.design_temperature, "Design temperature of the "},
+                                           std::pair{w.coldest_temperature, "Coldest temperature of the "}}) {
     auto fluid = fluid_properties(w.fluid, w.mass_fraction, temperature);
     if (fluid) continue;
     Trouble t = fluid.error();
@@ -85,7 +85,6 @@ void check_fluid(std::vector<Trouble>& troubles, const FlowWishes& w) {
     troubles.push_back(std::move(t));
   }
 }
-
 
 bool check_points(std::vector<Trouble>& troubles, const Circulator& pump, const std::string& role,
                   UnitSystem units) {
@@ -108,7 +107,8 @@ void check_pump(std::vector<Trouble>& troubles, const Circulator& pump, const st
   if (c.empty()) return;
   if (c.size() < 3 || c.size() > kMostPoints)
     troubles.push_back({"pump_curve_points", "Points of the " + role + " curve", std::to_string(c.size()),
-                        "none, or 3 to " + std::to_string(kMostPoints), "Read off no flow, most flow, and between."});
+                        "none, or 3 to " + std::to_string(kMostPoints),
+                        "Read off no flow, most flow, and between."});
   if (!check_points(troubles, pump, role, units)) return;
   for (std::size_t i = 1; i < c.size(); ++i) {
     const std::string of = " at point " + std::to_string(i + 1) + " of the " + role + " curve";

@@ -12,8 +12,8 @@
 namespace underlawn {
 
 // direct_return: the circuit fed first also returns first. reverse_return: it returns last, so that all ways
-// are equally long; the return comes back beside the header. home_runs: each circuit has its own pair of pipes
-// to a manifold in the house.
+// are equally long; the return comes back beside the header. home_runs: each circuit has its own pair of
+// pipes to a manifold in the house.
 enum class HeaderArrangement { direct_return, reverse_return, home_runs };
 std::string_view header_arrangement_name(HeaderArrangement arrangement);
 
@@ -44,21 +44,21 @@ const Circulator& generic_flush_cart();
 struct FlowWishes {
   Fluid fluid = Fluid::propylene_glycol;
   double mass_fraction = 0.20;
-  double freeze_margin = 3;         // K between the coldest fluid and its freezing; common practice, no source
-  double design_flow = 5.7e-4;      // m3/s: 9 gpm, 3 gpm a ton (common practice, no source)
-  double capacity = 10'551;         // W of the heat pump, heating, that the pump's power is graded by: 3 tons
-  double design_temperature = 5;    // deg C, of the fluid over the heating season
+  double freeze_margin = 3;       // K between the coldest fluid and its freezing; common practice, no source
+  double design_flow = 5.7e-4;    // m3/s: 9 gpm, 3 gpm a ton (common practice, no source)
+  double capacity = 10'551;       // W of the heat pump, heating, that the pump's power is graded by: 3 tons
+  double design_temperature = 5;  // deg C, of the fluid over the heating season
   double coldest_temperature = -3.9;  // deg C, of the fluid as it leaves the heat pump at its coldest: 25 F
   HeaderArrangement arrangement = HeaderArrangement::direct_return;
   bool step_down = true;                  // the header may narrow as it feeds fewer circuits
-  std::vector<std::string> header_sizes;  // names in pipe_sizes(), the step next to the run first and the last
-                                          // name for all that follow; empty: designed
+  std::vector<std::string> header_sizes;  // names in pipe_sizes(), the step next to the run first and the
+                                          // last name for all that follow; empty: designed
   std::string run_size;                   // name in pipe_sizes(); empty: designed
-  double tail = 0.6;                   // m of pipe between trench head and header, each way; common practice,
-                                       // no source
-  FittedLoss heat_pump{3.2, 5.7e-4};   // typical of 3 tons, no source
-  FittedLoss hose_kit{0.6, 5.7e-4};    // hoses, valves and strainer; typical, no source
-  double valves_k = 0;                 // further valves, sum of K in the bore of the run
+  double tail = 0.6;                  // m of pipe between trench head and header, each way; common practice,
+                                      // no source
+  FittedLoss heat_pump{3.2, 5.7e-4};  // typical of 3 tons, no source
+  FittedLoss hose_kit{0.6, 5.7e-4};   // hoses, valves and strainer; typical, no source
+  double valves_k = 0;                // further valves, sum of K in the bore of the run
   Circulator circulator = generic_circulator();
   Circulator flush_cart = generic_flush_cart();
   double purge_velocity = 0.6096;  // m/s in every pipe: 2 ft/s, UFGS 15741N and ENERGY STAR Homes Northwest

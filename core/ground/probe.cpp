@@ -68,9 +68,7 @@ std::optional<std::array<double, 3>> slopes_of_halves(Readings readings, const P
   std::array<double, 3> slopes{};
   // The ends stay as they are: exp(log(x)) is not always x, and a reading stands on them.
   const auto at = [&](int quarter) {
-    return quarter == 0   ? w.from
-           : quarter == 4 ? w.to
-                          : w.from * std::pow(w.to / w.from, quarter / 4.0);
+    return quarter == 0 ? w.from : quarter == 4 ? w.to : w.from * std::pow(w.to / w.from, quarter / 4.0);
   };
   for (int i = 0; i < 3; ++i) {
     const Readings half = within(readings, at(i), at(i + 2));
@@ -89,7 +87,8 @@ Result<void> check_log(const ProbeLog& log) {
     const std::string number = std::to_string(i + 1);
     if (!std::isfinite(r.time) || (i > 0 && !(r.time > log.readings[i - 1].time)))
       return refuse(trouble("time of reading " + number, shown(r.time, " s"),
-                            "more than that of the reading before", "Keep one heating, in the order of time."));
+                            "more than that of the reading before",
+                            "Keep one heating, in the order of time."));
     if (!std::isfinite(r.temperature))
       return refuse(trouble("temperature of reading " + number, "not a number", "a temperature",
                             "Take the reading out."));
@@ -121,16 +120,17 @@ Result<ProbeFit> fit_in(const ProbeLog& log, const ProbeWindow& w) {
   const auto [least, most] = std::minmax_element(slopes.begin(), slopes.end());
   const double lowest = std::min(line.slope, *least);
   if (!(lowest > 0))
-    return refuse(trouble("slope of the temperature from " + shown(w), shown(lowest, " K per ln t"),
-                          "more than 0 in the window and in its halves",
-                          "Choose a window in which the needle warms: the heater was off, or the power too low."));
+    return refuse(
+        trouble("slope of the temperature from " + shown(w), shown(lowest, " K per ln t"),
+                "more than 0 in the window and in its halves",
+                "Choose a window in which the needle warms: the heater was off, or the power too low."));
   const boost::math::students_t student(static_cast<double>(readings.size()) - 2);
   const double margin = boost::math::quantile(student, 0.975) * line.error;
   if (!(line.slope > margin))
-    return refuse(trouble("slope of the temperature from " + shown(w),
-                          shown(line.slope, "") + " +- " + shown(margin, " K per ln t"),
-                          "farther from 0 than its 95 % margin",
-                          "The readings are too scattered for a conductivity: more power, or a longer window."));
+    return refuse(trouble(
+        "slope of the temperature from " + shown(w),
+        shown(line.slope, "") + " +- " + shown(margin, " K per ln t"), "farther from 0 than its 95 % margin",
+        "The readings are too scattered for a conductivity: more power, or a longer window."));
   const double q = log.power / (4 * std::numbers::pi);
   ProbeFit fit{w, false, static_cast<int>(readings.size()), line.slope, line.error, q / line.slope};
   fit.low = q / (line.slope + margin);

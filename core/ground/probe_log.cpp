@@ -57,9 +57,10 @@ Result<void> check_reading(const ProbeLog& log, const ProbeReading& reading, con
     return refuse(trouble(in_line("temperature", row.number), std::to_string(reading.temperature) + " C",
                           "-60 C to 150 C", "Check the unit in the column's name."));
   if (!log.readings.empty() && !(reading.time > log.readings.back().time))
-    return refuse(trouble(in_line("time", row.number), std::to_string(reading.time) + " s",
-                          "more than the " + std::to_string(log.readings.back().time) + " s of the line above",
-                          "Keep one heating in the log, in the order of time."));
+    return refuse(
+        trouble(in_line("time", row.number), std::to_string(reading.time) + " s",
+                "more than the " + std::to_string(log.readings.back().time) + " s of the line above",
+                "Keep one heating in the log, in the order of time."));
   return {};
 }
 
@@ -72,8 +73,7 @@ Result<ProbeLog> probe_log_from_csv(std::string_view text) {
   if (!power) return refuse(power.error());
   const auto time = column_for(*table, "time_s", "time_min", {0, 60});
   if (!time) return refuse(time.error());
-  const auto temperature =
-      column_for(*table, "temperature_c", "temperature_f", {0, 5.0 / 9, -32 * 5.0 / 9});
+  const auto temperature = column_for(*table, "temperature_c", "temperature_f", {0, 5.0 / 9, -32 * 5.0 / 9});
   if (!temperature) return refuse(temperature.error());
   ProbeLog log{*power, {}};
   for (const TextLine& row : table->rows) {

@@ -31,8 +31,13 @@ const HeatPump& generic_heat_pump();
 // The same unit, `factor` times as large.
 HeatPump scaled(const HeatPump& unit, double factor);
 
-// Refuses: fewer than two points, temperatures not rising, a capacity or power not positive, heating capacity
-// that falls as the water warms, cooling capacity that rises, a heating COP of 1 or less.
+// Refuses: fewer than two points or more than 100, temperatures not rising, out of -30..70 deg C or spanning
+// less than `kNarrowestTable`; a capacity or power not positive; as the water warms heating capacity that
+// falls, cooling capacity that rises, a heating COP that falls or a cooling COP that rises by more than 2 %
+// (a compressor works less against a smaller lift; rounding in tables is allowed for), cooling power that
+// falls by more than 2 %, heating power that turns from rising to falling or back, each by more than 5 %; a
+// heating COP of 1 or less or more than 20. The bounds are our own.
+inline constexpr double kNarrowestTable = 10;  // K of entering temperature
 Result<void> check_heat_pump(const HeatPump& unit);
 
 // Linear between the points. Outside them the end value holds and `outside` is set: nothing is extrapolated

@@ -29,8 +29,7 @@ double line_source(double q, double k, double a, double r, double t) {
 }
 ProbeLog needle(double k, double r) {
   ProbeLog log{5, {}};
-  for (int t = 1; t <= 1000; ++t)
-    log.readings.push_back({double(t), 12 + line_source(5, k, 0.6e-6, r, t)});
+  for (int t = 1; t <= 1000; ++t) log.readings.push_back({double(t), 12 + line_source(5, k, 0.6e-6, r, t)});
   return log;
 }
 

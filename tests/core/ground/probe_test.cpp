@@ -65,7 +65,8 @@ TEST(ProbeLog, RefusalsNameTheLine) {
   EXPECT_EQ(thing(""), "probe log");
   EXPECT_EQ(thing(swapped(good, "time_s", "t")), "line of column names in line 3 of the probe log");
   EXPECT_EQ(thing(swapped(good, "temperature_c", "temp")), "line of column names in line 3 of the probe log");
-  EXPECT_EQ(thing(swapped(good, "power_w_m = 5", "power_w_m = five")), "power_w_m in line 2 of the probe log");
+  EXPECT_EQ(thing(swapped(good, "power_w_m = 5", "power_w_m = five")),
+            "power_w_m in line 2 of the probe log");
   EXPECT_EQ(thing(swapped(good, "\n30,", "\nthirty,")), "time_s in line 6 of the probe log");
   EXPECT_EQ(thing(swapped(good, "\n30,", "\n20,")), "time in line 6 of the probe log");
   EXPECT_EQ(thing(swapped(good, "\n30,", "\n30,nan,")), "temperature_c in line 6 of the probe log");
