@@ -11,16 +11,6 @@
 namespace underlawn {
 namespace {
 
-// Value at t of a function known at rising times: straight between, level outside.
-double along(const std::vector<double>& time, const std::vector<double>& value, double t) {
-  if (time.empty()) return 0;
-  const auto after = std::upper_bound(time.begin(), time.end(), t) - time.begin();
-  if (after == 0) return value.front();
-  if (after == std::ptrdiff_t(time.size())) return value.back();
-  const double f = (t - time[after - 1]) / (time[after] - time[after - 1]);
-  return value[after - 1] + f * (value[after] - value[after - 1]);
-}
-
 Result<void> check_state(const LoopState& s) {
   const auto trouble = [](const char* code, const char* thing, double value, const char* bound,
                           const char* advice) {
@@ -28,8 +18,8 @@ Result<void> check_state(const LoopState& s) {
   };
   if (!(s.air >= 0 && s.air <= 0.2))
     return trouble("test_air", "air per volume of the loop", s.air, "0 to 0.2", "Purge the loop first.");
-  if (!(s.leak >= 0 && s.leak < 1))
-    return trouble("test_leak", "leak, m3/s", s.leak, "0 or more and less than 1", "Enter a leak.");
+  if (!(s.leak >= 0 && s.leak < 1e9))
+    return trouble("test_leak", "leak, m3/s", s.leak, "0 or more", "Enter a leak.");
   if (s.leak > 0 && !(s.leak_pressure > 0))
     return trouble("test_leak_pressure", "pressure of the leak, Pa", s.leak_pressure, "more than 0",
                    "Say at which pressure the loop leaks so much.");
@@ -154,17 +144,26 @@ class March {
 
 }  // namespace
 
+double interpolated(const std::vector<double>& time, const std::vector<double>& value, double t) {
+  if (time.empty()) return 0;
+  const auto after = std::upper_bound(time.begin(), time.end(), t) - time.begin();
+  if (after == 0) return value.front();
+  if (after == std::ptrdiff_t(time.size())) return value.back();
+  const double f = (t - time[after - 1]) / (time[after] - time[after - 1]);
+  return value[after - 1] + f * (value[after] - value[after - 1]);
+}
+
 double temperature_at(const std::vector<TimedTemperature>& series, double t) {
   std::vector<double> time, value;
   for (const TimedTemperature& s : series) time.push_back(s.time), value.push_back(s.temperature);
-  return along(time, value, t);
+  return interpolated(time, value, t);
 }
 
 double TestCurve::pressure_at(double t) const {
-  return along(time, pressure, t);
+  return interpolated(time, pressure, t);
 }
 double TestCurve::added_at(double t) const {
-  return along(time, added, t);
+  return interpolated(time, added, t);
 }
 
 Result<TestCurve> test_curve(const PreparedTest& prepared, const LoopVolume& loop, const LoopState& state) {

@@ -49,6 +49,9 @@ struct TimedTemperature {
   double temperature = 0;  // deg C
 };
 
+// Value at t of a function known at rising times: straight between, level outside; 0 of nothing.
+double interpolated(const std::vector<double>& time, const std::vector<double>& value, double t);
+
 // deg C; straight between, level outside. `series` in order and not empty.
 double temperature_at(const std::vector<TimedTemperature>& series, double t);
 

@@ -35,11 +35,6 @@ std::vector<TimedTemperature> drifted(const std::vector<TimedTemperature>& measu
   return out;
 }
 
-// Position of t on a rising grid, and the share of the way to the next point.
-double between(const std::vector<double>& time, const std::vector<double>& value, double t) {
-  return TestCurve{time, value, {}}.pressure_at(t);
-}
-
 // How far below the band the leak's curve comes, Pa; negative while it stays within.
 double comes_out(const TestCurve& leak, const TestBand& band, double start) {
   double most = -1e300;
@@ -81,10 +76,10 @@ std::vector<Corner> band_corners(const TestProgramme& programme, const LoopState
 }
 
 double TestBand::low_at(double t) const {
-  return between(expected.time, low, t);
+  return interpolated(expected.time, low, t);
 }
 double TestBand::high_at(double t) const {
-  return between(expected.time, high, t);
+  return interpolated(expected.time, high, t);
 }
 
 Result<TestBand> test_band(const BandTest& test, const LoopVolume& loop, const LoopState& state,

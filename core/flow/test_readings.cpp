@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "flow/test_readings.h"
+
+#include <string>
+
+#include "base/quantity.h"
+#include "base/table_text.h"
+#include "base/typed_text.h"
+
+namespace underlawn {
+namespace {
+
+const std::string kCode = "test_readings", kFile = "the pressure log";
+
+struct Unit {
+  const char* column;
+  double factor, offset;  // SI = factor x (value + offset)
+};
+struct Column {
+  Unit unit;
+  std::size_t place;
+};
+
+const std::vector<Unit> kTimes = {{"time_s", 1, 0}, {"time_min", 60, 0}, {"time_h", 3600, 0}};
+const std::vector<Unit> kPressures = {
+    {"pressure_psi", 6894.757293168, 0}, {"pressure_kpa", 1000, 0}, {"pressure_bar", 1e5, 0}};
+const std::vector<Unit> kTemperatures = {{"temperature_c", 1, 0}, {"temperature_f", 1 / 1.8, -32}};
+
+std::string names_of(const std::vector<Unit>& units) {
+  std::string names;
+  for (const Unit& u : units) names += (names.empty() ? "" : " or ") + std::string(u.column);
+  return names;
+}
+
+// The one column in any of `units`; nothing where there is none.
+Result<std::optional<Column>> find_column(const TextTable& table, const std::vector<Unit>& units) {
+  std::optional<Column> found;
+  for (const Unit& unit : units)
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+      if (table.columns[i] != unit.column) continue;
+      if (found)
+        return refuse({kCode, "columns of " + kFile,
+                       in_quotes(found->unit.column) + " and " + in_quotes(unit.column), "only one of them",
+                       "Take one of the two out."});
+      found = Column{unit, i};
+    }
+  return found;
+}
+
+Result<Column> need_column(const TextTable& table, const std::vector<Unit>& units) {
+  const auto found = find_column(table, units);
+  if (!found) return tl::unexpected(found.error());
+  if (*found) return **found;
+  return refuse({kCode, "column " + names_of(units) + " of " + kFile, "missing", "there",
+                 "Name the columns in the table's first line, with their units."});
+}
+
+Result<std::optional<double>> cell(const TextTable& table, std::size_t row, const Column& column) {
+  const auto fields = fields_of(table.rows[row].text, table.separator);
+  if (column.place >= fields.size() || fields[column.place].empty()) return std::optional<double>{};
+  const auto number = plain_number(fields[column.place], table.mark);
+  if (number) return std::optional(column.unit.factor * (*number + column.unit.offset));
+  return refuse({kCode,
+                 std::string(column.unit.column) + " in line " + std::to_string(table.rows[row].number) +
+                     " of " + kFile + " (row " + std::to_string(row + 1) + ")",
+                 in_quotes(fields[column.place]), "a number", "Correct the cell or take the row out."});
+}
+
+Result<double> need_cell(const TextTable& table, std::size_t row, const Column& column) {
+  const auto found = cell(table, row, column);
+  if (!found) return tl::unexpected(found.error());
+  if (*found) return **found;
+  return refuse({kCode,
+                 std::string(column.unit.column) + " in line " + std::to_string(table.rows[row].number) +
+                     " of " + kFile + " (row " + std::to_string(row + 1) + ")",
+                 "missing", "a number", "Fill the cell or take the row out."});
+}
+
+Result<PressureReading> reading(const TextTable& table, std::size_t row, const Column& time,
+                                const Column& pressure, const std::optional<Column>& temperature) {
+  const auto t = need_cell(table, row, time);
+  if (!t) return tl::unexpected(t.error());
+  const auto p = need_cell(table, row, pressure);
+  if (!p) return tl::unexpected(p.error());
+  PressureReading out{*t, *p, {}};
+  if (!temperature) return out;
+  const auto warm = cell(table, row, *temperature);
+  if (!warm) return tl::unexpected(warm.error());
+  out.temperature = *warm;
+  return out;
+}
+
+Result<void> check_reading(const PressureReading& r, std::size_t row) {
+  const auto trouble = [&](const char* thing, Quantity q, double value, const char* bound) {
+    return refuse({kCode, thing + (" of reading " + std::to_string(row + 1)),
+                   print_quantity(q, value, UnitSystem::metric), bound,
+                   "Check the reading and the unit in the column's name."});
+  };
+  if (!(r.time >= -30 * 86400.0 && r.time <= 30 * 86400.0))
+    return trouble("time", Quantity::duration, r.time, "within 30 days of shutting the valve");
+  if (!(r.pressure >= -1e5 && r.pressure <= 1e7))
+    return trouble("pressure", Quantity::pressure, r.pressure, "-100 to 10 000 kPa");
+  if (r.temperature && !(*r.temperature >= -30 && *r.temperature <= 60))
+    return trouble("temperature", Quantity::temperature, *r.temperature, "-30 to 60 C");
+  return {};
+}
+
+}  // namespace
+
+Result<void> check_readings(const std::vector<PressureReading>& readings) {
+  if (readings.empty() || readings.size() > kMostReadings)
+    return refuse({kCode, "number of pressure readings", std::to_string(readings.size()),
+                   "1 to " + std::to_string(kMostReadings), "One reading every minute is plenty."});
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    if (auto ok = check_reading(readings[i], i); !ok) return ok;
+    if (i > 0 && !(readings[i].time > readings[i - 1].time))
+      return refuse({kCode, "time of reading " + std::to_string(i + 1),
+                     print_quantity(Quantity::duration, readings[i].time, UnitSystem::metric),
+                     "later than the one before it",
+                     "Put the readings in order of time; write times as minutes since the valve was shut."});
+  }
+  return {};
+}
+
+Result<std::vector<PressureReading>> readings_from_text(std::string_view text) {
+  const auto table = table_from_text(text, kCode, kFile);
+  if (!table) return tl::unexpected(table.error());
+  const auto time = need_column(*table, kTimes), pressure = need_column(*table, kPressures);
+  if (!time) return tl::unexpected(time.error());
+  if (!pressure) return tl::unexpected(pressure.error());
+  const auto temperature = find_column(*table, kTemperatures);
+  if (!temperature) return tl::unexpected(temperature.error());
+  std::vector<PressureReading> readings;
+  for (std::size_t row = 0; row < table->rows.size(); ++row) {
+    const auto r = reading(*table, row, *time, *pressure, *temperature);
+    if (!r) return tl::unexpected(r.error());
+    readings.push_back(*r);
+  }
+  if (auto ok = check_readings(readings); !ok) return tl::unexpected(ok.error());
+  return readings;
+}
+
+}  // namespace underlawn

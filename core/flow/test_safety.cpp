@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "flow/test_safety.h"
+
+#include <cmath>
+
+#include "base/quantity.h"
+#include "flow/pressure_test.h"
+#include "pipe/liquid_volume.h"
+
+namespace underlawn {
+namespace {
+
+std::string print(double pressure) {
+  return print_quantity(Quantity::pressure, pressure, UnitSystem::metric) + " (" +
+         print_quantity(Quantity::pressure, pressure, UnitSystem::us) + ")";
+}
+
+}  // namespace
+
+StoredEnergy stored_energy(const LoopVolume& loop, double pressure) {
+  if (!check_loop(loop) || !(pressure > 0)) return {};
+  constexpr double kGamma = 1.4;
+  const double volume = loop_volume(loop), absolute = pressure + kAtmosphere;
+  const PeCreep creep;
+  const double pipe =
+      volume * pressure * pressure / 2 * loop_compliance(loop, creep.poisson) / creep.modulus_one_hour;
+  const double air =
+      absolute * volume / (kGamma - 1) * (1 - std::pow(kAtmosphere / absolute, (kGamma - 1) / kGamma));
+  return {air + pipe, volume * pressure * pressure / 2 / kLiquidBulkModulus + pipe};
+}
+
+std::vector<std::string> test_cautions(const LoopVolume& loop, double pressure) {
+  const double ratio = stored_energy(loop, pressure).ratio();
+  std::string air = "Test with water only.";
+  if (ratio > 1)
+    air += " Filled with air at " + print(pressure) + " this loop would hold about " +
+           std::to_string(std::lround(ratio / 10) * 10) +
+           " times the energy, and a failing joint would let it go at once.";
+  return {
+      air,
+      "Let out all air before pumping up.",
+      "Stand clear of joints, caps and the trench while the loop is under pressure; nobody in the trench.",
+      "Tie down or backfill loose pipe and coils before pumping up; leave the joints in view.",
+      "Let the pressure off slowly, at the valve, before touching a joint.",
+      "Do not tighten, tap or mend anything under pressure."};
+}
+
+}  // namespace underlawn
