@@ -58,11 +58,13 @@ struct SimulationInput {
   HeatPump unit;
   double pump_power = 0;  // W of the circulator while the unit runs
   int years = 25;
+  bool keep_every_hour = false;
 };
 
 struct Simulation {
   std::vector<YearSum> years;
   std::vector<HourState> first, tenth, last;  // kYearHours each; tenth empty when there are fewer years
+  std::vector<HourState> every;               // all hours in order, where asked for
   double coldest = 0, warmest = 0;            // deg C, entering, over all years
 };
 
