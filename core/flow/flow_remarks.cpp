@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "flow/flow_remarks.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/quantity.h"
+
+namespace underlawn {
+namespace {
+
+std::string shown(Quantity q, double value) {
+  return print_quantity(q, value, UnitSystem::metric);
+}
+
+// The next nominal size of the same dimension ratio; the same where there is none.
+PipeSize one_wider(const PipeSize& size) {
+  for (const PipeSize& s : pipe_sizes())
+    if (s.dr == size.dr && s.outside_diameter > size.outside_diameter) return s;
+  return size;
+}
+
+Layout with_equal_coils(Layout layout) {
+  double pipe = 0, loops = 0;
+  for (const Trench& t : layout.trenches) pipe += t.coil.coil_length, loops += t.coil.loop_pipe;
+  for (Trench& t : layout.trenches) {
+    t.coil.coil_length = pipe / static_cast<double>(layout.trenches.size());
+    t.coil.loop_pipe = loops / static_cast<double>(layout.trenches.size());
+  }
+  return layout;
+}
+
+void imbalance_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes& w) {
+  if (f.design.imbalance <= w.most_imbalance) return;
+  std::string advice;
+  for (const Remedy& r : f.remedies)
+    advice += (advice.empty() ? "With " : ", with ") + r.what + " it is " + shown(Quantity::ratio, r.imbalance);
+  out.push_back({"flow_imbalance", "difference between the circuits' flows",
+                 shown(Quantity::ratio, f.design.imbalance) + " of their mean",
+                 "at most " + shown(Quantity::ratio, w.most_imbalance),
+                 advice.empty() ? "Make the ways of the circuits more alike." : advice + "."});
+}
+
+void pump_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes& w) {
+  if (!f.pump || f.pump->duty.flow >= w.design_flow) return;
+  out.push_back({"flow_pump_weak", "flow that " + w.circulator.name + " gives",
+                 shown(Quantity::flow, f.pump->duty.flow), "at least " + shown(Quantity::flow, w.design_flow),
+                 "Choose a stronger pump or wider pipes: the loop takes " +
+                     shown(Quantity::head, f.design.flow.head_loss) + " at the flow wanted."});
+}
+
+void antifreeze_remark(std::vector<Trouble>& out, const Antifreeze& a, const FlowWishes& w) {
+  if (a.enough) return;
+  const std::string advice = a.recommended && w.fluid != Fluid::water
+                                 ? "Use at least " + shown(Quantity::ratio, *a.recommended) + " by mass."
+                                 : "Choose another antifreeze, or keep the loop warmer.";
+  out.push_back({"flow_freezes", "freezing point of the " + std::string(fluid_name(w.fluid)),
+                 shown(Quantity::temperature, a.freezing_point),
+                 "at most " + shown(Quantity::temperature, a.wanted_freezing), advice});
+}
+
+// First of the pipes in this regime, and how many there are.
+void regime_remarks(std::vector<Trouble>& out, const Flow& f) {
+  int uncertain = 0, slow = 0;
+  double least = 1e300;
+  for (std::size_t i = 1; i < f.loop.pipes.size(); ++i) {
+    uncertain += f.design.flow.pipes[i].regime == Regime::transition;
+    const PipeFlow& cold = f.coldest.flow.pipes[i];
+    if (f.loop.pipes[i].part != LoopPart::circuit || cold.regime != Regime::laminar) continue;
+    ++slow;
+    least = std::min(least, cold.reynolds);
+  }
+  if (uncertain > 0)
+    out.push_back({"flow_uncertain", "pipes between laminar and turbulent (Re 2000 to 4000)",
+                   std::to_string(uncertain) + " of " + std::to_string(f.loop.pipes.size() - 1), "",
+                   "Their friction is uncertain by a quarter."});
+  if (slow > 0)
+    out.push_back({"flow_laminar", "least Reynolds number of a circuit at the coldest",
+                   shown(Quantity::count, std::round(least)), "",
+                   "Laminar flow takes up less heat; fewer circuits, more flow or a thinner fluid raise it."});
+}
+
+}  // namespace
+
+std::vector<Remedy> balance_remedies(const Layout& layout, const Wishes& wishes, const FlowWishes& w,
+                                     const HeaderSizes& sizes) {
+  std::vector<Remedy> all;
+  const auto add = [&](const std::string& what, const Layout& l, const FlowWishes& flow, const HeaderSizes& s) {
+    const auto loop = loop_network(l, wishes, flow, s);
+    const auto state = loop ? flow_state(*loop, flow, flow.design_temperature) : refuse(loop.error());
+    if (state) all.push_back({what, state->imbalance});
+  };
+  FlowWishes reverse = w;
+  reverse.arrangement = HeaderArrangement::reverse_return;
+  if (w.arrangement == HeaderArrangement::direct_return) add("reverse return", layout, reverse, sizes);
+  HeaderSizes wider = sizes;
+  for (PipeSize& s : wider.steps) s = one_wider(s);
+  add(w.arrangement == HeaderArrangement::home_runs ? "leads one size wider" : "a header one size wider",
+      layout, w, wider);
+  add("coils of one length", with_equal_coils(layout), w, sizes);
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Remedy& a, const Remedy& b) { return a.imbalance < b.imbalance; });
+  return all;
+}
+
+std::vector<Trouble> flow_remarks(const Flow& f, const FlowWishes& w) {
+  std::vector<Trouble> out;
+  imbalance_remark(out, f, w);
+  pump_remark(out, f, w);
+  antifreeze_remark(out, f.antifreeze, w);
+  regime_remarks(out, f);
+  return out;
+}
+
+}  // namespace underlawn
