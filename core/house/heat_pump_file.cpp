@@ -38,9 +38,10 @@ Result<Column> column_for(const TextTable& table, const std::vector<Spelling>& s
     names += (names.empty() ? "" : " or ") + std::string(s.name);
   }
   if (found.size() == 1) return found[0];
-  return refuse(trouble(in_line("line of column names", table.header_line),
-                        found.empty() ? "without " + std::string(spellings[0].name) : "naming two of the same",
-                        "naming " + names, "Write each column's name with its unit, once."));
+  return refuse(
+      trouble(in_line("line of column names", table.header_line),
+              found.empty() ? "without " + std::string(spellings[0].name) : "naming two of the same",
+              "naming " + names, "Write each column's name with its unit, once."));
 }
 
 struct Columns {

@@ -14,6 +14,9 @@ using std::numbers::pi;
 
 constexpr std::array<int, 12> kDays = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
 
+// Spells of the coldest day over those of the warmest.
+constexpr double kWinterSpell = 2;
+
 int month_of(int day) {
   int month = 0;
   while (day >= kDays[month]) day -= kDays[month++];
@@ -41,6 +44,12 @@ double between_months(const std::array<double, 12>& at_mid, double day) {
 double spell(double day) {
   return 0.5 * std::cos(2 * pi * day / 5.3) + 0.6 * std::cos(2 * pi * day / 11.9 + 1) +
          0.4 * std::cos(2 * pi * day / 23.7 + 2);
+}
+
+// 0 on the warmest day of the year, 1 on the coldest; 0 all year where the months are alike.
+double coldness(const std::array<double, 12>& means, double day) {
+  const auto [least, most] = std::minmax_element(means.begin(), means.end());
+  return *most > *least ? (*most - between_months(means, day)) / (*most - *least) : 0;
 }
 
 // Adds to each month what makes its mean the normal.
@@ -72,7 +81,8 @@ Result<WeatherYear> year_from_normals(const MonthlyNormals& normals, double devi
   for (int h = 0; h < kWeatherHours; ++h) {
     const double day = h / 24.0;
     const double range = normals.daily_range[month_of(h / 24)];
-    year.outdoor.push_back(between_months(normals.mean, day) + deviation * spell(day) +
+    const double season = 1 + (kWinterSpell - 1) * coldness(normals.mean, day);
+    year.outdoor.push_back(between_months(normals.mean, day) + deviation * season * spell(day) +
                            range / 2 * std::cos(2 * pi * (h % 24 - 15) / 24.0));
   }
   meet_means(year.outdoor, normals.mean);
@@ -101,6 +111,13 @@ double cooling_degree_days(const WeatherYear& year, double base) {
   double sum = 0;
   for (double t : year.outdoor) sum += std::max(0.0, t - base);
   return sum / 24;
+}
+
+DesignDays design_days(const WeatherYear& year) {
+  std::vector<double> sorted = year.outdoor;
+  std::sort(sorted.begin(), sorted.end());
+  const std::size_t beyond = sorted.size() * 4 / 1000;
+  return {sorted[beyond], sorted[sorted.size() - 1 - beyond]};
 }
 
 }  // namespace underlawn

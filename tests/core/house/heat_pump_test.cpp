@@ -64,8 +64,7 @@ TEST(HeatPump, RefusesTablesThatNoMachineHas) {
        [](HeatPump& u) {
          for (auto& p : u.heating) p.power *= 4;
        }},
-      {"heating COP at " + print_quantity(Quantity::temperature, 20, UnitSystem::metric),
-       [](HeatPump& u) {
+      {"heating COP at " + print_quantity(Quantity::temperature, 20, UnitSystem::metric), [](HeatPump& u) {
          u.heating.clear();
          for (double t : {0.0, 10.0, 20.0}) u.heating.push_back({t, 10000 + 10 * t, 700 - 10 * t});
        }}};
@@ -101,13 +100,15 @@ TEST(HeatPumpFile, ReadsUnitsOfTheTrade) {
 }
 
 TEST(HeatPumpFile, WhatIsWrittenReadsBackTheSame) {
-  for (const HeatPump& unit : heat_pump_presets()) EXPECT_EQ(heat_pump_from_csv(heat_pump_to_csv(unit)), unit);
+  for (const HeatPump& unit : heat_pump_presets())
+    EXPECT_EQ(heat_pump_from_csv(heat_pump_to_csv(unit)), unit);
 }
 
 TEST(HeatPumpFile, RefusalsNameTheLine) {
   const std::string good = heat_pump_to_csv(generic_heat_pump());
   EXPECT_EQ(refusal(std::string()), "heat pump table");
-  EXPECT_EQ(refusal(swapped(good, "power_w", "power")), "line of column names in line 2 of the heat pump table");
+  EXPECT_EQ(refusal(swapped(good, "power_w", "power")),
+            "line of column names in line 2 of the heat pump table");
   EXPECT_EQ(refusal(swapped(good, "entering_c", "capacity_kw")),
             "line of column names in line 2 of the heat pump table");
   EXPECT_EQ(refusal(swapped(good, "heating,0,", "drying,0,")), "mode in line 4 of the heat pump table");
