@@ -9,7 +9,7 @@ namespace underlawn {
 namespace {
 
 constexpr std::size_t kMostFitted = 200;
-constexpr int kScan = 24;
+constexpr int kScan = 12;
 
 // Enough of them, evenly.
 std::vector<PressureReading> thinned(const std::vector<PressureReading>& readings) {

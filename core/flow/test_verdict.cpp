@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "flow/leak_fit.h"
+#include "flow/test_procedure.h"
 
 namespace underlawn {
 namespace {
@@ -183,7 +184,7 @@ bool within_rebound_tolerance(const Readings& readings) {
   if (readings.empty()) return false;
   const double target = readings.front().pressure;
   return std::all_of(readings.begin(), readings.end(), [&](const PressureReading& r) {
-    return std::abs(r.pressure - target) <= 0.05 * target;
+    return std::abs(r.pressure - target) <= kReboundTolerance * target;
   });
 }
 

@@ -36,6 +36,22 @@ std::string degrees(double t) {
 
 }  // namespace
 
+Result<void> check_creep(const PeCreep& c) {
+  const auto trouble = [](const char* thing, double value, const char* bound, const char* advice) {
+    return refuse({"pe_creep", thing, std::to_string(value), bound, advice});
+  };
+  if (!(c.modulus_one_hour >= 1e6 && c.modulus_one_hour <= 1e11))
+    return trouble("modulus of the pipe at one hour, Pa", c.modulus_one_hour, "1e6 to 1e11",
+                   "Polyethylene has about 534e6.");
+  if (!(c.exponent > 0 && c.exponent < 0.5))
+    return trouble("creep exponent of the pipe", c.exponent, "more than 0 and less than 0.5",
+                   "Polyethylene has about 0.075.");
+  if (!(c.poisson >= 0 && c.poisson < 0.5))
+    return trouble("Poisson's ratio of the pipe", c.poisson, "0 or more and less than 0.5",
+                   "Polyethylene has 0.45.");
+  return {};
+}
+
 double creep_modulus(const PeCreep& creep, double seconds) {
   return creep.modulus_one_hour * std::pow(seconds / 3600, -creep.exponent);
 }

@@ -11,8 +11,11 @@ namespace underlawn {
 struct PeCreep {
   double modulus_one_hour = 534e6;  // Pa, > 0
   double exponent = 0.075;          // 0 < exponent < 0.5
-  double poisson = 0.45;            // PPI Handbook ch. 3, long-term (from memory)
+  double poisson = 0.45;            // 0 <= poisson < 0.5; PPI Handbook ch. 3, long-term (from memory)
 };
+
+// Refuses a modulus outside 1 MPa to 100 GPa, an exponent or a Poisson's ratio outside the ranges above.
+Result<void> check_creep(const PeCreep& creep);
 
 double creep_modulus(const PeCreep& creep, double seconds);  // Pa at 23 C, seconds > 0
 
