@@ -55,7 +55,7 @@ double best_leak(Problem& problem, double most) {
   std::uintmax_t steps = 40;  // over the share of the way, for the search's tolerance is absolute
   const double share =
       boost::math::tools::brent_find_minima([&](double u) { return problem.squares(low + u * (high - low)); },
-                                            0.0, 1.0, 20, steps)
+                                            0.0, 1.0, 16, steps)
           .first;
   return low + share * (high - low);
 }
