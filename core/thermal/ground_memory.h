@@ -14,14 +14,15 @@ inline constexpr int kMostTerms = 16;  // exponentials a simulation takes
 // every machine gives the same bits.
 class GroundMemory {
  public:
-  // At most kMostTerms terms.
-  explicit GroundMemory(const ExponentialSum& sum);
+  // At most kMostTerms terms; `pipe` m share the heat.
+  GroundMemory(const ExponentialSum& sum, double pipe);
 
   // Fall of the wall at the end of the coming hour from the hours before it, K.
   double fall() const { return fall_; }
-  double one_hour() const { return one_hour_; }  // R(1 h), m K/W
+  // What an hour's heat does to the wall at its end, K/W.
+  double one_hour() const { return one_hour_; }
 
-  // The coming hour is over: it took q W/m. What is waited for, the next fall, is one multiplication away;
+  // The coming hour is over: it took q W. What is waited for, the next fall, is one multiplication away;
   // the terms catch up meanwhile.
   void learn(double q) {
     fall_ = ahead_ + next_hour_ * q;
@@ -41,10 +42,10 @@ class GroundMemory {
   typedef double Lanes __attribute__((vector_size(16)));
   static constexpr int kLanes = kMostTerms / 2;
   std::array<Lanes, kLanes> keep_{};  // share of a fall that is left an hour later
-  std::array<Lanes, kLanes> gain_{};  // m K/W: what an hour's heat does to the end of the next
+  std::array<Lanes, kLanes> gain_{};  // K/W: what an hour's heat does to the end of the next
   std::array<Lanes, kLanes> idle_{};  // K: fall at the end of the coming hour but one, were the coming idle
   double one_hour_ = 0;
-  double next_hour_ = 0;  // R(2 h) - R(1 h)
+  double next_hour_ = 0;  // K/W, sum of gain_
   double fall_ = 0;
   double ahead_ = 0;  // sum of idle_
 };

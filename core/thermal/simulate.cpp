@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <numeric>
 
 #include "thermal/ground_memory.h"
 #include "thermal/unit_in_hour.h"
@@ -17,12 +18,12 @@ class Simulator {
  public:
   explicit Simulator(const SimulationInput& in)
       : in_(in),
-        memory_(in.loop.response),
-        pull_{in.loop.fluid_resistance / in.loop.pipe - 1 / (2 * in.loop.heat_flow_rate),
-              memory_.one_hour() / in.loop.pipe},
+        memory_(in.loop.response, in.loop.pipe),
+        pull_{in.loop.fluid_resistance / in.loop.pipe - 1 / (2 * in.loop.heat_flow_rate), memory_.one_hour()},
         heating_(in.unit.heating, true, pull_),
         cooling_(in.unit.cooling, false, pull_),
-        per_metre_(1 / in.loop.pipe) {}
+        heating_load_(std::accumulate(in.house.heating.begin(), in.house.heating.end(), 0.0)),
+        cooling_load_(std::accumulate(in.house.cooling.begin(), in.house.cooling.end(), 0.0)) {}
 
   // One year; its hours to `keep` where there is one.
   YearSum year(HourState* keep) {
@@ -37,12 +38,12 @@ class Simulator {
       }
       const bool warm = heating >= cooling;
       const UnitHour unit = (warm ? heating_ : cooling_).settle(wall, warm ? heating : cooling);
-      memory_.learn(unit.mean * per_metre_);
+      memory_.learn(unit.mean);
       sum.hours_wall_frozen += wall - pull_.at_mean * unit.mean < 0;
       account(unit, warm, h, sum);
       if (keep) keep[h] = state(unit, warm, h);
     }
-    to_joules(sum);
+    close(sum);
     return sum;
   }
 
@@ -59,21 +60,12 @@ class Simulator {
 
   // Sums in W hours: of what the unit does, and of what it leaves.
   void account(const UnitHour& unit, bool warm, int h, YearSum& sum) const {
-    const double heating = in_.house.heating[h], cooling = in_.house.cooling[h];
-    sum.heating += heating;
-    sum.cooling += cooling;
-    if (warm) {
-      sum.from_ground += unit.mean;
-      sum.heating_power += unit.run * unit.power;
-      sum.backup += std::max(0.0, heating - unit.capacity);
-      sum.unmet_cooling += cooling;
-    } else {
-      sum.to_ground -= unit.mean;
-      sum.cooling_power += unit.run * unit.power;
-      sum.backup += heating;
-      sum.unmet_cooling += std::max(0.0, cooling - unit.capacity);
-    }
-    sum.pump_power += unit.run * in_.pump_power;
+    const double load = warm ? in_.house.heating[h] : in_.house.cooling[h];
+    (warm ? sum.from_ground : sum.to_ground) += warm ? unit.mean : -unit.mean;
+    (warm ? sum.heating_power : sum.cooling_power) += unit.run * unit.power;
+    if (load > unit.capacity) (warm ? sum.backup : sum.unmet_cooling) += load - unit.capacity;
+    (warm ? sum.unmet_cooling : sum.backup) += warm ? in_.house.cooling[h] : in_.house.heating[h];
+    sum.pump_power += unit.run;
     sum.hours_outside_table += unit.outside;
     if (unit.entering < sum.coldest) {
       sum.coldest = unit.entering;
@@ -85,7 +77,11 @@ class Simulator {
     }
   }
 
-  static void to_joules(YearSum& year) {
+  // The year's loads are the same every year; running hours become the circulator's work.
+  void close(YearSum& year) const {
+    year.heating = heating_load_;
+    year.cooling = cooling_load_;
+    year.pump_power *= in_.pump_power;
     for (double* sum : {&year.heating, &year.cooling, &year.from_ground, &year.to_ground, &year.heating_power,
                         &year.cooling_power, &year.pump_power, &year.backup, &year.unmet_cooling})
       *sum *= kHour;
@@ -95,7 +91,7 @@ class Simulator {
   GroundMemory memory_;
   Pull pull_;
   UnitMode heating_, cooling_;
-  double per_metre_;  // 1/m
+  double heating_load_, cooling_load_;  // W h a year
 };
 
 // Which of the kept years y is, if any.

@@ -18,6 +18,7 @@ UnitMode::Piece UnitMode::piece(const State& from, const State& to) const {
   p.full_slope = (to.full - from.full) / step;
   p.most = step;
   p.slope = 1 + pull_.at_full * p.full_slope;
+  p.mean_slope = p.slope * per_mean_;
   p.level = from.entering + pull_.at_full * from.full;
   p.flat = std::abs(p.slope * p.capacity_slope) < kFlat * from.capacity;
   p.per_twice_a = p.flat ? 0 : 1 / (2 * p.slope * p.capacity_slope);

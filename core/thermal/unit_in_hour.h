@@ -54,7 +54,7 @@ class UnitMode {
     hour.power = p.start.power + p.power_slope * x;
     hour.run = std::min(1.0, load / hour.capacity);
     // The hour's mean heat from the balance: to rounding run times full, and there sooner.
-    hour.mean = (wall - p.level - p.slope * x) * per_mean_;
+    hour.mean = (wall - p.level) * per_mean_ - p.mean_slope * x;
     hour.outside = p.outside;
     return hour;
   }
@@ -72,6 +72,7 @@ class UnitMode {
     bool flat = false;       // capacity is constant, or as good as
     double slope = 0;        // 1 + at_full f1
     double level = 0;        // deg C: wall at which x = 0 would need no mean heat
+    double mean_slope = 0;   // W/K: slope/at_mean
     double per_twice_a = 0;  // 1/(2 slope c1)
     double per_full = 0;     // 1/(1 + (at_full + at_mean) f1)
   };
