@@ -116,19 +116,17 @@ KernelTable coil_kernel(const Coil& coil, double return_offset) {
   return table;
 }
 
-std::vector<Strand> coil_strands(const Coil& coil, double return_offset) {
+std::vector<Strand> coil_strands(const Coil& coil, double return_offset, int around) {
   std::vector<Strand> strands;
   if (coil.return_pipe > 0) strands.push_back({return_line(coil, return_offset), coil.return_pipe});
   if (coil.loops <= 0) return strands;
-  constexpr int kAround = 6;
-  const Loop loop = sampled_loop(coil, kAround);
+  const Loop loop = sampled_loop(coil, around);
   double whole = 0;
   for (const auto& s : loop.samples) whole += s.ds;
   const double advance = coil.loops * coil.pitch, c = coil.pitch / (2 * pi);
-  for (int i = 0; i < kAround; ++i) {
+  for (int i = 0; i < around; ++i) {
     const auto& s = loop.samples[i];
-    const double start =
-        s.at.x - c * (i + 0.5) * 2 * pi / kAround;  // the curve's circle, without its advance
+    const double start = s.at.x - c * (i + 0.5) * 2 * pi / around;  // the curve's circle, without its advance
     strands.push_back({{{start, s.at.y}, {start + advance, s.at.y}}, coil.loop_pipe * s.ds / whole});
   }
   return strands;

@@ -16,11 +16,12 @@ namespace underlawn {
 KernelTable coil_kernel(const Coil& coil, double return_offset);
 
 // The coil as its neighbours feel it: straight strands along the trench (x from the head, y across) with the
-// metres of pipe each stands for. Good to 1 % for neighbours whose pipes are 2 m and more apart.
+// metres of pipe each stands for: `around` of them for the loops, one for the return. Six are good to 1 % for
+// neighbours whose pipes are 2 m and more apart.
 struct Strand {
   Segment line;
   double pipe = 0;  // m
 };
-std::vector<Strand> coil_strands(const Coil& coil, double return_offset);
+std::vector<Strand> coil_strands(const Coil& coil, double return_offset, int around);
 
 }  // namespace underlawn

@@ -21,9 +21,14 @@ inline constexpr double kNodeStep = 0.2;     // in ln u: the last node, 534 1/m,
 
 using KernelTable = std::array<double, kKernelNodes>;  // m2, K or a part of it at each node
 
-inline double kernel_node(int i) {
-  return kFirstNode * std::exp(kNodeStep * i);
-}  // 1/m
+inline double kernel_node(int i) {  // 1/m
+  static const KernelTable nodes = [] {
+    KernelTable out{};
+    for (int n = 0; n < kKernelNodes; ++n) out[n] = kFirstNode * std::exp(kNodeStep * n);
+    return out;
+  }();
+  return nodes[i];
+}
 
 // exp(-x) is nothing beyond this: 1e-13.
 inline constexpr double kGone = 30;

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "plane/region.h"
 #include "thermal/kernel_nodes.h"
 
 namespace underlawn {
@@ -27,28 +28,6 @@ double twice_integrated(double x, double u) {
   return x * std::sqrt(pi) / (2 * u) * erf_of(v) + tail;
 }
 
-double parallel_pair(double a0, double a1, double b0, double b1, double apart, double u) {
-  const double across = u * u * apart * apart;
-  if (across > kGone) return 0;
-  const double along = twice_integrated(a1 - b0, u) - twice_integrated(a0 - b0, u) -
-                       twice_integrated(a1 - b1, u) + twice_integrated(a0 - b1, u);
-  return std::exp(-across) * std::max(along, 0.0);
-}
-
-// A segment as another one sees it: x along that one from its start, y aside; s runs along this one.
-struct Seen {
-  double x = 0, y = 0;    // m, where s = 0
-  double dx = 0, dy = 0;  // per metre of s
-  double length = 0;      // m
-  double other = 0;       // m, length of the one that sees
-};
-
-Seen seen_from(const Segment& b, const Segment& a, double la, double lb) {
-  const Point along = (1 / lb) * (b.b - b.a), own = (1 / la) * (a.b - a.a);
-  const Point from = a.a - b.a;
-  return {dot(from, along), cross(along, from), dot(own, along), cross(along, own), la, lb};
-}
-
 struct Span {
   double from, to;
 };
@@ -61,31 +40,63 @@ Span within(Span span, double start, double slope, double low, double high) {
 }
 
 template <int points>
-double over_panels(const Seen& a, Span span, int panels, double u) {
-  const auto at = [&](double s) {
-    const double x = a.x + a.dx * s, y = u * (a.y + a.dy * s);
-    return std::exp(-y * y) * (erf_of(u * x) - erf_of(u * (x - a.other)));
-  };
+double over_panels(Span span, int panels, const auto& at) {
   const double step = (span.to - span.from) / panels;
   double sum = 0;
   for (int i = 0; i < panels; ++i)
     sum += boost::math::quadrature::gauss<double, points>::integrate(at, span.from + i * step,
                                                                      span.from + (i + 1) * step);
-  return sum * std::sqrt(pi) / (2 * u);
-}
-
-// By panels no longer than the integrand is smooth, on the part of `a` that feels the other.
-double skew_pair(const Seen& a, double u) {
-  const double reach = std::sqrt(kGone) / u;
-  Span span = within({0, a.length}, a.y, a.dy, -reach, reach);
-  span = within(span, a.x, a.dx, -reach, a.other + reach);
-  if (span.to <= span.from) return 0;
-  const double wide = u * (span.to - span.from);
-  if (wide < 0.5) return over_panels<5>(a, span, 1, u);
-  return over_panels<10>(a, span, static_cast<int>(std::ceil(wide / 3)), u);
+  return sum;
 }
 
 }  // namespace
+
+SegmentPair::SegmentPair(const Segment& first, const Segment& second) {
+  const double l1 = distance(first.a, first.b), l2 = distance(second.a, second.b);
+  const Segment &a = l1 < l2 ? first : second, &b = l1 < l2 ? second : first;
+  own_ = std::min(l1, l2);
+  other_ = std::max(l1, l2);
+  apart_ = distance(first, second);
+  if (own_ <= 0) return;
+  const Point along = (1 / other_) * (b.b - b.a), own = (1 / own_) * (a.b - a.a), from = a.a - b.a;
+  x_ = dot(from, along);
+  y_ = cross(along, from);
+  dx_ = dot(own, along);
+  dy_ = cross(along, own);
+}
+
+double SegmentPair::at(double u) const {
+  if (own_ <= 0 || u * u * apart_ * apart_ > kGone) return 0;
+  return std::abs(dy_) > 1e-9 ? skew(u) : parallel(u);
+}
+
+double SegmentPair::parallel(double u) const {
+  const double from = std::min(x_, x_ + dx_ * own_), to = from + own_;
+  const double along = twice_integrated(to, u) - twice_integrated(from, u) -
+                       twice_integrated(to - other_, u) + twice_integrated(from - other_, u);
+  return std::exp(-u * u * y_ * y_) * std::max(along, 0.0);
+}
+
+// By panels as short as the integrand is smooth, on the stretch of the shorter that feels the longer.
+double SegmentPair::skew(double u) const {
+  const double reach = std::sqrt(kGone) / u;
+  Span span = within({0, own_}, y_, dy_, -reach, reach);
+  span = within(span, x_, dx_, -reach, other_ + reach);
+  if (span.to <= span.from) return 0;
+  const auto at = [&](double s) {
+    const double x = u * (x_ + dx_ * s), y = u * (y_ + dy_ * s);
+    return std::exp(-y * y) * (erf_of(x) - erf_of(x - u * other_));
+  };
+  const double wide = u * (span.to - span.from);
+  const double sum = wide < 0.5   ? over_panels<3>(span, 1, at)
+                     : wide < 1.5 ? over_panels<5>(span, 1, at)
+                                  : over_panels<7>(span, static_cast<int>(std::ceil(wide / 2.5)), at);
+  return sum * std::sqrt(pi) / (2 * u);
+}
+
+double gaussian_pair(const Segment& a, const Segment& b, double u) {
+  return SegmentPair(a, b).at(u);
+}
 
 double gaussian_point(Point p, const Segment& b, double u) {
   const double length = distance(b.a, b.b);
@@ -95,16 +106,6 @@ double gaussian_point(Point p, const Segment& b, double u) {
   const double across = u * u * apart * apart;
   if (across > kGone) return 0;
   return std::exp(-across) * std::sqrt(pi) / (2 * u) * (erf_of(u * s) - erf_of(u * (s - length)));
-}
-
-double gaussian_pair(const Segment& a, const Segment& b, double u) {
-  const double la = distance(a.a, a.b), lb = distance(b.a, b.b);
-  if (la <= 0 || lb <= 0) return 0;
-  const Point along = (1 / lb) * (b.b - b.a);
-  const double turn = cross(along, (1 / la) * (a.b - a.a));
-  if (std::abs(turn) > 1e-9) return skew_pair(la < lb ? seen_from(b, a, la, lb) : seen_from(a, b, lb, la), u);
-  const double s0 = dot(a.a - b.a, along), s1 = dot(a.b - b.a, along);
-  return parallel_pair(std::min(s0, s1), std::max(s0, s1), 0, lb, cross(along, a.a - b.a), u);
 }
 
 }  // namespace underlawn

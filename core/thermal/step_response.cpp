@@ -6,80 +6,81 @@
 #include <cmath>
 #include <numbers>
 
-#include "plane/region.h"
-#include "thermal/coil_kernel.h"
 #include "thermal/line_kernel.h"
+#include "thermal/pair_kernels.h"
 
 namespace underlawn {
 namespace {
 
 using std::numbers::pi;
 
-// Straight strands with their depth; strands of one coil have one `owner`, whose own table says how they
-// meet.
-struct Placed {
-  Segment line;
-  double weight;  // metres of pipe per metre of line
-  double depth;
-  double radius;
-  int owner;  // coil index, or -1 for a pipe of its own
+// Plan kernels of pairs whose depths and pipe agree; H is summed before depth is looked at.
+struct Level {
+  double upper, lower;  // m, depths
+  double radius;        // m: the target lies on the wall of the thicker pipe
+  KernelTable plan{};
 };
 
-void place_coil(const CoilInGround& coil, int owner, std::vector<Placed>& out) {
-  const Point x = unit(coil.end - coil.head), y = left_normal(x);
-  const auto on_lot = [&](Point p) { return coil.head + p.x * x + p.y * y; };
-  for (const Strand& s : coil_strands(coil.coil, coil.return_offset)) {
-    const double length = distance(s.line.a, s.line.b);
-    if (length > 0)
-      out.push_back(
-          {{on_lot(s.line.a), on_lot(s.line.b)}, s.pipe / length, coil.depth, coil.pipe_radius, owner});
+class Levels {
+ public:
+  KernelTable& at(double za, double zb, double radius) {
+    const double upper = std::min(za, zb), lower = std::max(za, zb);
+    for (Level& l : levels_)
+      if (l.upper == upper && l.lower == lower && l.radius == radius) return l.plan;
+    return levels_.emplace_back(Level{upper, lower, radius}).plan;
   }
-}
 
-std::vector<Placed> placed_strands(const PipesInGround& pipes) {
-  std::vector<Placed> placed;
-  for (std::size_t i = 0; i < pipes.coils.size(); ++i)
-    place_coil(pipes.coils[i], static_cast<int>(i), placed);
-  for (const PipeInGround& p : pipes.pipes) placed.push_back({p.line, 1, p.depth, p.pipe_radius, -1});
-  return placed;
-}
-
-// Source less image, for two depths; the target lies on its wall.
-double vertical(double za, double zb, double radius, double raise, double u) {
-  const double dz = za - zb, up = za + zb + 2 * raise;
-  return std::exp(-u * u * (dz * dz + radius * radius)) - std::exp(-u * u * up * up);
-}
-
-void add_selves(const PipesInGround& pipes, const std::vector<KernelTable>& self, double raise,
-                KernelTable& sum) {
-  for (int n = 0; n < kKernelNodes; ++n) {
-    const double u = kernel_node(n);
-    for (std::size_t i = 0; i < pipes.coils.size(); ++i) {
-      const CoilInGround& c = pipes.coils[i];
-      sum[n] += self[i][n] * vertical(c.depth, c.depth, c.pipe_radius, raise, u);
+  // Source less image.
+  KernelTable sum(double raise) const {
+    KernelTable out{};
+    for (const Level& l : levels_) {
+      const double dz = l.lower - l.upper, up = l.lower + l.upper + 2 * raise;
+      for (int n = 0; n < kKernelNodes; ++n) {
+        const double u2 = kernel_node(n) * kernel_node(n);
+        out[n] += l.plan[n] * (std::exp(-u2 * (dz * dz + l.radius * l.radius)) - std::exp(-u2 * up * up));
+      }
     }
-    for (const PipeInGround& p : pipes.pipes)
-      sum[n] += gaussian_pair(p.line, p.line, u) * vertical(p.depth, p.depth, p.pipe_radius, raise, u);
+    return out;
+  }
+
+ private:
+  std::vector<Level> levels_;
+};
+
+struct Lying {
+  double depth, radius;
+};
+
+std::vector<Lying> lying(const PipesInGround& pipes) {
+  std::vector<Lying> out;
+  for (const CoilInGround& c : pipes.coils) out.push_back({c.depth, c.pipe_radius});
+  for (const PipeInGround& p : pipes.pipes) out.push_back({p.depth, p.pipe_radius});
+  return out;
+}
+
+void add(const KernelTable& plan, double times, KernelTable& sum) {
+  for (int n = 0; n < kKernelNodes; ++n) sum[n] += times * plan[n];
+}
+
+void add_selves(const PipesInGround& pipes, const std::vector<KernelTable>& self, Levels& levels) {
+  for (std::size_t i = 0; i < pipes.coils.size(); ++i) {
+    const CoilInGround& c = pipes.coils[i];
+    add(self[i], 1, levels.at(c.depth, c.depth, c.pipe_radius));
+  }
+  for (const PipeInGround& p : pipes.pipes) {
+    KernelTable& sum = levels.at(p.depth, p.depth, p.pipe_radius);
+    const SegmentPair itself(p.line, p.line);
+    for (int n = 0; n < kKernelNodes; ++n) sum[n] += itself.at(kernel_node(n));
   }
 }
 
-void add_pair(const Placed& a, const Placed& b, double raise, KernelTable& sum) {
-  const double apart = std::hypot(distance(a.line, b.line), a.depth - b.depth);
-  const double radius = std::max(a.radius, b.radius);
-  for (int n = 0; n < kKernelNodes; ++n) {
-    const double u = kernel_node(n);
-    if (u * u * apart * apart > kGone) break;
-    const double plan = a.weight * b.weight * gaussian_pair(a.line, b.line, u);
-    sum[n] += 2 * plan * vertical(a.depth, b.depth, radius, raise, u);
-  }
-}
-
-void add_neighbours(const PipesInGround& pipes, double raise, KernelTable& sum) {
-  const std::vector<Placed> placed = placed_strands(pipes);
-  for (std::size_t i = 0; i < placed.size(); ++i)
-    for (std::size_t j = i + 1; j < placed.size(); ++j)
-      if (placed[i].owner < 0 || placed[i].owner != placed[j].owner)
-        add_pair(placed[i], placed[j], raise, sum);
+void add_neighbours(const PipesInGround& pipes, const PairKernels& pairs, Levels& levels) {
+  const std::vector<Lying> things = lying(pipes);
+  for (std::size_t j = 1; j < things.size(); ++j)
+    for (std::size_t i = 0; i < j; ++i) {
+      const Lying &a = things[i], &b = things[j];
+      add(pairs.of(i, j), 2, levels.at(a.depth, b.depth, std::max(a.radius, b.radius)));
+    }
 }
 
 }  // namespace
@@ -92,12 +93,19 @@ double total_pipe(const PipesInGround& pipes) {
 }
 
 StepResponse make_step_response(const PipesInGround& pipes, const std::vector<KernelTable>& self,
-                                double image_raise) {
+                                double image_raise, PairKernels& pairs) {
   assert(self.size() == pipes.coils.size());
-  KernelTable sum{};
-  add_selves(pipes, self, image_raise, sum);
-  add_neighbours(pipes, image_raise, sum);
-  return StepResponse(sum, total_pipe(pipes));
+  pairs.update(pipes);
+  Levels levels;
+  add_selves(pipes, self, levels);
+  add_neighbours(pipes, pairs, levels);
+  return StepResponse(levels.sum(image_raise), total_pipe(pipes));
+}
+
+StepResponse make_step_response(const PipesInGround& pipes, const std::vector<KernelTable>& self,
+                                double image_raise) {
+  PairKernels pairs;
+  return make_step_response(pipes, self, image_raise, pairs);
 }
 
 // The integrand in ln u is smooth; a cubic Hermite spline with fourth-order slopes carries it between nodes.

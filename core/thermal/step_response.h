@@ -34,6 +34,8 @@ struct PipesInGround {
 
 double total_pipe(const PipesInGround& pipes);  // m
 
+class PairKernels;
+
 // The geometry's part of the answer, for any k, a and time. `image_raise`: m by which the sink plane lies
 // above the ground for the resistance of grass and air, k times 0.04 (bare, windy) to 0.12 m2 K/W (long
 // grass).
@@ -45,14 +47,18 @@ class StepResponse {
   double steady(double conductivity) const;
 
  private:
-  friend StepResponse make_step_response(const PipesInGround&, const std::vector<KernelTable>&, double);
+  friend StepResponse make_step_response(const PipesInGround&, const std::vector<KernelTable>&, double,
+                                         PairKernels&);
   explicit StepResponse(const KernelTable& k_of_u, double pipe);
   KernelTable value_{};  // integrand in ln u
   KernelTable slope_{};
   KernelTable above_{};  // integral from each node to infinity
 };
 
-// `self`: coil_kernel of each coil, in order; coils of one shape share one table, computed once.
+// `self`: coil_kernel of each coil, in order; coils of one shape share one table, computed once. `pairs` is
+// brought up to date; kept from one call to the next, only what moved is computed.
+StepResponse make_step_response(const PipesInGround& pipes, const std::vector<KernelTable>& self,
+                                double image_raise, PairKernels& pairs);
 StepResponse make_step_response(const PipesInGround& pipes, const std::vector<KernelTable>& self,
                                 double image_raise);
 

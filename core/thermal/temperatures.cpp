@@ -66,7 +66,8 @@ void respond(const PipesInGround& pipes, const ThermalWishes& w, KernelShelf& sh
              LoopModel& loop) {
   std::vector<KernelTable> self;
   for (const CoilInGround& c : pipes.coils) self.push_back(shelf.of(c.coil, c.return_offset));
-  const StepResponse r = make_step_response(pipes, self, w.soil.conductivity * w.surface_resistance);
+  const StepResponse r =
+      make_step_response(pipes, self, w.soil.conductivity * w.surface_resistance, shelf.pairs);
   const auto response = [&](double t) { return r(w.soil.conductivity, w.soil.diffusivity(), t); };
   const ExponentialFit fit = fit_exponentials(response, kHour, std::max(w.years, 10) * kYear, kTerms);
   loop.response = fit.sum;

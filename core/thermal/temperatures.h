@@ -10,6 +10,7 @@
 #include "base/result.h"
 #include "layout/layout.h"
 #include "thermal/kernel_nodes.h"
+#include "thermal/pair_kernels.h"
 #include "thermal/simulate.h"
 #include "thermal/thermal_wishes.h"
 
@@ -18,10 +19,13 @@ namespace underlawn {
 // What is asked of the loop, with its numbers checked. Each trouble names a field of ThermalWishes.
 std::vector<Trouble> thermal_troubles(const ThermalWishes& wishes);
 
-// coil_kernel of a coil shape, kept while trenches move: the dear part of the stage.
+// What the laid pipes' kernels are, kept while the rest of the field moves: the dear part of the stage.
 class KernelShelf {
  public:
+  // coil_kernel of a coil shape.
   const KernelTable& of(const Coil& coil, double return_offset);
+
+  PairKernels pairs;
 
  private:
   struct Kept {

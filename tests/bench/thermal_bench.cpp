@@ -227,7 +227,7 @@ void response_after_a_move(benchmark::State& state) {
   KernelShelf kept;
   const auto respond = [&](double aside, KernelShelf& shelf) {
     const PipesInGround pipes = pipes_in_ground(f.moved(aside), f.wishes);
-    return make_step_response(pipes, kernels(pipes, shelf), 0.1)(1.4, 6e-7, 86400);
+    return make_step_response(pipes, kernels(pipes, shelf), 0.1, shelf.pairs)(1.4, 6e-7, 86400);
   };
   respond(0, kept);
   double moved = 0, anew = 0;
