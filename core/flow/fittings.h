@@ -15,7 +15,8 @@ inline constexpr TwoK kElbow45{500, 0.20};    // standard
 inline constexpr TwoK kTeeAsElbow{800, 0.8};  // into or out of the branch, welded
 inline constexpr TwoK kTeeRun{150, 0.05};     // straight through, welded
 
-inline constexpr double kFittingReynolds = 1e4;  // K is taken as constant at this Re: at 3000 a tee has 0.19 more
+inline constexpr double kFittingReynolds =
+    1e4;  // K is taken as constant at this Re: at 3000 a tee has 0.19 more
 
 // bore m, > 0; reynolds > 0.
 inline double fitting_k(TwoK fitting, double bore, double reynolds = kFittingReynolds) {

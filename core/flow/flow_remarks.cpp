@@ -34,7 +34,8 @@ void imbalance_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes
   if (f.design.imbalance <= w.most_imbalance) return;
   std::string advice;
   for (const Remedy& r : f.remedies)
-    advice += (advice.empty() ? "With " : ", with ") + r.what + " it is " + shown(Quantity::ratio, r.imbalance);
+    advice +=
+        (advice.empty() ? "With " : ", with ") + r.what + " it is " + shown(Quantity::ratio, r.imbalance);
   out.push_back({"flow_imbalance", "difference between the circuits' flows",
                  shown(Quantity::ratio, f.design.imbalance) + " of their mean",
                  "at most " + shown(Quantity::ratio, w.most_imbalance),
@@ -75,9 +76,10 @@ void regime_remarks(std::vector<Trouble>& out, const Flow& f) {
                    std::to_string(uncertain) + " of " + std::to_string(f.loop.pipes.size() - 1), "",
                    "Their friction is uncertain by a quarter."});
   if (slow > 0)
-    out.push_back({"flow_laminar", "least Reynolds number of a circuit at the coldest",
-                   shown(Quantity::count, std::round(least)), "",
-                   "Laminar flow takes up less heat; fewer circuits, more flow or a thinner fluid raise it."});
+    out.push_back(
+        {"flow_laminar", "least Reynolds number of a circuit at the coldest",
+         shown(Quantity::count, std::round(least)), "",
+         "Laminar flow takes up less heat; fewer circuits, more flow or a thinner fluid raise it."});
 }
 
 }  // namespace
@@ -85,7 +87,8 @@ void regime_remarks(std::vector<Trouble>& out, const Flow& f) {
 std::vector<Remedy> balance_remedies(const Layout& layout, const Wishes& wishes, const FlowWishes& w,
                                      const HeaderSizes& sizes) {
   std::vector<Remedy> all;
-  const auto add = [&](const std::string& what, const Layout& l, const FlowWishes& flow, const HeaderSizes& s) {
+  const auto add = [&](const std::string& what, const Layout& l, const FlowWishes& flow,
+                       const HeaderSizes& s) {
     const auto loop = loop_network(l, wishes, flow, s);
     const auto state = loop ? flow_state(*loop, flow, flow.design_temperature) : refuse(loop.error());
     if (state) all.push_back({what, state->imbalance});

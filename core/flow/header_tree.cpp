@@ -140,7 +140,8 @@ class Grower {
     for (std::size_t i = 1; i + 1 < line.size(); ++i) {
       along += distance(line[i - 1], line[i]);
       if (along <= r.from || along >= r.to) continue;
-      if (distance(line[i - 1], line[i]) < kSamePlace || distance(line[i], line[i + 1]) < kSamePlace) continue;
+      if (distance(line[i - 1], line[i]) < kSamePlace || distance(line[i], line[i + 1]) < kSamePlace)
+        continue;
       const Point in = unit(line[i] - line[i - 1]), on = unit(line[i + 1] - line[i]);
       const double turn = std::acos(std::clamp(dot(in, on), -1.0, 1.0)) * 180 / std::numbers::pi;
       way.bends_90 += turn > 67.5;

@@ -13,8 +13,8 @@ inline constexpr double kHeadReach = 0.05;  // m
 
 // A place where circuits or further legs leave, and the way to it from the tee before.
 struct Tee {
-  int parent = -1;    // -1: the first tee, its way is the run from the entry point
-  double length = 0;  // m of trench from the parent, >= 0
+  int parent = -1;                 // -1: the first tee, its way is the run from the entry point
+  double length = 0;               // m of trench from the parent, >= 0
   int bends_45 = 0, bends_90 = 0;  // corners on that way: 22.5 to 67.5 degrees, and sharper
   std::vector<int> trenches;       // indices in Layout::trenches whose heads are here
   std::vector<int> onward;         // tees fed from here, the one that feeds most circuits first

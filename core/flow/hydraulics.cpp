@@ -9,10 +9,11 @@
 namespace underlawn {
 namespace {
 
-double resistance_of(const LoopPipe& pipe, const NetPipe& p, const PipeFlow& q, const FluidProperties& fluid) {
+double resistance_of(const LoopPipe& pipe, const NetPipe& p, const PipeFlow& q,
+                     const FluidProperties& fluid) {
   const double re = std::max(q.reynolds, 1.0);
-  const double film = nusselt(re, fluid.prandtl(), friction_factor(re, p.roughness / p.bore)) *
-                      fluid.conductivity / p.bore;
+  const double film =
+      nusselt(re, fluid.prandtl(), friction_factor(re, p.roughness / p.bore)) * fluid.conductivity / p.bore;
   return fluid_resistance(pipe.size.outside_diameter, p.bore, kPolyethyleneConductivity, film);
 }
 
@@ -30,8 +31,8 @@ void add_resistances(FlowState& s, const LoopNetwork& loop) {
   s.header_resistance = length[1] > 0 ? sum[1] / length[1] : 0;
 }
 
-std::optional<PumpState> pump_state(const LoopNetwork& loop, const FlowWishes& w, const FluidProperties& fluid,
-                                    std::vector<Trouble>& remarks) {
+std::optional<PumpState> pump_state(const LoopNetwork& loop, const FlowWishes& w,
+                                    const FluidProperties& fluid, std::vector<Trouble>& remarks) {
   if (w.circulator.curve.empty()) return std::nullopt;
   const SystemCurve system = [&](double q) {
     const auto solved = solve_network(loop.network, fluid, q);
@@ -47,7 +48,8 @@ std::optional<PumpState> pump_state(const LoopNetwork& loop, const FlowWishes& w
   p.w_per_kw = 1000 * duty->power / w.capacity;
   p.grade = pump_grade(duty->power, w.capacity);
   for (double part : {1.0, 0.75, 0.5})
-    if (const auto slower = speed_for(w.circulator, system, part * w.design_flow)) p.slower.push_back(*slower);
+    if (const auto slower = speed_for(w.circulator, system, part * w.design_flow))
+      p.slower.push_back(*slower);
   return p;
 }
 

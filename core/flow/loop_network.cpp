@@ -28,8 +28,8 @@ double k_of(const FittedLoss& loss, double bore) {
 
 class Builder {
  public:
-  Builder(const HeaderTree& tree, const Layout& layout, const FlowWishes& flow,
-          const HeaderSizes& sizes, const PipeSize& coil)
+  Builder(const HeaderTree& tree, const Layout& layout, const FlowWishes& flow, const HeaderSizes& sizes,
+          const PipeSize& coil)
       : tree_(tree), layout_(layout), flow_(flow), sizes_(sizes), coil_(coil) {
     made_.circuits.assign(layout.trenches.size(), -1);
   }
@@ -52,7 +52,8 @@ class Builder {
  private:
   int node() { return nodes_++; }
 
-  int add(LoopPart part, int carries, const PipeSize& size, int from, int to, double length, double fittings) {
+  int add(LoopPart part, int carries, const PipeSize& size, int from, int to, double length,
+          double fittings) {
     NetPipe p;
     p.from = from;
     p.to = to;
@@ -80,7 +81,8 @@ class Builder {
   // Tee or elbow at each end of the tails.
   void circuit(int trench, Pair at, TwoK joint, double extra_tail = 0) {
     const Trench& t = layout_.trenches[trench];
-    const double loops = t.coil.loop_pipe, straight = t.coil.coil_length - loops + 2 * flow_.tail + extra_tail;
+    const double loops = t.coil.loop_pipe,
+                 straight = t.coil.coil_length - loops + 2 * flow_.tail + extra_tail;
     int middle = at.back;
     if (loops > 0) {
       if (straight > 0) middle = node();
@@ -91,8 +93,7 @@ class Builder {
     }
     const double k = 2 * fitting_k(joint, coil_.average_bore());
     if (straight > 0 || loops <= 0) {
-      const int pipe =
-          add(LoopPart::circuit, 1, coil_, loops > 0 ? middle : at.supply, at.back, straight, k);
+      const int pipe = add(LoopPart::circuit, 1, coil_, loops > 0 ? middle : at.supply, at.back, straight, k);
       name_for(pipe, t, loops > 0 ? " return and tails" : "");
       if (loops <= 0) made_.circuits[trench] = pipe;
     } else {
@@ -203,7 +204,8 @@ class Builder {
     for (int tee = first; tee >= 0;) {
       const Tee& t = tree_[tee];
       const Pair there{node(), node()};
-      header_piece(LoopPart::header_supply, t.feeds, at.supply, there.supply, t, tee == first ? joint : kTeeRun);
+      header_piece(LoopPart::header_supply, t.feeds, at.supply, there.supply, t,
+                   tee == first ? joint : kTeeRun);
       if (open) header_piece(LoopPart::header_return, gathered, at.back, there.back, t, kTeeRun);
       whole.length += t.length;
       whole.bends_45 += t.bends_45;

@@ -16,7 +16,16 @@ namespace underlawn {
 
 // header_back: what a reverse return lays beside the header to come back from the far end. lead: a circuit's
 // own pipe to the manifold in the house.
-enum class LoopPart { heat_pump, run_supply, run_return, header_supply, header_return, header_back, lead, circuit };
+enum class LoopPart {
+  heat_pump,
+  run_supply,
+  run_return,
+  header_supply,
+  header_return,
+  header_back,
+  lead,
+  circuit
+};
 std::string_view loop_part_name(LoopPart part);
 
 struct LoopPipe {
@@ -30,8 +39,8 @@ struct LoopPipe {
 struct LoopNetwork {
   Network network;
   std::vector<LoopPipe> pipes;  // as network.pipes; the heat pump first
-  std::vector<int> circuits;    // the pipe of each circuit with most of its length, in order of trench numbers
-  std::vector<int> steps;       // circuits carried by the pieces of each step of the header, falling
+  std::vector<int> circuits;  // the pipe of each circuit with most of its length, in order of trench numbers
+  std::vector<int> steps;     // circuits carried by the pieces of each step of the header, falling
 };
 
 // A last size in `steps` serves all that follow; with home runs the first is that of the leads.

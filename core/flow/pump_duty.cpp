@@ -11,8 +11,8 @@ namespace {
 
 double root(const std::function<double(double)>& f, double low, double high) {
   std::uintmax_t steps = 100;
-  const auto [a, b] = boost::math::tools::toms748_solve(
-      f, low, high, boost::math::tools::eps_tolerance<double>(34), steps);
+  const auto [a, b] =
+      boost::math::tools::toms748_solve(f, low, high, boost::math::tools::eps_tolerance<double>(34), steps);
   return (a + b) / 2;
 }
 
@@ -45,8 +45,8 @@ Result<SpeedPoint> speed_for(const Circulator& pump, const SystemCurve& system, 
   const double head = system(flow);
   const auto over = [&](double n) { return n * n * pump_head(pump, flow / n) - head; };
   if (over(1) < 0)
-    return refuse({"pump_too_slow", "head of " + pump.name + " at " +
-                                        print_quantity(Quantity::flow, flow, UnitSystem::metric),
+    return refuse({"pump_too_slow",
+                   "head of " + pump.name + " at " + print_quantity(Quantity::flow, flow, UnitSystem::metric),
                    print_quantity(Quantity::head, pump_head(pump, flow), UnitSystem::metric),
                    "at least " + print_quantity(Quantity::head, head, UnitSystem::metric),
                    "Choose a stronger pump or wider pipes."});

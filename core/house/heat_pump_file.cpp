@@ -109,7 +109,7 @@ Result<HeatPump> heat_pump_from_csv(std::string_view text) {
   if (!columns) return refuse(columns.error());
   HeatPump unit{"Unit from a table", {}, {}};
   for (const TextTable::Setting& s : table->settings)
-    if (s.name == "name" && !s.value.empty()) unit.name = valid_utf8(s.value);
+    if (s.name == "name" && !s.value.empty()) unit.name = valid_utf8(s.value.substr(0, 80));
   for (const TextLine& row : table->rows)
     if (auto ok = take_row(*table, row, *columns, unit); !ok) return refuse(ok.error());
   if (auto ok = check_heat_pump(unit); !ok) return refuse(ok.error());

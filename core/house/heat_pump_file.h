@@ -17,7 +17,8 @@ namespace underlawn {
 // `table_from_text`. Refuses, with the line: a column that is missing or there twice in two units, another
 // mode, no number; and what `check_heat_pump` refuses.
 Result<HeatPump> heat_pump_from_csv(std::string_view text);
-// A table that reads back to an equal unit, if its name is one line without quotes or blanks at its ends.
+// A table that reads back to an equal unit, if its name is one line of at most 80 bytes without quotes or
+// blanks at its ends.
 std::string heat_pump_to_csv(const HeatPump& unit);
 
 // `generic_heat_pump` at 2, 3, 4 and 5 tons of nominal cooling. No maker's, and their names say so.

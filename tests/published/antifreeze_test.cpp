@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Volume percent of a mixture from its mass percent, and loss factors of fittings.
+#include "flow/antifreeze.h"
+
 #include <gtest/gtest.h>
 
-#include "flow/antifreeze.h"
 #include "flow/fittings.h"
 
 using namespace underlawn;

@@ -24,7 +24,8 @@ Layout hand_layout(int left, int right, bool at_joint, double spacing, double ru
   int number = 1;
   if (at_joint) l.trenches.push_back(hand_trench(number++, {0, 0}, pipe));
   for (const auto& [count, sign] : {std::pair{left, -1.0}, std::pair{right, 1.0}}) {
-    for (int i = 1; i <= count; ++i) l.trenches.push_back(hand_trench(number++, {0, sign * spacing * i}, pipe));
+    for (int i = 1; i <= count; ++i)
+      l.trenches.push_back(hand_trench(number++, {0, sign * spacing * i}, pipe));
     if (count > 0) l.header.legs.push_back({{0, 0}, {0, sign * spacing * count}});
     l.header.length += spacing * count;
   }

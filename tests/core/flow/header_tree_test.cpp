@@ -46,10 +46,10 @@ TEST(HeaderTree, TwoLegsLeaveTheRunsEndTheFullerFirst) {
 
 TEST(HeaderTree, LegsOnLegsCornersAndAHeadOnTheRun) {
   Layout l = hand_layout(0, 3, false);
-  l.trenches.push_back(hand_trench(4, {-6, 0}, 240));       // in the run's own trench
-  l.header.legs.push_back({{0, 8}, {-5, 8}, {-5, 13}});     // from the second head, round a corner
+  l.trenches.push_back(hand_trench(4, {-6, 0}, 240));    // in the run's own trench
+  l.header.legs.push_back({{0, 8}, {-5, 8}, {-5, 13}});  // from the second head, round a corner
   l.trenches.push_back(hand_trench(5, {-5, 13}, 240));
-  l.header.legs.push_back({{0, 2}, {-3, 2}});               // leads nowhere
+  l.header.legs.push_back({{0, 2}, {-3, 2}});  // leads nowhere
   const HeaderTree tree = header_tree(l).value();
   EXPECT_EQ(circuits_of(tree), 5);
   EXPECT_NEAR(tree[0].length, 14, 1e-12) << "the run ends where feeding begins";

@@ -38,8 +38,8 @@ TEST(DutyPoint, IsTheRootOfPumpLessPipes) {
   EXPECT_EQ(duty_point(kStraight, [](double) { return 11.0; }).error().code, "pump_too_weak");
 }
 
-// Against pipes whose head goes with the flow squared the affinity laws are exact: flow as the speed, power as
-// its cube.
+// Against pipes whose head goes with the flow squared the affinity laws are exact: flow as the speed, power
+// as its cube.
 TEST(DutyPoint, SlowerPumpFollowsTheAffinityLaws) {
   const SystemCurve system = [](double q) { return 2e7 * q * q; };
   const DutyPoint duty = duty_point(kStraight, system).value();

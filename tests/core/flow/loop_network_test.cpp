@@ -62,8 +62,8 @@ TEST(LoopNetwork, EveryArrangementOfATreeHangsTogether) {
   l.header.legs.push_back({{0, -8}, {-2, -8}});
   l.trenches.push_back(hand_trench(11, {-2, -8}, 240));
   l.trenches.push_back(hand_trench(12, {-9, 0}, 240));
-  for (auto a : {HeaderArrangement::direct_return, HeaderArrangement::reverse_return,
-                 HeaderArrangement::home_runs}) {
+  for (auto a :
+       {HeaderArrangement::direct_return, HeaderArrangement::reverse_return, HeaderArrangement::home_runs}) {
     const LoopNetwork loop = network_of(l, a);
     ASSERT_TRUE(check_network(loop.network)) << header_arrangement_name(a);
     const NetworkFlow flow = solved(loop);
@@ -87,13 +87,14 @@ TEST(LoopNetwork, WhatCarriesIsWhatFlows) {
     const LoopNetwork loop = network_of(l, a);
     const NetworkFlow flow = solved(loop);
     for (std::size_t i = 0; i < loop.pipes.size(); ++i)
-      EXPECT_NEAR(flow.pipes[i].flow / (5.7e-4 / 8), loop.pipes[i].carries, 0.02) << loop.network.pipes[i].name;
+      EXPECT_NEAR(flow.pipes[i].flow / (5.7e-4 / 8), loop.pipes[i].carries, 0.02)
+          << loop.network.pipes[i].name;
   }
 }
 
 TEST(LoopNetwork, MirrorImagesFlowAlike) {
-  for (auto a : {HeaderArrangement::direct_return, HeaderArrangement::reverse_return,
-                 HeaderArrangement::home_runs}) {
+  for (auto a :
+       {HeaderArrangement::direct_return, HeaderArrangement::reverse_return, HeaderArrangement::home_runs}) {
     const LoopNetwork loop = network_of(hand_layout(5, 5, false), a);
     const NetworkFlow flow = solved(loop, 1.5e-3);
     for (int i = 0; i < 5; ++i)
@@ -120,8 +121,12 @@ TEST(LoopNetwork, StepsAreSizedByWhatTheyCarry) {
   const std::map<int, std::string> wanted = {
       {5, "2 in DR 11"}, {4, "1-1/4 in DR 11"}, {3, "1 in DR 11"}, {2, "1 in DR 11"}, {1, "1 in DR 11"}};
   for (const LoopPipe& p : loop.pipes) {
-    if (p.step >= 0) { EXPECT_EQ(p.size.name, wanted.at(p.carries)); }
-    if (p.part == LoopPart::run_supply) { EXPECT_EQ(p.size.name, "3 in DR 11"); }
+    if (p.step >= 0) {
+      EXPECT_EQ(p.size.name, wanted.at(p.carries));
+    }
+    if (p.part == LoopPart::run_supply) {
+      EXPECT_EQ(p.size.name, "3 in DR 11");
+    }
   }
 }
 
@@ -165,7 +170,8 @@ TEST(LoopNetwork, RefusesACoilWithoutPipe) {
 
 TEST(LoopNetwork, VolumeIsBoreTimesLength) {
   const LoopNetwork loop = network_of(hand_layout(0, 4, true), HeaderArrangement::direct_return);
-  const double coil = find_pipe("3/4 in DR 11")->average_bore(), run = find_pipe("1-1/4 in DR 11")->average_bore();
+  const double coil = find_pipe("3/4 in DR 11")->average_bore(),
+               run = find_pipe("1-1/4 in DR 11")->average_bore();
   const double by_hand = std::numbers::pi / 4 * (coil * coil * 5 * 241.2 + run * run * 72);
   EXPECT_NEAR(loop_volume(volume_of(loop)), by_hand, 1e-9);
 }

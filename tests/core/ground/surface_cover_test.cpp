@@ -5,8 +5,8 @@
 
 using namespace underlawn;
 
-// ISO 6946 takes 0.04 m2 K/W for the air film outdoors at 4 m/s: no cover can be below it, and one of more than
-// three times that would no longer be grass (common practice, no source).
+// ISO 6946 takes 0.04 m2 K/W for the air film outdoors at 4 m/s: no cover can be below it, and one of more
+// than three times that would no longer be grass (common practice, no source).
 TEST(SurfaceCover, ResistancesRiseFromTheBareAirFilm) {
   double before = 0;
   for (const SurfaceCover& cover : surface_covers()) {

@@ -31,8 +31,8 @@ TEST(NormalsPresets, SayThatTheyAreNoStation) {
 }
 
 // Design days of a station of each kind: 99.6 % heating and 0.4 % cooling dry bulb, ASHRAE Fundamentals 2009;
-// Amsterdam as in the header of its EnergyPlus weather file, the others from memory. A kind of climate is not a
-// station: 6 K either way, and 11 K where cold air pools in a valley, as it does at Fairbanks.
+// Amsterdam as in the header of its EnergyPlus weather file, the others from memory. A kind of climate is not
+// a station: 6 K either way, and 11 K where cold air pools in a valley, as it does at Fairbanks.
 TEST(NormalsPresets, DesignDaysAreThoseOfTheirKind) {
   struct Station {
     const char *kind, *name;
