@@ -54,7 +54,7 @@ Result<HeaderSizes> typed_sizes(const Wishes& wishes, const FlowWishes& flow);
 
 // Lengths are those of the drawing plus the tails. Bores are average bores. A circuit is its loops, coiled on
 // the loop's diameter, and the return and tails, straight; the heat pump with hose kit and valves is a
-// millimetre of pipe with a K. Tees and elbows by fittings.h. Refuses what header_tree refuses and a coil
+// decimetre of pipe with a K. Tees and elbows by fittings.h. Refuses what header_tree refuses and a coil
 // without pipe.
 Result<LoopNetwork> loop_network(const Layout& layout, const Wishes& wishes, const FlowWishes& flow,
                                  const HeaderSizes& sizes);

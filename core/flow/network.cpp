@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "flow/network.h"
 
-#include <Eigen/Dense>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include "base/quantity.h"
+#include "flow/gradient.h"
+#include "flow/pipe_law.h"
 
 namespace underlawn {
 namespace {
@@ -45,107 +46,6 @@ std::vector<bool> reached(const Network& net) {
   return seen;
 }
 
-struct Loss {
-  double head;   // m, signed
-  double slope;  // m per m3/s, > 0
-};
-
-Loss loss_at(const NetPipe& p, const FluidProperties& fluid, double flow) {
-  const double q = std::max(std::abs(flow), 1e-12), step = 1e-5 * q;
-  const double low = head_loss(p, fluid, q - step), high = head_loss(p, fluid, q + step);
-  return {head_loss(p, fluid, flow), (high - low) / (2 * step)};
-}
-
-class Gradient {
- public:
-  Gradient(const Network& net, const FluidProperties& fluid, double total)
-      : net_(net),
-        fluid_(fluid),
-        total_(total),
-        flow_(net.pipes.size()),
-        head_(Eigen::VectorXd::Zero(net.nodes)) {
-    // A start that flows everywhere: a fifth of a metre a second.
-    for (std::size_t i = 0; i < flow_.size(); ++i) flow_[i] = 0.2 * bore_area(net.pipes[i]);
-  }
-
-  int run() {
-    double before = total_;
-    for (int i = 1; i <= 60; ++i) {
-      const double change = step();
-      // Settled, or as near as rounding lets it come.
-      if (change < 1e-12 * total_ || (change < 1e-10 * total_ && change > 0.5 * before)) return i;
-      before = change;
-    }
-    return 0;
-  }
-  const std::vector<double>& flow() const { return flow_; }
-  double head(int node) const { return head_[node]; }
-
- private:
-  // One step of the global gradient method; the largest change of a flow, m3/s.
-  double step() {
-    const int n = net_.nodes;
-    Eigen::MatrixXd a = Eigen::MatrixXd::Zero(n, n);
-    Eigen::VectorXd b = Eigen::VectorXd::Zero(n);
-    b[net_.inlet] += total_;
-    std::vector<Loss> losses;
-    for (std::size_t i = 0; i < flow_.size(); ++i) {
-      const NetPipe& p = net_.pipes[i];
-      losses.push_back(loss_at(p, fluid_, flow_[i]));
-      const double g = 1 / losses[i].slope, free = flow_[i] - g * losses[i].head;
-      a(p.from, p.from) += g;
-      a(p.to, p.to) += g;
-      a(p.from, p.to) -= g;
-      a(p.to, p.from) -= g;
-      b[p.from] -= free;
-      b[p.to] += free;
-    }
-    a.row(net_.outlet).setZero();
-    a.col(net_.outlet).setZero();
-    a(net_.outlet, net_.outlet) = 1;
-    b[net_.outlet] = 0;
-    head_ = a.ldlt().solve(b);
-    std::vector<double> move(flow_.size());
-    for (std::size_t i = 0; i < flow_.size(); ++i) {
-      const NetPipe& p = net_.pipes[i];
-      move[i] = (head_[p.from] - head_[p.to] - losses[i].head) / losses[i].slope;
-    }
-    const double part = balanced_ ? how_far(move) : 1;
-    balanced_ = true;  // the first full step meets the nodes, and every later move keeps them met
-    double change = 0;
-    for (std::size_t i = 0; i < flow_.size(); ++i) {
-      flow_[i] += part * move[i];
-      change = std::max(change, std::abs(move[i]));
-    }
-    return change;
-  }
-
-  // Work done along a move; the flows sought are where no move does any (the loss of head is the slope of a
-  // convex energy). Negative while the move still gains.
-  double work(const std::vector<double>& move, double part) const {
-    double sum = 0;
-    for (std::size_t i = 0; i < move.size(); ++i)
-      sum += move[i] * head_loss(net_.pipes[i], fluid_, flow_[i] + part * move[i]);
-    return sum;
-  }
-
-  // Between regimes the curve bends sharply and a whole step can overshoot for ever: then halve until it does
-  // not.
-  double how_far(const std::vector<double>& move) const {
-    const double start = std::abs(work(move, 0));
-    double part = 1;
-    while (part > 1e-3 && work(move, part) > 0.5 * start + 1e-9 * total_) part /= 2;
-    return part;
-  }
-
-  const Network& net_;
-  const FluidProperties& fluid_;
-  double total_;
-  std::vector<double> flow_;
-  Eigen::VectorXd head_;
-  bool balanced_ = false;
-};
-
 PipeFlow described(const NetPipe& p, const FluidProperties& fluid, double flow) {
   const double re = reynolds_at(p, fluid, flow);
   return {flow, std::abs(flow) / bore_area(p), re, regime_of(re), head_loss(p, fluid, flow)};
@@ -167,12 +67,7 @@ double worst_node(const Network& net, const std::vector<double>& flow, double to
 }  // namespace
 
 double head_loss(const NetPipe& p, const FluidProperties& fluid, double flow) {
-  const double re = reynolds_at(p, fluid, flow);
-  if (re <= 0) return 0;
-  const double v = std::abs(flow) / bore_area(p);
-  const double f = p.coil_diameter > 0 ? coil_friction_factor(re, p.bore, p.coil_diameter)
-                                       : friction_factor(re, p.roughness / p.bore);
-  return std::copysign((f * p.length / p.bore + p.fittings) * v * v / (2 * kGravity), flow);
+  return flow == 0 ? 0 : PipeLaw(p, fluid).at(flow).head;
 }
 
 Result<void> check_network(const Network& net) {
@@ -209,7 +104,7 @@ Result<NetworkFlow> solve_network(const Network& net, const FluidProperties& flu
   if (!(total > 0) || !std::isfinite(total))
     return refuse({"network_flow", "flow", print_quantity(Quantity::flow, total, UnitSystem::metric),
                    "more than 0", "Enter the heat pump's flow."});
-  Gradient gradient(net, fluid, total);
+  GradientMethod gradient(net, fluid, total);
   NetworkFlow out;
   out.iterations = gradient.run();
   if (out.iterations == 0)

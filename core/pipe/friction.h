@@ -17,6 +17,13 @@ double friction_factor(double reynolds, double roughness = 0);
 // flow without a jump.
 double coil_friction_factor(double reynolds, double bore, double coil_diameter);
 
+// The same two with their slope, d ln f/d ln Re: what Newton's method asks for.
+struct Friction {
+  double factor = 0, slope = 0;
+};
+Friction friction_at(double reynolds, double roughness = 0);
+Friction coil_friction_at(double reynolds, double bore, double coil_diameter);
+
 // Nusselt number of developed flow: 3.66 to Re 2300, Gnielinski 1976 from 4000 with f as given, linear
 // between (Gnielinski 2013). prandtl 0.5..2000.
 double nusselt(double reynolds, double prandtl, double friction);

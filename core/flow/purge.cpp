@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "flow/purge.h"
+
+#include <algorithm>
+#include <boost/math/tools/roots.hpp>
+#include <cmath>
+#include <numbers>
+
+#include "base/quantity.h"
+
+namespace underlawn {
+namespace {
+
+FluidProperties flushing_water() {
+  return fluid_properties(Fluid::water, 0, kPurgeTemperature).value();
+}
+
+// Index of the pipe that flows slowest; the heat pump is none.
+int slowest_of(const NetworkFlow& flow) {
+  int least = 1;
+  for (std::size_t i = 2; i < flow.pipes.size(); ++i)
+    if (flow.pipes[i].velocity < flow.pipes[least].velocity) least = static_cast<int>(i);
+  return least;
+}
+
+class Flusher {
+ public:
+  Flusher(const LoopNetwork& loop, const FlowWishes& wishes)
+      : loop_(loop), wishes_(wishes), net_(loop.network), water_(flushing_water()) {}
+
+  Result<PurgeRun> run() {
+    const double start = guess();
+    if (!at(start)) return refuse(last_.error());
+    const double flow = least_flow(start);
+    PurgeRun r;
+    r.flow = flow;
+    at(flow);
+    r.head = head();
+    r.slowest = slowest_of(*last_);
+    r.circuits_time = wishes_.purge_volumes * longest_passage();
+    r.time = std::max(r.circuits_time, kPurgeHold);
+    if (wishes_.flush_cart.curve.empty()) return r;
+    const auto duty = duty_point(wishes_.flush_cart, [this](double q) { return at(q) ? head() : 1e9; });
+    if (duty) r.cart = *duty;
+    r.cart_can = duty && duty->flow >= flow;
+    return r;
+  }
+
+ private:
+  bool at(double flow) {
+    last_ = solve_network(net_, water_, flow);
+    return last_.has_value();
+  }
+
+  // The heat pump is flushed on its own.
+  double head() const { return last_->head_loss - last_->pipes[0].head_loss; }
+
+  // What every pipe would ask for if circuits shared evenly.
+  double guess() const {
+    double most = 0;
+    const int all = static_cast<int>(loop_.circuits.size());
+    for (std::size_t i = 1; i < net_.pipes.size(); ++i) {
+      const double area = std::numbers::pi / 4 * net_.pipes[i].bore * net_.pipes[i].bore;
+      most = std::max(most, wishes_.purge_velocity * area * all / loop_.pipes[i].carries);
+    }
+    return most;
+  }
+
+  double slowness(double flow) {
+    if (!at(flow)) return -1;
+    return last_->pipes[slowest_of(*last_)].velocity / wishes_.purge_velocity - 1;
+  }
+
+  double least_flow(double start) {
+    double low = start, high = start;
+    for (int i = 0; i < 40 && slowness(low) > 0; ++i) low /= 1.3;
+    for (int i = 0; i < 40 && slowness(high) < 0; ++i) high *= 1.3;
+    if (low == high) return start;
+    std::uintmax_t steps = 60;
+    const auto bracket =
+        boost::math::tools::toms748_solve([this](double q) { return slowness(q); }, low, high,
+                                          boost::math::tools::eps_tolerance<double>(30), steps);
+    return bracket.second;
+  }
+
+  // s that the liquid takes through the slowest circuit, leads included.
+  double longest_passage() const {
+    std::vector<std::pair<int, double>> times;  // by trench
+    for (std::size_t i = 1; i < net_.pipes.size(); ++i) {
+      const int trench = loop_.pipes[i].trench;
+      if (trench == 0) continue;
+      auto it = std::find_if(times.begin(), times.end(), [&](const auto& t) { return t.first == trench; });
+      if (it == times.end()) it = times.insert(times.end(), {trench, 0.0});
+      it->second += net_.pipes[i].length / last_->pipes[i].velocity;
+    }
+    double most = 0;
+    for (const auto& t : times) most = std::max(most, t.second);
+    return most;
+  }
+
+  const LoopNetwork& loop_;
+  const FlowWishes& wishes_;
+  const Network& net_;
+  FluidProperties water_;
+  Result<NetworkFlow> last_;
+};
+
+// Heat pump, then the pipes of one trench alone, on nodes of its own.
+LoopNetwork only(const LoopNetwork& loop, int trench) {
+  LoopNetwork one;
+  one.network.inlet = 0;
+  one.network.outlet = 1;
+  std::vector<int> node(loop.network.nodes, -1);
+  node[loop.network.inlet] = 0;
+  node[loop.network.outlet] = 1;
+  one.network.nodes = 2;
+  const auto renumbered = [&](int n) { return node[n] < 0 ? node[n] = one.network.nodes++ : node[n]; };
+  for (std::size_t i = 0; i < loop.pipes.size(); ++i) {
+    if (i > 0 && loop.pipes[i].trench != trench) continue;
+    NetPipe p = loop.network.pipes[i];
+    p.from = renumbered(p.from);
+    p.to = renumbered(p.to);
+    one.network.pipes.push_back(std::move(p));
+    one.pipes.push_back(loop.pipes[i]);
+  }
+  one.circuits = {1};
+  return one;
+}
+
+// Of all circuits the flow and head that serve each in turn.
+Result<PurgeRun> one_by_one(const LoopNetwork& loop, const FlowWishes& wishes) {
+  PurgeRun worst;
+  worst.cart_can = !wishes.flush_cart.curve.empty();
+  for (int circuit : loop.circuits) {
+    const LoopNetwork one = only(loop, loop.pipes[circuit].trench);
+    auto run = Flusher(one, wishes).run();
+    if (!run) return run;
+    worst.time += run->time;
+    worst.cart_can = worst.cart_can && run->cart_can;
+    worst.circuits_time = std::max(worst.circuits_time, run->circuits_time);
+    if (run->head <= worst.head) continue;
+    worst.flow = run->flow;
+    worst.head = run->head;
+    worst.cart = run->cart;
+    worst.slowest = circuit;
+  }
+  return worst;
+}
+
+}  // namespace
+
+Result<Purge> purge_loop(const LoopNetwork& loop, const FlowWishes& w) {
+  if (!(w.purge_velocity > 0 && w.purge_velocity <= 5))
+    return refuse({"purge_velocity_out_of_bounds", "Purge velocity",
+                   print_quantity(Quantity::velocity, w.purge_velocity, UnitSystem::metric),
+                   "more than 0 m/s and at most 5 m/s", "2 ft/s (0.61 m/s) carries air down and out."});
+  const auto together = Flusher(loop, w).run();
+  if (!together) return refuse(together.error());
+  Purge purge{*together, {}};
+  if (w.arrangement != HeaderArrangement::home_runs || loop.circuits.size() < 2) return purge;
+  const auto single = one_by_one(loop, w);
+  if (!single) return refuse(single.error());
+  purge.one_by_one = *single;
+  return purge;
+}
+
+}  // namespace underlawn
