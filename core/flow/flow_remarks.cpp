@@ -115,4 +115,19 @@ std::vector<Trouble> flow_remarks(const Flow& f, const FlowWishes& w) {
   return out;
 }
 
+std::vector<Trouble> header_remarks(const HeaderChoice& c, const FlowWishes& w) {
+  std::vector<Trouble> out;
+  if (!c.head_holds)
+    out.push_back({"flow_head", "head of the loop at the design flow", shown(Quantity::head, c.head),
+                   "at most " + shown(Quantity::head, c.most_head),
+                   "No size of header and run brings it there: choose a stronger pump, more circuits or a "
+                   "wider coil pipe."});
+  if (!c.purge_holds)
+    out.push_back({"flow_purge", "flow that flushes every pipe", shown(Quantity::flow, c.purge.flow),
+                   "at most what " + w.flush_cart.name + " gives" +
+                       (c.purge.cart ? ", " + shown(Quantity::flow, c.purge.cart->flow) : ""),
+                   "Rent a stronger cart, or let valves shut off part of the circuits."});
+  return out;
+}
+
 }  // namespace underlawn

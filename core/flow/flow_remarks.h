@@ -15,4 +15,7 @@ std::vector<Remedy> balance_remedies(const Layout& layout, const Wishes& wishes,
 // (Re 2000 to 4000), circuits laminar at the coldest.
 std::vector<Trouble> flow_remarks(const Flow& flow, const FlowWishes& wishes);
 
+// What a designed header could not be made to hold: head and purge (balance is flow_remarks').
+std::vector<Trouble> header_remarks(const HeaderChoice& choice, const FlowWishes& wishes);
+
 }  // namespace underlawn

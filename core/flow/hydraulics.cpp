@@ -109,9 +109,19 @@ Result<Flow> solve_flow(const Layout& layout, const Wishes& wishes, const FlowWi
 }
 
 Result<Flow> solve_flow(const Layout& layout, const Wishes& wishes, const FlowWishes& w) {
-  const auto sizes = typed_sizes(wishes, w);
-  if (!sizes) return refuse(sizes.error());
-  return solve_flow(layout, wishes, w, *sizes);
+  if (!w.run_size.empty() && !w.header_sizes.empty()) {
+    const auto sizes = typed_sizes(wishes, w);
+    if (!sizes) return refuse(sizes.error());
+    return solve_flow(layout, wishes, w, *sizes);
+  }
+  const auto choice = design_header(layout, wishes, w);
+  if (!choice) return refuse(choice.error());
+  auto f = solve_flow(layout, wishes, w, choice->sizes);
+  if (f) {
+    f->header = *choice;
+    for (Trouble& t : header_remarks(*choice, w)) f->remarks.push_back(std::move(t));
+  }
+  return f;
 }
 
 }  // namespace underlawn

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "flow/antifreeze.h"
+#include "flow/header_design.h"
 #include "flow/loop_network.h"
 #include "flow/pump_duty.h"
 
@@ -40,6 +41,7 @@ struct Remedy {
 struct Flow {
   LoopNetwork loop;
   HeaderSizes sizes;
+  std::optional<HeaderChoice> header;  // where a size was left open: what was designed
   FlowState design, coldest;
   std::optional<PumpState> pump, coldest_pump;  // none without a circulator
   std::vector<Remedy> remedies;  // best first; filled where the imbalance at design is above the limit
@@ -49,7 +51,8 @@ struct Flow {
   std::vector<Trouble> remarks;  // what is worth knowing and stops nothing
 };
 
-// Refuses what flow_troubles, header_tree and loop_network refuse.
+// Sizes left open are designed by design_header. Refuses what flow_troubles, header_tree and loop_network
+// refuse.
 Result<Flow> solve_flow(const Layout& layout, const Wishes& wishes, const FlowWishes& flow);
 
 // The same with these sizes.

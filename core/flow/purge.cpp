@@ -46,6 +46,22 @@ class Flusher {
     return r;
   }
 
+  // There is a flow at which no pipe is too slow and the cart still gives the head: looked for from the
+  // guess, towards the side that is short, for velocities go nearly as the flow.
+  bool cart_can() {
+    double flow = guess();
+    for (int i = 0; i < 20; ++i) {
+      const double slow = slowness(flow);
+      if (!last_) return false;
+      const bool fast = slow >= 0, strong = pump_head(wishes_.flush_cart, flow) >= head();
+      if (fast == strong) return fast;
+      const double next = flow / (1 + slow);
+      if (fast && slow < 1e-9) return false;
+      flow = fast ? next : next * (1 + 1e-6);
+    }
+    return run()->cart_can;
+  }
+
  private:
   bool at(double flow) {
     last_ = solve_network(net_, water_, flow);
@@ -162,6 +178,10 @@ Result<Purge> purge_loop(const LoopNetwork& loop, const FlowWishes& w) {
   if (!single) return refuse(single.error());
   purge.one_by_one = *single;
   return purge;
+}
+
+bool cart_flushes(const LoopNetwork& loop, const FlowWishes& w) {
+  return w.flush_cart.curve.empty() || Flusher(loop, w).cart_can();
 }
 
 }  // namespace underlawn

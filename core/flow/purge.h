@@ -35,4 +35,8 @@ struct Purge {
 // not above 0 and what solve_network refuses.
 Result<Purge> purge_loop(const LoopNetwork& loop, const FlowWishes& wishes);
 
+// Whether the wishes' cart flushes all circuits together, as purge_loop says it but sooner; true without a
+// cart.
+bool cart_flushes(const LoopNetwork& loop, const FlowWishes& wishes);
+
 }  // namespace underlawn

@@ -126,3 +126,15 @@ TEST(Hydraulics, RefusesWhatTheWishesRefuse) {
   EXPECT_EQ(solve_flow(hand_layout(0, 4, true), {}, w).error().code, "fluid_temperature");
   EXPECT_EQ(solve_flow({}, {}, typed()).error().code, "flow_no_circuits");
 }
+
+TEST(Hydraulics, SizesLeftOpenAreDesigned) {
+  FlowWishes w;
+  const Flow f = solve_flow(hand_layout(0, 4, true), {}, w).value();
+  ASSERT_TRUE(f.header);
+  EXPECT_EQ(f.sizes.run.name, f.header->sizes.run.name);
+  EXPECT_NEAR(f.design.imbalance, f.header->imbalance, 1e-9);
+  EXPECT_TRUE(f.header->holds());
+  EXPECT_FALSE(solve_flow(hand_layout(0, 4, true), {}, typed())->header);
+  w.most_head = 0.5;
+  EXPECT_TRUE(remarks(solve_flow(hand_layout(0, 4, true), {}, w).value(), "flow_head"));
+}

@@ -62,6 +62,21 @@ TEST(Purge, ACartCanOrCannot) {
   EXPECT_FALSE(purge_loop(loop, w)->together.cart_can);
 }
 
+TEST(Purge, TheQuickAnswerIsTheFullOne) {
+  FlowWishes w;
+  int can = 0, cannot = 0;
+  for (int circuits = 1; circuits <= 9; circuits += 2)
+    for (double head = 2; head < 200; head *= 1.2) {
+      w.flush_cart = {"cart", {{0, head, 900}, {1.5e-3, 0.8 * head, 900}, {4e-3, 0.1 * head, 900}}};
+      const LoopNetwork loop = network_of(hand_layout(0, circuits, true), w);
+      const bool full = purge_loop(loop, w)->together.cart_can;
+      EXPECT_EQ(cart_flushes(loop, w), full) << circuits << " " << head;
+      ++(full ? can : cannot);
+    }
+  EXPECT_GT(can, 5);
+  EXPECT_GT(cannot, 5);
+}
+
 TEST(Purge, HomeRunsOneByOneAskForOneCircuitsFlow) {
   FlowWishes w;
   w.arrangement = HeaderArrangement::home_runs;
