@@ -252,13 +252,17 @@ class Designer {
     return c;
   }
 
-  bool still_likely(const Likely& l) const {
+  bool still_likely(const Likely& l) {
     if (l.uneven <= 1 || !even_->has_refined()) return true;
-    const std::vector<int>& header = headers_[l.header];
+    refined_.resize(headers_.size(), -1);
+    if (refined_[l.header] < 0) refined_[l.header] = refined(headers_[l.header]);
+    return refined_[l.header] <= kRefinedSlack * flow_.most_imbalance;
+  }
+  double refined(const std::vector<int>& header) const {
     std::vector<double> ways = even_->coils();
     for (int g = 0; g < all_.groups; ++g)
       for (std::size_t c = 0; c < ways.size(); ++c) ways[c] += even_->way(g, header[g])[c];
-    return even_->refined_imbalance(ways, header) <= kRefinedSlack * flow_.most_imbalance;
+    return even_->refined_imbalance(ways, header);
   }
 
   bool can_flush(const LoopNetwork& loop) const {
@@ -278,6 +282,7 @@ class Designer {
   std::vector<double> lengths_;  // m by group
   std::vector<int> carried_;     // fewest circuits a pipe of the group carries
   std::vector<std::vector<int>> headers_;
+  std::vector<double> refined_;  // imbalance of each header, once it is asked for; -1 before
   std::vector<Likely> likely_;
   Likely nearest_;
 };

@@ -46,9 +46,9 @@ std::vector<bool> reached(const Network& net) {
   return seen;
 }
 
-PipeFlow described(const NetPipe& p, const FluidProperties& fluid, double flow) {
+PipeFlow described(const NetPipe& p, const FluidProperties& fluid, double flow, double head) {
   const double re = reynolds_at(p, fluid, flow);
-  return {flow, std::abs(flow) / bore_area(p), re, regime_of(re), head_loss(p, fluid, flow)};
+  return {flow, std::abs(flow) / bore_area(p), re, regime_of(re), head};
 }
 
 double worst_node(const Network& net, const std::vector<double>& flow, double total) {
@@ -111,7 +111,7 @@ Result<NetworkFlow> solve_network(const Network& net, const FluidProperties& flu
     return refuse({"network_unsettled", "flows", "still moving after 60 steps", "settled",
                    "Look for pipes of very unlike bores joined together."});
   for (std::size_t i = 0; i < net.pipes.size(); ++i)
-    out.pipes.push_back(described(net.pipes[i], fluid, gradient.flow()[i]));
+    out.pipes.push_back(described(net.pipes[i], fluid, gradient.flow()[i], gradient.losses()[i].head));
   for (int n = 0; n < net.nodes; ++n) out.head.push_back(gradient.head(n));
   out.total_flow = total;
   out.head_loss = out.head[net.inlet];

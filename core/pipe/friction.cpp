@@ -37,12 +37,14 @@ Regime regime_of(double reynolds) {
 
 Friction friction_at(double re, double roughness) {
   if (re < 1) return {64 / re, -1};  // what the equation becomes; its twelfth powers would overflow
-  const double smooth = std::pow(7 / re, 0.9), w = smooth + 0.27 * roughness, y = -std::log(w);
-  const double a = fourth(fourth(2.457 * y)), b = fourth(fourth(37530 / re)), eight = fourth(8 / re);
+  const double over = 1 / re, smooth = std::exp(0.9 * std::log(7 * over));
+  const double w = smooth + 0.27 * roughness, y = -std::log(w);
+  const double a = fourth(fourth(2.457 * y)), b = fourth(fourth(37530 * over)), eight = fourth(8 * over);
   const double laminar = eight * eight * eight, turbulent = 1 / ((a + b) * std::sqrt(a + b));
-  const double bent = (y != 0 ? 16 * a * (0.9 * smooth / w) / y : 0) - 16 * b;  // d(a + b)/d ln Re
+  const double bent = (y != 0 ? 16 * a * 0.9 * smooth / (w * y) : 0) - 16 * b;  // d(a + b)/d ln Re
   const double sum = laminar + turbulent;
-  return {8 * std::cbrt(std::sqrt(std::sqrt(sum))), -(laminar + 0.125 * turbulent * bent / (a + b)) / sum};
+  return {8 * std::cbrt(std::sqrt(std::sqrt(sum))),
+          -(laminar * (a + b) + 0.125 * turbulent * bent) / ((a + b) * sum)};
 }
 
 double friction_factor(double re, double roughness) {

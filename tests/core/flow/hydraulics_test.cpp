@@ -5,7 +5,9 @@
 
 #include <algorithm>
 
+#include "plan/solve.h"
 #include "support/flow_layouts.h"
+#include "support/sample_plans.h"
 
 using namespace underlawn;
 
@@ -137,4 +139,28 @@ TEST(Hydraulics, SizesLeftOpenAreDesigned) {
   EXPECT_FALSE(solve_flow(hand_layout(0, 4, true), {}, typed())->header);
   w.most_head = 0.5;
   EXPECT_TRUE(remarks(solve_flow(hand_layout(0, 4, true), {}, w).value(), "flow_head"));
+}
+
+TEST(Hydraulics, LayoutsOfThePlacerHangTogether) {
+  int laid = 0;
+  for (int circuits = 1; circuits <= 6; ++circuits)
+    for (double length : {12.0, 20.0, 30.48}) {
+      Plan plan = sample::half_acre();
+      plan.wishes.circuits = circuits;
+      plan.wishes.trench_length = length;
+      plan.wishes.coil_length = 8 * length;
+      const Layout layout = solve(plan).layout;
+      if (layout.trenches.empty() || layout.run.line.empty()) continue;
+      ++laid;
+      for (auto a : {HeaderArrangement::direct_return, HeaderArrangement::reverse_return,
+                     HeaderArrangement::home_runs}) {
+        FlowWishes w;
+        w.arrangement = a;
+        const auto f = solve_flow(layout, plan.wishes, w);
+        ASSERT_TRUE(f) << f.error().message();
+        EXPECT_EQ(f->loop.circuits.size(), layout.trenches.size());
+        EXPECT_LT(f->design.flow.residual, 1e-9);
+      }
+    }
+  EXPECT_GE(laid, 10);
 }
