@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "canvas/paint_context.h"
-#include "field/coil.h"
+#include "field/straight.h"
 #include "plane/region.h"
 
 namespace underlawn {
@@ -45,6 +45,7 @@ void paint_conduit(PaintContext& c, const Polyline& points, double trench_width)
 }
 
 bool loops_can_be_seen(const PaintContext& c, const Coil& coil) {
+  if (coil.pattern == CoilPattern::upright_coil) return false;  // they stand: edge on from above
   return c.options.coils && coil.loops > 0 && coil.loops < kMostLoops &&
          c.view.to_device(coil.pitch) > 2.2 * c.look.line;
 }
@@ -60,6 +61,17 @@ void paint_coil(PaintContext& c, const Trench& t) {
   c.painter.setPen(pen);
   c.painter.setBrush(Qt::NoBrush);
   c.painter.drawPolyline(c.line(path));
+}
+
+// Straight pipe, and loops that stand: what is above one another is one line from above.
+void paint_lines(PaintContext& c, const Trench& t) {
+  const Point along = unit(t.end - t.head), across = left_normal(along);
+  Polyline flat = t.coil.pattern == CoilPattern::upright_coil ? Polyline{{0, 0}, {t.coil.trench_length, 0}}
+                                                              : straight_path(t.coil);
+  for (Point& p : flat) p = t.head + p.x * along + p.y * across;
+  c.painter.setPen(c.pen(shown(c, c.look.coil), is_straight(t.coil.pattern) ? 0.8 : 1.6));
+  c.painter.setBrush(Qt::NoBrush);
+  c.painter.drawPolyline(c.line(flat));
 }
 
 void tag(PaintContext& c, const Trench& t) {
@@ -88,6 +100,7 @@ void paint_trench(PaintContext& c, const Trench& t) {
   c.painter.setBrush(c.look.trench_fill);
   c.painter.drawPolygon(outline);
   if (loops_can_be_seen(c, t.coil)) paint_coil(c, t);
+  if (t.coil.pattern != CoilPattern::flat_coil && c.options.coils) paint_lines(c, t);
   // The head, where pipe enters: a filled dot.
   c.painter.setPen(Qt::NoPen);
   c.painter.setBrush(shown(c, c.look.header));

@@ -29,16 +29,23 @@ void add_costs(Page& page, const Outcome& outcome) {
 void add_trenches(Page& page, const Outcome& outcome) {
   if (outcome.layout.trenches.empty()) return;
   page.heading(QObject::tr("Coil trenches"));
-  page.begin_table({QObject::tr("No."), QObject::tr("Length"), QObject::tr("Pitch"), QObject::tr("Loops"),
-                    QObject::tr("Pipe")});
+  const bool loops = !is_straight(outcome.coil.pattern);
+  if (loops)
+    page.begin_table({QObject::tr("No."), QObject::tr("Length"), QObject::tr("Pitch"), QObject::tr("Loops"),
+                      QObject::tr("Pipe")});
+  else
+    page.begin_table({QObject::tr("No."), QObject::tr("Length"), QObject::tr("Pipe")});
   bool shared = false;
   for (const Trench& t : outcome.layout.trenches) {
     const std::string key = figures::trench_key(t.number);
     const bool supply = t.role == TrenchRole::supply;
     shared = shared || supply;
-    page.row({QString::number(t.number) + (supply ? QObject::tr(" *") : QString()),
-              page.number(key + ".length"), page.number(key + ".pitch"),
-              page.number(key + ".loops", Fineness::coarse), page.number(key + ".coil_length")});
+    const QString number = QString::number(t.number) + (supply ? QObject::tr(" *") : QString());
+    if (loops)
+      page.row({number, page.number(key + ".length"), page.number(key + ".pitch"),
+                page.number(key + ".loops", Fineness::coarse), page.number(key + ".coil_length")});
+    else
+      page.row({number, page.number(key + ".length"), page.number(key + ".coil_length")});
   }
   page.end_table();
   if (shared) page.paragraph(page.faint(QObject::tr("* the coil lies in the trench of the supply run")));

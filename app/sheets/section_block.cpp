@@ -4,6 +4,7 @@
 
 #include "canvas/hatch.h"
 #include "canvas/labels.h"
+#include "field/straight.h"
 #include "plan/figures/groups.h"
 #include "sheets/contents.h"
 
@@ -14,6 +15,7 @@ namespace {
 // What a section is drawn from, metres; all of it figures.
 struct Cut {
   double width = 0, depth = 0, bedding = 0, loop = 0, slope = 0;
+  Coil coil = {};
   double top() const { return width + 2 * slope * depth; }
 };
 
@@ -30,8 +32,12 @@ class Section : public Block {
       const Figure* f = outcome.figures.find(key);
       return f != nullptr && std::isfinite(f->value) ? f->value : 0.0;
     };
-    vertical_ = {value("dig.trench_width"), value("dig.trench_depth"), value("dig.bedding"),
-                 value("coil.loop_diameter"), 0};
+    vertical_ = {value("dig.trench_width"),
+                 value("dig.trench_depth"),
+                 value("dig.bedding"),
+                 value("coil.loop_diameter"),
+                 0,
+                 outcome.coil};
     sloped_ = vertical_;
     sloped_.slope = value("dig.slope");
     top_text_ = shown(plan, outcome, "dig.top_width");
@@ -81,7 +87,7 @@ class Section : public Block {
   void paint_cut(QPainter& painter, const Cut& cut, QPointF mid, double k, const QString& caption) const;
   void paint_ground(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
   void paint_fill(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
-  void paint_coil(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
+  void paint_pipe(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
   void paint_dimensions(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
   void paint_words(QPainter& painter, const Cut& cut, QPointF mid, double k) const;
   QPolygonF outline(const Cut& cut, QPointF mid, double k, double from, double to) const;
@@ -91,6 +97,25 @@ class Section : public Block {
   Cut vertical_, sloped_;
   QString top_text_, slope_text_, soil_;
 };
+
+// The pipe where the cut meets it, from the middle of the lowest. Loops that lie flat show as pipe at either
+// side, standing ones at the floor and on top, with the return pipe beside them.
+std::vector<QPointF> pipe_in_cut(const Cut& cut, double k) {
+  const double loop = cut.loop * k;
+  if (cut.coil.pattern == CoilPattern::flat_coil) return {{-loop / 2, 0}, {0, 0}, {loop / 2, 0}};
+  if (cut.coil.pattern == CoilPattern::upright_coil)
+    return {{0, 0}, {0, -loop}, {pt(4.2), cut.coil.return_on_top ? -loop : 0}};
+  std::vector<QPointF> at;
+  for (const StraightPipe& p : straight_pipes(cut.coil)) at.emplace_back(-p.across * k, -p.up * k);
+  return at;
+}
+
+// Behind the cut a loop joins them.
+QLineF loop_behind(const Cut& cut, QPointF lowest, double k) {
+  const double loop = cut.loop * k;
+  if (cut.coil.pattern == CoilPattern::upright_coil) return {lowest, lowest - QPointF(0, loop)};
+  return {lowest - QPointF(loop / 2, 0), lowest + QPointF(loop / 2, 0)};
+}
 
 double tape_reach(const Cut& cut, double k) {
   return std::min(cut.width * k / 2, pt(22)) * 0.8;
@@ -135,13 +160,13 @@ void Section::paint_fill(QPainter& painter, const Cut& cut, QPointF mid, double 
   painter.drawPolyline(whole);
 }
 
-// The coil lies flat: its loops show as pipe at either side, joined by the loop behind the cut.
-void Section::paint_coil(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
-  const double y = mid.y() + (cut.depth - cut.bedding / 2) * k, half = cut.loop * k / 2;
+void Section::paint_pipe(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
+  const double y = mid.y() + (cut.depth - cut.bedding / 2) * k;
   painter.setPen(rule(1.2, "#0d3550"));
-  painter.drawLine(QPointF(mid.x() - half, y), QPointF(mid.x() + half, y));
+  if (!is_straight(cut.coil.pattern)) painter.drawLine(loop_behind(cut, {mid.x(), y}, k));
   painter.setBrush(Qt::white);
-  for (double x : {-half, 0.0, half}) painter.drawEllipse(QPointF(mid.x() + x, y), pt(2.1), pt(2.1));
+  for (QPointF p : pipe_in_cut(cut, k))
+    painter.drawEllipse(QPointF(mid.x() + p.x(), y + p.y()), pt(2.1), pt(2.1));
   painter.setBrush(Qt::NoBrush);
   // Warning tape in the upper backfill.
   const double tape = mid.y() + 0.25 * cut.depth * k, reach = tape_reach(cut, k);
@@ -193,9 +218,12 @@ void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double
   const double tape = mid.x() + tape_reach(cut, k);
   word(0.75 * cut.depth, tape, inside ? tape + pt(12) : wall + pt(26), "warning tape");
   word(0.45 * cut.depth, mid.x(), inside ? mid.x() + pt(2) : wall + pt(26), "backfill in lifts");
-  const double pipe = cut.loop * k / 2;
+  double pipe = 0;
+  for (QPointF p : pipe_in_cut(cut, k))
+    if (p.y() == 0) pipe = std::max(pipe, p.x());
   word(cut.bedding / 2, mid.x() + pipe, wall + (inside ? pt(30) : pt(26)),
-       "coil in " + shown_length(plan_, cut.bedding) + " of bedding");
+       (is_straight(cut.coil.pattern) ? "pipe in " : "coil in ") + shown_length(plan_, cut.bedding) +
+           " of bedding");
 }
 
 void Section::paint_cut(QPainter& painter, const Cut& cut, QPointF mid, double k,
@@ -204,7 +232,7 @@ void Section::paint_cut(QPainter& painter, const Cut& cut, QPointF mid, double k
   paint_ground(painter, cut, mid, k);
   paint_fill(painter, cut, mid, k);
   paint_words(painter, cut, mid, k);
-  paint_coil(painter, cut, mid, k);
+  paint_pipe(painter, cut, mid, k);
   paint_dimensions(painter, cut, mid, k);
   write(painter, {mid.x(), mid.y() + cut.depth * k + pt(35)}, caption, type(9.5, QFont::DemiBold), kInk,
         Align::centre);

@@ -50,34 +50,46 @@ std::shared_ptr<const Table> tie_table(const Plan& plan, const Outcome& outcome,
                                  std::move(rows), points, note);
 }
 
+namespace {
+
+// What of the table speaks of loops is left out where there are none.
+std::vector<Column> trench_columns(bool loops) {
+  const Align right = Align::right;
+  std::vector<Column> columns{{"No."}, {"Length", right}, {"Floor width", right}, {"Depth", right}};
+  columns.push_back({loops ? "Coil, whole" : "Pipe", right});
+  if (loops) columns.insert(columns.end(), {{"Pitch", right}, {"Loops", right}});
+  columns.insert(columns.end(), {{"Tag both pipe ends", Align::left}, {"Lies in", Align::left}});
+  return columns;
+}
+
+QString trench_words(const Plan& plan, const Outcome& outcome, bool loops) {
+  const QString pipe =
+      loops ? ", loops " + shown(plan, outcome, "coil.loop_diameter") +
+                  " across, return pipe included in the coil's length. "
+            : ", " + text_of(std::string(pattern_name(outcome.coil.pattern))) + ", turns included. ";
+  return "Coil pipe " + text_of(plan.wishes.pipe) + pipe + "Header and supply run " +
+         text_of(plan.wishes.header_pipe) + ". S is the supply, R the return end at the trench head.";
+}
+
+}  // namespace
+
 BlockPtr trench_table(const Plan& plan, const Outcome& outcome) {
   if (outcome.layout.trenches.empty()) return nullptr;
+  const bool loops = !is_straight(outcome.coil.pattern);
   std::vector<std::vector<Cell>> rows;
   for (const Trench& t : outcome.layout.trenches) {
     const std::string key = figures::trench_key(t.number);
     std::vector<Cell> row{{QString::number(t.number), std::nullopt, true}};
-    for (const char* part : {".length", ".width", ".depth", ".coil_length", ".pitch", ".loops"})
+    for (const char* part : {".length", ".width", ".depth", ".coil_length"})
       row.push_back({shown(plan, outcome, key + part)});
+    if (loops)
+      for (const char* part : {".pitch", ".loops"}) row.push_back({shown(plan, outcome, key + part)});
     row.push_back({QString("%1-S  %1-R").arg(t.number)});
     row.push_back({t.role == TrenchRole::supply ? "supply trench" : "field"});
     rows.push_back(std::move(row));
   }
-  const Align right = Align::right;
-  return std::make_shared<Table>(
-      "TRENCHES AND COILS",
-      std::vector<Column>{{"No."},
-                          {"Length", right},
-                          {"Floor width", right},
-                          {"Depth", right},
-                          {"Coil, whole", right},
-                          {"Pitch", right},
-                          {"Loops", right},
-                          {"Tag both pipe ends", Align::left},
-                          {"Lies in", Align::left}},
-      std::move(rows), 10.5,
-      "Coil pipe " + text_of(plan.wishes.pipe) + ", loops " + shown(plan, outcome, "coil.loop_diameter") +
-          " across, return pipe included in the coil's length. Header and supply run " +
-          text_of(plan.wishes.header_pipe) + ". S is the supply, R the return end at the trench head.");
+  return std::make_shared<Table>(loops ? "TRENCHES AND COILS" : "TRENCHES AND PIPE", trench_columns(loops),
+                                 std::move(rows), 10.5, trench_words(plan, outcome, loops));
 }
 
 BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {

@@ -79,6 +79,28 @@ BlockPtr cautions(const Plan& plan, const Outcome& outcome) {
   return std::make_shared<Items>("CAUTIONS", std::move(items), 9.5, 2);
 }
 
+namespace {
+
+QString laying_words(const Coil& coil) {
+  const QString ends = ", both pipe ends at the head, capped and tagged.";
+  switch (coil.pattern) {
+    case CoilPattern::flat_coil:
+      return "Lay and tie the coils at the pitch in the table" + ends;
+    case CoilPattern::upright_coil:
+      return QString(
+                 "Tie the coils at the pitch in the table, stand them in the trenches, the return pipe ") +
+             (coil.return_on_top ? "on top of the loops" : "on the floor beside the loops") + ends;
+    case CoilPattern::single_pipe:
+      return "Lay the pipe on the trench floor, backfill to the upper level, lay the return there" + ends;
+    case CoilPattern::two_pipes:
+      return "Lay the pipe along one side of the trench floor and back along the other" + ends;
+    default:
+      return "Lay the pipe level by level along both sides of the trench, backfill between levels" + ends;
+  }
+}
+
+}  // namespace
+
 BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {
   const auto& trenches = outcome.layout.trenches;
   if (trenches.empty()) return nullptr;
@@ -94,7 +116,7 @@ BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {
           : QString("Dig trenches 1 to %1 in this order, each from its end back to its head; keep "
                     "the spoil off the next one.")
                 .arg(trenches.size()));
-  add("Lay and tie the coils at the pitch in the table, both pipe ends at the head, capped and tagged.");
+  add(laying_words(outcome.coil));
   add("Dig header and supply run, join, then fill with water and test before covering. Leave no open trench "
       "unguarded overnight.");
   add(QString(

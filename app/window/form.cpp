@@ -64,6 +64,16 @@ void Form::beside(QWidget* button) {
   grid_->addWidget(button, rows_ - 1, 2, Qt::AlignTop);
 }
 
+void Form::only_when(std::function<bool(const Plan&)> applies) {
+  on_refresh([this, row = rows_ - 1, applies = std::move(applies)] {
+    const bool shown = applies(document_.plan());
+    for (int column = 0; column < grid_->columnCount(); ++column)
+      if (QLayoutItem* item = grid_->itemAtPosition(row, column);
+          item != nullptr && item->widget() != nullptr)
+        item->widget()->setVisible(shown);
+  });
+}
+
 void Form::end() {
   grid_->setRowStretch(rows_, 1);
 }

@@ -43,6 +43,8 @@ class Form : public QWidget {
   // Any widget, across both columns or right of a label.
   void wide(QWidget* widget);
   void row(const QString& label, QWidget* widget);
+  // The last row is there only for plans that it applies to.
+  void only_when(std::function<bool(const Plan&)> applies);
   // A small button at the end of the last row.
   void beside(QWidget* button);
   // Called with every change of the plan.

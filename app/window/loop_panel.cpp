@@ -7,6 +7,7 @@
 #include <QToolButton>
 #include <cmath>
 
+#include "field/straight.h"
 #include "pipe/pipe_size.h"
 
 namespace underlawn {
@@ -61,6 +62,19 @@ double& wished(Wishes& wishes, CoilUnknown which) {
   return wishes.pitch;
 }
 
+bool has_loops(const Plan& plan) {
+  return !is_straight(plan.wishes.pattern);
+}
+
+// A trench of the width usual for one pattern becomes as wide as is usual for the other.
+void choose_pattern(Plan& plan, int index) {
+  Wishes& w = plan.wishes;
+  const auto chosen = static_cast<CoilPattern>(index);
+  if (std::abs(w.trench_width - usual_trench_width(w.pattern)) < 1e-9)
+    w.trench_width = usual_trench_width(chosen);
+  w.pattern = chosen;
+}
+
 }  // namespace
 
 LoopPanel::LoopPanel(Document& document, QWidget* parent) : Form(document, parent), document_(document) {
@@ -79,18 +93,36 @@ void LoopPanel::add_coil() {
       {[](const Plan& p) { return p.wishes.circuits; },
        [](Plan& p, double v) { p.wishes.circuits = static_cast<int>(std::lround(std::clamp(v, -1e6, 1e6))); },
        tr("Circuits")});
-  choice(tr("Pattern"), {tr("Flat coil")},
-         {[](const Plan& p) { return static_cast<int>(p.wishes.pattern); },
-          [](Plan& p, int i) { p.wishes.pattern = static_cast<CoilPattern>(i); }, tr("Coil pattern")});
+  choice(
+      tr("Pattern"),
+      {tr("Flat coil"), tr("Upright coil"), tr("Single pipe, return above it"), tr("Two pipes"),
+       tr("Four pipes, two levels"), tr("Six pipes, three levels")},
+      {[](const Plan& p) { return static_cast<int>(p.wishes.pattern); }, choose_pattern, tr("Coil pattern")});
   choice(tr("Pipe"), pipe_names(), pipe(&Wishes::pipe, tr("Coil pipe")));
   number(tr("Loop diameter"), Quantity::length, wish(&Wishes::loop_diameter, tr("Loop diameter")));
+  only_when(has_loops);
   add_one_of_three(tr("Trench length"), CoilUnknown::trench_length, &Wishes::trench_length);
   add_one_of_three(tr("Coil length"), CoilUnknown::coil_length, &Wishes::coil_length);
   add_one_of_three(tr("Pitch"), CoilUnknown::pitch, &Wishes::pitch);
-  note([](const Plan&) {
-    return tr(
-        "Two of these three are typed, the one marked = follows. The coil length counts the return pipe.");
+  only_when(has_loops);
+  note([](const Plan& p) {
+    return has_loops(p) ? tr("Two of these three are typed, the one marked = follows. The coil length counts "
+                             "the return pipe.")
+                        : tr("One of these two is typed, the one marked = follows. The coil length is all "
+                             "pipe in one trench, out and back.");
   });
+  add_pattern();
+}
+
+void LoopPanel::add_pattern() {
+  number(tr("Levels apart"), Quantity::length, wish(&Wishes::level_distance, tr("Distance of levels")));
+  only_when([](const Plan& p) { return pipe_levels(p.wishes.pattern) > 1; });
+  number(tr("Sides apart"), Quantity::length, wish(&Wishes::side_distance, tr("Distance of sides")));
+  only_when([](const Plan& p) { return pipe_sides(p.wishes.pattern) > 1; });
+  check(tr("Return pipe on top of the loops, not on the floor"),
+        {[](const Plan& p) { return p.wishes.return_on_top; },
+         [](Plan& p, bool on) { p.wishes.return_on_top = on; }, tr("Place of the return pipe")});
+  only_when([](const Plan& p) { return p.wishes.pattern == CoilPattern::upright_coil; });
 }
 
 void LoopPanel::add_one_of_three(const QString& label, CoilUnknown which, double Wishes::*field) {
@@ -106,7 +138,7 @@ void LoopPanel::add_one_of_three(const QString& label, CoilUnknown which, double
   connect(follow, &QToolButton::clicked, this, [this, which] { let_follow(which); });
   on_refresh([this, entry, follow, which] {
     const Plan& plan = document_.plan();
-    const bool follows = plan.wishes.unknown == which;
+    const bool follows = follows_in(plan.wishes.pattern, plan.wishes.unknown) == which;
     follow->setChecked(follows);
     entry->set_read_only(follows);
     const Outcome* outcome = document_.outcome();
@@ -122,7 +154,7 @@ void LoopPanel::add_one_of_three(const QString& label, CoilUnknown which, double
 // What followed so far is kept as typed, so that the loop stays as it is.
 void LoopPanel::let_follow(CoilUnknown which) {
   Plan plan = document_.committed();
-  const CoilUnknown before = plan.wishes.unknown;
+  const CoilUnknown before = follows_in(plan.wishes.pattern, plan.wishes.unknown);
   if (before != which && document_.outcome() != nullptr && !document_.stale()) {
     const double value = solved(document_.outcome()->coil, before);
     if (value > 0) wished(plan.wishes, before) = value;

@@ -14,6 +14,7 @@ class LoopPanel : public Form {
 
  private:
   void add_coil();
+  void add_pattern();
   void add_one_of_three(const QString& label, CoilUnknown which, double Wishes::*wish);
   void add_trenches();
   void add_run();

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "field/straight.h"
 
 namespace underlawn {
 
@@ -140,6 +141,16 @@ std::string_view pattern_name(CoilPattern pattern) {
   switch (pattern) {
     case CoilPattern::flat_coil:
       return "flat coil";
+    case CoilPattern::upright_coil:
+      return "upright coil";
+    case CoilPattern::single_pipe:
+      return "single pipe, its return above it";
+    case CoilPattern::two_pipes:
+      return "two pipes side by side";
+    case CoilPattern::four_pipes:
+      return "four pipes on two levels";
+    case CoilPattern::six_pipes:
+      return "six pipes on three levels";
   }
   return "unknown";
 }
@@ -156,7 +167,9 @@ double loop_length_by_sum(double loop_diameter, double pitch) {
   return pi * loop_diameter + pitch;
 }
 
-Result<Coil> solve_coil(const CoilRequest& r) {
+namespace {
+
+Result<Coil> solve_loops(const CoilRequest& r) {
   if (auto t = bad_bounds(r)) return refuse(*t);
   if (r.pipe_diameter >= widest_pitch(r))
     return refuse(trouble(r, "loop_smaller_than_pipe", "loop diameter", r.loop_diameter,
@@ -173,6 +186,18 @@ Result<Coil> solve_coil(const CoilRequest& r) {
   }
   return refuse({"coil_unknown_unnamed", "unknown of the coil", "none", "pitch, coil length or trench length",
                  "Choose which of the three follows from the other two."});
+}
+
+}  // namespace
+
+Result<Coil> solve_coil(const CoilRequest& r) {
+  if (is_straight(r.pattern)) return solve_straight(r);
+  Result<Coil> coil = solve_loops(r);
+  if (coil && r.pattern == CoilPattern::upright_coil) {
+    coil->pattern = r.pattern;
+    coil->return_on_top = r.return_on_top;
+  }
+  return coil;
 }
 
 }  // namespace underlawn

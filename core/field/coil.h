@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// What lies in one trench, one circuit of it.
+//
 // The flat coil: overlapping loops of pipe laid on the trench floor, and the return pipe that runs back
 // beside them.
 //
@@ -13,6 +15,10 @@
 // counted, whichever side of the loop it is (the curve's own pipe differs by up to p/pi). The return pipe is
 // as long as the trench: from where the last loop stops on to its turn and straight back to the head. What
 // joins the coil to the header is not in these figures.
+//
+// The upright coil is the same coil stood on its edge in a narrow trench: t is then the height, and the
+// return pipe lies on top of the loops or on the floor beside them. Straight patterns have no loops; see
+// straight.h.
 #pragma once
 
 #include <string_view>
@@ -23,10 +29,16 @@
 
 namespace underlawn {
 
-enum class CoilPattern { flat_coil };
+enum class CoilPattern { flat_coil, upright_coil, single_pipe, two_pipes, four_pipes, six_pipes };
+inline constexpr int kCoilPatterns = 6;
 std::string_view pattern_name(CoilPattern pattern);
+// Without loops: out and back along the trench, once or more.
+constexpr bool is_straight(CoilPattern pattern) {
+  return pattern != CoilPattern::flat_coil && pattern != CoilPattern::upright_coil;
+}
 
-// A flat coil in a trench. Any one of pitch, coil_length and trench_length follows from the other two.
+// The pipe in a trench. Of a coil any one of pitch, coil_length and trench_length follows from the other two;
+// of a straight pattern either of the two lengths from the other, and there are no loops.
 struct Coil {
   double loop_diameter = 0.9144;  // m, D, centre line
   double pitch = 0.4;             // m, p, advance of the trench per loop
@@ -34,7 +46,12 @@ struct Coil {
   double trench_length = 0;       // m: from the trench head to the far end of the last loop: N p + D
   double coil_length = 0;         // m of pipe in the trench, loops and the return pipe to the head together
   double loop_pipe = 0;           // m of it in the loops: N times the length of one
-  double return_pipe = 0;         // m of it in the return: trench_length
+  double return_pipe = 0;         // m of it in the return of a coil: trench_length
+  CoilPattern pattern = CoilPattern::flat_coil;
+  double level_distance = 0;   // m between levels of a straight pattern, where it has more than one
+  double side_distance = 0;    // m between its two sides, where it has two
+  bool return_on_top = false;  // upright coil: on top of the loops, not on the floor
+  bool laid() const { return coil_length > 0; }
   bool operator==(const Coil&) const = default;
 };
 
@@ -46,6 +63,10 @@ double loop_length(double loop_diameter, double pitch);
 double loop_length_by_sum(double loop_diameter, double pitch);
 
 enum class CoilUnknown { pitch, coil_length, trench_length };
+// What follows in this pattern: where there is no pitch to follow, the coil length does.
+constexpr CoilUnknown follows_in(CoilPattern pattern, CoilUnknown asked) {
+  return is_straight(pattern) && asked == CoilUnknown::pitch ? CoilUnknown::coil_length : asked;
+}
 
 struct CoilRequest {
   CoilUnknown unknown = CoilUnknown::pitch;
@@ -56,6 +77,10 @@ struct CoilRequest {
   double pipe_diameter =
       0.02667;  // m, outside: loops closer than this would lie on top of one another all the way
   UnitSystem units = UnitSystem::metric;  // of the numbers in a refusal
+  CoilPattern pattern = CoilPattern::flat_coil;
+  double level_distance = 0.3048;  // m, straight patterns of more than one level
+  double side_distance = 0.4572;   // m, straight patterns of two sides
+  bool return_on_top = true;       // upright coil
 };
 
 inline constexpr double kLargestLoop = 10;      // m, loop diameter
@@ -64,12 +89,14 @@ inline constexpr double kLongestCoil = 20'000;  // m of pipe
 
 // Refuses what no pipe can be laid to: loop as long as the trench or longer, pitch not above the pipe's
 // diameter, pitch of pi D and more (the pipe then never turns back), a coil too short to reach the end and
-// back or too long for the closest pitch, anything not a number or beyond the bounds above.
+// back or too long for the closest pitch, pipes of a straight pattern nearer than their diameter, anything
+// not a number or beyond the bounds above.
 Result<Coil> solve_coil(const CoilRequest& request);
 
-// The pipe of a coil from the head to the far end and back to the head, in trench coordinates: x is s, y is
-// t. Its length tends to coil_length as points_per_loop (at least 4) grows. The return is drawn on the middle
-// line; in the trench it lies beside the loops. Empty for a coil of no loops.
+// The pipe of a coil from the head to the far end and back to the head, seen flat in trench coordinates: x is
+// s, y is t; for an upright coil this is its view from the side. Its length tends to coil_length as
+// points_per_loop (at least 4) grows. The return is drawn on the middle line; in the trench it lies beside
+// the loops, or on or under them. Empty for a coil of no loops.
 Polyline coil_path(const Coil& coil, int points_per_loop);
 
 }  // namespace underlawn

@@ -47,7 +47,14 @@ inline constexpr Names<SoilType, 4> kSoilTypeNames = {{
     {SoilType::type_c, "type_c"},
 }};
 
-inline constexpr Names<CoilPattern, 1> kCoilPatternNames = {{{CoilPattern::flat_coil, "flat_coil"}}};
+inline constexpr Names<CoilPattern, kCoilPatterns> kCoilPatternNames = {{
+    {CoilPattern::flat_coil, "flat_coil"},
+    {CoilPattern::upright_coil, "upright_coil"},
+    {CoilPattern::single_pipe, "single_pipe"},
+    {CoilPattern::two_pipes, "two_pipes"},
+    {CoilPattern::four_pipes, "four_pipes"},
+    {CoilPattern::six_pipes, "six_pipes"},
+}};
 
 inline constexpr Names<CoilUnknown, 3> kCoilUnknownNames = {{
     {CoilUnknown::pitch, "pitch"},

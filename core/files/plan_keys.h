@@ -8,6 +8,7 @@
 //   list(name, values)          an array of such objects
 #pragma once
 
+#include "field/straight.h"
 #include "files/names.h"
 #include "plan/plan.h"
 
@@ -100,6 +101,12 @@ void walk_keys(V& v, Wishes& w) {
   v.key("run_depth_m", w.run_depth);
   v.key("bedding_m", w.bedding);
   v.key("coil_in_run", w.coil_in_run);
+  const Wishes usual;
+  const int levels = pipe_levels(w.pattern), sides = pipe_sides(w.pattern);
+  v.key_if(levels > 1 || w.level_distance != usual.level_distance, "level_distance_m", w.level_distance);
+  v.key_if(sides > 1 || w.side_distance != usual.side_distance, "side_distance_m", w.side_distance);
+  const bool standing = w.pattern == CoilPattern::upright_coil;
+  v.key_if(standing || w.return_on_top != usual.return_on_top, "return_on_top", w.return_on_top);
 }
 
 template <class V>

@@ -9,14 +9,25 @@ namespace underlawn {
 
 namespace {
 
+// What is not of a flat coil stands only where there is something else.
+void add_pattern(Json& json, const Coil& c) {
+  if (c.pattern == CoilPattern::flat_coil) return;
+  json["pattern"] = name_of(kCoilPatternNames, c.pattern);
+  if (c.pattern == CoilPattern::upright_coil) json["return_on_top"] = c.return_on_top;
+  if (c.level_distance > 0) json["level_distance_m"] = c.level_distance;
+  if (c.side_distance > 0) json["side_distance_m"] = c.side_distance;
+}
+
 Json json_of(const Coil& c) {
-  return {{"loop_diameter_m", c.loop_diameter},
-          {"pitch_m", c.pitch},
-          {"loops", c.loops},
-          {"trench_length_m", c.trench_length},
-          {"coil_length_m", c.coil_length},
-          {"loop_pipe_m", c.loop_pipe},
-          {"return_pipe_m", c.return_pipe}};
+  Json json = {{"loop_diameter_m", c.loop_diameter},
+               {"pitch_m", c.pitch},
+               {"loops", c.loops},
+               {"trench_length_m", c.trench_length},
+               {"coil_length_m", c.coil_length},
+               {"loop_pipe_m", c.loop_pipe},
+               {"return_pipe_m", c.return_pipe}};
+  add_pattern(json, c);
+  return json;
 }
 
 Json json_of(const EarthWork& e) {

@@ -26,7 +26,18 @@ struct Wishes {
   double run_depth = 1.5240;  // m: 5 ft
   double bedding = 0.1524;    // m of sand round the pipe: 6 in
   bool coil_in_run = true;    // use the supply trench for a coil where it is long enough
+  double level_distance = 0.3048;  // m between levels of straight pipe: 1 ft
+  double side_distance = 0.4572;   // m between its two sides: 18 in
+  bool return_on_top = true;       // of an upright coil; else on the floor
   bool operator==(const Wishes&) const = default;
 };
+
+// Floor width usual for a pattern, m: as wide as the loops; a chain trencher's 6 in for what stands or lies
+// in one plane; two sides of pipe need a bucket. Common practice, no source, but for the upright coil's 6 in:
+// Handbook of Energy Management, "spiral loops".
+constexpr double usual_trench_width(CoilPattern pattern) {
+  if (pattern == CoilPattern::flat_coil) return 0.9144;
+  return pattern == CoilPattern::upright_coil || pattern == CoilPattern::single_pipe ? 0.1524 : 0.6096;
+}
 
 }  // namespace underlawn

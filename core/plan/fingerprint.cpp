@@ -96,6 +96,11 @@ void add_wishes(Lines& lines, const Wishes& w) {
   lines.add("run_depth", w.run_depth);
   lines.add("bedding", w.bedding);
   lines.add("coil_in_run", static_cast<int>(w.coil_in_run));
+  // Of no weight for a flat coil, whose fingerprints are on paper already.
+  if (w.pattern == CoilPattern::flat_coil) return;
+  lines.add("level_distance", w.level_distance);
+  lines.add("side_distance", w.side_distance);
+  lines.add("return_on_top", static_cast<int>(w.return_on_top));
 }
 
 }  // namespace

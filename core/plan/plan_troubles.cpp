@@ -3,6 +3,7 @@
 
 #include <set>
 
+#include "field/straight.h"
 #include "pipe/pipe_size.h"
 #include "plane/region.h"
 #include "site/clearances.h"
@@ -217,10 +218,12 @@ void check_pipe(std::vector<Trouble>& troubles, const std::string& name, const s
 // ---- wishes ----
 
 void add_coil_numbers(std::vector<Number>& numbers, const Wishes& w) {
-  // The one that is computed from the other two is not used as typed; it only has to be a number.
+  // The one that is computed from the other two is not used as typed, nor is the pitch of straight pipe; it
+  // only has to be a number.
   const auto length = [&](const char* thing, double value, double high, CoilUnknown which,
                           const char* advice) {
-    const bool used = w.unknown != which;
+    const bool used =
+        follows_in(w.pattern, w.unknown) != which && !(is_straight(w.pattern) && which == CoilUnknown::pitch);
     numbers.push_back({thing, Quantity::length, value, used ? 0 : -kMuch, used ? high : kMuch, used, advice});
   };
   length("Coil pitch", w.pitch, kLargestLoop, CoilUnknown::pitch,
@@ -231,6 +234,32 @@ void add_coil_numbers(std::vector<Number>& numbers, const Wishes& w) {
          "Enter the length of one trench.");
 }
 
+// m of ground that is left over what stands or is stacked in a trench. Not a depth that would be wise.
+constexpr double kLeastCover = 0.1;
+
+void add_pattern_numbers(std::vector<Number>& numbers, const Wishes& w) {
+  const int levels = pipe_levels(w.pattern);
+  const bool straight = is_straight(w.pattern), standing = w.pattern == CoilPattern::upright_coil;
+  const bool stacked = levels > 1, sides = pipe_sides(w.pattern) > 1;
+  const Quantity m = Quantity::length;
+  numbers.push_back({"Loop diameter", m, w.loop_diameter, straight ? -kMuch : 0,
+                     straight ? kMuch : kLargestLoop, !straight,
+                     "Enter the diameter of the loops, centre line to centre line."});
+  // Not used by the pattern: it only has to be a number.
+  numbers.push_back({"Level distance", m, w.level_distance, stacked ? 0 : -kMuch,
+                     stacked ? kLargestLoop : kMuch, stacked,
+                     "Enter the distance between one level of pipe and the next."});
+  numbers.push_back({"Side distance", m, w.side_distance, sides ? 0 : -kMuch, sides ? kLargestLoop : kMuch,
+                     sides, "Enter the distance between the pipes on either side of the trench."});
+  const double up = standing ? w.loop_diameter : stacked ? (levels - 1) * w.level_distance : 0;
+  const double least = up + kLeastCover;
+  const bool named = !(w.trench_depth > 0 && w.trench_depth <= 10);  // with the other numbers of the trench
+  if (up > 0 && least < 10 && !named)
+    numbers.push_back({"Trench depth", m, w.trench_depth, least, 10, false,
+                       standing ? "Dig deeper than the loops stand high, or make smaller loops."
+                                : "Dig deeper than the levels are high, or lay them closer."});
+}
+
 std::vector<Number> wishes_numbers(const Wishes& w) {
   const Quantity m = Quantity::length;
   const double least_spacing = std::isfinite(w.trench_width) ? std::clamp(w.trench_width, 0.0, 10.0) : 0;
@@ -238,11 +267,10 @@ std::vector<Number> wishes_numbers(const Wishes& w) {
   const double most_bedding = std::isfinite(shallow) ? std::clamp(shallow, 0.0, 10.0) : 10;
   std::vector<Number> numbers;
   add_coil_numbers(numbers, w);
+  add_pattern_numbers(numbers, w);
   numbers.insert(
       numbers.end(),
       {
-          {"Loop diameter", m, w.loop_diameter, 0, kLargestLoop, true,
-           "Enter the diameter of the loops, centre line to centre line."},
           {"Circuits", Quantity::count, static_cast<double>(w.circuits), 0, 200, false,
            "Enter how many coils are wanted."},
           {"Trench width", m, w.trench_width, 0, 10, true, "Enter the width of the bucket."},

@@ -48,6 +48,9 @@ struct CoilMade {
 struct CoilIn {
   CoilUnknown unknown;
   double loop_diameter, pitch, coil_length, trench_length, pipe_diameter;
+  CoilPattern pattern;
+  double level_distance, side_distance;
+  bool return_on_top;
   bool operator==(const CoilIn&) const = default;
 };
 
@@ -100,6 +103,9 @@ Wishes for_layout(const Wishes& wishes, const Coil& coil) {
   w.pipe = usual.pipe;
   w.header_pipe = usual.header_pipe;
   w.bedding = usual.bedding;
+  w.level_distance = usual.level_distance;  // the coil has them
+  w.side_distance = usual.side_distance;
+  w.return_on_top = usual.return_on_top;
   w.unknown = usual.unknown;
   w.pitch = coil.pitch;
   w.coil_length = coil.coil_length;
@@ -145,8 +151,9 @@ Troubles find_troubles(const Plan& plan) {
 }
 
 Result<Coil> ask_coil(const CoilIn& in, UnitSystem units) {
-  return solve_coil(
-      {in.unknown, in.loop_diameter, in.pitch, in.coil_length, in.trench_length, in.pipe_diameter, units});
+  return solve_coil({in.unknown, in.loop_diameter, in.pitch, in.coil_length, in.trench_length,
+                     in.pipe_diameter, units, in.pattern, in.level_distance, in.side_distance,
+                     in.return_on_top});
 }
 
 CoilMade make_coil(const CoilIn& in) {
@@ -198,7 +205,8 @@ void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::s
   const Wishes& w = plan.wishes;
   const auto pipe = find_pipe(w.pipe);  // unknown: named among the troubles, and an ordinary one stands in
   const double outside = pipe ? pipe->outside_diameter : CoilRequest{}.pipe_diameter;
-  const CoilIn asked{w.unknown, w.loop_diameter, w.pitch, w.coil_length, w.trench_length, outside};
+  const CoilIn asked{w.unknown, w.loop_diameter, w.pitch,          w.coil_length,   w.trench_length,
+                     outside,   w.pattern,       w.level_distance, w.side_distance, w.return_on_top};
   const CoilMade& made = coil.run(asked, runs.coil, stop, make_coil);
   outcome.coil = made.coil;
   // A wish that is out of bounds has been named already; the coil's own refusal of it would only repeat that.

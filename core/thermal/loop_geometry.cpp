@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "thermal/loop_geometry.h"
 
+#include "field/straight.h"
 #include "pipe/pipe_size.h"
 
 namespace underlawn {
@@ -20,13 +21,25 @@ void lay_line(const Polyline& line, double depth, double radius, PipesInGround& 
   }
 }
 
+void lay_straight(const Trench& t, double radius, PipesInGround& out) {
+  const Point aside = left_normal(unit(t.end - t.head));
+  for (const StraightPipe& p : straight_pipes(t.coil)) {
+    const Point off = p.across * aside;
+    out.pipes.push_back({{t.head + off, t.end + off}, t.depth - radius - p.up, radius});
+  }
+}
+
+void lay_trench(const Trench& t, double radius, PipesInGround& out) {
+  if (is_straight(t.coil.pattern)) return lay_straight(t, radius, out);
+  out.coils.push_back({t.head, t.end, t.coil, t.coil.loop_diameter / 2, t.depth - radius, radius});
+}
+
 }  // namespace
 
 PipesInGround pipes_in_ground(const Layout& layout, const Wishes& wishes) {
   PipesInGround out;
   const double coil = radius_of(wishes.pipe), run = radius_of(wishes.header_pipe);
-  for (const Trench& t : layout.trenches)
-    out.coils.push_back({t.head, t.end, t.coil, t.coil.loop_diameter / 2, t.depth - coil, coil});
+  for (const Trench& t : layout.trenches) lay_trench(t, coil, out);
   for (const Polyline& leg : layout.header.legs) lay_line(leg, wishes.run_depth, run, out);
   lay_line(layout.run.line, wishes.run_depth, run, out);
   return out;

@@ -10,8 +10,9 @@ namespace underlawn {
 // Supply and return lie this far apart in the header and run trench. Common practice, no source.
 inline constexpr double kRunPipesApart = 0.3;  // m
 
-// Coils on the trench floor, their return pipe at the trench's side; header and run as two pipes on their
-// floor. Trenches that nothing was placed in are left out.
+// Coils on the trench floor, their return pipe at the trench's side; straight pipe at the depth of its level,
+// its turns (under 1 % of it) left out; header and run as two pipes on their floor. Trenches that nothing was
+// placed in are left out.
 PipesInGround pipes_in_ground(const Layout& layout, const Wishes& wishes);
 
 }  // namespace underlawn

@@ -69,6 +69,10 @@ Wishes wishes(Random& random) {
     *value = number(random);
   w.circuits = below(random, 2001) - 1000;
   w.coil_in_run = below(random, 2) == 1;
+  w.pattern = static_cast<CoilPattern>(below(random, kCoilPatterns));
+  w.level_distance = below(random, 2) ? w.level_distance : number(random);
+  w.side_distance = below(random, 2) ? w.side_distance : number(random);
+  w.return_on_top = below(random, 2) == 1;
   return w;
 }
 

@@ -1,22 +1,44 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "field/straight.h"
+#include "pipe/pipe_size.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 #include "plan/plan_troubles.h"
 
 namespace underlawn::checks {
 
+namespace {
+
+struct Need {
+  double width = 0;  // m
+  const char *title, *or_else, *source;
+};
+
+Need needed(const Plan& plan, const Coil& coil) {
+  if (coil.pattern == CoilPattern::flat_coil)
+    return {coil.loop_diameter, "The loops are wider than the trench", " wide, or use smaller loops.",
+            "the coil lies flat on the trench floor"};
+  if (pipe_sides(coil.pattern) > 1)
+    return {coil.side_distance, "The pipes lie farther apart than the trench is wide",
+            " wide, or lay the pipes closer.", "the pipes lie on the trench floor"};
+  const auto pipe = find_pipe(plan.wishes.pipe);
+  const double strands = coil.pattern == CoilPattern::upright_coil ? 2 : 1;  // a loop, and one beside it
+  return {pipe ? strands * pipe->outside_diameter : 0, "The pipe is wider than the trench",
+          " wide, or use smaller pipe.", "the pipe goes down between the walls"};
+}
+
+}  // namespace
+
 // Loops are named by their centre line, and 3 ft loops in a 3 ft trench are usual, so the pipe's own
 // half-thickness on each side is not held against them.
 std::vector<Finding> coil_wider_than_trench(const Plan& plan, const Outcome& outcome) {
-  const double loop = outcome.coil.loop_diameter;
-  if (outcome.coil.loops <= 0 || !wishes_troubles(plan).empty()) return {};
-  if (!falls_short(plan.wishes.trench_width, loop)) return {};
-  Finding f =
-      make_finding("coil_wider_than_trench", "coil", Severity::error, "The loops are wider than the trench");
-  set_measure(f, plan.wishes.trench_width, loop);
-  f.advice =
-      "Dig at least " + print_quantity(Quantity::length, loop, plan.units) + " wide, or use smaller loops.";
-  f.source = "the coil lies flat on the trench floor";
+  const Need need = needed(plan, outcome.coil);
+  if (!outcome.coil.laid() || !wishes_troubles(plan).empty()) return {};
+  if (!falls_short(plan.wishes.trench_width, need.width)) return {};
+  Finding f = make_finding("coil_wider_than_trench", "coil", Severity::error, need.title);
+  set_measure(f, plan.wishes.trench_width, need.width);
+  f.advice = "Dig at least " + print_quantity(Quantity::length, need.width, plan.units) + need.or_else;
+  f.source = need.source;
   f.places = trench_places(outcome.layout);
   return {f};
 }

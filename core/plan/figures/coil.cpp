@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "field/coil.h"
-
+#include "field/straight.h"
 #include "plan/figures/groups.h"
 
 namespace underlawn::figures {
@@ -32,10 +31,34 @@ void add_one_loop(Figures& all, const Coil& c) {
           {"pi D + p, often quoted, long by about p; used nowhere", from, "common practice, no source"});
 }
 
+// Keys of the distances that the pattern has.
+std::vector<std::string> distances(const Coil& c) {
+  std::vector<std::string> keys;
+  if (c.side_distance > 0) keys.emplace_back("coil.side_distance");
+  if (c.level_distance > 0) keys.emplace_back("coil.level_distance");
+  return keys;
+}
+
+void add_straight(Figures& all, const Wishes& w, const Coil& c) {
+  derived(all, "coil.pipes", "Pipes in one trench", static_cast<double>(straight_pipes(c).size()), Q::count,
+          {"sides x levels of the pattern", {}, ""});
+  derived(all, "coil.turns", "Pipe in the turns at the trench's ends", pipe_in_turns(c), Q::length,
+          {"side distance for each level, level distance between levels", distances(c), ""});
+  if (follows_in(w.pattern, w.unknown) == CoilUnknown::coil_length)
+    derived(all, "coil.length", "Pipe in one trench", c.coil_length, Q::length,
+            {"pipes x trench length + turns", {"coil.pipes", "coil.trench_length", "coil.turns"}, ""});
+  else
+    derived(all, "coil.trench_length", "Trench length", c.trench_length, Q::length,
+            {"(pipe in one trench - turns)/pipes", {"coil.length", "coil.turns", "coil.pipes"}, ""});
+  derived(all, "coil.pipe_per_trench", "Pipe per length of trench", c.coil_length / c.trench_length, Q::count,
+          {"pipe in one trench/trench length", {"coil.length", "coil.trench_length"}, ""});
+}
+
 }  // namespace
 
 void add_coil(Figures& all, const Plan& plan, const Outcome& outcome) {
   const Coil& c = outcome.coil;
+  if (is_straight(c.pattern)) return add_straight(all, plan.wishes, c);
   add_pitch_or_trench(all, plan.wishes, c);
   add_one_loop(all, c);
   derived(all, "coil.loops", "Loops", c.loops, Q::count,

@@ -31,10 +31,10 @@ Figures make_figures(const Plan& plan, const Outcome& outcome) {
   Figures all;
   add_wishes(all, plan);
   add_pipe(all, plan);
-  if (outcome.coil.loops > 0) add_coil(all, plan, outcome);
+  if (outcome.coil.laid()) add_coil(all, plan, outcome);
   if (plan.site.lot.empty() || !site_troubles(plan).empty()) return all;
   add_site(all, plan, outcome);
-  if (outcome.coil.loops <= 0 || !wishes_troubles(plan).empty()) return all;
+  if (!outcome.coil.laid() || !wishes_troubles(plan).empty()) return all;
   add_layout(all, plan, outcome);
   add_trenches(all, outcome);
   add_header_run(all, outcome);

@@ -41,6 +41,7 @@ constexpr CoilPart kParts[] = {
 void add_coil_of(Figures& all, const Trench& t, const Coil& usual, const std::string& key,
                  const std::string& name) {
   for (const CoilPart& part : kParts) {
+    if (is_straight(t.coil.pattern) && part.value != &Coil::coil_length) continue;
     const bool same = t.coil.*part.value == usual.*part.value;
     How how = same ? How{"the coil of every trench", {part.of_coil}, ""}
                    : How{"the coil laid to this trench's own length", {part.of_coil, key + ".length"}, ""};

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "field/straight.h"
 #include "plan/figures/groups.h"
 
 namespace underlawn::figures {
@@ -7,8 +8,21 @@ namespace {
 
 using Q = Quantity;
 
+// Of the two lengths one is typed; the other is the coil group's.
+void add_straight_wishes(Figures& all, const Wishes& w) {
+  if (follows_in(w.pattern, w.unknown) == CoilUnknown::coil_length)
+    typed(all, "coil.trench_length", "Trench length", w.trench_length, Q::length);
+  else
+    typed(all, "coil.length", "Pipe in one trench", w.coil_length, Q::length);
+  if (pipe_levels(w.pattern) > 1)
+    typed(all, "coil.level_distance", "Distance of levels", w.level_distance, Q::length);
+  if (pipe_sides(w.pattern) > 1)
+    typed(all, "coil.side_distance", "Distance of the two sides", w.side_distance, Q::length);
+}
+
 // Of pitch, coil length and trench length two are typed; the third is the coil group's.
 void add_coil_wishes(Figures& all, const Wishes& w) {
+  if (is_straight(w.pattern)) return add_straight_wishes(all, w);
   typed(all, "coil.loop_diameter", "Loop diameter, centre line", w.loop_diameter, Q::length);
   if (w.unknown != CoilUnknown::pitch) typed(all, "coil.pitch", "Pitch", w.pitch, Q::length);
   if (w.unknown != CoilUnknown::coil_length)

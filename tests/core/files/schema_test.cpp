@@ -69,6 +69,12 @@ TEST(PlanSchema, DescribesEveryKeyWrittenAndNoOther) {
 TEST(ResultsSchema, DescribesEveryKeyWrittenAndNoOther) {
   Keys written;
   collect_written(Json::parse(results_to_text(sample::half_acre(), sample::outcome())), written);
+  Outcome other = sample::outcome();
+  other.coil.pattern = CoilPattern::upright_coil;
+  collect_written(Json::parse(results_to_text(sample::half_acre(), other)), written);
+  other.coil.pattern = CoilPattern::four_pipes;
+  other.coil.level_distance = other.coil.side_distance = 0.3;
+  collect_written(Json::parse(results_to_text(sample::half_acre(), other)), written);
   const Keys described = described_in("results.schema.json");
   EXPECT_EQ(only_in_first(written, described), Keys{});
   EXPECT_EQ(only_in_first(described, written), Keys{});
@@ -77,14 +83,17 @@ TEST(ResultsSchema, DescribesEveryKeyWrittenAndNoOther) {
 TEST(PlanSchema, NamesTheChoicesThatTheProgramKnows) {
   const Json plan = schema("plan.schema.json");
   std::mt19937_64 random(6);
-  std::set<std::string> kinds, soils;
+  std::set<std::string> kinds, soils, patterns;
   for (int i = 0; i < 200; ++i) {
     const Json tree = Json::parse(plan_to_text(sample::random_plan(random)));
     for (const Json& f : tree["site"]["features"]) kinds.insert(f["kind"].get<std::string>());
+    patterns.insert(tree["wishes"]["pattern"].get<std::string>());
     soils.insert(tree["ground"]["soil"].get<std::string>());
   }
   EXPECT_EQ(plan["$defs"]["kind"]["enum"].get<std::set<std::string>>(), kinds);
   EXPECT_EQ(plan["properties"]["ground"]["properties"]["soil"]["enum"].get<std::set<std::string>>(), soils);
+  EXPECT_EQ(plan["properties"]["wishes"]["properties"]["pattern"]["enum"].get<std::set<std::string>>(),
+            patterns);
 }
 
 }  // namespace underlawn
