@@ -218,7 +218,8 @@ void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double
   const double tape = mid.x() + tape_reach(cut, k);
   word(0.75 * cut.depth, tape, inside ? tape + pt(12) : wall + pt(26), "warning tape");
   const bool flat = cut.coil.pattern == CoilPattern::flat_coil;  // else there is pipe further up
-  word((flat ? 0.45 : 0.6) * cut.depth, mid.x(), inside ? mid.x() + pt(2) : wall + pt(26), "backfill in lifts");
+  word((flat ? 0.45 : 0.6) * cut.depth, mid.x(), inside ? mid.x() + pt(2) : wall + pt(26),
+       "backfill in lifts");
   double pipe = 0;
   for (QPointF p : pipe_in_cut(cut, k))
     if (p.y() == 0) pipe = std::max(pipe, p.x());

@@ -10,9 +10,8 @@ namespace {
 
 Trouble trouble(const CoilRequest& r, std::string code, std::string thing, double value, std::string bound,
                 std::string advice) {
-  return {std::move(code), std::move(thing),
-          print_quantity(Quantity::length, value, r.units, Fineness::fine), std::move(bound),
-          std::move(advice)};
+  return {std::move(code), std::move(thing), print_quantity(Quantity::length, value, r.units, Fineness::fine),
+          std::move(bound), std::move(advice)};
 }
 
 // More than `least` and at most `most`; false for what is not a number.

@@ -64,7 +64,8 @@ TEST(PublishedStraightPipe, TwoPipesSettleAtTheBuriedPair) {
 
 // A row of equal pipes: per pipe S = 2 pi L/ln[(2 w/(pi D)) sinh(2 pi z/w)], Incropera & DeWitt, table of
 // shape factors (from memory); for D 0.042164, z 1.5, w 1.0 it is 0.548930 a metre. A row has ends; the
-// difference of two rows has none, and what pipes more than some 300 places away would add is 2 (2 z/w)^2/300 of 23: 0.3 %.
+// difference of two rows has none, and what pipes more than some 300 places away would add is 2 (2 z/w)^2/300
+// of 23: 0.3 %.
 TEST(PublishedStraightPipe, TrenchesOfTwoPipesSideBySideSettleAtTheRow) {
   const std::string pipe = "1-1/4 in DR 11";
   ASSERT_NEAR(find_pipe(pipe).value().outside_diameter, 0.042164, 1e-5);
@@ -93,7 +94,8 @@ TEST(PublishedStraightPipe, EveryPatternSettlesAtItsSumOfImages) {
     double sum = 0;
     for (const Place& a : places)
       for (const Place& b : places) {
-        const double near = std::hypot(a.y - b.y, a.up - b.up), far = std::hypot(a.y - b.y, 2 * z - a.up - b.up);
+        const double near = std::hypot(a.y - b.y, a.up - b.up),
+                     far = std::hypot(a.y - b.y, 2 * z - a.up - b.up);
         sum += std::log(far / std::max(near, r)) / (2 * pi * k);
       }
     const double expected = sum / static_cast<double>(places.size());
