@@ -19,6 +19,9 @@ constexpr std::size_t kMostSolved = 200;      // likely sizes solved in full
 // percent, the head to a thousandth while circuits are near balance, the purge's head to some percent.
 constexpr double kBalanceSlack = 3, kRefinedSlack = 1.15, kHeadSlack = 1.002, kPurgeSlack = 1.15;
 
+// Where nothing holds, balance and head come first: a stronger cart can be rented for a day.
+constexpr double kFirst = 1000;
+
 struct Likely {
   double mass = 0, uneven = 0, misses = 0;
   int run = 0;
@@ -190,7 +193,7 @@ class Designer {
 
   void with_runs(const std::vector<int>& header, double mass, const Ways& ways) {
     const double uneven = even_->imbalance(ways.design.back()) / flow_.most_imbalance;
-    if (uneven > kBalanceSlack && uneven >= nearest_.misses) return;
+    if (uneven > kBalanceSlack && kFirst * uneven >= nearest_.misses) return;
     int low = header[0], high = static_cast<int>(all_.sizes.size()) - 1;
     if (!flow_.run_size.empty()) low = high = index_of(flow_.run_size);
     if (flow_.arrangement == HeaderArrangement::home_runs) high = low;
@@ -198,10 +201,10 @@ class Designer {
     for (int run = low; run <= high; ++run) {
       const double head = even_->head(run, ways.design.back());
       const double heads = most_head_ > 0 ? head / most_head_ : 0;
-      if (heads > kHeadSlack && heads >= nearest_.misses) continue;
+      if (heads > kHeadSlack && kFirst * heads >= nearest_.misses) continue;
       const double purge =
           purge_ratio(run, header, flush_->head(run, ways.flush.back()) - flush_->heat_pump());
-      const double misses = std::max({uneven, heads, purge});
+      const double misses = kFirst * std::max({1.0, uneven, heads}) + std::min(purge, kFirst);
       const Likely likely{mass + run_length_ * mass_[run], uneven, misses, run, headers_.size() - 1};
       if (misses < nearest_.misses) nearest_ = likely;
       if (uneven <= kBalanceSlack && heads <= kHeadSlack && purge <= kPurgeSlack) likely_.push_back(likely);
@@ -221,7 +224,7 @@ class Designer {
     for (std::size_t g = 0; g < header.size(); ++g)
       if (carried_[g] > 0) flow = std::max(flow, flow_for(header[g], all / carried_[g]));
     const double given = pump_head(flow_.flush_cart, single ? flow / all : flow);
-    return given > 0 ? head * std::pow(flow / flush_flow_, 1.8) / given : 1e6;
+    return head * std::pow(flow / flush_flow_, 1.8) / std::max(given, 0.1);
   }
 
   // ---- the likely ones in full ----

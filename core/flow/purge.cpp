@@ -32,9 +32,9 @@ class Flusher {
     const double start = guess();
     if (!at(start)) return refuse(last_.error());
     const double flow = least_flow(start);
+    if (!at(flow)) return refuse(last_.error());
     PurgeRun r;
     r.flow = flow;
-    at(flow);
     r.head = head();
     r.slowest = slowest_of(*last_);
     r.circuits_time = wishes_.purge_volumes * longest_passage();
@@ -91,7 +91,7 @@ class Flusher {
     double low = start, high = start;
     for (int i = 0; i < 40 && slowness(low) > 0; ++i) low /= 1.3;
     for (int i = 0; i < 40 && slowness(high) < 0; ++i) high *= 1.3;
-    if (low == high) return start;
+    if (low == high || slowness(low) > 0 || slowness(high) < 0) return high;
     std::uintmax_t steps = 60;
     const auto bracket =
         boost::math::tools::toms748_solve([this](double q) { return slowness(q); }, low, high,

@@ -150,3 +150,14 @@ TEST(HeaderDesign, ManyCircuitsShareSizesInGroups) {
   const HeaderChoice c = design_header(hand_layout(0, 59, true), {}, w).value();
   EXPECT_EQ(c.sizes.steps.size(), 59u);
 }
+
+TEST(HeaderDesign, BalanceAndHeadComeBeforeACartThatCannot) {
+  FlowWishes w;
+  w.design_flow = w.heat_pump.flow = w.hose_kit.flow = 1.7e-3;
+  w.circulator.curve = {{0, 12, 400}, {1e-3, 11, 500}, {3e-3, 5, 600}};
+  w.flush_cart.curve = {{0, 0.3, 100}, {1e-3, 0.2, 100}, {2e-3, 0.1, 100}};
+  const HeaderChoice c = design_header(hand_layout(0, 11, true), {}, w).value();
+  EXPECT_FALSE(c.purge_holds);
+  EXPECT_TRUE(c.head_holds) << c.head;
+  EXPECT_TRUE(c.balanced) << c.imbalance;
+}
