@@ -42,6 +42,25 @@ const std::vector<Verb>& verbs() {
        "Solves PLAN and writes the sheet from which a crew sets out and digs. Where a scale is too "
        "large for the paper, page and standard error say what lies off the page.",
        run_sheet},
+      {"response",
+       {{"PLAN"}},
+       {{"--times", "LIST",
+         "Times with commas between them, as 1h,30d. Without it, ten from an hour to 25 years."},
+        {"--out", "FILE", "CSV file to write. Without it, to standard output."}},
+       "Write how the ground answers a steady heat, as CSV.",
+       "Solves PLAN and writes the step response of its loop: how much warmer the pipe wall is, in the mean, "
+       "when every metre of pipe gives 1 W from time 0. Columns time_s and response_mk_w.",
+       run_response},
+      {"hours",
+       {{"PLAN"}},
+       {{"--year", "WHICH", "first, tenth or last of the design life. Without it, last."},
+        {"--out", "FILE", "CSV file to write. Without it, to standard output."}},
+       "Write loads, temperatures and power of every hour of a year, as CSV.",
+       "Solves PLAN and writes 8760 rows: outdoor air, heating and cooling of the house, untouched ground, "
+       "heat "
+       "taken from the ground, water entering and leaving the heat pump, electric power, back-up heat and "
+       "cooling not met.",
+       run_hours},
       {"resave",
        {{"PLAN"}},
        {{"--strict", "", "Write nothing; status 1 if saving would change the file."}},

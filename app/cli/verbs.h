@@ -10,6 +10,8 @@ Exit run_solve(const Arguments& arguments, const Console& console);
 Exit run_check(const Arguments& arguments, const Console& console);
 Exit run_figures(const Arguments& arguments, const Console& console);
 Exit run_sheet(const Arguments& arguments, const Console& console);
+Exit run_response(const Arguments& arguments, const Console& console);
+Exit run_hours(const Arguments& arguments, const Console& console);
 Exit run_resave(const Arguments& arguments, const Console& console);
 Exit run_new(const Arguments& arguments, const Console& console);
 

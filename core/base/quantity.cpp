@@ -46,6 +46,14 @@ std::string_view key_suffix(Quantity q) {
       return "_w_mk";
     case Quantity::resistance:
       return "_mk_w";
+    case Quantity::surface_resistance:
+      return "_m2k_w";
+    case Quantity::u_value:
+      return "_w_m2k";
+    case Quantity::heat_capacity:
+      return "_j_m3k";
+    case Quantity::diffusivity:
+      return "_m2_s";
     case Quantity::money:
       return "_money";
   }

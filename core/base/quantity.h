@@ -35,6 +35,10 @@ enum class Quantity {
   density,                 // kg/m3        "_kg_m3"
   conductivity,            // W/(m K)      "_w_mk"
   resistance,              // m K/W        "_mk_w"
+  surface_resistance,      // m2 K/W       "_m2k_w"
+  u_value,                 // W/(m2 K)     "_w_m2k"
+  heat_capacity,           // J/(m3 K)     "_j_m3k"; of soil, by volume
+  diffusivity,             // m2/s         "_m2_s"; of heat
   money,                   // currency     "_money"
 };
 

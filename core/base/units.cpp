@@ -188,6 +188,25 @@ constexpr Unit kUnits[] = {
     {Q::resistance, "m K/W", 1},
     {Q::resistance, "h*ft*deg F/Btu", 3600 / kBtu*(kFoot* kFahrenheit)},
     {Q::resistance, "h ft F/Btu", 3600 / kBtu*(kFoot* kFahrenheit)},
+    {Q::surface_resistance, "m2*K/W", 1},
+    {Q::surface_resistance, "m2 K/W", 1},
+    {Q::surface_resistance, "h*ft2*deg F/Btu", 3600 / kBtu*(kFoot* kFoot* kFahrenheit)},
+    {Q::surface_resistance, "h ft2 F/Btu", 3600 / kBtu*(kFoot* kFoot* kFahrenheit)},
+    {Q::u_value, "W/(m2*K)", 1},
+    {Q::u_value, "W/(m2 K)", 1},
+    {Q::u_value, "W/m2 K", 1},
+    {Q::u_value, "Btu/(h*ft2*deg F)", kBtu / 3600 / (kFoot * kFoot * kFahrenheit)},
+    {Q::u_value, "Btu/(h ft2 F)", kBtu / 3600 / (kFoot * kFoot * kFahrenheit)},
+    {Q::heat_capacity, "MJ/(m3*K)", 1e6},
+    {Q::heat_capacity, "MJ/(m3 K)", 1e6},
+    {Q::heat_capacity, "kJ/(m3 K)", 1000},
+    {Q::heat_capacity, "J/(m3 K)", 1},
+    {Q::heat_capacity, "Btu/(ft3*deg F)", kBtu / (kFoot * kFoot * kFoot * kFahrenheit)},
+    {Q::heat_capacity, "Btu/(ft3 F)", kBtu / (kFoot * kFoot * kFoot * kFahrenheit)},
+    {Q::diffusivity, "mm2/s", 1e-6},
+    {Q::diffusivity, "m2/s", 1},
+    {Q::diffusivity, "m2/day", 1 / 86'400.0},
+    {Q::diffusivity, "ft2/day", kFoot* kFoot / 86'400},
 };
 
 constexpr UnitSystem kMetric = UnitSystem::metric;
@@ -242,6 +261,14 @@ constexpr ShownUnit kShown[] = {
     {Q::conductivity, kUs, " Btu/(h·ft·°F)", kBtu / 3600 / (kFoot * kFahrenheit), 0, {2, 3, 4}},
     {Q::resistance, kMetric, " m·K/W", 1, 0, {2, 3, 4}},
     {Q::resistance, kUs, " h·ft·°F/Btu", 3600 / kBtu*(kFoot* kFahrenheit), 0, {2, 3, 4}},
+    {Q::surface_resistance, kMetric, " m²·K/W", 1, 0, {2, 3, 4}},
+    {Q::surface_resistance, kUs, " h·ft²·°F/Btu", 3600 / kBtu*(kFoot* kFoot* kFahrenheit), 0, {2, 3, 4}},
+    {Q::u_value, kMetric, " W/(m²·K)", 1, 0, {1, 2, 3}},
+    {Q::u_value, kUs, " Btu/(h·ft²·°F)", kBtu / 3600 / (kFoot * kFoot * kFahrenheit), 0, {2, 3, 4}},
+    {Q::heat_capacity, kMetric, " MJ/(m³·K)", 1e6, 0, {1, 2, 3}},
+    {Q::heat_capacity, kUs, " Btu/(ft³·°F)", kBtu / (kFoot * kFoot * kFoot * kFahrenheit), 0, {1, 1, 2}},
+    {Q::diffusivity, kMetric, " mm²/s", 1e-6, 0, {2, 3, 4}},
+    {Q::diffusivity, kUs, " ft²/day", kFoot* kFoot / 86'400, 0, {2, 3, 4}},
     {Q::money, kMetric, "", 1, 0, {0, 2, 2}},
     {Q::money, kUs, "", 1, 0, {0, 2, 2}},
 };
@@ -308,6 +335,14 @@ std::string_view si_symbol(Quantity q) {
       return "W/(m K)";
     case Q::resistance:
       return "m K/W";
+    case Q::surface_resistance:
+      return "m2 K/W";
+    case Q::u_value:
+      return "W/(m2 K)";
+    case Q::heat_capacity:
+      return "J/(m3 K)";
+    case Q::diffusivity:
+      return "m2/s";
     case Q::money:
       return "currency";
   }
@@ -359,6 +394,14 @@ std::string_view quantity_name(Quantity q) {
       return "conductivity";
     case Q::resistance:
       return "thermal resistance";
+    case Q::surface_resistance:
+      return "thermal resistance of a surface";
+    case Q::u_value:
+      return "U-value";
+    case Q::heat_capacity:
+      return "heat capacity";
+    case Q::diffusivity:
+      return "thermal diffusivity";
     case Q::money:
       return "amount of money";
   }
@@ -411,6 +454,14 @@ std::string_view quantity_example(Quantity q) {
       return "1.7 W/(m K)";
     case Q::resistance:
       return "0.1 m K/W";
+    case Q::surface_resistance:
+      return "0.07 m2 K/W";
+    case Q::u_value:
+      return "0.3 W/(m2 K)";
+    case Q::heat_capacity:
+      return "2.4 MJ/(m3 K)";
+    case Q::diffusivity:
+      return "0.6 mm2/s";
     case Q::money:
       return "1250.50";
   }

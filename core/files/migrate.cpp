@@ -5,9 +5,23 @@
 
 namespace underlawn {
 
+namespace {
+
+// Format 1 asked for no temperatures: the usual wishes stand in.
+void add_heat(Json& tree, std::vector<Trouble>&) {
+  const Json usual = Json::parse(plan_to_text(Plan{}));
+  for (const char* part : {"thermal", "flow"})
+    if (!tree.contains(part)) tree[part] = usual[part];
+}
+
+constexpr MigrationStep kSteps[] = {add_heat};
+
+}  // namespace
+
 std::span<const MigrationStep> migration_steps() {
-  static_assert(kPlanFormat == 1, "A new format needs a step here, and a test with a plan of the old one.");
-  return {};
+  static_assert(std::size(kSteps) == kPlanFormat - 1,
+                "A new format needs a step here, and a test with a plan of the old one.");
+  return kSteps;
 }
 
 void migrate(Json& tree, int version, std::span<const MigrationStep> steps, std::vector<Trouble>& remarks) {

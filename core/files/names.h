@@ -62,6 +62,53 @@ inline constexpr Names<CoilUnknown, 3> kCoilUnknownNames = {{
     {CoilUnknown::trench_length, "trench_length"},
 }};
 
+inline constexpr Names<SoilSource, 2> kSoilSourceNames = {{
+    {SoilSource::typed, "typed"},
+    {SoilSource::matter, "matter"},
+}};
+
+inline constexpr Names<Grain, 3> kGrainNames = {{
+    {Grain::gravel, "gravel"},
+    {Grain::coarse, "coarse"},
+    {Grain::fine, "fine"},
+}};
+
+inline constexpr Names<ConductivityModel, 3> kConductivityModelNames = {{
+    {ConductivityModel::johansen, "johansen"},
+    {ConductivityModel::lu, "lu"},
+    {ConductivityModel::cote_konrad, "cote_konrad"},
+}};
+
+inline constexpr Names<ClimateSource, 2> kClimateSourceNames = {{
+    {ClimateSource::weather, "weather"},
+    {ClimateSource::typed, "typed"},
+}};
+
+inline constexpr Names<WeatherSource, 2> kWeatherSourceNames = {{
+    {WeatherSource::normals, "normals"},
+    {WeatherSource::file, "file"},
+}};
+
+inline constexpr Names<LoadSource, 3> kLoadSourceNames = {{
+    {LoadSource::design, "design"},
+    {LoadSource::block, "block"},
+    {LoadSource::hours, "hours"},
+}};
+
+inline constexpr Names<Fluid, 5> kFluidNames = {{
+    {Fluid::water, "water"},
+    {Fluid::propylene_glycol, "propylene_glycol"},
+    {Fluid::ethanol, "ethanol"},
+    {Fluid::methanol, "methanol"},
+    {Fluid::ethylene_glycol, "ethylene_glycol"},
+}};
+
+inline constexpr Names<HeaderArrangement, 3> kHeaderArrangementNames = {{
+    {HeaderArrangement::direct_return, "direct_return"},
+    {HeaderArrangement::reverse_return, "reverse_return"},
+    {HeaderArrangement::home_runs, "home_runs"},
+}};
+
 inline constexpr Names<TrenchRole, 2> kTrenchRoleNames = {{
     {TrenchRole::field, "field"},
     {TrenchRole::supply, "supply"},

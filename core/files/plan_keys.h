@@ -5,6 +5,7 @@
 //   choice(name, value, names)  one of the names
 //   key_if(applies, ...), choice_if(applies, ...)  what is written, and expected, only where it applies
 //   part(name, value)           an object with keys of its own, or one that may be missing
+//   part_if(applies, ...)       what is written, and expected, only where it applies
 //   list(name, values)          an array of such objects
 #pragma once
 
@@ -110,6 +111,168 @@ void walk_keys(V& v, Wishes& w) {
 }
 
 template <class V>
+void walk_keys(V& v, SoilThermal& s) {
+  v.key("conductivity_w_mk", s.conductivity);
+  v.key("heat_capacity_j_m3k", s.heat_capacity);
+}
+
+template <class V>
+void walk_keys(V& v, SoilMatter& s) {
+  v.key("porosity_ratio", s.porosity);
+  v.key("quartz_ratio", s.quartz);
+  v.key("saturation_ratio", s.saturation);
+  v.choice("grain", s.grain, kGrainNames);
+}
+
+template <class V>
+void walk_keys(V& v, SoilWishes& s) {
+  v.choice("source", s.source, kSoilSourceNames);
+  v.part("typed", s.typed);
+  v.part("matter", s.matter);
+  v.choice("model", s.model, kConductivityModelNames);
+}
+
+template <class V>
+void walk_keys(V& v, GroundClimate& c) {
+  v.key("mean_c", c.mean);
+  v.key("amplitude_k", c.amplitude);
+  v.key("coldest_day", c.coldest_day);
+}
+
+template <class V>
+void walk_keys(V& v, MonthlyNormals& n) {
+  v.key("name", n.name);
+  v.key("mean_c", n.mean);
+  v.key("daily_range_k", n.daily_range);
+}
+
+template <class V>
+void walk_keys(V& v, WeatherYear& w) {
+  v.key("name", w.name);
+  v.key("outdoor_c", w.outdoor);
+}
+
+template <class V>
+void walk_keys(V& v, DesignLoad& l) {
+  v.key("heat_loss_w", l.heat_loss);
+  v.key("outdoor_cold_c", l.outdoor_cold);
+  v.key("balance_heating_c", l.balance_heating);
+  v.key("heat_gain_w", l.heat_gain);
+  v.key("outdoor_warm_c", l.outdoor_warm);
+  v.key("balance_cooling_c", l.balance_cooling);
+}
+
+template <class V>
+void walk_keys(V& v, Surface& s) {
+  v.key("name", s.name);
+  v.key("area_m2", s.area);
+  v.key("u_value_w_m2k", s.u_value);
+}
+
+template <class V>
+void walk_keys(V& v, BlockHouse& b) {
+  v.list("surfaces", b.surfaces);
+  v.key("volume_m3", b.volume);
+  v.key("floor_area_m2", b.floor_area);
+  v.key("ceiling_height_m", b.ceiling_height);
+  v.key("air_change_per_h", b.air_change);
+  v.key("gains_w", b.gains);
+  v.key("cooled", b.cooled);
+  v.key("solar_gains_w", b.solar_gains);
+  v.key("moisture_gains_w", b.moisture_gains);
+  v.key("indoor_heating_c", b.indoor_heating);
+  v.key("indoor_cooling_c", b.indoor_cooling);
+  v.key("outdoor_cold_c", b.outdoor_cold);
+  v.key("outdoor_warm_c", b.outdoor_warm);
+}
+
+template <class V>
+void walk_keys(V& v, HourlyFile& h) {
+  v.key("name", h.name);
+  v.key("heating_w", h.heating);
+  v.key("cooling_w", h.cooling);
+  v.key("ground_w", h.ground);
+}
+
+template <class V>
+void walk_keys(V& v, PerformancePoint& p) {
+  v.key("entering_c", p.entering);
+  v.key("capacity_w", p.capacity);
+  v.key("power_w", p.power);
+}
+
+template <class V>
+void walk_keys(V& v, HeatPump& h) {
+  v.key("name", h.name);
+  v.list("heating", h.heating);
+  v.list("cooling", h.cooling);
+}
+
+template <class V>
+void walk_keys(V& v, ThermalWishes& t) {
+  v.part("soil", t.soil);
+  v.choice("climate_source", t.climate_source, kClimateSourceNames);
+  v.part("climate", t.climate);
+  v.key("surface_resistance_m2k_w", t.surface_resistance);
+  v.choice("weather_source", t.weather_source, kWeatherSourceNames);
+  v.part("normals", t.normals);
+  v.part_if(!t.weather_file.outdoor.empty(), "weather_file", t.weather_file);
+  v.choice("load_source", t.load_source, kLoadSourceNames);
+  v.part("load", t.load);
+  v.part("block", t.block);
+  v.part_if(t.hours != HourlyFile{}, "hours", t.hours);
+  v.part("unit", t.unit);
+  v.key("fluid_resistance_mk_w", t.fluid_resistance);
+  v.key("coldest_allowed_c", t.coldest_allowed);
+  v.key("warmest_allowed_c", t.warmest_allowed);
+  v.key("years", t.years);
+}
+
+template <class V>
+void walk_keys(V& v, FittedLoss& l) {
+  v.key("head_m", l.head);
+  v.key("flow_m3_s", l.flow);
+}
+
+template <class V>
+void walk_keys(V& v, CurvePoint& p) {
+  v.key("flow_m3_s", p.flow);
+  v.key("head_m", p.head);
+  v.key("power_w", p.power);
+}
+
+template <class V>
+void walk_keys(V& v, Circulator& c) {
+  v.key("name", c.name);
+  v.list("curve", c.curve);
+}
+
+template <class V>
+void walk_keys(V& v, FlowWishes& f) {
+  v.choice("fluid", f.fluid, kFluidNames);
+  v.key("mass_fraction_ratio", f.mass_fraction);
+  v.key("freeze_margin_k", f.freeze_margin);
+  v.key("design_flow_m3_s", f.design_flow);
+  v.key("capacity_w", f.capacity);
+  v.key("design_temperature_c", f.design_temperature);
+  v.key("coldest_temperature_c", f.coldest_temperature);
+  v.choice("arrangement", f.arrangement, kHeaderArrangementNames);
+  v.key("step_down", f.step_down);
+  v.key("header_sizes", f.header_sizes);
+  v.key("run_size", f.run_size);
+  v.key("tail_m", f.tail);
+  v.part("heat_pump", f.heat_pump);
+  v.part("hose_kit", f.hose_kit);
+  v.key("valves_k", f.valves_k);
+  v.part("circulator", f.circulator);
+  v.part("flush_cart", f.flush_cart);
+  v.key("purge_velocity_m_s", f.purge_velocity);
+  v.key("purge_volumes", f.purge_volumes);
+  v.key("most_imbalance_ratio", f.most_imbalance);
+  v.key("most_head_m", f.most_head);
+}
+
+template <class V>
 void walk_keys(V& v, Acceptance& a) {
   v.key("finding", a.finding);
   v.key("reason", a.reason);
@@ -122,6 +285,8 @@ void walk_keys(V& v, Plan& p) {
   v.part("site", p.site);
   v.part("ground", p.ground);
   v.part("wishes", p.wishes);
+  v.part("thermal", p.thermal);
+  v.part("flow", p.flow);
   v.list("accepted", p.accepted);
 }
 

@@ -19,6 +19,9 @@ namespace {
 
 using Remarks = std::vector<Trouble>;
 
+constexpr std::size_t kMostNumbers = 100'000;  // in one list: eleven years of hours
+constexpr std::size_t kMostTexts = 1000;
+
 std::string shown(const Json& json) {
   if (json.is_array()) return "a list of " + std::to_string(json.size());
   if (json.is_object()) return "an object";
@@ -72,6 +75,34 @@ std::string read(const Json& json, std::vector<Point>& value) {
   return "";
 }
 
+std::string read(const Json& json, std::vector<double>& value) {
+  const std::string expected = "a list of at most " + std::to_string(kMostNumbers) + " numbers";
+  if (!json.is_array() || json.size() > kMostNumbers) return expected;
+  std::vector<double> numbers(json.size());
+  for (std::size_t i = 0; i < json.size(); ++i)
+    if (!read(json[i], numbers[i]).empty()) return expected;
+  value = std::move(numbers);
+  return "";
+}
+
+std::string read(const Json& json, std::vector<std::string>& value) {
+  const std::string expected = "a list of at most " + std::to_string(kMostTexts) + " texts";
+  if (!json.is_array() || json.size() > kMostTexts) return expected;
+  std::vector<std::string> texts(json.size());
+  for (std::size_t i = 0; i < json.size(); ++i)
+    if (!read(json[i], texts[i]).empty()) return expected;
+  value = std::move(texts);
+  return "";
+}
+
+template <std::size_t N>
+std::string read(const Json& json, std::array<double, N>& value) {
+  std::vector<double> numbers;
+  if (!read(json, numbers).empty() || numbers.size() != N) return std::to_string(N) + " numbers";
+  std::copy(numbers.begin(), numbers.end(), value.begin());
+  return "";
+}
+
 template <class T>
 std::string read(const Json& json, std::optional<T>& value) {
   T there{};
@@ -93,6 +124,15 @@ std::set<std::string> essential(const EntryPoint&) {
 std::set<std::string> essential(const ClearanceRule&) {
   return {"kind", "trench_m", "run_m"};
 }
+std::set<std::string> essential(const Surface&) {
+  return {"area_m2", "u_value_w_m2k"};
+}
+std::set<std::string> essential(const CurvePoint&) {
+  return {"flow_m3_s", "head_m"};
+}
+std::set<std::string> essential(const PerformancePoint&) {
+  return {"entering_c", "capacity_w", "power_w"};
+}
 std::set<std::string> essential(const Acceptance&) {
   return {"finding"};
 }
@@ -101,6 +141,10 @@ std::string element_name(const char* list, std::size_t index, const Json& elemen
   std::string name = list == std::string("lot")        ? "lot corner "
                      : list == std::string("features") ? "feature "
                      : list == std::string("rules")    ? "clearance rule "
+                     : list == std::string("heating")  ? "heating point "
+                     : list == std::string("cooling")  ? "cooling point "
+                     : list == std::string("surfaces") ? "surface "
+                     : list == std::string("curve")    ? "pump curve point "
                                                        : "accepted finding ";
   name += std::to_string(index + 1) + " in the file";
   if (!element.is_object() || list != std::string("features")) return name;
@@ -146,7 +190,11 @@ class Reader {
   }
   template <class T>
   void part(const char* name, T& value) {
-    const Json* json = take(true, name);
+    part_if(true, name, value);
+  }
+  template <class T>
+  void part_if(bool expected, const char* name, T& value) {
+    const Json* json = take(expected, name);
     if (json == nullptr) return;
     check(name, *json, json->is_object() ? "" : "an object");
     if (!json->is_object()) return;

@@ -43,6 +43,10 @@ class Writer {
     if (value) part(name, *value);
   }
   template <class T>
+  void part_if(bool applies, const char* name, T& value) {
+    if (applies) part(name, value);
+  }
+  template <class T>
   void list(const char* name, std::vector<T>& values) {
     Json all = Json::array();
     for (T& value : values) all.push_back(written(value));

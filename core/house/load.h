@@ -15,10 +15,10 @@ namespace underlawn {
 // steady change-point form of degree-days, ASHRAE Fundamentals; the balance temperature is what gains carry).
 // A load of 0 is 0 in every hour.
 struct DesignLoad {
-  double heat_loss = 10000;     // W
-  double outdoor_cold = -15;    // deg C
+  double heat_loss = 8000;      // W
+  double outdoor_cold = -10;    // deg C
   double balance_heating = 16;  // deg C
-  double heat_gain = 8000;      // W, 0 for none
+  double heat_gain = 7000;      // W, 0 for none
   double outdoor_warm = 33;     // deg C
   double balance_cooling = 20;  // deg C
   bool operator==(const DesignLoad&) const = default;

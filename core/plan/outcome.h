@@ -2,15 +2,18 @@
 // Everything that follows from a plan.
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "base/figure.h"
 #include "base/result.h"
 #include "dig/dig.h"
 #include "field/coil.h"
+#include "flow/hydraulics.h"
 #include "layout/layout.h"
 #include "plan/finding.h"
 #include "plan/stake_out.h"
+#include "thermal/temperatures.h"
 
 namespace underlawn {
 
@@ -19,7 +22,11 @@ struct Outcome {
   Layout layout;
   DigPlan dig;
   StakeOut stake_out;
-  std::vector<Finding> findings;  // errors first, then by key
+  std::shared_ptr<const Flow> flow;                  // null where the loop cannot be solved
+  std::optional<Trouble> flow_refusal;               // why, where something is laid
+  std::shared_ptr<const Surroundings> surroundings;  // null where what is asked of heat is unsound
+  std::shared_ptr<const Temperatures> temperatures;  // null too where nothing is laid
+  std::vector<Finding> findings;                     // errors first, then by key
   Figures figures;
   // What stops a stage: the plan's own troubles, the coil's refusal, the layout's troubles, in that order,
   // each once.

@@ -6,9 +6,11 @@
 #include <vector>
 
 #include "base/quantity.h"
+#include "flow/flow_wishes.h"
 #include "ground/ground.h"
 #include "layout/wishes.h"
 #include "site/site.h"
+#include "thermal/thermal_wishes.h"
 
 namespace underlawn {
 
@@ -35,6 +37,8 @@ struct Plan {
   Site site;
   Ground ground;
   Wishes wishes;
+  ThermalWishes thermal;
+  FlowWishes flow;
   std::vector<Acceptance> accepted;  // sorted by finding
   bool operator==(const Plan&) const = default;
 };

@@ -7,6 +7,7 @@
 #include "pipe/pipe_size.h"
 #include "plane/region.h"
 #include "site/clearances.h"
+#include "thermal/surroundings.h"
 
 namespace underlawn {
 
@@ -324,6 +325,14 @@ std::vector<Trouble> ground_troubles(const Plan& plan) {
   return troubles;
 }
 
+std::vector<Trouble> heat_troubles(const Plan& plan) {
+  return thermal_troubles(plan.thermal, plan.units);
+}
+
+std::vector<Trouble> fluid_troubles(const Plan& plan) {
+  return flow_troubles(plan.flow, plan.units);
+}
+
 std::vector<Trouble> loose_troubles(const Plan& plan) {
   std::vector<Trouble> troubles;
   check_houses(troubles, plan);
@@ -335,7 +344,8 @@ std::vector<Trouble> loose_troubles(const Plan& plan) {
 
 std::vector<Trouble> plan_troubles(const Plan& plan) {
   std::vector<Trouble> all = site_troubles(plan);
-  for (auto part : {wishes_troubles(plan), ground_troubles(plan), loose_troubles(plan)})
+  for (auto part : {wishes_troubles(plan), ground_troubles(plan), heat_troubles(plan), fluid_troubles(plan),
+                    loose_troubles(plan)})
     all.insert(all.end(), part.begin(), part.end());
   return all;
 }

@@ -18,6 +18,8 @@ std::vector<Trouble> plan_troubles(const Plan& plan);
 std::vector<Trouble> site_troubles(const Plan& plan);    // no buildable ground, no layout
 std::vector<Trouble> wishes_troubles(const Plan& plan);  // no layout
 std::vector<Trouble> ground_troubles(const Plan& plan);  // no dig
+std::vector<Trouble> heat_troubles(const Plan& plan);    // no temperatures
+std::vector<Trouble> fluid_troubles(const Plan& plan);   // no flows and no temperatures
 std::vector<Trouble> loose_troubles(const Plan& plan);   // stop nothing: house, entry point, pipe names
 
 }  // namespace underlawn

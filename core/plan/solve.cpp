@@ -6,6 +6,7 @@
 #include "plan/figures/figures.h"
 #include "plan/fingerprint.h"
 #include "plan/plan_troubles.h"
+#include "thermal/loop_geometry.h"
 
 namespace underlawn {
 
@@ -35,7 +36,7 @@ struct Stage {
 
 struct Troubles {
   std::vector<Trouble> all;
-  bool site = false, wishes = false, ground = false;  // whether any
+  bool site = false, wishes = false, ground = false, flow = false;  // whether any
   bool operator==(const Troubles&) const = default;
 };
 
@@ -78,10 +79,32 @@ struct StakeOutIn {
   bool operator==(const StakeOutIn&) const = default;
 };
 
+struct FlowIn {
+  int layout = 0;
+  Wishes wishes;
+  FlowWishes flow;
+  bool sound = false;
+  bool operator==(const FlowIn&) const = default;
+};
+
+struct FlowMade {
+  std::shared_ptr<const Flow> flow;
+  std::optional<Trouble> refusal;
+  bool operator==(const FlowMade&) const = default;
+};
+
+struct TemperaturesIn {
+  int layout = 0, surroundings = 0;
+  Wishes wishes;
+  ThermalWishes thermal;
+  Circulation circulation;
+  bool operator==(const TemperaturesIn&) const = default;
+};
+
 // The last two read nearly everything.
 struct LastIn {
   Plan plan;
-  int coil = 0, layout = 0, dig = 0, stake_out = 0;
+  int coil = 0, layout = 0, dig = 0, stake_out = 0, flow = 0, temperatures = 0;
   bool operator==(const LastIn&) const = default;
 };
 
@@ -123,6 +146,15 @@ Wishes for_dig(const Wishes& wishes) {
   return w;
 }
 
+// Where the pipes lie is the layout's; their sizes are not.
+Wishes for_temperatures(const Wishes& wishes) {
+  Wishes w;
+  w.pipe = wishes.pipe;
+  w.header_pipe = wishes.header_pipe;
+  w.run_depth = wishes.run_depth;
+  return w;
+}
+
 Plan for_checks(Plan plan) {
   plan.title = {};
   return plan;
@@ -146,6 +178,8 @@ Troubles find_troubles(const Plan& plan) {
   t.site = add(site_troubles(plan));
   t.wishes = add(wishes_troubles(plan));
   t.ground = add(ground_troubles(plan));
+  add(heat_troubles(plan));
+  t.flow = add(fluid_troubles(plan));
   add(loose_troubles(plan));
   return t;
 }
@@ -159,6 +193,52 @@ Result<Coil> ask_coil(const CoilIn& in, UnitSystem units) {
 CoilMade make_coil(const CoilIn& in) {
   const auto coil = ask_coil(in, UnitSystem::metric);
   return coil ? CoilMade{*coil, false} : CoilMade{Coil{0, 0, 0, 0, 0, 0, 0}, true};
+}
+
+FlowMade make_flow(const FlowIn& in, const Layout& layout) {
+  if (!in.sound || layout.trenches.empty()) return {};
+  auto made = solve_flow(layout, in.wishes, in.flow);
+  if (!made) return {nullptr, made.error()};
+  return {std::make_shared<const Flow>(std::move(*made)), std::nullopt};
+}
+
+// Wall and film of all pipe in the ground, weighted by length, at the coldest fluid: films are thickest then.
+double mean_resistance(const Flow& flow) {
+  double sum = 0, length = 0;
+  for (std::size_t i = 1; i < flow.loop.pipes.size(); ++i) {
+    sum += flow.loop.network.pipes[i].length * flow.coldest.resistance[i];
+    length += flow.loop.network.pipes[i].length;
+  }
+  return sum / length;
+}
+
+double reynolds_in_coils(const Flow& flow) {
+  double sum = 0;
+  for (int c : flow.loop.circuits) sum += flow.coldest.flow.pipes[c].reynolds;
+  return sum / static_cast<double>(flow.loop.circuits.size());
+}
+
+// At the design flow; the circulator's power where it meets the pipes.
+Circulation circulation_of(const Flow& flow, const FlowWishes& w) {
+  const FluidProperties& fluid = flow.coldest.fluid;
+  return {w.design_flow * fluid.density * fluid.specific_heat, mean_resistance(flow), reynolds_in_coils(flow),
+          flow.coldest_pump ? flow.coldest_pump->duty.power : 0};
+}
+
+// Where there is no way to the house yet: the flow shared equally by the circuits.
+Circulation equal_shares(const FlowWishes& w, const PipeSize& pipe, std::size_t circuits) {
+  const auto fluid = fluid_properties(w.fluid, w.mass_fraction, w.coldest_temperature);
+  if (!fluid || circuits == 0) return {};
+  const Film film = film_in(pipe, *fluid, w.design_flow / static_cast<double>(circuits));
+  const double power = w.circulator.curve.empty() ? 0 : pump_power(w.circulator, w.design_flow);
+  return {w.design_flow * fluid->density * fluid->specific_heat, film.resistance, film.reynolds, power};
+}
+
+Circulation circulation_of(const Plan& plan, const Outcome& outcome, bool sound) {
+  const auto pipe = find_pipe(plan.wishes.pipe);
+  if (!sound || !pipe) return {};
+  return outcome.flow != nullptr ? circulation_of(*outcome.flow, plan.flow)
+                                 : equal_shares(plan.flow, *pipe, outcome.layout.trenches.size());
 }
 
 // Where nothing can be placed the ground that could be built on is still worth seeing.
@@ -185,12 +265,18 @@ struct Solver::Kept {
   Stage<LayoutIn, Layout> layout;
   Stage<DigIn, DigPlan> dig;
   Stage<StakeOutIn, StakeOut> stake_out;
+  Stage<FlowIn, FlowMade> flow;
+  Stage<ThermalWishes, std::shared_ptr<const Surroundings>> surroundings;
+  Stage<TemperaturesIn, std::shared_ptr<const Temperatures>> temperatures;
+  KernelShelf shelf;
   Stage<LastIn, std::vector<Finding>> checks;
   Stage<LastIn, Figures> figures;
   StageRuns runs;
 
   void solve_ground(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
+  void solve_flow_stage(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
+  void solve_heat(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
 };
 
@@ -232,9 +318,36 @@ void Solver::Kept::solve_dig(const Plan& plan, Outcome& outcome, const std::stop
   });
 }
 
+void Solver::Kept::solve_flow_stage(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+  FlowIn in{layout.serial, for_temperatures(plan.wishes), plan.flow,
+            !troubles.out.flow && !troubles.out.wishes};
+  const FlowMade& made =
+      flow.run(std::move(in), runs.flow, stop, [&](const FlowIn& i) { return make_flow(i, outcome.layout); });
+  outcome.flow = made.flow;
+  outcome.flow_refusal = made.refusal;
+}
+
+void Solver::Kept::solve_heat(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+  outcome.surroundings = surroundings.run(plan.thermal, runs.surroundings, stop, [](const ThermalWishes& w) {
+    auto made = make_surroundings(w);
+    return made ? std::make_shared<const Surroundings>(std::move(*made)) : nullptr;
+  });
+  TemperaturesIn in{layout.serial, surroundings.serial, for_temperatures(plan.wishes), plan.thermal,
+                    circulation_of(plan, outcome, !troubles.out.flow)};
+  outcome.temperatures =
+      temperatures.run(std::move(in), runs.temperatures, stop, [&](const TemperaturesIn& i) {
+        return outcome.surroundings == nullptr || i.circulation.heat_flow_rate <= 0
+                   ? nullptr
+                   : std::make_shared<const Temperatures>(
+                         solve_temperatures(pipes_in_ground(outcome.layout, i.wishes), *outcome.surroundings,
+                                            i.thermal, i.circulation, shelf, stop));
+      });
+}
+
 void Solver::Kept::solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   const auto in = [&](Plan part) {
-    return LastIn{std::move(part), coil.serial, layout.serial, dig.serial, stake_out.serial};
+    return LastIn{std::move(part),  coil.serial, layout.serial,      dig.serial,
+                  stake_out.serial, flow.serial, temperatures.serial};
   };
   outcome.findings = checks.run(in(for_checks(plan)), runs.checks, stop,
                                 [&](const LastIn& i) { return run_checks(i.plan, outcome); });
@@ -256,6 +369,10 @@ Outcome Solver::solve(const Plan& plan, std::stop_token stop) {
   kept_->solve_ground(plan, outcome, stop);
   if (stop.stop_requested()) return outcome;
   kept_->solve_dig(plan, outcome, stop);
+  if (stop.stop_requested()) return outcome;
+  kept_->solve_flow_stage(plan, outcome, stop);
+  if (stop.stop_requested()) return outcome;
+  kept_->solve_heat(plan, outcome, stop);
   if (stop.stop_requested()) return outcome;
   kept_->solve_report(plan, outcome, stop);
   return outcome;

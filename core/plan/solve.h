@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // solve(plan) -> Outcome: a pure function in stages; Solver keeps the stages whose inputs did not change.
 //
-//   plan ──► troubles      wishes ──► coil ──► layout ──► dig ──────┬──► checks
-//                                     site ──────┘   └──► stake_out ┴──► figures
+//   plan ──► troubles      wishes ──► coil ──► layout ──► dig ──────────┬──► checks
+//                                     site ──────┘  ├───► stake_out ─────┼──► figures
+//                          flow wishes ─────────────┼───► flow ──┬───────┤
+//                          thermal ──► surroundings ┴────────────┴► temperatures
 #pragma once
 
 #include <memory>
@@ -24,6 +26,9 @@ struct StageRuns {
   int layout = 0;
   int dig = 0;
   int stake_out = 0;
+  int flow = 0;
+  int surroundings = 0;
+  int temperatures = 0;
   int checks = 0;
   int figures = 0;
   bool operator==(const StageRuns&) const = default;

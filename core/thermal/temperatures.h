@@ -2,22 +2,20 @@
 // The thermal stage: from a laid field to the water temperatures of decades.
 #pragma once
 
-#include <map>
 #include <stop_token>
 #include <string>
 #include <vector>
 
 #include "base/result.h"
 #include "layout/layout.h"
+#include "thermal/circulation.h"
 #include "thermal/kernel_nodes.h"
 #include "thermal/pair_kernels.h"
 #include "thermal/simulate.h"
-#include "thermal/thermal_wishes.h"
+#include "thermal/step_response.h"
+#include "thermal/surroundings.h"
 
 namespace underlawn {
-
-// What is asked of the loop, with its numbers checked. Each trouble names a field of ThermalWishes.
-std::vector<Trouble> thermal_troubles(const ThermalWishes& wishes);
 
 // What the laid pipes' kernels are, kept while the rest of the field moves: the dear part of the stage.
 class KernelShelf {
@@ -38,20 +36,21 @@ class KernelShelf {
 
 struct Temperatures {
   double pipe = 0;  // m that exchange heat: coils, header and run
-  double fluid_resistance =
-      0;                // m K/W, wall and film, at the coldest entering temperature, mean over the coils
-  double reynolds = 0;  // in a coil, at design flow and the coldest allowed temperature
+  Circulation circulation;
   double response_hour = 0, response_month = 0, response_ten_years = 0;  // m K/W
-  double fit_error = 0;  // worst relative error of the exponentials
+  double fit_error = 0;        // worst of the exponentials, relative
+  double depth = 0;            // m, mean over the pipe
+  std::vector<double> ground;  // deg C, undisturbed at the pipes' depths, by hour
   Simulation simulation;
-  HouseYear house;
-  std::vector<double> ground;     // deg C, undisturbed at pipe depth, by hour
-  std::vector<double> outdoor;    // deg C, by hour
-  std::vector<Trouble> troubles;  // why nothing is here
+  int years = 0;
 };
 
-// Empty simulation and a trouble where the field has no pipe or the wishes are unsound.
-Temperatures solve_temperatures(const Layout& layout, const Wishes& wishes, const ThermalWishes& thermal,
+// k R(t) needs only the geometry; `image_raise` as in make_step_response.
+StepResponse step_response_of(const PipesInGround& pipes, double image_raise, KernelShelf& shelf);
+
+// The field must have pipe, and the circulation a flow. Asked to stop, the years done so far.
+Temperatures solve_temperatures(const PipesInGround& pipes, const Surroundings& surroundings,
+                                const ThermalWishes& wishes, const Circulation& circulation,
                                 KernelShelf& shelf, std::stop_token stop = {});
 
 }  // namespace underlawn

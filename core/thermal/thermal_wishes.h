@@ -2,30 +2,38 @@
 // What the temperatures of the loop follow from, besides the field itself.
 #pragma once
 
-#include "ground/soil.h"
+#include <optional>
+
+#include "ground/soil_wishes.h"
 #include "ground/undisturbed.h"
+#include "house/block_house.h"
 #include "house/heat_pump.h"
 #include "house/load.h"
+#include "house/load_file.h"
 #include "house/weather.h"
-#include "pipe/fluid.h"
 
 namespace underlawn {
 
+enum class WeatherSource { normals, file };
+enum class ClimateSource { weather, typed };
+enum class LoadSource { design, block, hours };
+
 struct ThermalWishes {
-  SoilThermal soil;
-  GroundClimate climate;             // taken from the weather where the designer types nothing better
+  SoilWishes soil;
+  ClimateSource climate_source = ClimateSource::weather;
+  GroundClimate climate;             // where typed
   double surface_resistance = 0.07;  // m2 K/W of grass and air: 0.04 bare and windy to 0.12 long grass
-  MonthlyNormals normals{"Typical cool-temperate town (numbers of our own)",
-                         {-5, -4, 1, 8, 14, 19, 22, 21, 17, 10, 4, -2},
-                         {9, 9, 10, 11, 12, 12, 12, 12, 11, 10, 9, 8}};
-  DesignLoad load;
+  WeatherSource weather_source = WeatherSource::normals;
+  MonthlyNormals normals = normals_presets()[5];  // "Mixed humid"
+  WeatherYear weather_file;                       // empty while none was read
+  LoadSource load_source = LoadSource::design;
+  DesignLoad load;  // where typed
+  BlockHouse block;
+  HourlyFile hours;  // empty while none was read
   HeatPump unit = generic_heat_pump();
-  Fluid fluid = Fluid::propylene_glycol;
-  double mass_fraction = 0.20;
-  double flow = 5.7e-4;           // m3/s while the unit runs: 9 gpm, 3 gpm a ton (common practice, no source)
-  double pump_power = 150;        // W
-  double coldest_allowed = -1.1;  // deg C entering water: 30 F
-  double warmest_allowed = 35;    // deg C: 95 F
+  std::optional<double> fluid_resistance;  // m K/W of pipe wall and film, where measured or given
+  double coldest_allowed = -1.1;           // deg C entering water: 30 F
+  double warmest_allowed = 35;             // deg C: 95 F
   int years = 25;
   bool operator==(const ThermalWishes&) const = default;
 };

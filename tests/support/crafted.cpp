@@ -22,6 +22,8 @@ Plan plan() {
   p.wishes.end_gap = 2;
   p.wishes.run_width = 0.6;
   p.wishes.run_depth = 1.2;
+  p.thermal.load.heat_loss = 1500;
+  p.thermal.load.heat_gain = 1000;
   return p;
 }
 

@@ -10,7 +10,7 @@ namespace underlawn::crafted {
 
 // A lot 100 m square with 3 m setbacks, a house 20 m by 10 m in the south with its entry point in the north
 // wall at (50, 20); loops of 0.9 m in trenches 1 m wide, 1.4 m deep, 4 m apart; run and header 0.6 m
-// wide, 1.2 m deep; no frost, rock. Nothing in it makes a check speak.
+// wide, 1.2 m deep; no frost, rock; a very small house load. Nothing in it makes a check speak.
 Plan plan();
 
 Feature feature(int id, FeatureKind kind, std::vector<Point> points);

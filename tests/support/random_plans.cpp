@@ -76,6 +76,83 @@ Wishes wishes(Random& random) {
   return w;
 }
 
+std::vector<PerformancePoint> points(Random& random) {
+  std::vector<PerformancePoint> all;
+  for (int n = below(random, 4); n > 0; --n) all.push_back({number(random), number(random), number(random)});
+  return all;
+}
+
+std::vector<double> numbers(Random& random) {
+  std::vector<double> all;
+  for (int n = below(random, 4); n > 0; --n) all.push_back(number(random));
+  return all;
+}
+
+BlockHouse block(Random& random) {
+  BlockHouse b;
+  for (int n = below(random, 3); n > 0; --n)
+    b.surfaces.push_back({word(random), number(random), number(random)});
+  for (double* value :
+       {&b.volume, &b.floor_area, &b.ceiling_height, &b.air_change, &b.gains, &b.solar_gains,
+        &b.moisture_gains, &b.indoor_heating, &b.indoor_cooling, &b.outdoor_cold, &b.outdoor_warm})
+    *value = number(random);
+  b.cooled = below(random, 2) == 1;
+  return b;
+}
+
+Circulator circulator(Random& random) {
+  Circulator c;
+  c.name = word(random);
+  for (int n = below(random, 4); n > 0; --n)
+    c.curve.push_back({number(random), number(random), number(random)});
+  return c;
+}
+
+FlowWishes flow(Random& random) {
+  FlowWishes f;
+  f.fluid = static_cast<Fluid>(below(random, 5));
+  f.arrangement = static_cast<HeaderArrangement>(below(random, 3));
+  for (double* value :
+       {&f.mass_fraction, &f.freeze_margin, &f.design_flow, &f.capacity, &f.design_temperature,
+        &f.coldest_temperature, &f.tail, &f.heat_pump.head, &f.heat_pump.flow, &f.hose_kit.head,
+        &f.hose_kit.flow, &f.valves_k, &f.purge_velocity, &f.purge_volumes, &f.most_imbalance, &f.most_head})
+    *value = number(random);
+  f.step_down = below(random, 2) == 1;
+  for (int n = below(random, 4); n > 0; --n) f.header_sizes.push_back(word(random));
+  f.run_size = word(random);
+  f.circulator = circulator(random);
+  f.flush_cart = circulator(random);
+  return f;
+}
+
+ThermalWishes thermal(Random& random) {
+  ThermalWishes t;
+  SoilWishes& s = t.soil;
+  s.source = static_cast<SoilSource>(below(random, 2));
+  s.typed = {number(random), number(random)};
+  s.matter = {number(random), number(random), number(random), static_cast<Grain>(below(random, 3))};
+  s.model = static_cast<ConductivityModel>(below(random, 3));
+  t.climate_source = static_cast<ClimateSource>(below(random, 2));
+  t.climate = {number(random), number(random), number(random)};
+  t.surface_resistance = number(random);
+  t.weather_source = static_cast<WeatherSource>(below(random, 2));
+  t.normals.name = word(random);
+  for (int m = 0; m < 12; ++m) t.normals.mean[m] = number(random);
+  for (int m = 0; m < 12; ++m) t.normals.daily_range[m] = number(random);
+  for (int n = below(random, 4); n > 0; --n) t.weather_file.outdoor.push_back(number(random));
+  if (!t.weather_file.outdoor.empty()) t.weather_file.name = word(random);
+  t.load_source = static_cast<LoadSource>(below(random, 3));
+  t.block = block(random);
+  t.hours = {word(random), numbers(random), numbers(random), numbers(random)};
+  t.load = {number(random), number(random), number(random), number(random), number(random), number(random)};
+  t.unit = {word(random), points(random), points(random)};
+  if (below(random, 2)) t.fluid_resistance = number(random);
+  t.coldest_allowed = number(random);
+  t.warmest_allowed = number(random);
+  t.years = below(random, 200) - 50;
+  return t;
+}
+
 std::string piece(Random& random) {
   static const char* pieces[] = {
       "{",   "}",        "[",   "]",   ",",    ":",    "\"", "null", "true", "1e999",
@@ -96,6 +173,8 @@ Plan random_plan(Random& random) {
   plan.ground = {static_cast<SoilType>(below(random, 4)), number(random), number(random), number(random),
                  number(random)};
   plan.wishes = wishes(random);
+  if (below(random, 2)) plan.thermal = thermal(random);
+  if (below(random, 2)) plan.flow = flow(random);
   for (int n = below(random, 4); n > 0; --n) plan.accepted.push_back({word(random), word(random)});
   std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
   return plan;

@@ -54,6 +54,12 @@ const std::vector<CheckEntry>& all_checks() {
       {"coil_wider_than_trench", "The coil fits on the trench floor.", checks::coil_wider_than_trench},
       {"coil_pitch_range", "Loops overlap, but not too tight.", checks::coil_pitch_range},
       {"coil_cut_unequal", "All coils are of one length.", checks::coil_cut_unequal},
+      {"water_too_cold", "The entering water stays above the coldest allowed.", checks::water_too_cold},
+      {"water_too_warm", "The entering water stays below the warmest allowed.", checks::water_too_warm},
+      {"ground_freezes", "Ground does not freeze for long round the pipe.", checks::ground_freezes},
+      {"backup_heat", "The heat pump carries nearly all of the heat.", checks::backup_heat},
+      {"cooling_short", "The heat pump carries the cooling.", checks::cooling_short},
+      {"outside_table", "The water stays within the performance table.", checks::outside_table},
       {"tie_hidden", "Every stake can be taped from two house corners.", checks::tie_hidden},
       {"tie_cut", "Tapes cut at a good angle.", checks::tie_cut},
   };

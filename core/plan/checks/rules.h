@@ -37,6 +37,14 @@ std::vector<Finding> coil_wider_than_trench(const Plan& plan, const Outcome& out
 std::vector<Finding> coil_pitch_range(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> coil_cut_unequal(const Plan& plan, const Outcome& outcome);
 
+// Temperatures.
+std::vector<Finding> water_too_cold(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> water_too_warm(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> ground_freezes(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> backup_heat(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> cooling_short(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> outside_table(const Plan& plan, const Outcome& outcome);
+
 // Setting out.
 std::vector<Finding> tie_hidden(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> tie_cut(const Plan& plan, const Outcome& outcome);

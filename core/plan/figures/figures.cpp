@@ -32,6 +32,7 @@ Figures make_figures(const Plan& plan, const Outcome& outcome) {
   add_wishes(all, plan);
   add_pipe(all, plan);
   if (outcome.coil.laid()) add_coil(all, plan, outcome);
+  if (outcome.surroundings != nullptr) add_heat(all, plan, outcome);
   if (plan.site.lot.empty() || !site_troubles(plan).empty()) return all;
   add_site(all, plan, outcome);
   if (!outcome.coil.laid() || !wishes_troubles(plan).empty()) return all;
@@ -42,6 +43,7 @@ Figures make_figures(const Plan& plan, const Outcome& outcome) {
   add_pipe_to_buy(all, plan, outcome);
   if (ground_troubles(plan).empty()) add_earth(all, plan, outcome);
   add_stake_out(all, outcome);
+  if (outcome.temperatures != nullptr) add_temperatures(all, outcome);
   return all;
 }
 

@@ -145,13 +145,13 @@ TEST_F(Cli, SaysWhyAFileCannotBeRead) {
          "underlawn: none.underlawn: The file “none.underlawn” is not read (No such file or directory). "
          "Check the name "
          "and whether you may read it.\n");
-  put("broken.underlawn", "{\"format_version\": 1,\n");
+  put("broken.underlawn", "{\"format_version\": 2,\n");
   for (const char* verb : {"check", "solve", "figures", "sheet", "resave"})
     expect({verb, "broken.underlawn"}, 3, "",
            "underlawn: broken.underlawn: The plan ends too early, in line 2, column 1. Take it from a "
            "backup, or mend it "
            "there with a text editor.\n");
-  EXPECT_EQ(get("broken.underlawn"), "{\"format_version\": 1,\n");
+  EXPECT_EQ(get("broken.underlawn"), "{\"format_version\": 2,\n");
 }
 
 TEST_F(Cli, WritesANewPlanOnce) {

@@ -52,7 +52,7 @@ TEST(Load, HourlyHeatIsDegreeDaysTimesTheLossCoefficient) {
 
 TEST(Load, DesignDayGivesTheDesignLoads) {
   WeatherYear year{"two hours", {-15, 33}};
-  const HourlyLoad l = hourly_load(DesignLoad{}, year);
+  const HourlyLoad l = hourly_load(DesignLoad{10000, -15, 16, 8000, 33, 20}, year);
   EXPECT_NEAR(l.heating[0], 10000, 1e-9);
   EXPECT_EQ(l.heating[1], 0);
   EXPECT_NEAR(l.cooling[1], 8000, 1e-9);

@@ -10,7 +10,7 @@
 namespace underlawn {
 namespace {
 
-constexpr StageRuns kOnce = {1, 1, 1, 1, 1, 1, 1};
+constexpr StageRuns kOnce = {1, 1, 1, 1, 1, 1, 1, 1, 1, 1};
 
 // What is run again when a plan is solved, changed and solved again.
 template <class Change>
@@ -22,11 +22,13 @@ StageRuns run_again(Change change) {
   change(plan);
   solver.solve(plan);
   const StageRuns& r = solver.runs();
-  return {r.troubles - 1, r.coil - 1, r.layout - 1, r.dig - 1, r.stake_out - 1, r.checks - 1, r.figures - 1};
+  return {r.troubles - 1, r.coil - 1,         r.layout - 1,       r.dig - 1,    r.stake_out - 1,
+          r.flow - 1,     r.surroundings - 1, r.temperatures - 1, r.checks - 1, r.figures - 1};
 }
 
+// Flow, surroundings and temperatures not.
 StageRuns runs(int troubles, int coil, int layout, int dig, int stake_out, int checks, int figures) {
-  return {troubles, coil, layout, dig, stake_out, checks, figures};
+  return {troubles, coil, layout, dig, stake_out, 0, 0, 0, checks, figures};
 }
 
 void expect_same(const Outcome& a, const Outcome& b) {
@@ -34,6 +36,11 @@ void expect_same(const Outcome& a, const Outcome& b) {
   EXPECT_EQ(a.layout, b.layout);
   EXPECT_EQ(a.dig, b.dig);
   EXPECT_EQ(a.stake_out, b.stake_out);
+  ASSERT_EQ(a.temperatures == nullptr, b.temperatures == nullptr);
+  if (a.temperatures != nullptr) {
+    EXPECT_EQ(a.temperatures->simulation.coldest, b.temperatures->simulation.coldest);
+    EXPECT_EQ(a.temperatures->simulation.warmest, b.temperatures->simulation.warmest);
+  }
   EXPECT_EQ(a.findings, b.findings);
   EXPECT_EQ(a.figures, b.figures);
   EXPECT_EQ(a.troubles, b.troubles);
@@ -146,7 +153,18 @@ TEST(Solver, AFeaturesNoteRunsNoLayout) {
 }
 
 TEST(Solver, HeaderPipeRunsNoLayout) {
-  EXPECT_EQ(run_again([](Plan& p) { p.wishes.header_pipe = "2 in DR 11"; }), runs(1, 0, 0, 0, 0, 1, 1));
+  EXPECT_EQ(run_again([](Plan& p) { p.wishes.header_pipe = "2 in DR 11"; }),
+            (StageRuns{1, 0, 0, 0, 0, 1, 0, 1, 1, 1}));
+}
+
+TEST(Solver, WetterSoilRunsTheTemperaturesButNoFlow) {
+  EXPECT_EQ(run_again([](Plan& p) { p.thermal.soil.matter.saturation = 0.8; }),
+            (StageRuns{1, 0, 0, 0, 0, 0, 1, 1, 1, 1}));
+}
+
+TEST(Solver, AntifreezeRunsFlowAndTemperatures) {
+  EXPECT_EQ(run_again([](Plan& p) { p.flow.mass_fraction = 0.25; }),
+            (StageRuns{1, 0, 0, 0, 0, 1, 0, 1, 1, 1}));
 }
 
 TEST(Solver, ACornerOfTheLotRunsTheLayoutButNoCoil) {

@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "house/calendar.h"
+
+#include <array>
+
+namespace underlawn {
+namespace {
+
+constexpr std::array<int, 12> kDays = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+constexpr const char* kMonths[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                   "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+
+struct Date {
+  int month, day;
+};
+
+Date date_of(int day) {
+  int month = 0;
+  day = ((day % 365) + 365) % 365;
+  while (day >= kDays[month]) day -= kDays[month++];
+  return {month, day + 1};
+}
+
+}  // namespace
+
+std::string date_of_day(int day) {
+  const Date d = date_of(day);
+  return std::to_string(d.day) + " " + kMonths[d.month];
+}
+
+std::string date_of_hour(int hour) {
+  const std::string clock = std::to_string(hour % 24);
+  return date_of_day(hour / 24) + ", " + (clock.size() < 2 ? "0" : "") + clock + ":00";
+}
+
+int month_of_day(int day) {
+  return date_of(day).month;
+}
+
+}  // namespace underlawn

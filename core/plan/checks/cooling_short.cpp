@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/checks/heat_findings.h"
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+
+namespace underlawn::checks {
+
+namespace {
+
+constexpr double kMuch = 0.01;  // of the year's cooling; our own choice
+
+}  // namespace
+
+std::vector<Finding> cooling_short(const Plan& plan, const Outcome& outcome) {
+  const YearSum* y = last_year(outcome);
+  if (y == nullptr || y->unmet_cooling <= kMuch * y->cooling) return {};
+  Finding f =
+      make_finding("cooling_short", "", Severity::warning,
+                   "The heat pump leaves " +
+                       print_quantity(Quantity::energy, y->unmet_cooling, plan.units, Fineness::coarse) +
+                       " a year uncooled");
+  set_measure(f, y->unmet_cooling / y->cooling, kMuch, Quantity::ratio);
+  f.advice = "Take a larger heat pump, or lessen the gain.";
+  f.source = "share of the year's cooling; the bound is our own choice";
+  return {f};
+}
+
+}  // namespace underlawn::checks
