@@ -3,6 +3,7 @@
 
 #include "pipe/pipe_size.h"
 #include "plan/checks/check.h"
+#include "plan/circulation_of.h"
 #include "plan/figures/figures.h"
 #include "plan/fingerprint.h"
 #include "plan/plan_troubles.h"
@@ -202,45 +203,6 @@ FlowMade make_flow(const FlowIn& in, const Layout& layout) {
   return {std::make_shared<const Flow>(std::move(*made)), std::nullopt};
 }
 
-// Wall and film of all pipe in the ground, weighted by length, at the coldest fluid: films are thickest then.
-double mean_resistance(const Flow& flow) {
-  double sum = 0, length = 0;
-  for (std::size_t i = 1; i < flow.loop.pipes.size(); ++i) {
-    sum += flow.loop.network.pipes[i].length * flow.coldest.resistance[i];
-    length += flow.loop.network.pipes[i].length;
-  }
-  return sum / length;
-}
-
-double reynolds_in_coils(const Flow& flow) {
-  double sum = 0;
-  for (int c : flow.loop.circuits) sum += flow.coldest.flow.pipes[c].reynolds;
-  return sum / static_cast<double>(flow.loop.circuits.size());
-}
-
-// At the design flow; the circulator's power where it meets the pipes.
-Circulation circulation_of(const Flow& flow, const FlowWishes& w) {
-  const FluidProperties& fluid = flow.coldest.fluid;
-  return {w.design_flow * fluid.density * fluid.specific_heat, mean_resistance(flow), reynolds_in_coils(flow),
-          flow.coldest_pump ? flow.coldest_pump->duty.power : 0};
-}
-
-// Where there is no way to the house yet: the flow shared equally by the circuits.
-Circulation equal_shares(const FlowWishes& w, const PipeSize& pipe, std::size_t circuits) {
-  const auto fluid = fluid_properties(w.fluid, w.mass_fraction, w.coldest_temperature);
-  if (!fluid || circuits == 0) return {};
-  const Film film = film_in(pipe, *fluid, w.design_flow / static_cast<double>(circuits));
-  const double power = w.circulator.curve.empty() ? 0 : pump_power(w.circulator, w.design_flow);
-  return {w.design_flow * fluid->density * fluid->specific_heat, film.resistance, film.reynolds, power};
-}
-
-Circulation circulation_of(const Plan& plan, const Outcome& outcome, bool sound) {
-  const auto pipe = find_pipe(plan.wishes.pipe);
-  if (!sound || !pipe) return {};
-  return outcome.flow != nullptr ? circulation_of(*outcome.flow, plan.flow)
-                                 : equal_shares(plan.flow, *pipe, outcome.layout.trenches.size());
-}
-
 // Where nothing can be placed the ground that could be built on is still worth seeing.
 Layout place(const LayoutIn& in, const std::stop_token& stop) {
   if (!in.site_sound) return {};
@@ -332,8 +294,9 @@ void Solver::Kept::solve_heat(const Plan& plan, Outcome& outcome, const std::sto
     auto made = make_surroundings(w);
     return made ? std::make_shared<const Surroundings>(std::move(*made)) : nullptr;
   });
-  TemperaturesIn in{layout.serial, surroundings.serial, for_temperatures(plan.wishes), plan.thermal,
-                    circulation_of(plan, outcome, !troubles.out.flow)};
+  TemperaturesIn in{
+      layout.serial, surroundings.serial, for_temperatures(plan.wishes), plan.thermal,
+      troubles.out.flow ? Circulation{} : circulation_of(plan, outcome.flow.get(), outcome.layout)};
   outcome.temperatures =
       temperatures.run(std::move(in), runs.temperatures, stop, [&](const TemperaturesIn& i) {
         return outcome.surroundings == nullptr || i.circulation.heat_flow_rate <= 0

@@ -60,6 +60,13 @@ StepResponse step_response_of(const PipesInGround& pipes, double image_raise, Ke
 
 Temperatures solve_temperatures(const PipesInGround& pipes, const Surroundings& s, const ThermalWishes& w,
                                 const Circulation& circulation, KernelShelf& shelf, std::stop_token stop) {
+  return solve_temperatures(pipes, step_response_of(pipes, s.soil.conductivity * w.surface_resistance, shelf),
+                            s, w, circulation, std::move(stop));
+}
+
+Temperatures solve_temperatures(const PipesInGround& pipes, const StepResponse& response,
+                                const Surroundings& s, const ThermalWishes& w, const Circulation& circulation,
+                                std::stop_token stop) {
   Temperatures out;
   out.pipe = total_pipe(pipes);
   out.circulation = circulation;
@@ -69,8 +76,7 @@ Temperatures solve_temperatures(const PipesInGround& pipes, const Surroundings& 
   for (const auto& [depth, metres] : by_depth) out.depth += depth * metres / out.pipe;
   SimulationInput in;
   in.loop.pipe = out.pipe;
-  in.loop.response = respond(step_response_of(pipes, s.soil.conductivity * w.surface_resistance, shelf),
-                             s.soil, w.years, out);
+  in.loop.response = respond(response, s.soil, w.years, out);
   in.loop.fluid_resistance = out.circulation.fluid_resistance;
   in.loop.heat_flow_rate = circulation.heat_flow_rate;
   in.loop.ground = ground_by_hour(by_depth, out.pipe, s);

@@ -52,5 +52,9 @@ StepResponse step_response_of(const PipesInGround& pipes, double image_raise, Ke
 Temperatures solve_temperatures(const PipesInGround& pipes, const Surroundings& surroundings,
                                 const ThermalWishes& wishes, const Circulation& circulation,
                                 KernelShelf& shelf, std::stop_token stop = {});
+// The same with a response that is kept while soil, house or climate change.
+Temperatures solve_temperatures(const PipesInGround& pipes, const StepResponse& response,
+                                const Surroundings& surroundings, const ThermalWishes& wishes,
+                                const Circulation& circulation, std::stop_token stop = {});
 
 }  // namespace underlawn
