@@ -61,6 +61,18 @@ const std::vector<Verb>& verbs() {
        "taken from the ground, water entering and leaving the heat pump, electric power, back-up heat and "
        "cooling not met.",
        run_hours},
+      {"size",
+       {{"PLAN"}},
+       {{"--draws", "N", "Draws of soil and load for the chance, 0 for none. Without it, 300."},
+        {"--json", "", "Write everything as JSON."}},
+       "Find how many circuits the loop needs, and other ways to the same end.",
+       "Sizes the loop of PLAN: the smallest number of its coils whose coldest and warmest entering water "
+       "hold "
+       "the limits over the design life, the least pipe in the drawn trenches, other coil lengths, depths "
+       "and "
+       "spacings, the classic length equations, and the chance that the loop as drawn holds. Status 1 where "
+       "no size does.",
+       run_size},
       {"resave",
        {{"PLAN"}},
        {{"--strict", "", "Write nothing; status 1 if saving would change the file."}},

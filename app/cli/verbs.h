@@ -12,6 +12,7 @@ Exit run_figures(const Arguments& arguments, const Console& console);
 Exit run_sheet(const Arguments& arguments, const Console& console);
 Exit run_response(const Arguments& arguments, const Console& console);
 Exit run_hours(const Arguments& arguments, const Console& console);
+Exit run_size(const Arguments& arguments, const Console& console);
 Exit run_resave(const Arguments& arguments, const Console& console);
 Exit run_new(const Arguments& arguments, const Console& console);
 

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How large the loop has to be, as a table or as JSON.
+
+#include <algorithm>
+#include <charconv>
+
+#include "cli/plan_in.h"
+#include "cli/size_json.h"
+#include "cli/verbs.h"
+#include "plan/sizing/size_words.h"
+#include "plan/solve.h"
+
+namespace underlawn::cli {
+
+namespace {
+
+constexpr int kUsualDraws = 300;
+
+struct Row {
+  std::string name, circuits, pipe, trench, coldest, warmest, seasonal, bank, lot;
+};
+
+Row row_of(const std::string& name, const FieldSize& f, UnitSystem units) {
+  const auto shown = [&](Quantity q, double v) { return print_quantity(q, v, units); };
+  const bool ran = f.coldest < 1e8;
+  return {name,
+          std::to_string(f.circuits),
+          shown(Quantity::length, f.coil_pipe),
+          shown(Quantity::length, f.trench),
+          ran ? shown(Quantity::temperature, f.coldest) : "-",
+          ran ? shown(Quantity::temperature, f.warmest) : "-",
+          print_quantity(Quantity::count, f.seasonal, units, Fineness::fine),
+          shown(Quantity::volume, f.bank),
+          f.placed ? "yes" : "no"};
+}
+
+std::size_t letters(const std::string& text) {
+  return static_cast<std::size_t>(
+      std::ranges::count_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+}
+
+std::string filled(const std::string& text, std::size_t width) {
+  return text + std::string(width > letters(text) ? width - letters(text) : 0, ' ');
+}
+
+void tell_rows(const std::vector<Row>& rows, std::ostream& out) {
+  std::string Row::*const kColumns[] = {&Row::name,    &Row::circuits, &Row::pipe, &Row::trench, &Row::coldest,
+                             &Row::warmest, &Row::seasonal, &Row::bank, &Row::lot};
+  for (const Row& row : rows) {
+    std::string line;
+    for (auto column : kColumns) {
+      std::size_t width = 0;
+      for (const Row& r : rows) width = std::max(width, letters(r.*column));
+      line += filled(row.*column, width + 2);
+    }
+    out << line.substr(0, line.find_last_not_of(' ') + 1) << "\n";
+  }
+}
+
+void tell_table(const LoopSizing& s, UnitSystem units, std::ostream& out) {
+  std::vector<Row> rows = {
+      {"", "circuits", "pipe", "trench", "coldest", "warmest", "seasonal", "dug", "lot takes it"}};
+  if (s.drawn.circuits > 0) rows.push_back(row_of("as drawn", s.drawn, units));
+  if (s.needed) rows.push_back(row_of("needed", *s.needed, units));
+  if (s.given) rows.push_back(row_of("lot gives", *s.given, units));
+  for (const Alternative& a : s.alternatives)
+    if (a.size) rows.push_back(row_of(alternative_name(a, units), *a.size, units));
+  tell_rows(rows, out);
+}
+
+void tell(const LoopSizing& s, const Plan& plan, const std::optional<Chance>& chance, std::ostream& out) {
+  out << needed_words(s) << "\n\n";
+  tell_table(s, plan.units, out);
+  for (const Alternative& a : s.alternatives)
+    if (a.refusal) out << alternative_name(a, plan.units) << ": " << a.refusal->message() << "\n";
+  out << "\n" << least_coil_words(s, plan.units) << "\n";
+  for (const std::string& line : classic_words(s, plan.units)) out << line << "\n";
+  if (chance) out << chance_words(*chance, plan.units) << "\n";
+}
+
+std::optional<int> draws_in(const Arguments& arguments, const Console& console) {
+  const std::string text = arguments.value("--draws").value_or(std::to_string(kUsualDraws));
+  int draws = -1;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), draws);
+  if (error == std::errc() && end == text.data() + text.size() && draws >= 0 && draws <= 100'000) return draws;
+  console.complain("--draws", "“" + text + "” is no whole number from 0 to 100000.");
+  return std::nullopt;
+}
+
+}  // namespace
+
+Exit run_size(const Arguments& arguments, const Console& console) {
+  const auto draws = draws_in(arguments, console);
+  if (!draws) return Exit::usage;
+  const std::string& path = arguments.places[0];
+  const auto plan = plan_in(path, console);
+  if (!plan) return Exit::not_read;
+  const auto sizing = size_loop(*plan);
+  if (!sizing) {
+    console.complain(path, sizing.error().message());
+    return Exit::errors_remain;
+  }
+  std::optional<Chance> chance;
+  if (const Outcome outcome = solve(*plan); *draws > 0 && outcome.temperatures != nullptr)
+    if (auto found = chance_of_holding(*plan, outcome, {*draws, 1, {}})) chance = *found;
+  if (arguments.has("--json"))
+    console.out << json_to_text(size_json(*sizing, chance));
+  else
+    tell(*sizing, *plan, chance, console.out);
+  return sizing->needed ? Exit::ok : Exit::errors_remain;
+}
+
+}  // namespace underlawn::cli
