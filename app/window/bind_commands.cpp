@@ -102,7 +102,8 @@ void MainWindow::bind_panels() {
   const std::pair<const char*, SideColumn::Tab> tabs[] = {
       {"panel.report", SideColumn::Tab::report},     {"panel.loop", SideColumn::Tab::loop},
       {"panel.selected", SideColumn::Tab::selected}, {"panel.lot", SideColumn::Tab::lot},
-      {"panel.ground", SideColumn::Tab::ground},     {"panel.title", SideColumn::Tab::title}};
+      {"panel.ground", SideColumn::Tab::ground},     {"panel.heat", SideColumn::Tab::heat},
+      {"panel.title", SideColumn::Tab::title}};
   for (const auto& [id, tab] : tabs)
     actions_->on(id, [this, tab = tab](bool) { side_->show_tab(tab, true); });
   actions_->on("panel.drawing", [this](bool) {

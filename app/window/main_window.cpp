@@ -61,6 +61,10 @@ MainWindow::MainWindow(QString kept_folder)
   canvas_->setFocus();
   connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &MainWindow::follow_theme);
   connect(&document_, &Document::plan_changed, this, &MainWindow::follow_document);
+  connect(side_, &SideColumn::told, this, [this](const QString& words) {
+    if (words.isEmpty()) return bar_->withdraw("panel file");
+    bar_->tell("panel file", words);
+  });
   connect(&document_, &Document::history_changed, this, &MainWindow::follow_document);
   connect(&document_, &Document::path_changed, this, &MainWindow::follow_document);
   connect(&document_, &Document::replaced, this, [this] {

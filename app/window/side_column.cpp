@@ -12,6 +12,7 @@
 #include "report/headline.h"
 #include "report/report_panel.h"
 #include "window/ground_panel.h"
+#include "window/heat_panel.h"
 #include "window/loop_panel.h"
 #include "window/lot_list.h"
 #include "window/selected_panel.h"
@@ -107,6 +108,9 @@ void SideColumn::build(Document& document, Selection&) {
   add_page(Tab::lot, lot_list_, tr("Lot"), tr("Everything on the lot (Alt+4)"));
   add_page(Tab::ground, scrolled(new GroundPanel(document)), tr("Ground"),
            tr("Soil, slopes, swell and frost (Alt+5)"));
+  auto* heat = new HeatPanel(document);
+  connect(heat, &HeatPanel::told, this, &SideColumn::told);
+  add_page(Tab::heat, scrolled(heat), tr("Heat"), tr("Soil, weather, house and heat pump (Alt+7)"));
   add_page(Tab::title, scrolled(new TitlePanel(document)), tr("Title"),
            tr("What is printed at the foot of every sheet (Alt+6)"));
 }

@@ -26,7 +26,7 @@ class SideColumn : public QWidget {
  public:
   SideColumn(Document& document, Selection& selection, QWidget* parent = nullptr);
 
-  enum class Tab { report, loop, selected, lot, ground, title };
+  enum class Tab { report, loop, selected, lot, ground, heat, title };
   void show_tab(Tab tab, bool take_keyboard);
   Tab tab() const;
   void set_wide(bool wide);
@@ -38,6 +38,9 @@ class SideColumn : public QWidget {
   SelectedPanel* selected() const { return selected_; }
   LotList* lot_list() const { return lot_list_; }
   QWidget* page(Tab tab) const { return pages_[static_cast<std::size_t>(tab)]; }
+
+ signals:
+  void told(const QString& words);  // of a file a panel read; empty when there is nothing more to say
 
  private:
   void build(Document& document, Selection& selection);
@@ -52,7 +55,7 @@ class SideColumn : public QWidget {
   QTabWidget* tabs_;
   QWidget* report_column_;
   QVBoxLayout* report_home_;
-  std::array<QWidget*, 6> pages_{};
+  std::array<QWidget*, 7> pages_{};
   bool wide_ = false;
 };
 
