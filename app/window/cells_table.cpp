@@ -23,11 +23,7 @@ bool in_bounds(const CellsTable::Column& c, double v) {
 }  // namespace
 
 CellsTable::CellsTable(Document& document, Of of, QWidget* parent)
-    : QWidget(parent),
-      document_(document),
-      of_(std::move(of)),
-      table_(new QTableWidget),
-      wrong_(new QLabel) {
+    : QWidget(parent), document_(document), of_(std::move(of)), table_(new QTableWidget), wrong_(new QLabel) {
   build();
   connect(table_, &QTableWidget::cellChanged, this, &CellsTable::take);
 }
@@ -84,9 +80,9 @@ UnitSystem CellsTable::units(const Column& column) const {
 
 QString CellsTable::shown(const Column& column, std::size_t row) const {
   const Plan& plan = document_.plan();
-  return QString::fromStdString(column.get_text ? column.get_text(plan, row)
-                                                : print_quantity(column.quantity, column.get(plan, row),
-                                                                 units(column)));
+  return QString::fromStdString(column.get_text
+                                    ? column.get_text(plan, row)
+                                    : print_quantity(column.quantity, column.get(plan, row), units(column)));
 }
 
 void CellsTable::refresh() {
@@ -104,7 +100,7 @@ void CellsTable::refresh() {
       item->setTextAlignment((of_.columns[c].get_text ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
     }
   const int shown_rows = std::max(static_cast<int>(rows), 1);
-  table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + shown_rows * kRowHeight + 6);
+  table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + shown_rows * kRowHeight + 4);
   wrong_->hide();
   filling_ = false;
 }

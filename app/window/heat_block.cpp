@@ -41,7 +41,8 @@ Surface& surface(Plan& p, std::size_t i) {
   return p.thermal.block.surfaces[i];
 }
 
-CellsTable::Column surface_number(const QString& head, Quantity quantity, double Surface::*field, double high) {
+CellsTable::Column surface_number(const QString& head, Quantity quantity, double Surface::*field,
+                                  double high) {
   return {head,
           quantity,
           [field](const Plan& p, std::size_t i) { return p.thermal.block.surfaces[i].*field; },
@@ -61,7 +62,9 @@ CellsTable::Of surfaces_table() {
            surface_number(Form::tr("U"), Quantity::u_value, &Surface::u_value, kLargestU)},
           [](const Plan& p) { return p.thermal.block.surfaces.size(); },
           {},
-          [](Plan& p) { p.thermal.block.surfaces.push_back({"Surface", 10, 0.3}); },
+          [](Plan& p) {
+            p.thermal.block.surfaces.push_back({"Surface", 10, 0.3});
+          },
           [](Plan& p, std::size_t i) {
             auto& all = p.thermal.block.surfaces;
             all.erase(all.begin() + static_cast<std::ptrdiff_t>(i));
@@ -101,7 +104,8 @@ void HeatPanel::add_block_air() {
   number(tr("Heated floor area"), Quantity::area,
          of_volume(&BlockHouse::floor_area, tr("Heated floor area")));
   only_when(by_block);
-  number(tr("Ceiling height"), Quantity::length, of_volume(&BlockHouse::ceiling_height, tr("Ceiling height")));
+  number(tr("Ceiling height"), Quantity::length,
+         of_volume(&BlockHouse::ceiling_height, tr("Ceiling height")));
   only_when(by_block);
   number(tr("Air changes an hour"), Quantity::count, block(&BlockHouse::air_change, tr("Air change")))
       ->edit()
@@ -122,9 +126,9 @@ void HeatPanel::add_block_days() {
   const Quantity degrees = Quantity::temperature;
   row(tr("Indoors, heating"), degrees, &BlockHouse::indoor_heating, tr("Indoors, heating"), by_block);
   row(tr("Cold design day"), degrees, &BlockHouse::outdoor_cold, tr("Cold design day"), by_block);
-  check(tr("The house is cooled"), {[](const Plan& p) { return p.thermal.block.cooled; },
-                                    [](Plan& p, bool on) { p.thermal.block.cooled = on; },
-                                    tr("Cooling of the house")});
+  check(tr("The house is cooled"),
+        {[](const Plan& p) { return p.thermal.block.cooled; },
+         [](Plan& p, bool on) { p.thermal.block.cooled = on; }, tr("Cooling of the house")});
   only_when(by_block);
   row(tr("Indoors, cooling"), degrees, &BlockHouse::indoor_cooling, tr("Indoors, cooling"), cooled);
   row(tr("Warm design day"), degrees, &BlockHouse::outdoor_warm, tr("Warm design day"), cooled);

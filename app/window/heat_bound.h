@@ -28,4 +28,9 @@ inline QString printed(Quantity q, double value, const Plan& plan) {
   return QString::fromStdString(print_quantity(q, value, plan.units));
 }
 
+// A preset's name without what stands in brackets; the note under it says as much.
+inline QString short_name(const std::string& name) {
+  return QString::fromStdString(name).section(" (", 0, 0);
+}
+
 }  // namespace underlawn

@@ -42,8 +42,8 @@ std::optional<std::string> HeatPanel::text_of(const QString& path) {
 }
 
 void HeatPanel::tell_refused(const QString& path, const Trouble& trouble) {
-  emit told(tr("%1 was not taken. %2")
-                .arg(QFileInfo(path).fileName(), QString::fromStdString(trouble.message())));
+  emit told(
+      tr("%1 was not taken. %2").arg(QFileInfo(path).fileName(), QString::fromStdString(trouble.message())));
 }
 
 void HeatPanel::tell_remarks(const QString& path, const std::vector<Trouble>& remarks) {
@@ -60,8 +60,7 @@ void HeatPanel::tell_remarks(const QString& path, const std::vector<Trouble>& re
 void HeatPanel::read_probe(const QString& path) {
   const auto text = text_of(path);
   if (!text) return;
-  const auto fit =
-      probe_log_from_csv(*text).and_then([](const ProbeLog& log) { return fit_probe(log); });
+  const auto fit = probe_log_from_csv(*text).and_then([](const ProbeLog& log) { return fit_probe(log); });
   if (!fit) return tell_refused(path, fit.error());
   probe_ = Probe{QFileInfo(path).fileName(), *fit};
   Plan plan = document_.committed();

@@ -40,8 +40,9 @@ void HeatPanel::add_outcome() {
   section(tr("What comes of it"));
   note([this](const Plan&) {
     QStringList lines;
-    for (const char* key : {"heat.last.coldest", "heat.last.warmest", "heat.seasonal", "heat.seasonal_heating",
-                            "heat.seasonal_cooling", "heat.backup", "heat.unmet_cooling"})
+    for (const char* key :
+         {"heat.last.coldest", "heat.last.warmest", "heat.seasonal", "heat.seasonal_heating",
+          "heat.seasonal_cooling", "heat.backup", "heat.unmet_cooling"})
       if (const QString line = figure_line(key); !line.isEmpty()) lines << line;
     return lines.isEmpty() ? tr("No temperatures yet: they need trenches that are laid, and everything above "
                                 "without an error.")

@@ -57,7 +57,8 @@ int cover_of(const Plan& p) {
 QString models_side_by_side(const Plan& p) {
   if (!by_matter(p)) return {};
   QStringList lines;
-  for (const auto model : {ConductivityModel::johansen, ConductivityModel::lu, ConductivityModel::cote_konrad}) {
+  for (const auto model :
+       {ConductivityModel::johansen, ConductivityModel::lu, ConductivityModel::cote_konrad}) {
     const auto k = conductivity(p.thermal.soil.matter, model);
     const QString name = QString::fromUtf8(model_name(model));
     lines << (k ? Form::tr("%1: %2").arg(name, printed(Quantity::conductivity, *k, p))
@@ -79,8 +80,9 @@ QString used_words(const Plan& p) {
 QString fit_words(const QString& file, const ProbeFit& fit, const Plan& p) {
   const auto k = [&](double v) { return printed(Quantity::conductivity, v, p); };
   const auto time = [&](double v) { return printed(Quantity::duration, v, p); };
-  return Form::tr("From %1: %2, 95 % interval %3 to %4. Fitted from %5 to %6 (%7 readings); thirds of the "
-                  "window differ by %8.")
+  return Form::tr(
+             "From %1: %2, 95 % interval %3 to %4. Fitted from %5 to %6 (%7 readings); thirds of the "
+             "window differ by %8.")
       .arg(file, k(fit.conductivity), k(fit.low), k(fit.high), time(fit.window.from), time(fit.window.to))
       .arg(fit.readings)
       .arg(printed(Quantity::ratio, fit.spread, p));
@@ -90,9 +92,10 @@ QString fit_words(const QString& file, const ProbeFit& fit, const Plan& p) {
 
 void HeatPanel::add_soil() {
   section(tr("Soil as heat meets it"));
-  choice(tr("Known by"), {tr("Typed or measured"), tr("What it is made of")},
-         {[](const Plan& p) { return static_cast<int>(p.thermal.soil.source); },
-          [](Plan& p, int i) { p.thermal.soil.source = static_cast<SoilSource>(i); }, tr("Source of the soil")});
+  choice(
+      tr("Known by"), {tr("Typed or measured"), tr("What it is made of")},
+      {[](const Plan& p) { return static_cast<int>(p.thermal.soil.source); },
+       [](Plan& p, int i) { p.thermal.soil.source = static_cast<SoilSource>(i); }, tr("Source of the soil")});
   add_matter();
   add_typed_soil();
   wrong_note([](const Plan& p) {
@@ -100,11 +103,10 @@ void HeatPanel::add_soil() {
     return soil ? QString() : QString::fromStdString(soil.error().message());
   });
   note(used_words);
-  file_button(tr("Needle-probe log…"), tr("Open the log of a needle probe"),
-              tr("Tables (*.csv *.txt *.tsv)"), &HeatPanel::read_probe);
+  file_button(tr("Needle-probe log…"), tr("Open the log of a needle probe"), tr("Tables (*.csv *.txt *.tsv)"),
+              &HeatPanel::read_probe);
   note([this](const Plan& p) {
-    const bool used =
-        probe_ && by_number(p) && p.thermal.soil.typed.conductivity == probe_->fit.conductivity;
+    const bool used = probe_ && by_number(p) && p.thermal.soil.typed.conductivity == probe_->fit.conductivity;
     return used ? fit_words(probe_->file, probe_->fit, p) : QString();
   });
 }
@@ -138,7 +140,8 @@ void HeatPanel::add_matter() {
           [](Plan& p, int i) { p.thermal.soil.matter.grain = static_cast<Grain>(i); }, tr("Grain")});
   only_when(by_matter);
   QStringList models;
-  for (const auto model : {ConductivityModel::johansen, ConductivityModel::lu, ConductivityModel::cote_konrad})
+  for (const auto model :
+       {ConductivityModel::johansen, ConductivityModel::lu, ConductivityModel::cote_konrad})
     models << QString::fromUtf8(model_name(model));
   choice(tr("Model"), models,
          {[](const Plan& p) { return static_cast<int>(p.thermal.soil.model); },

@@ -23,9 +23,24 @@ constexpr double kMostPower = 1e6;                          // W
 constexpr double kNextEntering = 5;                         // K above the last, of a row that is added
 constexpr double kUsualFluidResistance = 0.1;               // m K/W, until another is typed
 
+bool near(double a, double b) {
+  return std::abs(a - b) <= 1e-6 * std::max({1.0, std::abs(a), std::abs(b)});
+}
+
+bool same_points(const std::vector<PerformancePoint>& a, const std::vector<PerformancePoint>& b) {
+  return std::equal(
+      a.begin(), a.end(), b.begin(), b.end(), [](const PerformancePoint& x, const PerformancePoint& y) {
+        return near(x.entering, y.entering) && near(x.capacity, y.capacity) && near(x.power, y.power);
+      });
+}
+
+// By the numbers alone: the unit may have been given a name.
 int preset_of(const Plan& p) {
   const auto& all = heat_pump_presets();
-  const auto at = std::find(all.begin(), all.end(), p.thermal.unit);
+  const auto at = std::find_if(all.begin(), all.end(), [&](const HeatPump& unit) {
+    return same_points(unit.heating, p.thermal.unit.heating) &&
+           same_points(unit.cooling, p.thermal.unit.cooling);
+  });
   return at == all.end() ? -1 : static_cast<int>(at - all.begin());
 }
 
@@ -72,11 +87,11 @@ bool has_resistance(const Plan& p) {
 void HeatPanel::add_unit() {
   section(tr("Heat pump"));
   QStringList units;
-  for (const HeatPump& unit : heat_pump_presets()) units << QString::fromStdString(unit.name);
-  choice(tr("Start from"), units,
-         {preset_of,
-          [](Plan& p, int i) { p.thermal.unit = heat_pump_presets()[static_cast<std::size_t>(i)]; },
-          tr("Heat pump")})
+  for (const HeatPump& unit : heat_pump_presets()) units << short_name(unit.name);
+  choice(
+      tr("Start from"), units,
+      {preset_of, [](Plan& p, int i) { p.thermal.unit = heat_pump_presets()[static_cast<std::size_t>(i)]; },
+       tr("Heat pump")})
       ->setPlaceholderText(tr("a table of your own"));
   text(tr("Name"), {[](const Plan& p) { return QString::fromStdString(p.thermal.unit.name); },
                     [](Plan& p, const QString& v) { p.thermal.unit.name = v.simplified().toStdString(); },
@@ -96,8 +111,9 @@ void HeatPanel::add_unit() {
     return sound ? QString() : QString::fromStdString(sound.error().message());
   });
   note([](const Plan& p) {
-    return preset_of(p) >= 0 ? tr("Typical numbers of our own, of no maker: type those of the unit's data sheet.")
-                             : QString();
+    return preset_of(p) >= 0
+               ? tr("Typical numbers of our own, of no maker: type those of the unit's data sheet.")
+               : QString();
   });
   add_limits();
 }
@@ -108,12 +124,11 @@ void HeatPanel::add_limits() {
          heat_number(&ThermalWishes::coldest_allowed, tr("Coldest entering water allowed")));
   number(tr("Warmest entering water"), Quantity::temperature,
          heat_number(&ThermalWishes::warmest_allowed, tr("Warmest entering water allowed")));
-  number(tr("Design life, years"), Quantity::count,
-         {[](const Plan& p) { return p.thermal.years; },
-          [](Plan& p, double v) {
-            p.thermal.years = static_cast<int>(std::lround(std::clamp(v, -1e6, 1e6)));
-          },
-          tr("Design life")});
+  number(
+      tr("Design life, years"), Quantity::count,
+      {[](const Plan& p) { return p.thermal.years; },
+       [](Plan& p, double v) { p.thermal.years = static_cast<int>(std::lround(std::clamp(v, -1e6, 1e6))); },
+       tr("Design life")});
   check(tr("Resistance of pipe and film is given"),
         {has_resistance,
          [this](Plan& p, bool on) {
@@ -128,9 +143,8 @@ void HeatPanel::add_limits() {
          {[](const Plan& p) { return p.thermal.fluid_resistance.value_or(kUsualFluidResistance); },
           [](Plan& p, double v) { p.thermal.fluid_resistance = v; }, tr("Resistance of pipe wall and film")});
   only_when(has_resistance);
-  note([this](const Plan& p) {
-    return has_resistance(p) ? QString() : figure_line("heat.fluid_resistance");
-  });
+  note(
+      [this](const Plan& p) { return has_resistance(p) ? QString() : figure_line("heat.fluid_resistance"); });
 }
 
 }  // namespace underlawn

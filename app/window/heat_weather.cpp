@@ -30,8 +30,8 @@ QStringList month_names() {
 }
 
 // Numbers that were changed are no preset's any more, and must not be printed under its name.
-CellsTable::Column months(const QString& head, Quantity quantity, std::array<double, 12> MonthlyNormals::*field,
-                          double low, double high) {
+CellsTable::Column months(const QString& head, Quantity quantity,
+                          std::array<double, 12> MonthlyNormals::*field, double low, double high) {
   return {head,
           quantity,
           [field](const Plan& p, std::size_t m) { return (p.thermal.normals.*field)[m]; },
@@ -63,11 +63,10 @@ void HeatPanel::add_weather() {
   file_button(tr("Weather file…"), tr("Open a weather file"), tr("Weather files (*.epw)"),
               &HeatPanel::read_weather);
   QStringList climates;
-  for (const MonthlyNormals& normals : normals_presets()) climates << QString::fromStdString(normals.name);
+  for (const MonthlyNormals& normals : normals_presets()) climates << short_name(normals.name);
   choice(
       tr("Climate"), climates,
-      {preset_of,
-       [](Plan& p, int i) { p.thermal.normals = normals_presets()[static_cast<std::size_t>(i)]; },
+      {preset_of, [](Plan& p, int i) { p.thermal.normals = normals_presets()[static_cast<std::size_t>(i)]; },
        tr("Climate")})
       ->setPlaceholderText(tr("numbers of your own"));
   only_when(by_normals);

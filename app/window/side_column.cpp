@@ -100,7 +100,7 @@ void SideColumn::build(Document& document, Selection&) {
 
   tabs_->setDocumentMode(true);
   tabs_->tabBar()->setExpanding(false);
-  tabs_->tabBar()->setUsesScrollButtons(false);
+  tabs_->tabBar()->setUsesScrollButtons(true);
   tabs_->tabBar()->setFocusPolicy(Qt::TabFocus);
   add_page(Tab::report, report_, tr("Report"), tr("What the loop takes, and what the checks say (Alt+1)"));
   add_page(Tab::loop, scrolled(new LoopPanel(document)), tr("Loop"), tr("What is asked for (Alt+2)"));

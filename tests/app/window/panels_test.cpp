@@ -6,9 +6,9 @@
 #include <QComboBox>
 #include <QMenu>
 #include <QTableWidget>
-#include <QTest>
 #include <QToolButton>
 
+#include "app/support/fields.h"
 #include "app/support/wait.h"
 #include "site/clearances.h"
 #include "support/sample_plans.h"
@@ -22,14 +22,6 @@ using namespace underlawn;
 
 namespace {
 
-// The field that a reader of screens would call so.
-template <class T>
-T* called(QWidget& panel, const QString& name) {
-  for (T* widget : panel.findChildren<T*>())
-    if (widget->accessibleName() == name) return widget;
-  return nullptr;
-}
-
 struct PanelsTest : testing::Test {
   Document document;
   Selection selection;
@@ -40,12 +32,6 @@ struct PanelsTest : testing::Test {
     while (document.can_undo()) document.undo(), ++n;
     for (int i = 0; i < n; ++i) document.redo();
     return n;
-  }
-  static void type(QLineEdit* edit, const QString& text) {
-    ASSERT_NE(edit, nullptr);
-    edit->selectAll();
-    QTest::keyClicks(edit, text);
-    QTest::keyClick(edit, Qt::Key_Return);
   }
 };
 
