@@ -46,6 +46,9 @@ void CellsTable::build() {
   table_->setColumnCount(static_cast<int>(heads.size()));
   table_->setHorizontalHeaderLabels(heads);
   table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+  if (of_.columns[0].get_text)  // words are cut short before numbers are
+    for (int c = 1; c < table_->columnCount(); ++c)
+      table_->horizontalHeader()->setSectionResizeMode(c, QHeaderView::ResizeToContents);
   table_->verticalHeader()->setDefaultSectionSize(kRowHeight);
   table_->verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
   table_->verticalHeader()->setVisible(!of_.row_names.isEmpty());

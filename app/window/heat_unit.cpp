@@ -23,23 +23,11 @@ constexpr double kMostPower = 1e6;                          // W
 constexpr double kNextEntering = 5;                         // K above the last, of a row that is added
 constexpr double kUsualFluidResistance = 0.1;               // m K/W, until another is typed
 
-bool near(double a, double b) {
-  return std::abs(a - b) <= 1e-6 * std::max({1.0, std::abs(a), std::abs(b)});
-}
-
-bool same_points(const std::vector<PerformancePoint>& a, const std::vector<PerformancePoint>& b) {
-  return std::equal(
-      a.begin(), a.end(), b.begin(), b.end(), [](const PerformancePoint& x, const PerformancePoint& y) {
-        return near(x.entering, y.entering) && near(x.capacity, y.capacity) && near(x.power, y.power);
-      });
-}
-
 // By the numbers alone: the unit may have been given a name.
 int preset_of(const Plan& p) {
   const auto& all = heat_pump_presets();
   const auto at = std::find_if(all.begin(), all.end(), [&](const HeatPump& unit) {
-    return same_points(unit.heating, p.thermal.unit.heating) &&
-           same_points(unit.cooling, p.thermal.unit.cooling);
+    return unit.heating == p.thermal.unit.heating && unit.cooling == p.thermal.unit.cooling;
   });
   return at == all.end() ? -1 : static_cast<int>(at - all.begin());
 }

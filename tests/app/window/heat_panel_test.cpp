@@ -93,7 +93,8 @@ TEST_F(HeatPanelTest, TypedConductivityIsOneEntryAndUndoShowsTheOldOneAgain) {
   document.undo();
   EXPECT_EQ(k->text(), before);
   document.undo();
-  EXPECT_EQ(heat().soil.source, SoilSource::matter) << "the choice was an entry of its own, and the only other";
+  EXPECT_EQ(heat().soil.source, SoilSource::matter)
+      << "the choice was an entry of its own, and the only other";
   EXPECT_EQ(document.undo_name(), "Drawn");
 }
 
@@ -200,7 +201,8 @@ TEST_F(HeatPanelTest, BlockShowsTheLossThatItsSurfacesGive) {
   called<QPushButton>(*panel, "Add a row: Surfaces of the house")->click();
   EXPECT_EQ(heat().block.surfaces.size(), rows + 1);
   table("Surfaces of the house")->setCurrentCell(0, 0);
-  for (std::size_t i = 0; i < rows; ++i) called<QPushButton>(*panel, "Remove the row: Surfaces of the house")->click();
+  for (std::size_t i = 0; i < rows; ++i)
+    called<QPushButton>(*panel, "Remove the row: Surfaces of the house")->click();
   ASSERT_EQ(heat().block.surfaces.size(), 1U);
   table("Surfaces of the house")->item(0, 0)->setText("All of it");
   table("Surfaces of the house")->item(0, 1)->setText("200 m2");
@@ -219,8 +221,8 @@ TEST_F(HeatPanelTest, HourlyLoadsAreTakenOrRefusedWhole) {
   EXPECT_EQ(heat().load_source, LoadSource::hours);
   EXPECT_EQ(heat().hours.name, "year");
   // 1 kW for 8760 hours.
-  EXPECT_TRUE(says("Heating: " + QString::fromStdString(print_quantity(Quantity::energy, 8760 * 3.6e6,
-                                                                       document.plan().units))));
+  EXPECT_TRUE(says("Heating: " + QString::fromStdString(
+                                     print_quantity(Quantity::energy, 8760 * 3.6e6, document.plan().units))));
   const Plan before = document.plan();
   panel->read_loads(file("short.csv", flat_year(100)));
   EXPECT_EQ(document.plan(), before);
