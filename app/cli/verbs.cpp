@@ -73,6 +73,13 @@ const std::vector<Verb>& verbs() {
        "spacings, the classic length equations, and the chance that the loop as drawn holds. Status 1 where "
        "no size does.",
        run_size},
+      {"epanet",
+       {{"PLAN"}},
+       {{"--out", "FILE", "File to write. Without it, to standard output."}},
+       "Write the loop's pipes as an input file of EPANET.",
+       "Solves PLAN and writes its network at the design flow and temperature, so that it can be worked out "
+       "again with EPANET, the public-domain program of the US EPA.",
+       run_epanet},
       {"resave",
        {{"PLAN"}},
        {{"--strict", "", "Write nothing; status 1 if saving would change the file."}},

@@ -103,7 +103,8 @@ void MainWindow::bind_panels() {
       {"panel.report", SideColumn::Tab::report},     {"panel.loop", SideColumn::Tab::loop},
       {"panel.selected", SideColumn::Tab::selected}, {"panel.lot", SideColumn::Tab::lot},
       {"panel.ground", SideColumn::Tab::ground},     {"panel.heat", SideColumn::Tab::heat},
-      {"panel.title", SideColumn::Tab::title}};
+      {"panel.title", SideColumn::Tab::title},
+      {"panel.flow", SideColumn::Tab::flow}};
   for (const auto& [id, tab] : tabs)
     actions_->on(id, [this, tab = tab](bool) { side_->show_tab(tab, true); });
   actions_->on("panel.drawing", [this](bool) {

@@ -78,6 +78,7 @@ constexpr Command kCommands[] = {
     {"panel.lot", "Lot list", "Everything on the lot, to be found and picked.", "Alt+4", panel, ""},
     {"panel.ground", "Ground", "Soil, slopes, swell and frost.", "Alt+5", panel, ""},
     {"panel.heat", "Heat", "Soil, weather, house and heat pump.", "Alt+7", panel, ""},
+    {"panel.flow", "Flow", "Fluid, pumps, header, purge and pressure test.", "Alt+8", panel, ""},
     {"panel.title", "Title block", "What is printed at the foot of every sheet.", "Alt+6", panel, ""},
     {"panel.drawing", "Go to the drawing", "Puts the keyboard into the drawing.", "F6", panel, "", "", false,
      true},

@@ -20,6 +20,25 @@ QString new_trouble(const Plan& before, const Plan& after) {
   return {};
 }
 
+namespace {
+
+// A wheel turned over a box scrolls the page and changes nothing.
+class WheelPasser : public QObject {
+ public:
+  using QObject::QObject;
+  bool eventFilter(QObject*, QEvent* event) override {
+    if (event->type() != QEvent::Wheel) return false;
+    event->ignore();
+    return true;
+  }
+};
+
+}  // namespace
+
+void let_wheel_pass(QComboBox* box) {
+  box->installEventFilter(new WheelPasser(box));
+}
+
 Form::Form(Document& document, QWidget* parent)
     : QWidget(parent), document_(document), grid_(new QGridLayout(this)) {
   setObjectName("page");

@@ -20,6 +20,9 @@ namespace underlawn {
 // What is wrong with `after` that was not wrong with `before`; empty when nothing.
 QString new_trouble(const Plan& before, const Plan& after);
 
+// Turning the wheel over the box scrolls what it is in, instead of choosing.
+void let_wheel_pass(QComboBox* box);
+
 class Form : public QWidget {
   Q_OBJECT
 

@@ -11,6 +11,7 @@
 
 #include "report/headline.h"
 #include "report/report_panel.h"
+#include "window/flow_panel.h"
 #include "window/ground_panel.h"
 #include "window/heat_panel.h"
 #include "window/loop_panel.h"
@@ -111,6 +112,8 @@ void SideColumn::build(Document& document, Selection&) {
   auto* heat = new HeatPanel(document);
   connect(heat, &HeatPanel::told, this, &SideColumn::told);
   add_page(Tab::heat, scrolled(heat), tr("Heat"), tr("Soil, weather, house and heat pump (Alt+7)"));
+  add_page(Tab::flow, scrolled(new FlowPanel(document)), tr("Flow"),
+           tr("Fluid, pumps, header, purge and pressure test (Alt+8)"));
   add_page(Tab::title, scrolled(new TitlePanel(document)), tr("Title"),
            tr("What is printed at the foot of every sheet (Alt+6)"));
 }

@@ -26,7 +26,7 @@ class SideColumn : public QWidget {
  public:
   SideColumn(Document& document, Selection& selection, QWidget* parent = nullptr);
 
-  enum class Tab { report, loop, selected, lot, ground, heat, title };
+  enum class Tab { report, loop, selected, lot, ground, heat, flow, title };
   void show_tab(Tab tab, bool take_keyboard);
   Tab tab() const;
   void set_wide(bool wide);
@@ -55,7 +55,7 @@ class SideColumn : public QWidget {
   QTabWidget* tabs_;
   QWidget* report_column_;
   QVBoxLayout* report_home_;
-  std::array<QWidget*, 7> pages_{};
+  std::array<QWidget*, 8> pages_{};
   bool wide_ = false;
 };
 

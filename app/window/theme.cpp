@@ -96,7 +96,7 @@ QWidget#strip QToolButton:focus { border: 2px solid @focus; padding: 5px; }
 
 QWidget#column { border-left: 1px solid @line; }
 QTabBar { background: @ground; qproperty-drawBase: 0; }
-QTabBar::tab { padding: 8px 6px 6px 6px; color: @faint; background: transparent;
+QTabBar::tab { padding: 8px 4px 6px 4px; color: @faint; background: transparent;
   border-bottom: 2px solid transparent; margin-right: 1px; }
 QTabBar::tab:selected { color: @text; border-bottom: 2px solid @grass; font-weight: 600; }
 QTabBar::tab:hover { color: @text; }

@@ -298,6 +298,24 @@ TEST_F(Cli, RefusesAPaperOrScaleThatIsNone) {
                "”; it must be a whole number from 1 to 100000, for 1:N.\n");
 }
 
+TEST_F(Cli, WritesTheNetworkForEpanetToStandardOutputOrAFile) {
+  const QString plan = QString::fromStdString(sample("alder-lane.underlawn"));
+  const Ran ran = run({"epanet", plan});
+  EXPECT_EQ(ran.status, 0);
+  EXPECT_EQ(ran.err, "");
+  EXPECT_THAT(ran.out, StartsWith("[TITLE]\n"));
+  for (const char* part : {"[JUNCTIONS]", "[RESERVOIRS]", "[PIPES]", "UNITS LPS", "HEADLOSS D-W", "[END]"})
+    EXPECT_NE(ran.out.find(part), std::string::npos) << part;
+  EXPECT_NE(ran.out.find("IN 0 -0.57\n"), std::string::npos) << "9 gpm, typed as 5.7e-4 m3/s, go in";
+  expect({"epanet", plan, "--out", "loop.inp"}, 0, "loop.inp\n", "");
+  EXPECT_EQ(get("loop.inp"), ran.out);
+}
+
+TEST_F(Cli, SaysWhyThereIsNoNetwork) {
+  ASSERT_TRUE(save_plan(tiny_lot(), path("a.underlawn")).has_value());
+  expect({"epanet", "a.underlawn"}, 1, "", kNoTrench);
+}
+
 TEST_F(Cli, SaysThatItsOutputIsLost) {
   QProcess process;
   process.setStandardOutputFile("/dev/full");
