@@ -37,7 +37,8 @@ Exit run_epanet(const Arguments& arguments, const Console& console) {
   }
   const FlowState& design = outcome.flow->design;
   const std::string title = plan->title.project.empty() ? base_name(path) : plan->title.project;
-  const std::string text = epanet_input(outcome.flow->loop.network, design.fluid, design.flow, on_one_line(title));
+  const std::string text =
+      epanet_input(outcome.flow->loop.network, design.fluid, design.flow, on_one_line(title));
   const auto file = arguments.value("--out");
   if (!file) {
     console.out << text;

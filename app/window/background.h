@@ -34,7 +34,8 @@ class Background {
     if (thread_.joinable()) thread_.join();
     thread_ = std::thread([this, work = std::move(work), done = std::move(done)] {
       auto made = std::make_shared<T>(work());
-      QMetaObject::invokeMethod(&home_, [this, made, done] { take(*made, done); }, Qt::QueuedConnection);
+      QMetaObject::invokeMethod(
+          &home_, [this, made, done] { take(*made, done); }, Qt::QueuedConnection);
     });
   }
   void take(T& made, const Done& done) {

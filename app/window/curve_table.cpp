@@ -90,8 +90,7 @@ void CurveTable::refresh() {
   const auto& curve = (document_.plan().flow.*pump_).curve;
   table_->setRowCount(static_cast<int>(curve.size()));
   for (int i = 0; i < table_->rowCount(); ++i)
-    for (int c = 0; c < kColumns; ++c)
-      show_cell(i, c, curve[static_cast<std::size_t>(i)].*kColumn[c].value);
+    for (int c = 0; c < kColumns; ++c) show_cell(i, c, curve[static_cast<std::size_t>(i)].*kColumn[c].value);
   const int rows = std::clamp(table_->rowCount(), 1, 8);
   table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + rows * kRowHeight + 4);
   more_->setEnabled(curve.size() < kMostPoints);

@@ -7,8 +7,8 @@
 namespace underlawn {
 
 inline Form::Bound<double> flow_wish(double FlowWishes::*field, const QString& what) {
-  return {[field](const Plan& p) { return p.flow.*field; },
-          [field](Plan& p, double v) { p.flow.*field = v; }, what};
+  return {[field](const Plan& p) { return p.flow.*field; }, [field](Plan& p, double v) { p.flow.*field = v; },
+          what};
 }
 
 inline Form::Bound<double> loss_wish(FittedLoss FlowWishes::*loss, double FittedLoss::*field,

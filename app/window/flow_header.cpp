@@ -79,8 +79,7 @@ void FlowPanel::add_header() {
   choice(tr("Run size"), QStringList(tr("Designed")) + sizes_there_are(),
          {index_of_run,
           [](Plan& p, int i) {
-            p.flow.run_size =
-                i <= 0 ? std::string() : pipe_sizes()[static_cast<std::size_t>(i) - 1].name;
+            p.flow.run_size = i <= 0 ? std::string() : pipe_sizes()[static_cast<std::size_t>(i) - 1].name;
           },
           tr("Run size")});
   choice(tr("Header sizes"), {tr("Designed"), tr("Typed")},
@@ -104,8 +103,8 @@ void FlowPanel::add_header() {
       if (!f.header->holds()) all.push_back({tr("No sizes hold balance, head and purge all three."), {}});
     }
     for (const Remedy& r : f.remedies)
-      all.push_back({tr("Imbalance with %1").arg(QString::fromStdString(r.what)),
-                     say(Quantity::ratio, r.imbalance)});
+      all.push_back(
+          {tr("Imbalance with %1").arg(QString::fromStdString(r.what)), say(Quantity::ratio, r.imbalance)});
     return all;
   });
   add_alternatives();
@@ -149,7 +148,7 @@ void FlowPanel::show_steps() {
     const auto step = static_cast<std::size_t>(i);
     label->setText(w.arrangement == HeaderArrangement::home_runs ? tr("Leads")
                    : one                                         ? tr("Whole header")
-                                                                 : tr("Feeding %1").arg(solved->loop.steps[step]));
+                         : tr("Feeding %1").arg(solved->loop.steps[step]));
     box->setAccessibleName(label->text());
     box->setCurrentText(QString::fromStdString(w.header_sizes[std::min(step, w.header_sizes.size() - 1)]));
   }
@@ -215,21 +214,18 @@ void FlowPanel::show_alternatives() {
   if (!alternatives_) return compared_->show_facts({{tr("Working out all three …"), {}}});
   if (!*alternatives_)
     return compared_->show_facts({{QString::fromStdString(alternatives_->error().message()), {}}});
-  std::vector<QStringList> rows = {{""}, {tr("Run")}, {tr("Header")}, {tr("Imbalance")}, {tr("Head")},
-                                   {tr("Purge flow")}, {tr("PE pipe")}, {tr("Misses")}};
+  std::vector<QStringList> rows = {{""},         {tr("Run")},        {tr("Header")},  {tr("Imbalance")},
+                                   {tr("Head")}, {tr("Purge flow")}, {tr("PE pipe")}, {tr("Misses")}};
   for (const HeaderChoice& c : **alternatives_) {
     QStringList misses;
     if (!c.balanced) misses << tr("balance");
     if (!c.head_holds) misses << tr("head");
     if (!c.purge_holds) misses << tr("purge");
-    const QStringList cells = {name_of_arrangement(c.arrangement),
-                               QString::fromStdString(c.sizes.run.name),
-                               sizes_in_words(c.sizes.steps),
-                               say(Quantity::ratio, c.imbalance),
-                               say(Quantity::head, c.head),
-                               say(Quantity::flow, c.purge.flow),
-                               say(Quantity::mass, c.mass),
-                               misses.isEmpty() ? tr("nothing") : misses.join(", ")};
+    const QStringList cells = {
+        name_of_arrangement(c.arrangement), QString::fromStdString(c.sizes.run.name),
+        sizes_in_words(c.sizes.steps),      say(Quantity::ratio, c.imbalance),
+        say(Quantity::head, c.head),        say(Quantity::flow, c.purge.flow),
+        say(Quantity::mass, c.mass),        misses.isEmpty() ? tr("nothing") : misses.join(", ")};
     for (std::size_t i = 0; i < rows.size(); ++i) rows[i] << cells[static_cast<qsizetype>(i)];
   }
   compared_->show_table(rows);

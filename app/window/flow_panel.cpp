@@ -16,8 +16,8 @@ namespace {
 
 QStringList fluid_names() {
   QStringList names;
-  for (const Fluid fluid : {Fluid::water, Fluid::propylene_glycol, Fluid::ethanol, Fluid::methanol,
-                            Fluid::ethylene_glycol}) {
+  for (const Fluid fluid :
+       {Fluid::water, Fluid::propylene_glycol, Fluid::ethanol, Fluid::methanol, Fluid::ethylene_glycol}) {
     const QString name = QString::fromUtf8(fluid_name(fluid));
     names << name.left(1).toUpper() + name.mid(1);
   }

@@ -47,15 +47,16 @@ void FlowPanel::add_circulator() {
     std::vector<Fact> all;
     const auto tell = [&](const std::optional<PumpState>& pump, const QString& when) {
       if (!pump) return;
-      all.push_back({when, tr("%1 at %2").arg(say(Quantity::flow, pump->duty.flow),
-                                              say(Quantity::head, pump->duty.head))});
+      all.push_back(
+          {when,
+           tr("%1 at %2").arg(say(Quantity::flow, pump->duty.flow), say(Quantity::head, pump->duty.head))});
       all.push_back({tr("Electric power"), watts(pump->duty.power)});
     };
     tell(f.pump, tr("Meets the loop at"));
     if (f.pump) {
-      all.push_back({tr("By capacity"), tr("%1 W/kW, %2")
-                                            .arg(f.pump->w_per_kw, 0, 'f', 1)
-                                            .arg(QString::fromStdString(f.pump->grade))});
+      all.push_back(
+          {tr("By capacity"),
+           tr("%1 W/kW, %2").arg(f.pump->w_per_kw, 0, 'f', 1).arg(QString::fromStdString(f.pump->grade))});
       for (const SpeedPoint& s : f.pump->slower)
         all.push_back({tr("%1 at %2 speed").arg(say(Quantity::flow, s.flow), say(Quantity::ratio, s.speed)),
                        tr("%1, %2").arg(say(Quantity::head, s.head), watts(s.power))});
@@ -64,8 +65,9 @@ void FlowPanel::add_circulator() {
     return all;
   });
   note([](const Plan&) {
-    return tr("Grades: Kavanaugh and Rafferty, ASHRAE, from memory: up to 10.6 W of pump per kW of heat pump "
-              "excellent, 15.9 good, 21.2 mediocre, 31.8 poor. Slower speeds by the affinity laws.");
+    return tr(
+        "Grades: Kavanaugh and Rafferty, ASHRAE, from memory: up to 10.6 W of pump per kW of heat pump "
+        "excellent, 15.9 good, 21.2 mediocre, 31.8 poor. Slower speeds by the affinity laws.");
   });
   add_losses();
 }
@@ -109,9 +111,9 @@ void FlowPanel::add_purge() {
       const auto& slowest = f.loop.network.pipes[static_cast<std::size_t>(run.slowest)];
       all.push_back({tr("Slowest pipe"), QString::fromStdString(slowest.name)});
       if (run.cart)
-        all.push_back({run.cart_can ? tr("The cart can: it moves") : tr("The cart cannot: it moves"),
-                       tr("%1 at %2").arg(say(Quantity::flow, run.cart->flow),
-                                          say(Quantity::head, run.cart->head))});
+        all.push_back(
+            {run.cart_can ? tr("The cart can: it moves") : tr("The cart cannot: it moves"),
+             tr("%1 at %2").arg(say(Quantity::flow, run.cart->flow), say(Quantity::head, run.cart->head))});
       all.push_back({tr("Slowest circuit changed in"), minutes(run.circuits_time)});
       all.push_back({tr("Time in all"), minutes(run.time)});
     };
@@ -119,9 +121,11 @@ void FlowPanel::add_purge() {
     if (purge->one_by_one) tell(*purge->one_by_one, tr("One circuit at a time"));
     return all;
   });
-  note([](const Plan&) {
-    return tr("2 ft/s (0.61 m/s) in every pipe for 15 minutes: UFGS 15741N, ENERGY STAR Homes Northwest. With "
-              "water at 10 °C; the heat pump is flushed on its own.");
+  note([this](const Plan&) {
+    return tr("2 ft/s (0.61 m/s) in every pipe for 15 minutes: UFGS 15741N, ENERGY STAR Homes Northwest. "
+              "With "
+              "water at %1; the heat pump is flushed on its own.")
+        .arg(say(Quantity::temperature, kPurgeTemperature));
   });
 }
 

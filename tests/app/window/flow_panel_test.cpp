@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The flow panel: what is chosen and typed is one entry of the history, what follows is said.
+#include "window/flow_panel.h"
+
 #include <gtest/gtest.h>
 
 #include <QComboBox>
@@ -11,7 +13,6 @@
 #include "flow/antifreeze.h"
 #include "support/sample_plans.h"
 #include "window/curve_table.h"
-#include "window/flow_panel.h"
 
 using namespace underlawn;
 
