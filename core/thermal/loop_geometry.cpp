@@ -3,6 +3,7 @@
 
 #include "field/straight.h"
 #include "pipe/pipe_size.h"
+#include "thermal/upright_kernel.h"
 
 namespace underlawn {
 namespace {
@@ -31,6 +32,8 @@ void lay_straight(const Trench& t, double radius, PipesInGround& out) {
 
 void lay_trench(const Trench& t, double radius, PipesInGround& out) {
   if (is_straight(t.coil.pattern)) return lay_straight(t, radius, out);
+  if (t.coil.pattern == CoilPattern::upright_coil)
+    return lay_upright({t.head, t.end, t.coil, t.depth - radius, radius}, out);
   out.coils.push_back({t.head, t.end, t.coil, t.coil.loop_diameter / 2, t.depth - radius, radius});
 }
 

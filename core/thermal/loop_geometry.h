@@ -10,7 +10,8 @@ namespace underlawn {
 // Supply and return lie this far apart in the header and run trench. Common practice, no source.
 inline constexpr double kRunPipesApart = 0.3;  // m
 
-// Coils on the trench floor, their return pipe at the trench's side; straight pipe at the depth of its level,
+// Coils on the trench floor, their return pipe at the trench's side or, for upright ones, where it was asked
+// for; straight pipe at the depth of its level,
 // its turns (under 1 % of it) left out; header and run as two pipes on their floor. Trenches that nothing was
 // placed in are left out.
 PipesInGround pipes_in_ground(const Layout& layout, const Wishes& wishes);

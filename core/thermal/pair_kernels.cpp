@@ -25,11 +25,12 @@ struct Things {
     const CoilInGround* c = coil(i);
     return c ? Segment{c->head, c->end} : pipes.pipes[i - pipes.coils.size()].line;
   }
+  double weight(std::size_t i) const { return coil(i) ? 1 : pipes.pipes[i - pipes.coils.size()].weight; }
 };
 
 bool same_from_above(const Things& a, std::size_t i, const Things& b, std::size_t j) {
   const CoilInGround *c = a.coil(i), *d = b.coil(j);
-  if (!c != !d || a.line(i) != b.line(j)) return false;
+  if (!c != !d || a.line(i) != b.line(j) || a.weight(i) != b.weight(j)) return false;
   return !c || (c->coil == d->coil && c->return_offset == d->return_offset);
 }
 
@@ -41,7 +42,7 @@ struct Placed {
 
 std::vector<Placed> placed(const Things& things, std::size_t i, int around) {
   const CoilInGround* c = things.coil(i);
-  if (!c) return {{things.line(i), 1}};
+  if (!c) return {{things.line(i), things.weight(i)}};
   const Point x = unit(c->end - c->head), y = left_normal(x);
   const auto on_lot = [&](Point p) { return c->head + p.x * x + p.y * y; };
   std::vector<Placed> out;

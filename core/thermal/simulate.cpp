@@ -5,6 +5,7 @@
 #include <cassert>
 #include <cmath>
 #include <numeric>
+#include <utility>
 
 #include "thermal/ground_memory.h"
 #include "thermal/unit_in_hour.h"
@@ -25,10 +26,12 @@ class Simulator {
         heating_load_(std::accumulate(in.house.heating.begin(), in.house.heating.end(), 0.0)),
         cooling_load_(std::accumulate(in.house.cooling.begin(), in.house.cooling.end(), 0.0)) {}
 
-  // One year; its hours to `keep` where there is one.
-  YearSum year(HourState* keep) {
+  // One year; its days' heat to `daily`, its hours to `keep` where there is one.
+  YearSum year(std::vector<double>& daily, HourState* keep) {
     YearSum sum;
+    double day = 0;
     for (int h = 0; h < kYearHours; ++h) {
+      if (h % 24 == 0 && h > 0) daily.push_back(std::exchange(day, 0) / 24);
       const double heating = in_.house.heating[h], cooling = in_.house.cooling[h];
       const double wall = in_.loop.ground[h] - memory_.fall();
       if (heating <= 0 && cooling <= 0) {
@@ -39,10 +42,12 @@ class Simulator {
       const bool warm = heating >= cooling;
       const UnitHour unit = (warm ? heating_ : cooling_).settle(wall, warm ? heating : cooling);
       memory_.learn(unit.mean);
+      day += unit.mean;
       sum.hours_wall_frozen += wall - pull_.at_mean * unit.mean < 0;
       account(unit, warm, h, sum);
       if (keep) keep[h] = state(unit, warm, h);
     }
+    daily.push_back(day / 24);
     close(sum);
     return sum;
   }
@@ -110,7 +115,8 @@ Simulation simulate(const SimulationInput& input, std::stop_token stop) {
   std::vector<HourState> hours(kYearHours);
   for (int y = 0; y < input.years && !stop.stop_requested(); ++y) {
     std::vector<HourState>* place = place_of(y, input.years, out);
-    out.years.push_back(simulator.year(place || input.keep_every_hour ? hours.data() : nullptr));
+    out.years.push_back(
+        simulator.year(out.daily_heat, place || input.keep_every_hour ? hours.data() : nullptr));
     if (place) *place = hours;
     if (input.keep_every_hour) out.every.insert(out.every.end(), hours.begin(), hours.end());
   }

@@ -65,6 +65,7 @@ struct Simulation {
   std::vector<YearSum> years;
   std::vector<HourState> first, tenth, last;  // kYearHours each; tenth empty when there are fewer years
   std::vector<HourState> every;               // all hours in order, where asked for
+  std::vector<double> daily_heat;             // W taken from the ground, mean of each day of all years
   double coldest = 0, warmest = 0;            // deg C, entering, over all years
 };
 

@@ -24,6 +24,12 @@ void account(const HourState& s, double wall, int h, YearSum& year) {
   }
 }
 
+std::vector<double> daily_means(const std::vector<double>& hours) {
+  std::vector<double> days(kYearHours / 24);
+  for (int h = 0; h < kYearHours; ++h) days[h / 24] += hours[h] / 24;
+  return days;
+}
+
 YearSum one_year(const LoopModel& loop, const std::vector<double>& load, GroundMemory& memory,
                  std::vector<HourState>& hours) {
   const double at_flow = loop.fluid_resistance / loop.pipe - 1 / (2 * loop.heat_flow_rate);
@@ -50,8 +56,10 @@ Simulation simulate_ground_load(const LoopModel& loop, const std::vector<double>
   out.coldest = 1e9;
   out.warmest = -1e9;
   std::vector<HourState> hours(kYearHours);
+  const std::vector<double> days = daily_means(load);
   for (int y = 0; y < years && !stop.stop_requested(); ++y) {
     out.years.push_back(one_year(loop, load, memory, hours));
+    out.daily_heat.insert(out.daily_heat.end(), days.begin(), days.end());
     out.coldest = std::min(out.coldest, out.years.back().coldest);
     out.warmest = std::max(out.warmest, out.years.back().warmest);
     if (y == 0) out.first = hours;

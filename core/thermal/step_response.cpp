@@ -49,12 +49,13 @@ class Levels {
 
 struct Lying {
   double depth, radius;
+  int owner = -1;  // of a part of an upright coil
 };
 
 std::vector<Lying> lying(const PipesInGround& pipes) {
   std::vector<Lying> out;
   for (const CoilInGround& c : pipes.coils) out.push_back({c.depth, c.pipe_radius});
-  for (const PipeInGround& p : pipes.pipes) out.push_back({p.depth, p.pipe_radius});
+  for (const PipeInGround& p : pipes.pipes) out.push_back({p.depth, p.pipe_radius, p.owner});
   return out;
 }
 
@@ -68,6 +69,7 @@ void add_selves(const PipesInGround& pipes, const std::vector<KernelTable>& self
     add(self[i], 1, levels.at(c.depth, c.depth, c.pipe_radius));
   }
   for (const PipeInGround& p : pipes.pipes) {
+    if (p.owner >= 0) continue;
     KernelTable& sum = levels.at(p.depth, p.depth, p.pipe_radius);
     const SegmentPair itself(p.line, p.line);
     for (int n = 0; n < kKernelNodes; ++n) sum[n] += itself.at(kernel_node(n));
@@ -79,6 +81,7 @@ void add_neighbours(const PipesInGround& pipes, const PairKernels& pairs, Levels
   for (std::size_t j = 1; j < things.size(); ++j)
     for (std::size_t i = 0; i < j; ++i) {
       const Lying &a = things[i], &b = things[j];
+      if (a.owner >= 0 && a.owner == b.owner) continue;
       add(pairs.of(i, j), 2, levels.at(a.depth, b.depth, std::max(a.radius, b.radius)));
     }
 }
@@ -88,18 +91,20 @@ void add_neighbours(const PipesInGround& pipes, const PairKernels& pairs, Levels
 double total_pipe(const PipesInGround& pipes) {
   double sum = 0;
   for (const CoilInGround& c : pipes.coils) sum += c.coil.loop_pipe + c.coil.return_pipe;
-  for (const PipeInGround& p : pipes.pipes) sum += distance(p.line.a, p.line.b);
+  for (const PipeInGround& p : pipes.pipes) sum += p.pipe();
   return sum;
 }
 
 StepResponse make_step_response(const PipesInGround& pipes, const std::vector<KernelTable>& self,
                                 double image_raise, PairKernels& pairs) {
-  assert(self.size() == pipes.coils.size());
+  assert(self.size() == pipes.coils.size() + pipes.upright.size());
   pairs.update(pipes);
   Levels levels;
   add_selves(pipes, self, levels);
   add_neighbours(pipes, pairs, levels);
-  return StepResponse(levels.sum(image_raise), total_pipe(pipes));
+  KernelTable all = levels.sum(image_raise);
+  for (std::size_t i = 0; i < pipes.upright.size(); ++i) add(self[pipes.coils.size() + i], 1, all);
+  return StepResponse(all, total_pipe(pipes));
 }
 
 StepResponse make_step_response(const PipesInGround& pipes, const std::vector<KernelTable>& self,

@@ -20,16 +20,31 @@ struct CoilInGround {
   double pipe_radius = 0.01335;  // m, outside
 };
 
+// A trench with an upright coil. It enters a field by lay_upright in upright_kernel.h.
+struct UprightInGround {
+  Point head, end;
+  Coil coil;
+  double depth = 1.8;            // m from the ground to the lowest pipe's axis
+  double pipe_radius = 0.01335;  // m, outside
+  double return_depth() const { return coil.return_on_top ? depth - coil.loop_diameter : depth; }
+  double return_offset() const { return 2 * pipe_radius; }  // it touches the loops' side
+};
+
 // A straight piece of pipe: single, two, four or six of them make the straight patterns, header and run.
 struct PipeInGround {
   Segment line;
   double depth = 1.5;
   double pipe_radius = 0.01335;
+  double weight =
+      1;           // metres of pipe per metre of line: not 1 where it stands for a part of an upright coil,
+  int owner = -1;  // whose place in `upright` this is: its parts meet one another by its own kernel
+  double pipe() const { return weight * distance(line.a, line.b); }  // m
 };
 
 struct PipesInGround {
   std::vector<CoilInGround> coils;
   std::vector<PipeInGround> pipes;
+  std::vector<UprightInGround> upright;  // as themselves; what others feel of them is among the pipes
 };
 
 double total_pipe(const PipesInGround& pipes);  // m
@@ -55,8 +70,9 @@ class StepResponse {
   KernelTable above_{};  // integral from each node to infinity
 };
 
-// `self`: coil_kernel of each coil, in order; coils of one shape share one table, computed once. `pairs` is
-// brought up to date; kept from one call to the next, only what moved is computed.
+// `self`: coil_kernel of each coil, in order, then upright_kernel of each upright one; coils of one shape
+// share one table, computed once. `pairs` is brought up to date; kept from one call to the next, only what
+// moved is computed.
 StepResponse make_step_response(const PipesInGround& pipes, const std::vector<KernelTable>& self,
                                 double image_raise, PairKernels& pairs);
 StepResponse make_step_response(const PipesInGround& pipes, const std::vector<KernelTable>& self,

@@ -7,6 +7,7 @@
 #include "thermal/coil_kernel.h"
 #include "thermal/exponentials.h"
 #include "thermal/simulate_given.h"
+#include "thermal/upright_kernel.h"
 
 namespace underlawn {
 namespace {
@@ -17,7 +18,7 @@ constexpr int kTerms = 16;
 std::map<double, double> pipe_by_depth(const PipesInGround& pipes) {
   std::map<double, double> by_depth;
   for (const CoilInGround& c : pipes.coils) by_depth[c.depth] += c.coil.coil_length;
-  for (const PipeInGround& p : pipes.pipes) by_depth[p.depth] += distance(p.line.a, p.line.b);
+  for (const PipeInGround& p : pipes.pipes) by_depth[p.depth] += p.pipe();
   return by_depth;
 }
 
@@ -52,10 +53,25 @@ const KernelTable& KernelShelf::of(const Coil& coil, double return_offset) {
   return kept_.back().table;
 }
 
-StepResponse step_response_of(const PipesInGround& pipes, double image_raise, KernelShelf& shelf) {
+const KernelTable& KernelShelf::of(const UprightInGround& coil, double image_raise) {
+  for (const KeptUpright& k : upright_)
+    if (k.coil.coil == coil.coil && k.coil.depth == coil.depth && k.coil.pipe_radius == coil.pipe_radius &&
+        k.image_raise == image_raise)
+      return k.table;
+  if (upright_.size() >= 8) upright_.erase(upright_.begin());
+  upright_.push_back({coil, image_raise, upright_kernel(coil, image_raise)});
+  return upright_.back().table;
+}
+
+std::vector<KernelTable> KernelShelf::all_of(const PipesInGround& pipes, double image_raise) {
   std::vector<KernelTable> self;
-  for (const CoilInGround& c : pipes.coils) self.push_back(shelf.of(c.coil, c.return_offset));
-  return make_step_response(pipes, self, image_raise, shelf.pairs);
+  for (const CoilInGround& c : pipes.coils) self.push_back(of(c.coil, c.return_offset));
+  for (const UprightInGround& c : pipes.upright) self.push_back(of(c, image_raise));
+  return self;
+}
+
+StepResponse step_response_of(const PipesInGround& pipes, double image_raise, KernelShelf& shelf) {
+  return make_step_response(pipes, shelf.all_of(pipes, image_raise), image_raise, shelf.pairs);
 }
 
 Temperatures solve_temperatures(const PipesInGround& pipes, const Surroundings& s, const ThermalWishes& w,

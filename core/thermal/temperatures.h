@@ -22,6 +22,10 @@ class KernelShelf {
  public:
   // coil_kernel of a coil shape.
   const KernelTable& of(const Coil& coil, double return_offset);
+  // upright_kernel of a coil shape at its depth.
+  const KernelTable& of(const UprightInGround& coil, double image_raise);
+  // As make_step_response takes them.
+  std::vector<KernelTable> all_of(const PipesInGround& pipes, double image_raise);
 
   PairKernels pairs;
 
@@ -31,7 +35,13 @@ class KernelShelf {
     double return_offset = 0;
     KernelTable table;
   };
+  struct KeptUpright {
+    UprightInGround coil;
+    double image_raise = 0;
+    KernelTable table;
+  };
   std::vector<Kept> kept_;  // a handful, oldest dropped
+  std::vector<KeptUpright> upright_;
 };
 
 struct Temperatures {

@@ -43,6 +43,11 @@ TEST(Patterns, AreAllPlacedDugAndCounted) {
     }
     EXPECT_GT(outcome.dig.total_vertical.bank, 0);
     EXPECT_NEAR(outcome.figures.at("buy.coil_pipe").value, 4 * outcome.coil.coil_length, 1e-9);
+    EXPECT_NE(outcome.flow, nullptr);
+    ASSERT_NE(outcome.temperatures, nullptr);
+    EXPECT_GT(outcome.temperatures->pipe, 0.99 * 4 * outcome.coil.coil_length);
+    EXPECT_GT(outcome.temperatures->response_ten_years, outcome.temperatures->response_hour);
+    EXPECT_LT(outcome.temperatures->fit_error, 0.002);
   }
 }
 
