@@ -123,8 +123,11 @@ QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme
   add_trenches(page, outcome);
   add_header_run(page, outcome);
   add_pipe_to_buy(page, plan);
+  add_temperatures(page);
+  add_flow(page, outcome);
   add_earth(page);
   add_findings(page, outcome);
+  add_assumptions(page, plan, outcome);
   return page.html();
 }
 

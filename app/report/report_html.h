@@ -22,6 +22,9 @@ void add_costs(Page& page, const Outcome& outcome);
 void add_trenches(Page& page, const Outcome& outcome);
 void add_header_run(Page& page, const Outcome& outcome);
 void add_pipe_to_buy(Page& page, const Plan& plan);
+void add_temperatures(Page& page);
+void add_flow(Page& page, const Outcome& outcome);
+void add_assumptions(Page& page, const Plan& plan, const Outcome& outcome);
 void add_earth(Page& page);
 
 // The mark of a severity, told apart by shape as well as colour.

@@ -6,7 +6,7 @@
 //   key_if(applies, ...), choice_if(applies, ...)  what is written, and expected, only where it applies
 //   part(name, value)           an object with keys of its own, or one that may be missing
 //   part_if(applies, ...)       what is written, and expected, only where it applies
-//   list(name, values)          an array of such objects
+//   list(name, values), list_if(applies, ...)  an array of such objects
 #pragma once
 
 #include "field/straight.h"
@@ -84,6 +84,15 @@ void walk_keys(V& v, Ground& g) {
 }
 
 template <class V>
+void walk_keys(V& v, GivenTrench& t) {
+  const GivenTrench usual;
+  v.key("head_m", t.head);
+  v.key("end_m", t.end);
+  v.key_if(t.depth != usual.depth, "depth_m", t.depth);
+  v.key_if(t.coil_length != usual.coil_length, "coil_length_m", t.coil_length);
+}
+
+template <class V>
 void walk_keys(V& v, Wishes& w) {
   v.choice("pattern", w.pattern, kCoilPatternNames);
   v.key("pipe", w.pipe);
@@ -108,6 +117,7 @@ void walk_keys(V& v, Wishes& w) {
   v.key_if(sides > 1 || w.side_distance != usual.side_distance, "side_distance_m", w.side_distance);
   const bool standing = w.pattern == CoilPattern::upright_coil;
   v.key_if(standing || w.return_on_top != usual.return_on_top, "return_on_top", w.return_on_top);
+  v.list_if(!w.given.empty(), "given", w.given);
 }
 
 template <class V>

@@ -124,6 +124,9 @@ std::set<std::string> essential(const EntryPoint&) {
 std::set<std::string> essential(const ClearanceRule&) {
   return {"kind", "trench_m", "run_m"};
 }
+std::set<std::string> essential(const GivenTrench&) {
+  return {"head_m", "end_m"};
+}
 std::set<std::string> essential(const Surface&) {
   return {"area_m2", "u_value_w_m2k"};
 }
@@ -144,6 +147,7 @@ std::string element_name(const char* list, std::size_t index, const Json& elemen
                      : list == std::string("heating")  ? "heating point "
                      : list == std::string("cooling")  ? "cooling point "
                      : list == std::string("surfaces") ? "surface "
+                     : list == std::string("given")    ? "given trench "
                      : list == std::string("curve")    ? "pump curve point "
                                                        : "accepted finding ";
   name += std::to_string(index + 1) + " in the file";
@@ -209,7 +213,11 @@ class Reader {
   }
   template <class T>
   void list(const char* name, std::vector<T>& values) {
-    const Json* json = take(true, name);
+    list_if(true, name, values);
+  }
+  template <class T>
+  void list_if(bool expected, const char* name, std::vector<T>& values) {
+    const Json* json = take(expected, name);
     if (json == nullptr) return;
     check(name, *json, json->is_array() ? "" : "a list");
     if (!json->is_array()) return;

@@ -47,6 +47,10 @@ class Writer {
     if (applies) part(name, value);
   }
   template <class T>
+  void list_if(bool applies, const char* name, std::vector<T>& values) {
+    if (applies) list(name, values);
+  }
+  template <class T>
   void list(const char* name, std::vector<T>& values) {
     Json all = Json::array();
     for (T& value : values) all.push_back(written(value));

@@ -4,6 +4,7 @@
 #include "base/units.h"
 #include "files/json_points.h"
 #include "files/names.h"
+#include "plan/assumptions.h"
 
 namespace underlawn {
 
@@ -163,6 +164,7 @@ std::string results_to_text(const Plan& plan, const Outcome& outcome) {
        {"unaccepted_errors_remain", has_unaccepted_errors(outcome)},
        {"troubles", list_of(outcome.troubles)},
        {"findings", list_of(outcome.findings)},
+       {"assumptions", assumptions(plan, outcome)},
        {"coil", json_of(outcome.coil)},
        {"layout", layout_json(outcome.layout)},
        {"dig", dig_json(outcome.dig)},

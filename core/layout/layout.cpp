@@ -8,6 +8,7 @@
 #include "layout/connect.h"
 #include "layout/costs.h"
 #include "layout/crossings.h"
+#include "layout/given.h"
 #include "layout/legality.h"
 #include "layout/supply_coil.h"
 
@@ -72,6 +73,7 @@ class Placer {
   }
 
   Layout place() {
+    if (!wishes_.given.empty()) return place_given();
     if (auto trouble = ground_trouble()) out_.troubles.push_back(*trouble);
     if (!out_.troubles.empty() || wishes_.circuits == 0) return std::move(out_);
     search();
@@ -87,6 +89,35 @@ class Placer {
     out_.buildable = std::move(*buildable);
     out_.routable = std::move(*routable);
     return wishes_trouble(wishes_, coil_);
+  }
+
+  // Trenches as they are given, joined where there is a lot and a way.
+  Layout place_given() {
+    const auto given = given_trenches(wishes_, coil_);
+    const std::optional<Trouble> trouble = ground_trouble();
+    if (!given) out_.troubles.push_back(given.error());
+    if (trouble && !site_.lot.empty()) out_.troubles.push_back(*trouble);
+    if (!given || stop_.stop_requested()) return std::move(out_);
+    Whole w;
+    for (const Trench& t : *given) w.field.push_back({t.head, t.end});
+    if (trouble)
+      take(std::move(w));
+    else
+      join_given(std::move(w));
+    out_.trenches = *given;
+    out_.wanted = out_.fits = static_cast<int>(given->size());
+    return std::move(out_);
+  }
+
+  void join_given(Whole w) {
+    Arrangement a;
+    a.trenches = w.field;
+    a.bearing.angle = w.angle = std::atan2(w.field[0].b.y - w.field[0].a.y, w.field[0].b.x - w.field[0].a.x);
+    const Conduits conduits = conduits_for(site_, wishes_, out_.routable);
+    w.connection = connect(conduits, a, std::nullopt);
+    drop_illegal_lines(w);
+    take(std::move(w));
+    explain(conduits);
   }
 
   void search() {

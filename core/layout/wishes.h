@@ -3,10 +3,20 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "field/coil.h"
+#include "plane/point.h"
 
 namespace underlawn {
+
+// A trench whose place is given: it is taken as it is.
+struct GivenTrench {
+  Point head, end;
+  double depth = 0;        // m; 0: Wishes::trench_depth
+  double coil_length = 0;  // m of pipe in it; 0: as the wishes' pitch gives for its length
+  bool operator==(const GivenTrench&) const = default;
+};
 
 struct Wishes {
   CoilPattern pattern = CoilPattern::flat_coil;
@@ -29,6 +39,7 @@ struct Wishes {
   double level_distance = 0.3048;  // m between levels of straight pipe: 1 ft
   double side_distance = 0.4572;   // m between its two sides: 18 in
   bool return_on_top = true;       // of an upright coil; else on the floor
+  std::vector<GivenTrench> given;  // where there are any, no other trenches are placed
   bool operator==(const Wishes&) const = default;
 };
 

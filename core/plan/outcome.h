@@ -10,6 +10,7 @@
 #include "dig/dig.h"
 #include "field/coil.h"
 #include "flow/hydraulics.h"
+#include "flow/purge.h"
 #include "layout/layout.h"
 #include "plan/finding.h"
 #include "plan/stake_out.h"
@@ -23,6 +24,7 @@ struct Outcome {
   DigPlan dig;
   StakeOut stake_out;
   std::shared_ptr<const Flow> flow;                  // null where the loop cannot be solved
+  std::shared_ptr<const Purge> purge;                // null too where flushing cannot be solved
   std::optional<Trouble> flow_refusal;               // why, where something is laid
   std::shared_ptr<const Surroundings> surroundings;  // null where what is asked of heat is unsound
   std::shared_ptr<const Temperatures> temperatures;  // null too where nothing is laid

@@ -90,6 +90,7 @@ struct FlowIn {
 
 struct FlowMade {
   std::shared_ptr<const Flow> flow;
+  std::shared_ptr<const Purge> purge;
   std::optional<Trouble> refusal;
   bool operator==(const FlowMade&) const = default;
 };
@@ -199,8 +200,10 @@ CoilMade make_coil(const CoilIn& in) {
 FlowMade make_flow(const FlowIn& in, const Layout& layout) {
   if (!in.sound || layout.trenches.empty()) return {};
   auto made = solve_flow(layout, in.wishes, in.flow);
-  if (!made) return {nullptr, made.error()};
-  return {std::make_shared<const Flow>(std::move(*made)), std::nullopt};
+  if (!made) return {nullptr, nullptr, made.error()};
+  auto purge = purge_loop(made->loop, in.flow);
+  return {std::make_shared<const Flow>(std::move(*made)),
+          purge ? std::make_shared<const Purge>(std::move(*purge)) : nullptr, std::nullopt};
 }
 
 // Where nothing can be placed the ground that could be built on is still worth seeing.
@@ -286,6 +289,7 @@ void Solver::Kept::solve_flow_stage(const Plan& plan, Outcome& outcome, const st
   const FlowMade& made =
       flow.run(std::move(in), runs.flow, stop, [&](const FlowIn& i) { return make_flow(i, outcome.layout); });
   outcome.flow = made.flow;
+  outcome.purge = made.purge;
   outcome.flow_refusal = made.refusal;
 }
 

@@ -29,8 +29,8 @@ double classic_heating_length(const ClassicCase& c);
 double classic_cooling_length(const ClassicCase& c);
 
 struct ClassicLengths {
-  std::optional<ClassicCase> heating, cooling;  // none without such a load, or where the ground is beyond
-                                                // the limit
+  std::optional<ClassicCase> heating, cooling;    // none without such a load, or where the ground is beyond
+                                                  // the limit
   double heating_length = 0, cooling_length = 0;  // m, 0 where there is none
   double longest() const { return heating_length > cooling_length ? heating_length : cooling_length; }
 };

@@ -34,10 +34,19 @@ struct Field {
   Wishes wishes;
   Layout layout;
   ThermalWishes thermal;
+  Surroundings around;
+  Circulation circulation;
   Field() {
     const Plan plan = load_plan(UNDERLAWN_SOURCE_DIR "/samples/alder-lane.underlawn").value().value;
     wishes = plan.wishes;
-    layout = solve(plan).layout;
+    const Outcome outcome = solve(plan);
+    layout = outcome.layout;
+    thermal = plan.thermal;
+    around = *outcome.surroundings;
+    circulation = outcome.temperatures->circulation;
+  }
+  Temperatures temperatures(const Layout& laid, KernelShelf& shelf) const {
+    return solve_temperatures(pipes_in_ground(laid, wishes), around, thermal, circulation, shelf);
   }
   Layout moved(double aside) const {
     Layout out = layout;
@@ -68,22 +77,20 @@ struct Decades {
     KernelShelf shelf;
     const Field& f = field();
     const PipesInGround pipes = pipes_in_ground(f.layout, f.wishes);
-    const SoilThermal& soil = f.thermal.soil;
+    const SoilThermal& soil = f.around.soil;
     const StepResponse r =
         make_step_response(pipes, kernels(pipes, shelf), soil.conductivity * f.thermal.surface_resistance);
     const auto at = [&](double t) { return r(soil.conductivity, soil.diffusivity(), t); };
     for (int h = 0; h <= kHours; ++h) response.push_back(at(kHour * h));
-    const Temperatures solved = solve_temperatures(f.layout, f.wishes, f.thermal, shelf);
+    const Temperatures solved = f.temperatures(f.layout, shelf);
     input.loop.response = fit_exponentials(at, kHour, kHour * kHours, 16).sum;
     input.loop.pipe = solved.pipe;
-    input.loop.fluid_resistance = solved.fluid_resistance;
-    const FluidProperties fluid =
-        fluid_properties(f.thermal.fluid, f.thermal.mass_fraction, f.thermal.coldest_allowed - 3).value();
-    input.loop.heat_flow_rate = f.thermal.flow * fluid.density * fluid.specific_heat;
+    input.loop.fluid_resistance = f.circulation.fluid_resistance;
+    input.loop.heat_flow_rate = f.circulation.heat_flow_rate;
     input.loop.ground = solved.ground;
-    input.house = solved.house;
+    input.house = f.around.house;
     input.unit = f.thermal.unit;
-    input.pump_power = f.thermal.pump_power;
+    input.pump_power = f.circulation.pump_power;
     input.years = kYears;
   }
 };
@@ -249,10 +256,9 @@ BENCHMARK(response_after_a_move)->Unit(benchmark::kMillisecond);
 void temperatures_after_a_move(benchmark::State& state) {
   const Field& f = field();
   KernelShelf shelf;
-  solve_temperatures(f.layout, f.wishes, f.thermal, shelf);
+  f.temperatures(f.layout, shelf);
   int step = 0;
-  for (auto _ : state)
-    benchmark::DoNotOptimize(solve_temperatures(f.moved(0.001 * (++step % 300)), f.wishes, f.thermal, shelf));
+  for (auto _ : state) benchmark::DoNotOptimize(f.temperatures(f.moved(0.001 * (++step % 300)), shelf));
 }
 BENCHMARK(temperatures_after_a_move)->Unit(benchmark::kMillisecond);
 

@@ -5,9 +5,9 @@
 
 using namespace underlawn;
 
-// The design-length equations of Bose, Parker & McQuiston 1985 (ASHRAE) and of IGSHPA (from memory), worked by
-// hand in their own units: Btu/h, h ft F/Btu, F.
-// 36 000 (2.5/3.5) (0.14 + 1.4 x 0.55)/(44 - 30) = 1671.4 ft.
+// The design-length equations of Bose, Parker & McQuiston 1985 (ASHRAE) and of IGSHPA (from memory), worked
+// by hand in their own units: Btu/h, h ft F/Btu, F. 36 000 (2.5/3.5) (0.14 + 1.4 x 0.55)/(44 - 30) = 1671.4
+// ft.
 TEST(ClassicLengths, HeatingAsWorkedByHand) {
   EXPECT_NEAR(classic_heating_length({36'000, 3.5, 0.14, 1.4, 0.55, 44, 30, 0}), 1671.4, 0.05);
 }

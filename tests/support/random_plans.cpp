@@ -69,6 +69,9 @@ Wishes wishes(Random& random) {
     *value = number(random);
   w.circuits = below(random, 2001) - 1000;
   w.coil_in_run = below(random, 2) == 1;
+  if (below(random, 4) == 0)
+    for (int n = below(random, 3); n > 0; --n)
+      w.given.push_back({point(random), point(random), number(random), number(random)});
   w.pattern = static_cast<CoilPattern>(below(random, kCoilPatterns));
   w.level_distance = below(random, 2) ? w.level_distance : number(random);
   w.side_distance = below(random, 2) ? w.side_distance : number(random);

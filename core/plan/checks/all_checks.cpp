@@ -60,6 +60,13 @@ const std::vector<CheckEntry>& all_checks() {
       {"backup_heat", "The heat pump carries nearly all of the heat.", checks::backup_heat},
       {"cooling_short", "The heat pump carries the cooling.", checks::cooling_short},
       {"outside_table", "The water stays within the performance table.", checks::outside_table},
+      {"circuits_unbalanced", "All circuits get nearly the same flow.", checks::circuits_unbalanced},
+      {"circulator_weak", "The circulator gives the flow wanted.", checks::circulator_weak},
+      {"freeze_protection", "The fluid freezes below the coldest there is, with a margin.",
+       checks::freeze_protection},
+      {"laminar_in_winter", "Flow in the coils stays turbulent.", checks::laminar_in_winter},
+      {"purge_not_reached", "The flush cart reaches the purge velocity everywhere.",
+       checks::purge_not_reached},
       {"tie_hidden", "Every stake can be taped from two house corners.", checks::tie_hidden},
       {"tie_cut", "Tapes cut at a good angle.", checks::tie_cut},
   };

@@ -45,6 +45,13 @@ std::vector<Finding> backup_heat(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> cooling_short(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> outside_table(const Plan& plan, const Outcome& outcome);
 
+// Flow.
+std::vector<Finding> circuits_unbalanced(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> circulator_weak(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> freeze_protection(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> laminar_in_winter(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> purge_not_reached(const Plan& plan, const Outcome& outcome);
+
 // Setting out.
 std::vector<Finding> tie_hidden(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> tie_cut(const Plan& plan, const Outcome& outcome);

@@ -36,6 +36,7 @@ void add_crossings(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_pipe_to_buy(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_earth(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_stake_out(Figures& all, const Outcome& outcome);
+void add_flow(Figures& all, const Plan& plan, const Outcome& outcome);  // needs Outcome::flow
 void add_heat(Figures& all, const Plan& plan, const Outcome& outcome);  // needs Outcome::surroundings
 void add_temperatures(Figures& all, const Outcome& outcome);            // needs Outcome::temperatures
 

@@ -32,11 +32,11 @@ struct Quantiles {
 
 struct Chance {
   int draws = 0;
-  int holding = 0;            // draws that keep both limits through the design life
+  int holding = 0;                 // draws that keep both limits through the design life
   int too_cold = 0, too_warm = 0;  // draws beyond the one or the other
-  double share = 0;           // holding / draws
-  double low = 0, high = 0;   // 95 % interval of the share by Wilson
-  Quantiles coldest, warmest;  // deg C entering, of the design life
+  double share = 0;                // holding / draws
+  double low = 0, high = 0;        // 95 % interval of the share by Wilson
+  Quantiles coldest, warmest;      // deg C entering, of the design life
 };
 
 // Wilson 1927, J. Am. Stat. Assoc. 22:209-212, for a share of `successes` in `trials` (> 0) with z = 1.96.

@@ -20,8 +20,8 @@ class FieldTrials {
   FieldTrials(const Plan& plan, const Coil& coil, const Surroundings& surroundings, KernelShelf& shelf,
               std::stop_token stop);
 
-  // Laid out by make_layout with its flow, as solve() does. Where the lot takes fewer, of as many as it takes;
-  // no circuits where it takes none. Kept: asked again, nothing is worked out.
+  // Laid out by make_layout with its flow, as solve() does. Where the lot takes fewer, of as many as it
+  // takes; no circuits where it takes none. Kept: asked again, nothing is worked out.
   const FieldSize& placed(int circuits);
   // Parallel trenches at the spacing, heads in line, a header along them and a run as long as the lot's own
   // (or 15 m where none is laid); the flow shared equally. 1..kMostCircuitsTried.

@@ -32,7 +32,10 @@ std::optional<Trouble> what_stops(const Plan& plan) {
 class Sizing {
  public:
   Sizing(const Plan& plan, const SizingProgress& progress, std::stop_token stop)
-      : plan_(plan), progress_(progress), stop_(std::move(stop)), surroundings_(*make_surroundings(plan.thermal)) {}
+      : plan_(plan),
+        progress_(progress),
+        stop_(std::move(stop)),
+        surroundings_(*make_surroundings(plan.thermal)) {}
 
   Result<LoopSizing> run() {
     const auto coil = coil_of(plan_.wishes, plan_.units);

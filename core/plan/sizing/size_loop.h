@@ -15,9 +15,9 @@ namespace underlawn {
 
 struct Alternative {
   enum class Kind { coil_length, deeper, wider } kind = Kind::coil_length;
-  double amount = 0;              // m: coil length a trench, or what is added to depth or spacing
-  Wishes wishes;                  // of the plan that has it, circuits set to what is needed
-  std::optional<FieldSize> size;  // the smallest that holds both limits
+  double amount = 0;               // m: coil length a trench, or what is added to depth or spacing
+  Wishes wishes;                   // of the plan that has it, circuits set to what is needed
+  std::optional<FieldSize> size;   // the smallest that holds both limits
   std::optional<Trouble> refusal;  // why there is none
 };
 

@@ -38,10 +38,9 @@ std::string classic_line(const char* season, const ClassicCase& c, double length
                          UnitSystem units) {
   const auto shown = [&](Quantity q, double v) { return print_quantity(q, v, units); };
   return std::string("Classic equation, ") + season + ": " + whole_length(length, units) + " of pipe, " +
-         two_digits(length / pipe) + " of the " + whole_length(pipe, units) +
-         " in the ground (unit runs " + percent(c.run_fraction) + " of " + month_name(c.month) +
-         ", ground " + shown(Quantity::temperature, c.ground) + ", water " +
-         shown(Quantity::temperature, c.limit) + ").";
+         two_digits(length / pipe) + " of the " + whole_length(pipe, units) + " in the ground (unit runs " +
+         percent(c.run_fraction) + " of " + month_name(c.month) + ", ground " +
+         shown(Quantity::temperature, c.ground) + ", water " + shown(Quantity::temperature, c.limit) + ").";
 }
 
 }  // namespace
@@ -80,7 +79,8 @@ std::vector<std::string> classic_words(const LoopSizing& s, UnitSystem units) {
   if (!lines.empty())
     lines.push_back(
         "It differs because it knows one month of steady running, the coldest or warmest ground of the year "
-        "and the mean of the pipe; the hours know how long a cold spell lasts, when in the year it comes, and "
+        "and the mean of the pipe; the hours know how long a cold spell lasts, when in the year it comes, "
+        "and "
         "what earlier years have left in the ground.");
   return lines;
 }

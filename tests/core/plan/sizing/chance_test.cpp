@@ -27,7 +27,8 @@ Chance chance_of(const Plan& plan, const ChanceWishes& wishes) {
 
 TEST(Chance, IsTheSameEachTimeAndAnotherWithAnotherSeed) {
   const Plan plan = quick();
-  const Chance a = chance_of(plan, {30, 7, {}}), b = chance_of(plan, {30, 7, {}}), c = chance_of(plan, {30, 8, {}});
+  const Chance a = chance_of(plan, {30, 7, {}}), b = chance_of(plan, {30, 7, {}}),
+               c = chance_of(plan, {30, 8, {}});
   EXPECT_EQ(a.holding, b.holding);
   EXPECT_EQ(a.coldest.low, b.coldest.low);
   EXPECT_EQ(a.warmest.high, b.warmest.high);
@@ -58,7 +59,8 @@ TEST(Chance, WithoutSpreadEveryDrawIsTheLoopItself) {
 
 TEST(Chance, MoreSpreadInTheSoilIsMoreSpreadInTheWater) {
   const Plan plan = quick();
-  const Chance narrow = chance_of(plan, {60, 3, {0.05, 0, 0, 0}}), wide = chance_of(plan, {60, 3, {0.3, 0, 0, 0}});
+  const Chance narrow = chance_of(plan, {60, 3, {0.05, 0, 0, 0}}),
+               wide = chance_of(plan, {60, 3, {0.3, 0, 0, 0}});
   EXPECT_GT(wide.coldest.high - wide.coldest.low, 3 * (narrow.coldest.high - narrow.coldest.low));
 }
 
@@ -70,11 +72,12 @@ TEST(Chance, RefusesWhatItCannotDraw) {
   EXPECT_EQ(chance_of_holding(plan, outcome, {5, 1, {NAN, 0, 0, 0}}).error().code, "chance_spread");
   std::stop_source source;
   source.request_stop();
-  EXPECT_EQ(chance_of_holding(plan, outcome, {5, 1, {}}, {}, source.get_token()).error().code, "chance_stopped");
+  EXPECT_EQ(chance_of_holding(plan, outcome, {5, 1, {}}, {}, source.get_token()).error().code,
+            "chance_stopped");
 }
 
-// Brown, Cai & DasGupta, Interval estimation for a binomial proportion, Stat. Sci. 16:101, 2001 (from memory):
-// Wilson's interval is where |p^ - p| = z sqrt(p (1 - p)/n).
+// Brown, Cai & DasGupta, Interval estimation for a binomial proportion, Stat. Sci. 16:101, 2001 (from
+// memory): Wilson's interval is where |p^ - p| = z sqrt(p (1 - p)/n).
 TEST(Chance, WilsonsEndsAreWhereTheScoreTestTurns) {
   for (const auto& [k, n] : {std::pair{81, 263}, std::pair{9, 10}, std::pair{150, 300}}) {
     const Interval i = wilson(k, n);

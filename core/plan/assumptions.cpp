@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/assumptions.h"
+
+namespace underlawn {
+
+namespace {
+
+using Lines = std::vector<std::string>;
+
+void of_ground(Lines& out, const ThermalWishes& t) {
+  out.push_back(
+      "The soil is one, of equal moisture through the year; its k and heat capacity do not change.");
+  out.push_back("Latent heat of freezing ground is left out: the coldest water is on the safe side.");
+  out.push_back(
+      "Every metre of pipe gives the same heat; real pipe of one fluid temperature does 3 to 7 % better.");
+  out.push_back(
+      "The ground's surface follows the yearly wave alone (Kusuda & Achenbach 1965); days and weather do "
+      "not reach the pipe.");
+  if (t.climate_source == ClimateSource::weather)
+    out.push_back(
+        "The ground's surface is as warm as the air over the year: mean, swing and coldest day are the "
+        "weather year's.");
+  if (t.weather_source == WeatherSource::normals)
+    out.push_back(
+        "The weather year is made from monthly normals with a fixed pattern of spells (an assumption of "
+        "our own): every year is the same year.");
+  else
+    out.push_back("Every year has the weather of " + t.weather_file.name + ".");
+}
+
+void of_house(Lines& out, const Surroundings& s, const ThermalWishes& t) {
+  if (!s.ground_hours.empty()) {
+    out.push_back("The ground's load is read by the hour from " + t.hours.name + ", the same every year.");
+    return;
+  }
+  if (t.load_source == LoadSource::hours)
+    out.push_back("The house's loads are read by the hour from " + t.hours.name + ", the same every year.");
+  else
+    out.push_back(
+        "The house's load is a straight line in the outdoor temperature between its design days and its "
+        "balance temperatures (change-point form, ASHRAE Fundamentals).");
+  out.push_back("The heat pump is " + t.unit.name +
+                "; between its rows capacity and power are straight lines, beyond "
+                "its rows the end value holds.");
+  out.push_back(
+      "An hour with heating and cooling is met by the larger; the entering temperature is that of the "
+      "running unit, not the mean of the hour.");
+  out.push_back("Back-up heat is electric and takes what the unit cannot.");
+}
+
+void of_flow(Lines& out, const Outcome& outcome) {
+  if (outcome.flow == nullptr) {
+    out.push_back("The flow is shared equally by the circuits: there is no way to the house yet.");
+    return;
+  }
+  out.push_back(
+      "Flow is the design flow whenever the unit runs; the films are those of the coldest fluid all year "
+      "(straight-pipe Nusselt numbers in coils too, on the safe side).");
+  out.push_back(
+      "Bores are average bores, OD - 2.12 OD/DR; the pipe is smooth polyethylene of 0.389 W/(m K).");
+  out.push_back(
+      "Supply and return lie 0.3 m apart in the header and run trench (common practice, no source).");
+}
+
+}  // namespace
+
+std::vector<std::string> assumptions(const Plan& plan, const Outcome& outcome) {
+  Lines out;
+  if (outcome.temperatures == nullptr) return out;
+  of_ground(out, plan.thermal);
+  of_house(out, *outcome.surroundings, plan.thermal);
+  of_flow(out, outcome);
+  return out;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+
+namespace underlawn::checks {
+
+std::vector<Finding> circuits_unbalanced(const Plan& plan, const Outcome& outcome) {
+  if (outcome.flow == nullptr || outcome.flow->design.imbalance <= plan.flow.most_imbalance) return {};
+  const Flow& flow = *outcome.flow;
+  Finding f = make_finding("circuits_unbalanced", "", Severity::warning, "The circuits are out of balance");
+  set_measure(f, flow.design.imbalance, plan.flow.most_imbalance, Quantity::ratio);
+  for (const Remedy& r : flow.remedies)
+    f.advice += (f.advice.empty() ? "With " : ", with ") + r.what + " it is " +
+                print_quantity(Quantity::ratio, r.imbalance, plan.units);
+  f.advice += f.advice.empty() ? "Make the ways of the circuits more alike." : ".";
+  f.source = "limit entered by the designer; 10 % is common practice, no source";
+  f.places = conduit_places(outcome.layout);
+  return {f};
+}
+
+}  // namespace underlawn::checks
