@@ -5,6 +5,7 @@
 
 #include <QPixmap>
 #include <QWidget>
+#include <functional>
 #include <map>
 #include <memory>
 
@@ -33,6 +34,9 @@ class Canvas : public QWidget, private ToolContext {
   void set_look(const Look& look);
   const PaintOptions& paint_options() const { return options_; }
   void set_paint_options(const PaintOptions& options);  // `stale` is the canvas's own
+
+  // Painted over the plan and beneath what moves with the pointer; may be none.
+  void set_veil(std::function<void(QPainter&, const View&)> veil);
 
   void zoom_to_fit() override;
   void zoom_by(double factor);  // about the middle; above 1 is closer
@@ -124,6 +128,7 @@ class Canvas : public QWidget, private ToolContext {
   bool space_held_ = false;
   bool committing_ = false;
   bool picture_old_ = true;
+  std::function<void(QPainter&, const View&)> veil_;
   QPixmap picture_;
 };
 

@@ -27,6 +27,7 @@ void Canvas::paint_picture() {
   QPainter painter(&picture_);
   PaintOptions options = options_;
   options.stale = document_.stale();
+  if (veil_) options.zones = false;  // their tints would falsify its colours
   paint_plan(painter, document_.plan(), document_.outcome(), view_, look_, options);
 }
 
@@ -34,6 +35,7 @@ void Canvas::paintEvent(QPaintEvent*) {
   paint_picture();
   QPainter painter(this);
   painter.drawPixmap(0, 0, picture_);
+  if (veil_) veil_(painter, view_);
   painter.setRenderHint(QPainter::Antialiasing);
   paint_overlay(painter);
 }

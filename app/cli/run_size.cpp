@@ -44,8 +44,9 @@ std::string filled(const std::string& text, std::size_t width) {
 }
 
 void tell_rows(const std::vector<Row>& rows, std::ostream& out) {
-  std::string Row::*const kColumns[] = {&Row::name,    &Row::circuits, &Row::pipe, &Row::trench, &Row::coldest,
-                             &Row::warmest, &Row::seasonal, &Row::bank, &Row::lot};
+  std::string Row::*const kColumns[] = {&Row::name,     &Row::circuits, &Row::pipe,
+                                        &Row::trench,   &Row::coldest,  &Row::warmest,
+                                        &Row::seasonal, &Row::bank,     &Row::lot};
   for (const Row& row : rows) {
     std::string line;
     for (auto column : kColumns) {
@@ -82,7 +83,8 @@ std::optional<int> draws_in(const Arguments& arguments, const Console& console) 
   const std::string text = arguments.value("--draws").value_or(std::to_string(kUsualDraws));
   int draws = -1;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), draws);
-  if (error == std::errc() && end == text.data() + text.size() && draws >= 0 && draws <= 100'000) return draws;
+  if (error == std::errc() && end == text.data() + text.size() && draws >= 0 && draws <= 100'000)
+    return draws;
   console.complain("--draws", "“" + text + "” is no whole number from 0 to 100000.");
   return std::nullopt;
 }

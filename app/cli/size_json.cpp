@@ -46,9 +46,8 @@ Json quantiles(const Quantiles& q) {
 }
 
 Json chance_json(const Chance& c) {
-  Json j{{"draws", c.draws},       {"holding", c.holding},   {"too_cold", c.too_cold},
-         {"too_warm", c.too_warm}, {"share_ratio", c.share}, {"low_ratio", c.low},
-         {"high_ratio", c.high}};
+  Json j{{"draws", c.draws},       {"holding", c.holding}, {"too_cold", c.too_cold}, {"too_warm", c.too_warm},
+         {"share_ratio", c.share}, {"low_ratio", c.low},   {"high_ratio", c.high}};
   if (c.coldest.middle < 1e8) {
     j["coldest"] = quantiles(c.coldest);
     j["warmest"] = quantiles(c.warmest);

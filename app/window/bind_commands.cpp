@@ -4,6 +4,7 @@
 #include <QStackedWidget>
 
 #include "canvas/canvas.h"
+#include "plots/heat_map.h"
 #include "report/report_panel.h"
 #include "window/lot_list.h"
 #include "window/main_window.h"
@@ -12,6 +13,7 @@
 #include "window/settings.h"
 #include "window/sheet_strip.h"
 #include "window/side_column.h"
+#include "window/size_panel.h"
 #include "window/theme_now.h"
 
 namespace underlawn {
@@ -81,6 +83,12 @@ void MainWindow::bind_view() {
       canvas_->set_paint_options(options);
     });
   }
+  auto* heat = new HeatMap(document_, *canvas_);
+  actions_->on("view.heat", [heat](bool on) { heat->set_on(on); });
+  connect(heat, &HeatMap::closed, this, [this] {
+    actions_->action("view.heat")->setChecked(false);
+    canvas_->setFocus(Qt::OtherFocusReason);
+  });
   actions_->on("view.us", [this](bool) { set_units(UnitSystem::us); });
   actions_->on("view.metric", [this](bool) { set_units(UnitSystem::metric); });
   actions_->on("view.units", [this](bool) {
@@ -100,13 +108,22 @@ void MainWindow::bind_view() {
 
 void MainWindow::bind_panels() {
   const std::pair<const char*, SideColumn::Tab> tabs[] = {
-      {"panel.report", SideColumn::Tab::report},     {"panel.loop", SideColumn::Tab::loop},
-      {"panel.selected", SideColumn::Tab::selected}, {"panel.lot", SideColumn::Tab::lot},
-      {"panel.ground", SideColumn::Tab::ground},     {"panel.heat", SideColumn::Tab::heat},
-      {"panel.title", SideColumn::Tab::title},
-      {"panel.flow", SideColumn::Tab::flow}};
+      {"panel.report", SideColumn::Tab::report},
+      {"panel.loop", SideColumn::Tab::loop},
+      {"panel.selected", SideColumn::Tab::selected},
+      {"panel.lot", SideColumn::Tab::lot},
+      {"panel.ground", SideColumn::Tab::ground},
+      {"panel.heat", SideColumn::Tab::heat},
+      {"panel.temperatures", SideColumn::Tab::temperatures},
+      {"panel.flow", SideColumn::Tab::flow},
+      {"panel.size", SideColumn::Tab::size},
+      {"panel.title", SideColumn::Tab::title}};
   for (const auto& [id, tab] : tabs)
     actions_->on(id, [this, tab = tab](bool) { side_->show_tab(tab, true); });
+  actions_->on("panel.size_loop", [this](bool) {
+    side_->show_tab(SideColumn::Tab::size, false);
+    side_->size_panel()->start();
+  });
   actions_->on("panel.drawing", [this](bool) {
     if (sheet_strip_->isVisible()) sheet_strip_->close_strip();
     canvas_->setFocus(Qt::ShortcutFocusReason);

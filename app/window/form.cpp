@@ -140,7 +140,7 @@ QComboBox* Form::choice(const QString& label, const QStringList& names, Bound<in
   box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   box->setMinimumContentsLength(6);
   box->setFocusPolicy(Qt::StrongFocus);
-  box->installEventFilter(this);
+  let_wheel_pass(box);
   connect(box, &QComboBox::activated, this, [this, bound](int i) { enter(bound, i); });
   on_refresh([this, box, bound] { box->setCurrentIndex(bound.get(document_.plan())); });
   add_row(label, box);
@@ -167,12 +167,6 @@ QLabel* Form::note(std::function<QString(const Plan&)> words) {
   });
   wide(label);
   return label;
-}
-
-bool Form::eventFilter(QObject* watched, QEvent* event) {
-  if (event->type() != QEvent::Wheel) return QWidget::eventFilter(watched, event);
-  event->ignore();  // on to the page
-  return true;
 }
 
 void Form::refresh() {

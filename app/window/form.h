@@ -57,9 +57,6 @@ class Form : public QWidget {
   void refresh();
   QWidget* first_field() const { return first_; }
 
- protected:
-  bool eventFilter(QObject* watched, QEvent* event) override;  // the wheel scrolls and chooses nothing
-
  private:
   template <class T>
   void enter(const Bound<T>& bound, T value);

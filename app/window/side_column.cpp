@@ -9,6 +9,7 @@
 #include <QTabWidget>
 #include <QVBoxLayout>
 
+#include "plots/temperatures_panel.h"
 #include "report/headline.h"
 #include "report/report_panel.h"
 #include "window/flow_panel.h"
@@ -17,6 +18,7 @@
 #include "window/loop_panel.h"
 #include "window/lot_list.h"
 #include "window/selected_panel.h"
+#include "window/size_panel.h"
 
 namespace underlawn {
 
@@ -62,6 +64,7 @@ SideColumn::SideColumn(Document& document, Selection& selection, QWidget* parent
       trace_(new TracePane(document)),
       selected_(new SelectedPanel(document, selection)),
       lot_list_(new LotList(document, selection)),
+      size_(new SizePanel(document)),
       tabs_(new QTabWidget) {
   build(document, selection);
   connect(headline_, &Headline::trace_asked, this, &SideColumn::show_trace);
@@ -114,6 +117,9 @@ void SideColumn::build(Document& document, Selection&) {
   add_page(Tab::heat, scrolled(heat), tr("Heat"), tr("Soil, weather, house and heat pump (Alt+7)"));
   add_page(Tab::flow, scrolled(new FlowPanel(document)), tr("Flow"),
            tr("Fluid, pumps, header, purge and pressure test (Alt+8)"));
+  add_page(Tab::temperatures, scrolled(new TemperaturesPanel(document)), tr("Charts"),
+           tr("Water, ground and load through the year (Alt+9)"));
+  add_page(Tab::size, scrolled(size_), tr("Size"), tr("How large the loop has to be (Alt+0)"));
   add_page(Tab::title, scrolled(new TitlePanel(document)), tr("Title"),
            tr("What is printed at the foot of every sheet (Alt+6)"));
 }
@@ -131,6 +137,7 @@ void SideColumn::show_tab(Tab tab, bool take_keyboard) {
   if (tab == Tab::lot) return lot_list_->focus_find();
   if (tab == Tab::report) return report_->setFocus(Qt::ShortcutFocusReason);
   auto* area = static_cast<QScrollArea*>(page);
+  if (tab == Tab::temperatures) return area->widget()->setFocus(Qt::ShortcutFocusReason);
   static_cast<Form*>(area->widget())->first_field()->setFocus(Qt::ShortcutFocusReason);
 }
 

@@ -17,6 +17,7 @@ class ReportPanel;
 class TracePane;
 class SelectedPanel;
 class LotList;
+class SizePanel;
 
 // Right of the drawing: the headline, always in sight; the panels as tabs; how a number came about. In a wide
 // window the report has a column of its own.
@@ -26,7 +27,7 @@ class SideColumn : public QWidget {
  public:
   SideColumn(Document& document, Selection& selection, QWidget* parent = nullptr);
 
-  enum class Tab { report, loop, selected, lot, ground, heat, flow, title };
+  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title };
   void show_tab(Tab tab, bool take_keyboard);
   Tab tab() const;
   void set_wide(bool wide);
@@ -36,6 +37,7 @@ class SideColumn : public QWidget {
   ReportPanel* report() const { return report_; }
   TracePane* trace() const { return trace_; }
   SelectedPanel* selected() const { return selected_; }
+  SizePanel* size_panel() const { return size_; }
   LotList* lot_list() const { return lot_list_; }
   QWidget* page(Tab tab) const { return pages_[static_cast<std::size_t>(tab)]; }
 
@@ -52,10 +54,11 @@ class SideColumn : public QWidget {
   TracePane* trace_;
   SelectedPanel* selected_;
   LotList* lot_list_;
+  SizePanel* size_;
   QTabWidget* tabs_;
   QWidget* report_column_;
   QVBoxLayout* report_home_;
-  std::array<QWidget*, 8> pages_{};
+  std::array<QWidget*, 10> pages_{};
   bool wide_ = false;
 };
 

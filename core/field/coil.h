@@ -93,6 +93,11 @@ inline constexpr double kLongestCoil = 20'000;  // m of pipe
 // not a number or beyond the bounds above.
 Result<Coil> solve_coil(const CoilRequest& request);
 
+// The angle th, rad, at which the pipe of the loops is used up. For whole loops it is 2 pi N; in a part of a
+// loop it comes a little earlier, because a loop begins with its longer half, the one laid in the direction
+// of the trench.
+double angle_at_stop(const Coil& coil);
+
 // The pipe of a coil from the head to the far end and back to the head, seen flat in trench coordinates: x is
 // s, y is t; for an upright coil this is its view from the side. Its length tends to coil_length as
 // points_per_loop (at least 4) grows. The return is drawn on the middle line; in the trench it lies beside

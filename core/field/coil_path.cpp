@@ -26,19 +26,6 @@ double pipe_until(const Coil& coil, double turned) {
   return 2 * sum * (boost::math::ellint_2(k, turned / 2 - pi / 4) + boost::math::ellint_2(k, pi / 4));
 }
 
-// The angle at which the pipe of the loops is used up. For whole loops it is 2 pi N; in a part of a loop it
-// comes a little earlier, because a loop begins with its longer half, the one laid in the direction of the
-// trench.
-double angle_at_stop(const Coil& coil) {
-  std::uintmax_t steps = 100;
-  const auto left = [&](double turned) { return pipe_until(coil, turned) - coil.loop_pipe; };
-  const double low = std::max(0.0, 2 * pi * (coil.loops - 0.5)), high = 2 * pi * (coil.loops + 0.25);
-  if (!(left(low) < 0 && left(high) > 0)) return 2 * pi * coil.loops;
-  const auto [from, to] = boost::math::tools::toms748_solve(
-      left, low, high, boost::math::tools::eps_tolerance<double>(48), steps);
-  return (from + to) / 2;
-}
-
 // Where on the middle line the return turns, so that from the last loop's stop to there and straight back to
 // the head it is just return_pipe long: |stop - turn| + turn = return_pipe.
 Point turn_of_return(const Coil& coil, Point stop) {
@@ -49,6 +36,16 @@ Point turn_of_return(const Coil& coil, Point stop) {
 }
 
 }  // namespace
+
+double angle_at_stop(const Coil& coil) {
+  std::uintmax_t steps = 100;
+  const auto left = [&](double turned) { return pipe_until(coil, turned) - coil.loop_pipe; };
+  const double low = std::max(0.0, 2 * pi * (coil.loops - 0.5)), high = 2 * pi * (coil.loops + 0.25);
+  if (!(left(low) < 0 && left(high) > 0)) return 2 * pi * coil.loops;
+  const auto [from, to] = boost::math::tools::toms748_solve(
+      left, low, high, boost::math::tools::eps_tolerance<double>(48), steps);
+  return (from + to) / 2;
+}
 
 Polyline coil_path(const Coil& coil, int points_per_loop) {
   const int density = std::max(4, points_per_loop);

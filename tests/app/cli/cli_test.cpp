@@ -330,4 +330,18 @@ TEST_F(Cli, TakesNamesWithBlanksAndAccents) {
   EXPECT_TRUE(there("Straße 7.underlawn"));
 }
 
+TEST_F(Cli, SizeTellsTheNeedOfALotThatTakesNothing) {
+  put("a.underlawn", plan_to_text(tiny_lot()));
+  const Ran table = run({"size", "a.underlawn"});
+  EXPECT_EQ(table.status, 0);
+  EXPECT_NE(table.out.find(" needed, none drawn. The lot gives none"), std::string::npos) << table.out;
+  const Ran json = run({"size", "a.underlawn", "--json"});
+  const auto read = json_from_text(json.out, "the sizing");
+  ASSERT_TRUE(read.has_value()) << json.out;
+  EXPECT_FALSE(read->value["needed"]["on_lot"].get<bool>());
+  EXPECT_GE(read->value["needed"]["circuits"].get<int>(), 1);
+  EXPECT_FALSE(read->value.contains("chance"));
+  EXPECT_EQ(run({"size", "a.underlawn", "--draws", "many"}).status, 2);
+}
+
 }  // namespace underlawn

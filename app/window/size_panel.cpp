@@ -1,0 +1,213 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/size_panel.h"
+
+#include <QComboBox>
+#include <QGraphicsOpacityEffect>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QVBoxLayout>
+#include <cmath>
+
+#include "plan/sizing/size_words.h"
+#include "window/chance_bar.h"
+#include "window/theme.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr int kDraws[] = {0, 100, 300, 1000};
+
+QLabel* words(const QString& text, const char* style) {
+  auto* label = new QLabel(text);
+  label->setObjectName(style);
+  label->setWordWrap(true);
+  label->setTextFormat(Qt::PlainText);
+  label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  return label;
+}
+
+QLabel* words(const std::string& text, const char* style) {
+  return words(QString::fromStdString(text), style);
+}
+
+QString two_digits(double value) {
+  return QString::number(value, 'f', 2);
+}
+
+// Everything about one size, in two lines.
+QString size_words(const FieldSize& f, UnitSystem units) {
+  const auto shown = [&](Quantity q, double v) {
+    return QString::fromStdString(print_quantity(q, v, units));
+  };
+  QString text =
+      (f.circuits == 1 ? SizePanel::tr("1 circuit") : SizePanel::tr("%1 circuits").arg(f.circuits)) + ", " +
+      SizePanel::tr("%1 of coil in %2 of trench, %3 dug")
+          .arg(shown(Quantity::length, f.coil_pipe), shown(Quantity::length, f.trench),
+               shown(Quantity::volume, f.bank));
+  if (f.coldest < 1e8)
+    text += "\n" + SizePanel::tr("Water %1 to %2, seasonal performance %3")
+                       .arg(shown(Quantity::temperature, f.coldest), shown(Quantity::temperature, f.warmest),
+                            two_digits(f.seasonal));
+  return text + "\n" +
+         (f.placed ? SizePanel::tr("Fits on the lot") : SizePanel::tr("Does not fit on the lot"));
+}
+
+// The parts that a sizing follows from.
+bool same_loop(const Plan& a, const Plan& b) {
+  return a.site == b.site && a.ground == b.ground && a.wishes == b.wishes && a.thermal == b.thermal &&
+         a.flow == b.flow && a.units == b.units;
+}
+
+}  // namespace
+
+SizePanel::SizePanel(Document& document, QWidget* parent)
+    : Form(document, parent),
+      document_(document),
+      draws_(new QComboBox),
+      run_(new QPushButton(tr("Size the loop"))),
+      stop_(new QPushButton(tr("Stop"))),
+      bar_(new QProgressBar),
+      doing_(words(QString(), "faint")),
+      age_(words(tr("Of an earlier plan."), "section")),
+      home_(nullptr) {
+  build();
+  connect(run_, &QPushButton::clicked, this, &SizePanel::start);
+  connect(stop_, &QPushButton::clicked, &service_, &SizeService::stop);
+  connect(&service_, &SizeService::busy_changed, this, &SizePanel::show_busy);
+  connect(&service_, &SizeService::answered, this, &SizePanel::show_answer);
+  connect(&service_, &SizeService::progressed, this, [this](double share, const QString& what) {
+    bar_->setValue(static_cast<int>(1000 * share));
+    doing_->setText(what);
+  });
+  on_refresh([this] { show_age(); });
+  show_busy();
+  refresh();
+}
+
+void SizePanel::build() {
+  section(tr("Size the loop"));
+  wide(words(
+      tr("The smallest number of coils whose entering water stays within the limits, found hour by hour "
+         "over the design life."),
+      "faint"));
+  for (int draws : kDraws) draws_->addItem(draws == 0 ? tr("None") : QString::number(draws), draws);
+  draws_->setCurrentIndex(2);
+  draws_->setToolTip(tr("How often soil and load are drawn anew, to say with what chance the limits hold"));
+  row(tr("Draws for the chance"), draws_);
+  run_->setObjectName("main");
+  wide(run_);
+  bar_->setRange(0, 1000);
+  bar_->setTextVisible(false);
+  bar_->setFixedHeight(2 * kGap);
+  wide(bar_);
+  wide(doing_);
+  wide(stop_);
+  wide(age_);
+  auto* home = new QWidget;
+  home_ = new QVBoxLayout(home);
+  home_->setContentsMargins(0, 0, 0, 0);
+  wide(home);
+  end();
+}
+
+void SizePanel::start() {
+  if (service_.busy()) return;
+  bar_->setValue(0);
+  doing_->clear();
+  service_.start(document_.plan(), draws_->currentData().toInt());
+}
+
+void SizePanel::show_busy() {
+  const bool busy = service_.busy();
+  run_->setEnabled(!busy);
+  for (QWidget* w :
+       {static_cast<QWidget*>(bar_), static_cast<QWidget*>(doing_), static_cast<QWidget*>(stop_)})
+    w->setVisible(busy);
+}
+
+bool SizePanel::earlier() const {
+  const auto answer = service_.newest();
+  return answer != nullptr && !same_loop(answer->plan, document_.plan());
+}
+
+void SizePanel::show_age() {
+  age_->setVisible(earlier());
+  for (QPushButton* taker : takers_) taker->setEnabled(!earlier());
+  if (found_ == nullptr) return;
+  auto* fade = new QGraphicsOpacityEffect(found_);
+  fade->setOpacity(0.6);
+  fade->setEnabled(earlier());
+  found_->setGraphicsEffect(fade);
+}
+
+void SizePanel::show_answer() {
+  takers_.clear();
+  delete found_;
+  found_ = new QWidget;
+  auto* column = new QVBoxLayout(found_);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(2 * kGap);
+  const SizeAnswer& answer = *service_.newest();
+  if (answer.sizing)
+    add_sizes(answer, *column);
+  else
+    column->addWidget(words(answer.sizing.error().message(), "wrong"));
+  home_->addWidget(found_);
+  show_age();
+}
+
+void SizePanel::add_sizes(const SizeAnswer& answer, QVBoxLayout& into) {
+  const LoopSizing& s = *answer.sizing;
+  const UnitSystem units = answer.plan.units;
+  into.addWidget(words(needed_words(s), s.needed ? "big" : "wrong"));
+  if (answer.chance) {
+    into.addWidget(new ChanceBar(*answer.chance));
+    into.addWidget(words(chance_words(*answer.chance, units), "faint"));
+  }
+  if (s.drawn.circuits > 0) add_size(tr("As drawn"), s.drawn, nullptr, into);
+  if (s.needed) {
+    Wishes wishes = answer.plan.wishes;
+    wishes.circuits = s.needed->circuits;
+    add_size(tr("Needed of the same coil"), *s.needed, &wishes, into);
+  }
+  if (s.given) add_size(tr("What the lot gives"), *s.given, nullptr, into);
+  into.addWidget(words(least_coil_words(s, units), "faint"));
+  into.addWidget(words(tr("Other ways"), "section"));
+  for (const Alternative& a : s.alternatives) {
+    const QString name = QString::fromStdString(alternative_name(a, units));
+    if (a.size)
+      add_size(name, *a.size, &a.wishes, into);
+    else
+      into.addWidget(words(name + ": " + QString::fromStdString(a.refusal->message()), "faint"));
+  }
+  const auto classic = classic_words(s, units);
+  if (!classic.empty()) into.addWidget(words(tr("Classic equations"), "section"));
+  for (const std::string& line : classic) into.addWidget(words(line, "faint"));
+}
+
+// Without wishes there is nothing to take.
+void SizePanel::add_size(const QString& name, const FieldSize& size, const Wishes* wishes,
+                         QVBoxLayout& into) {
+  auto* head = new QHBoxLayout;
+  head->addWidget(words(name, "name"), 1);
+  if (wishes != nullptr) {
+    auto* taker = new QPushButton(tr("Take"));
+    taker->setAccessibleName(tr("Take: %1").arg(name));
+    connect(taker, &QPushButton::clicked, this, [this, w = *wishes] { take(w); });
+    takers_.push_back(taker);
+    head->addWidget(taker);
+  }
+  into.addLayout(head);
+  into.addWidget(words(size_words(size, service_.newest()->plan.units), "faint"));
+}
+
+void SizePanel::take(const Wishes& wishes) {
+  Plan plan = document_.committed();
+  plan.wishes = wishes;
+  document_.commit(std::move(plan), tr("Size of the loop"));
+}
+
+}  // namespace underlawn
