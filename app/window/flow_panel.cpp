@@ -8,6 +8,7 @@
 
 #include "flow/antifreeze.h"
 #include "window/flow_bounds.h"
+#include "window/test_panel.h"
 #include "window/theme_now.h"
 
 namespace underlawn {
@@ -53,6 +54,7 @@ FlowPanel::FlowPanel(Document& document, QWidget* parent) : Form(document, paren
   add_pipes();
   add_circulator();
   add_purge();
+  wide(new TestPanel(document));
   end();
   connect(&document, &Document::outcome_changed, this, &Form::refresh);
   connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Form::refresh);

@@ -10,7 +10,7 @@ namespace {
 // Format 1 asked for no temperatures: the usual wishes stand in.
 void add_heat(Json& tree, std::vector<Trouble>&) {
   const Json usual = Json::parse(plan_to_text(Plan{}));
-  for (const char* part : {"thermal", "flow"})
+  for (const char* part : {"thermal", "flow", "test"})
     if (!tree.contains(part)) tree[part] = usual[part];
 }
 

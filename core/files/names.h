@@ -109,6 +109,13 @@ inline constexpr Names<HeaderArrangement, 3> kHeaderArrangementNames = {{
     {HeaderArrangement::home_runs, "home_runs"},
 }};
 
+inline constexpr Names<TestProcedure, 4> kTestProcedureNames = {{
+    {TestProcedure::pump_then_shut_in, "pump_then_shut_in"},
+    {TestProcedure::hold_then_shut_in, "hold_then_shut_in"},
+    {TestProcedure::long_hold_then_shut_in, "long_hold_then_shut_in"},
+    {TestProcedure::rebound, "rebound"},
+}};
+
 inline constexpr Names<TrenchRole, 2> kTrenchRoleNames = {{
     {TrenchRole::field, "field"},
     {TrenchRole::supply, "supply"},

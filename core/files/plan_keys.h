@@ -283,6 +283,24 @@ void walk_keys(V& v, FlowWishes& f) {
 }
 
 template <class V>
+void walk_keys(V& v, PressureReading& r) {
+  v.key("time_s", r.time);
+  v.key("pressure_pa", r.pressure);
+  v.key("temperature_c", r.temperature);
+}
+
+template <class V>
+void walk_keys(V& v, LoopTest& t) {
+  v.choice("procedure", t.procedure, kTestProcedureNames);
+  v.key("working_pressure_pa", t.working_pressure);
+  v.key("gauge_height_m", t.gauge_height);
+  v.key("temperature_c", t.temperature);
+  v.key("weakest_fitting_pa", t.weakest_fitting);
+  v.key("fitting_name", t.fitting_name);
+  v.list("readings", t.readings);
+}
+
+template <class V>
 void walk_keys(V& v, Acceptance& a) {
   v.key("finding", a.finding);
   v.key("reason", a.reason);
@@ -297,6 +315,7 @@ void walk_keys(V& v, Plan& p) {
   v.part("wishes", p.wishes);
   v.part("thermal", p.thermal);
   v.part("flow", p.flow);
+  v.part("test", p.test);
   v.list("accepted", p.accepted);
 }
 

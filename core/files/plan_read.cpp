@@ -133,6 +133,9 @@ std::set<std::string> essential(const Surface&) {
 std::set<std::string> essential(const CurvePoint&) {
   return {"flow_m3_s", "head_m"};
 }
+std::set<std::string> essential(const PressureReading&) {
+  return {"time_s", "pressure_pa"};
+}
 std::set<std::string> essential(const PerformancePoint&) {
   return {"entering_c", "capacity_w", "power_w"};
 }
@@ -148,6 +151,7 @@ std::string element_name(const char* list, std::size_t index, const Json& elemen
                      : list == std::string("cooling")  ? "cooling point "
                      : list == std::string("surfaces") ? "surface "
                      : list == std::string("given")    ? "given trench "
+                     : list == std::string("readings") ? "reading "
                      : list == std::string("curve")    ? "pump curve point "
                                                        : "accepted finding ";
   name += std::to_string(index + 1) + " in the file";

@@ -7,6 +7,7 @@
 
 #include "base/quantity.h"
 #include "flow/flow_wishes.h"
+#include "flow/loop_test.h"
 #include "ground/ground.h"
 #include "layout/wishes.h"
 #include "site/site.h"
@@ -39,6 +40,7 @@ struct Plan {
   Wishes wishes;
   ThermalWishes thermal;
   FlowWishes flow;
+  LoopTest test;
   std::vector<Acceptance> accepted;  // sorted by finding
   bool operator==(const Plan&) const = default;
 };

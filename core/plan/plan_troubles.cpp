@@ -339,6 +339,7 @@ std::vector<Trouble> loose_troubles(const Plan& plan) {
   check_entry(troubles, plan);
   check_pipe(troubles, plan.wishes.pipe, "Coil pipe");
   check_pipe(troubles, plan.wishes.header_pipe, "Header pipe");
+  for (Trouble& t : loop_test_troubles(plan.test, plan.units)) troubles.push_back(std::move(t));
   return troubles;
 }
 

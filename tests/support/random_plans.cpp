@@ -128,6 +128,19 @@ FlowWishes flow(Random& random) {
   return f;
 }
 
+LoopTest test(Random& random) {
+  LoopTest t;
+  t.procedure = static_cast<TestProcedure>(below(random, 4));
+  for (double* value : {&t.working_pressure, &t.gauge_height, &t.temperature, &t.weakest_fitting})
+    *value = number(random);
+  t.fitting_name = word(random);
+  for (int n = below(random, 4); n > 0; --n) {
+    t.readings.push_back({number(random), number(random), {}});
+    if (below(random, 2)) t.readings.back().temperature = number(random);
+  }
+  return t;
+}
+
 ThermalWishes thermal(Random& random) {
   ThermalWishes t;
   SoilWishes& s = t.soil;
@@ -178,6 +191,7 @@ Plan random_plan(Random& random) {
   plan.wishes = wishes(random);
   if (below(random, 2)) plan.thermal = thermal(random);
   if (below(random, 2)) plan.flow = flow(random);
+  if (below(random, 2)) plan.test = test(random);
   for (int n = below(random, 4); n > 0; --n) plan.accepted.push_back({word(random), word(random)});
   std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
   return plan;

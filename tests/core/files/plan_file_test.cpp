@@ -185,11 +185,10 @@ TEST(PlanFile, TakesTheUsualValueForOneItCannotUse) {
 }
 
 TEST(PlanFile, SaysWhatIsMissing) {
-  EXPECT_THAT(
-      remarks_on(R"({"format_version": 2})"),
-      ElementsAre(
-          "The plan has no “accepted”, “flow”, “ground”, “site”, “thermal”, “title”, “units”, “wishes”. "
-          "The usual values were taken."));
+  EXPECT_THAT(remarks_on(R"({"format_version": 2})"),
+              ElementsAre("The plan has no “accepted”, “flow”, “ground”, “site”, “test”, “thermal”, “title”, "
+                          "“units”, “wishes”. "
+                          "The usual values were taken."));
   EXPECT_EQ(loaded(R"({"format_version": 2})").value, Plan{});
 }
 

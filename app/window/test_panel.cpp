@@ -1,0 +1,241 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/test_panel.h"
+
+#include <QLayout>
+#include <cmath>
+
+#include "flow/charge.h"
+#include "flow/test_safety.h"
+#include "window/readings_table.h"
+#include "window/theme_now.h"
+
+namespace underlawn {
+
+namespace {
+
+Form::Bound<double> test_wish(double LoopTest::*field, const QString& what) {
+  return {[field](const Plan& p) { return p.test.*field; }, [field](Plan& p, double v) { p.test.*field = v; },
+          what};
+}
+
+QStringList procedure_names() {
+  QStringList names;
+  for (const TestProcedure p : {TestProcedure::pump_then_shut_in, TestProcedure::hold_then_shut_in,
+                                TestProcedure::long_hold_then_shut_in, TestProcedure::rebound}) {
+    const QString name = QString::fromUtf8(test_procedure_name(p));
+    names << name.left(1).toUpper() + name.mid(1);
+  }
+  return names;
+}
+
+QString word_for(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::sound:
+      return TestPanel::tr("The loop is sound");
+    case Verdict::leak_suspected:
+      return TestPanel::tr("A leak is suspected");
+    case Verdict::cannot_tell:
+      break;
+  }
+  return TestPanel::tr("The readings do not tell");
+}
+
+QString text_of(const std::string& text) {
+  return QString::fromStdString(text);
+}
+
+}  // namespace
+
+TestPanel::TestPanel(Document& document, QWidget* parent)
+    : Form(document, parent),
+      document_(document),
+      pressure_(new Facts),
+      curves_(new Facts),
+      verdict_(new Facts),
+      cautions_(new Facts),
+      readings_(new ReadingsTable(document)) {
+  layout()->setContentsMargins(0, 0, 0, 0);
+  section(tr("Pressure test"));
+  wide(cautions_);
+  add_wishes();
+  pressure_->setAccessibleName(tr("Test pressure"));
+  wide(pressure_);
+  curves_->setAccessibleName(tr("What the gauge will show"));
+  wide(curves_);
+  row(tr("Readings"), readings_);
+  verdict_->setAccessibleName(tr("Verdict"));
+  wide(verdict_);
+  add_seasons();
+  on_refresh([this] {
+    readings_->refresh();
+    ask_anew();
+    show_expected();
+    show_verdict();
+  });
+  connect(&document, &Document::outcome_changed, this, &Form::refresh);
+  connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Form::refresh);
+  refresh();
+}
+
+std::shared_ptr<const Flow> TestPanel::flow() const {
+  return document_.outcome() == nullptr ? nullptr : document_.outcome()->flow;
+}
+
+QString TestPanel::say(Quantity quantity, double value) const {
+  return text_of(print_quantity(quantity, value, document_.plan().units));
+}
+
+void TestPanel::add_wishes() {
+  choice(tr("Procedure"), procedure_names(),
+         {[](const Plan& p) { return static_cast<int>(p.test.procedure); },
+          [](Plan& p, int i) { p.test.procedure = static_cast<TestProcedure>(i); },
+          tr("Procedure of the test")});
+  note([](const Plan& p) {
+    return p.test.procedure == TestProcedure::pump_then_shut_in
+               ? tr("A sound loop loses a fifth in half an hour, for the pipe creeps: not to be recommended.")
+               : QString();
+  });
+  number(tr("Working pressure"), Quantity::pressure,
+         test_wish(&LoopTest::working_pressure, tr("Working pressure")))
+      ->edit()
+      ->setToolTip(tr("At the loop's lowest point"));
+  number(tr("Gauge above the loop"), Quantity::length,
+         test_wish(&LoopTest::gauge_height, tr("Height of the gauge")))
+      ->edit()
+      ->setToolTip(tr("Above the loop's lowest point"));
+  number(tr("Pipe temperature"), Quantity::temperature,
+         test_wish(&LoopTest::temperature, tr("Temperature of the test")));
+  text(tr("Weakest fitting"),
+       {[](const Plan& p) { return text_of(p.test.fitting_name); },
+        [](Plan& p, const QString& v) { p.test.fitting_name = v.simplified().toStdString(); },
+        tr("Weakest fitting")});
+  number(tr("It bears (0: as the pipe)"), Quantity::pressure,
+         test_wish(&LoopTest::weakest_fitting, tr("Pressure of the weakest fitting")));
+}
+
+Result<TestPanel::Expected> TestPanel::work_out(const Asked& asked) {
+  const auto planned = planned_test(asked.test, asked.loop);
+  if (!planned) return refuse(planned.error());
+  const TestBounds bounds;
+  const auto prepared = prepare_band(planned->programme, planned->state, bounds);
+  if (!prepared) return refuse(prepared.error());
+  auto band = test_band(*prepared, asked.loop, planned->state, bounds);
+  if (!band) return refuse(band.error());
+  const auto smallest = smallest_visible_leak(*prepared, asked.loop, planned->state, bounds);
+  if (!smallest) return refuse(smallest.error());
+  auto leak = leak_curve(*prepared, asked.loop, planned->state, *smallest);
+  if (!leak) return refuse(leak.error());
+  Expected made{*planned, std::move(*band), *smallest, std::move(*leak), {}};
+  if (!asked.test.readings.empty())
+    made.judged = judge_test(planned->programme, asked.loop, planned->state, bounds, asked.test.readings, {},
+                             asked.units);
+  return made;
+}
+
+// Only where the loop, the test or the units are others than asked last.
+void TestPanel::ask_anew() {
+  const auto solved = flow();
+  const Plan& plan = document_.plan();
+  if (solved == nullptr || !loop_test_troubles(plan.test).empty()) {
+    asked_test_.reset();
+    expected_.reset();
+    return;
+  }
+  if (asked_test_ == plan.test && asked_flow_ == solved && asked_units_ == plan.units) return;
+  asked_test_ = plan.test;
+  asked_flow_ = solved;
+  asked_units_ = plan.units;
+  working_out_.start(
+      [asked = Asked{volume_of(solved->loop), plan.test, plan.units}] { return work_out(asked); },
+      [this](Result<Expected> made) {
+        if (!asked_test_) return;
+        expected_ = std::move(made);
+        show_expected();
+        show_verdict();
+      });
+}
+
+void TestPanel::show_expected() {
+  if (!expected_ || !*expected_) {
+    const bool refused = expected_ && !*expected_;
+    pressure_->show_facts(refused       ? std::vector<Fact>{{text_of(expected_->error().message()), {}}}
+                          : asked_test_ ? std::vector<Fact>{{tr("Working out the curves …"), {}}}
+                                        : std::vector<Fact>{});
+    curves_->show_facts({});
+    std::vector<Fact> safety;
+    for (const std::string& words : test_cautions({}, 0)) safety.push_back({text_of(words), {}});
+    return cautions_->show_facts(safety);
+  }
+  const Expected& e = **expected_;
+  std::vector<Fact> safety;
+  for (const std::string& words : test_cautions(volume_of(asked_flow_->loop), e.planned.pressure.at_lowest))
+    safety.push_back({text_of(words), {}});
+  cautions_->show_facts(safety);
+  pressure_->show_facts(
+      {{tr("Test pressure at the gauge"), say(Quantity::pressure, e.planned.pressure.at_gauge)},
+       {tr("at the lowest point"), say(Quantity::pressure, e.planned.pressure.at_lowest)},
+       {text_of(e.planned.pressure.why), {}},
+       {tr("Smallest leak it shows"), text_of(leak_text(e.smallest, UnitSystem::metric)) + ", " +
+                                          text_of(leak_text(e.smallest, UnitSystem::us))}});
+  std::vector<QStringList> rows = {{tr("Since shut"), tr("Sound loop"), tr("from – to"), tr("That leak")}};
+  const double start = shut_in_start(e.planned.programme), end = programme_end(e.planned.programme);
+  for (int i = 0; i <= 4; ++i) {
+    const double t = start + (end - start) * i / 4;
+    rows.push_back(
+        {tr("%1 min").arg(std::round((t - start) / 6) / 10),
+         say(Quantity::pressure, e.band.expected.pressure_at(t)),
+         say(Quantity::pressure, e.band.low_at(t)) + " – " + say(Quantity::pressure, e.band.high_at(t)),
+         say(Quantity::pressure, e.leak.pressure_at(t))});
+  }
+  curves_->show_table(rows);
+}
+
+void TestPanel::show_verdict() {
+  if (!expected_ || !*expected_ || !(*expected_)->judged) return verdict_->show_facts({});
+  const Result<Judgement>& judged = *(*expected_)->judged;
+  if (!judged) return verdict_->show_facts({{text_of(judged.error().message()), {}}});
+  std::vector<Fact> all = {{tr("Verdict"), word_for(judged->verdict)}, {text_of(judged->reason), {}}};
+  if (!judged->next.empty()) all.push_back({text_of(judged->next), {}});
+  if (judged->leak_most > 0)
+    all.push_back({tr("Leak that fits best"), text_of(leak_text(judged->leak, document_.plan().units))});
+  verdict_->show_facts(all);
+}
+
+void TestPanel::add_seasons() {
+  section(tr("Seasons"));
+  auto* seasons = new Facts;
+  seasons->setAccessibleName(tr("Charge by season"));
+  wide(seasons);
+  on_refresh([this, seasons] { seasons->show_facts(season_facts()); });
+  note([](const Plan&) {
+    return tr(
+        "Filled at the pipe temperature of the test; winter at the coldest fluid, summer at the warmest "
+        "allowed. At least 70 kPa (10 psi) at the top: common practice, no source. Nothing is made up "
+        "after the charge.");
+  });
+}
+
+std::vector<Fact> TestPanel::season_facts() const {
+  const auto solved = flow();
+  if (solved == nullptr) return {};
+  const Plan& plan = document_.plan();
+  const ExpansionLoop loop{
+      volume_of(solved->loop), plan.flow.fluid, plan.flow.mass_fraction, PipeHold::held, {}};
+  const Seasons seasons{plan.flow.coldest_temperature, plan.test.temperature, plan.thermal.warmest_allowed};
+  ChargeWishes wishes;
+  wishes.bottom_below_gauge = std::clamp(plan.test.gauge_height, 0.0, 300.0);
+  const auto charge = least_charge(loop, seasons, wishes);
+  if (!charge) return {{text_of(charge.error().message()), {}}};
+  std::vector<Fact> all = {{tr("Charge at the fill"), say(Quantity::pressure, charge->at_fill)},
+                           {tr("then in winter"), say(Quantity::pressure, charge->winter)},
+                           {tr("in summer"), say(Quantity::pressure, charge->summer)},
+                           {tr("At most"), say(Quantity::pressure, charge->highest)}};
+  if (charge->tank_needed)
+    all.push_back({tr("Expansion tank needed"), say(Quantity::fluid_volume, charge->tank)});
+  else
+    all.push_back({tr("No expansion tank is needed."), {}});
+  if (charge->vacuum) all.push_back({tr("In some season the loop stands at a vacuum."), {}});
+  return all;
+}
+
+}  // namespace underlawn

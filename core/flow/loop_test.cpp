@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "flow/loop_test.h"
+
+#include <cmath>
+
+#include "flow/test_procedure.h"
+
+namespace underlawn {
+namespace {
+
+struct Bound {
+  const char* code;
+  const char* thing;
+  Quantity quantity;
+  double value, low, high;
+  const char* advice;
+};
+
+TestProgramme programme_of(TestProcedure procedure, double pressure) {
+  switch (procedure) {
+    case TestProcedure::pump_then_shut_in:
+      return pump_then_shut_in(pressure);
+    case TestProcedure::hold_then_shut_in:
+      return hold_then_shut_in(pressure);
+    case TestProcedure::rebound:
+      return rebound_test(pressure);
+    case TestProcedure::long_hold_then_shut_in:
+      break;
+  }
+  return long_hold_then_shut_in(pressure);
+}
+
+}  // namespace
+
+std::string_view test_procedure_name(TestProcedure procedure) {
+  switch (procedure) {
+    case TestProcedure::pump_then_shut_in:
+      return "pump up and shut in";
+    case TestProcedure::hold_then_shut_in:
+      return "hold 30 min, shut in 30 min";
+    case TestProcedure::long_hold_then_shut_in:
+      return "hold 4 h, shut in 1 h";
+    case TestProcedure::rebound:
+      return "rebound after 4 h, ASTM F2164";
+  }
+  return "unknown";
+}
+
+std::vector<Trouble> loop_test_troubles(const LoopTest& test, UnitSystem units) {
+  const Bound bounds[] = {
+      {"test_working_pressure", "Working pressure", Quantity::pressure, test.working_pressure, 1000, 5e6,
+       "Enter the pressure at the lowest point while the heat pump runs."},
+      {"test_gauge_height", "Height of the gauge over the loop", Quantity::length, test.gauge_height, -100,
+       300, "Enter the depth of the loop below the gauge."},
+      {"test_temperature", "Temperature of the pipe under test", Quantity::temperature, test.temperature, -28,
+       60, "Enter the temperature of the ground or the water in the pipe."},
+      {"test_weakest_fitting", "Pressure that the weakest fitting bears", Quantity::pressure,
+       test.weakest_fitting, 0, 1e7, "Read it off the fitting; 0 where none is weaker than the pipe."}};
+  std::vector<Trouble> troubles;
+  const auto print = [&](const Bound& b, double value) {
+    return std::isfinite(value) ? print_quantity(b.quantity, value, units, Fineness::fine)
+                                : std::string("not a number");
+  };
+  for (const Bound& b : bounds)
+    if (!(b.value >= b.low && b.value <= b.high))
+      troubles.push_back({std::string(b.code) + "_out_of_bounds", b.thing, print(b, b.value),
+                          "from " + print(b, b.low) + " to " + print(b, b.high), b.advice});
+  if (!test.readings.empty())
+    if (const auto ok = check_readings(test.readings); !ok) troubles.push_back(ok.error());
+  return troubles;
+}
+
+Result<PlannedTest> planned_test(const LoopTest& test, const LoopVolume& loop) {
+  std::vector<RatedPart> typed;
+  if (test.weakest_fitting > 0)
+    typed.push_back(
+        {test.fitting_name.empty() ? "weakest fitting" : test.fitting_name, test.weakest_fitting});
+  const auto parts = rated_parts(loop, PeMaterial::pe4710, test.temperature, typed);
+  if (!parts) return refuse(parts.error());
+  const auto weakest = weakest_part(*parts);
+  if (!weakest) return refuse(weakest.error());
+  const auto pressure = test_pressure(test.working_pressure, *weakest, test.gauge_height);
+  if (!pressure) return refuse(pressure.error());
+  PlannedTest planned{*pressure, *weakest, programme_of(test.procedure, pressure->at_gauge), {}};
+  planned.state.temperature = {{0, test.temperature}};
+  return planned;
+}
+
+}  // namespace underlawn
