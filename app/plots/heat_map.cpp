@@ -25,15 +25,6 @@ constexpr int kMostPlaces = 12000;
 constexpr double kStep = 0.5;  // m
 constexpr double kPale = 0.35;
 
-Box box_of(const Ring& ring) {
-  Box box{ring.front(), ring.front()};
-  for (Point p : ring) {
-    box.low = {std::min(box.low.x, p.x), std::min(box.low.y, p.y)};
-    box.high = {std::max(box.high.x, p.x), std::max(box.high.y, p.y)};
-  }
-  return box;
-}
-
 }  // namespace
 
 // All that a day's image needs, of one outcome.
@@ -41,9 +32,8 @@ struct HeatMap::Made {
   std::shared_ptr<const Surroundings> surroundings;
   std::shared_ptr<const Temperatures> temperatures;
   Ring lot;
-  UnitSystem units = UnitSystem::metric;
   GroundGrid grid;
-  HeatScale scale;
+  double low = 1e9, high = -1e9;  // deg C, what a day of each month reaches
 
   double undisturbed(int day) const {
     return undisturbed_temperature(surroundings->climate, surroundings->soil.diffusivity(), grid.depth,
@@ -53,12 +43,11 @@ struct HeatMap::Made {
     return heat_by_node(temperatures->simulation.daily_heat, temperatures->pipe,
                         surroundings->soil.diffusivity(), day);
   }
-  // One scale for every day and year, so that colours can be compared: what a day of each month reaches.
-  void find_scale() {
+  // One scale for every day and year, so that colours can be compared.
+  void find_reach(const std::stop_token& stop) {
     const int days = static_cast<int>(temperatures->simulation.daily_heat.size());
-    double low = 1e9, high = -1e9;
     for (int first : {0, days - kDays})
-      for (int day = 15; day < kDays; day += 30) {
+      for (int day = 15; day < kDays && !stop.stop_requested(); day += 30) {
         const double ground = undisturbed(day);
         const KernelTable heat_then = heat(first + day);
         for (const KernelTable& reach : grid.reach) {
@@ -67,8 +56,10 @@ struct HeatMap::Made {
           high = std::max(high, t);
         }
       }
+  }
+  HeatScale scale(UnitSystem units) const {
     const ChartAxis round = quantity_axis({}, Quantity::temperature, units, low, high, 6);
-    scale = {round.low, round.high};
+    return {round.low, round.high};
   }
 };
 
@@ -119,6 +110,7 @@ void HeatMap::set_on(bool on) {
   setVisible(on);
   if (!on) {
     worker_ = {};
+    asked_ = made_ ? made_->temperatures : nullptr;  // what was being made is asked for again
     canvas_.set_veil({});
     return;
   }
@@ -140,27 +132,34 @@ void HeatMap::take_outcome() {
   tell();
   canvas_.update();
   if (outcome == nullptr || document_.stale()) return;
-  if (!outcome->temperatures || outcome->temperatures->simulation.daily_heat.empty()) {
+  const Plan& plan = *document_.outcome_plan();
+  if (!outcome->temperatures || outcome->temperatures->simulation.daily_heat.empty() ||
+      plan.site.lot.empty()) {
     worker_ = {};
     made_.reset();
     asked_.reset();
     image_ = {};
     return tell();
   }
-  if (asked_ == outcome->temperatures && (!made_ || made_->units == document_.outcome_plan()->units)) return;
+  if (asked_ == outcome->temperatures) {
+    if (units_ != plan.units) repaint_image();
+    return;
+  }
   asked_ = outcome->temperatures;
-  const Plan& plan = *document_.outcome_plan();
-  auto made = std::make_shared<Made>(
-      Made{outcome->surroundings, outcome->temperatures, lot_ring(plan.site), plan.units, {}, {}});
+  auto made = std::make_shared<Made>();
+  made->surroundings = outcome->surroundings;
+  made->temperatures = outcome->temperatures;
+  made->lot = lot_ring(plan.site);
   PipesInGround pipes = pipes_in_ground(outcome->layout, plan.wishes);
   const double raise = outcome->surroundings->soil.conductivity * plan.thermal.surface_resistance;
   worker_ = std::jthread([this, made, pipes = std::move(pipes), raise](std::stop_token stop) {
     const SoilThermal& soil = made->surroundings->soil;
     const double depth = pipes.coils.empty() ? made->temperatures->depth : pipes.coils.front().depth;
     made->grid = make_ground_grid(GroundReach(pipes, {soil.conductivity, soil.diffusivity(), raise}),
-                                  box_of(made->lot), depth, kStep, kMostPlaces, stop);
-    if (stop.stop_requested() || made->grid.reach.empty()) return;
-    made->find_scale();
+                                  bounds(made->lot), depth, kStep, kMostPlaces, stop);
+    if (made->grid.reach.empty()) return;
+    made->find_reach(stop);
+    if (stop.stop_requested()) return;
     QMetaObject::invokeMethod(
         this, [this, made] { take(made); }, Qt::QueuedConnection);
   });
@@ -170,7 +169,6 @@ void HeatMap::take(std::shared_ptr<const Made> made) {
   if (made->temperatures != asked_) return;
   made_ = std::move(made);
   offer_years(static_cast<int>(made_->temperatures->simulation.daily_heat.size()) / kDays);
-  legend_->set_scale(made_->scale, made_->units);
   repaint_image();
 }
 
@@ -184,11 +182,14 @@ void HeatMap::offer_years(int years) {
 }
 
 void HeatMap::repaint_image() {
+  units_ = document_.plan().units;
   tell();
   if (!made_) return;
+  const HeatScale scale = made_->scale(units_);
+  legend_->set_scale(scale, units_);
   const int first = kDays * year_->currentData().toInt();
   image_ = heat_image(made_->grid, made_->heat(first + day_->value()), made_->undisturbed(day_->value()),
-                      made_->scale, theme_now().dark);
+                      scale, theme_now().dark);
   canvas_.update();
 }
 
@@ -201,10 +202,11 @@ void HeatMap::tell() {
   const Outcome* outcome = document_.outcome();
   const bool none = outcome != nullptr && !document_.stale() && !outcome->temperatures;
   if (none) return date_->setText(tr("No temperatures: the report says what is missing."));
+  if (outcome != nullptr && document_.plan().site.lot.empty())
+    return date_->setText(tr("The map lies inside the lot line, which is still to be drawn."));
   legend_->setVisible(made_ != nullptr);
   if (!made_) return date_->setText(tr("Working…"));
-  const QString depth =
-      QString::fromStdString(print_quantity(Quantity::length, made_->grid.depth, made_->units));
+  const QString depth = QString::fromStdString(print_quantity(Quantity::length, made_->grid.depth, units_));
   const QString line = tr("<b>%1</b>, %2 down").arg(date, depth);
   date_->setText(current() ? line : line + "<br>" + tr("of the plan before; working…"));
 }

@@ -64,6 +64,7 @@ class HeatMap : public QFrame {
   QLabel* date_;
   HeatLegend* legend_;
   QImage image_;
+  UnitSystem units_ = UnitSystem::metric;      // of the scale and the words
   std::shared_ptr<const Temperatures> asked_;  // the outcome that is worked on, or shown
   std::shared_ptr<const Made> made_;
   std::jthread worker_;

@@ -3,13 +3,18 @@
 #pragma once
 
 #include <QObject>
+#include <exception>
 #include <functional>
+#include <memory>
 #include <optional>
 #include <thread>
 #include <utility>
 
+#include "base/result.h"
+
 namespace underlawn {
 
+// T is a Result.
 template <class T>
 class Background {
  public:
@@ -33,10 +38,19 @@ class Background {
     running_ = true;
     if (thread_.joinable()) thread_.join();
     thread_ = std::thread([this, work = std::move(work), done = std::move(done)] {
-      auto made = std::make_shared<T>(work());
+      auto made = std::make_shared<T>(made_by(work));
       QMetaObject::invokeMethod(
           &home_, [this, made, done] { take(*made, done); }, Qt::QueuedConnection);
     });
+  }
+  // An exception of a library becomes a refusal here, or it would end the program.
+  static T made_by(const Work& work) {
+    try {
+      return work();
+    } catch (const std::exception& e) {
+      return refuse({"work_failed", "What was to be worked out", e.what(), "no such failure",
+                     "Change what was asked and try again; the plan is as it was."});
+    }
   }
   void take(T& made, const Done& done) {
     running_ = false;

@@ -3,7 +3,6 @@
 
 #include <QHBoxLayout>
 #include <QHeaderView>
-#include <QLabel>
 #include <QPushButton>
 #include <QTableWidget>
 #include <QVBoxLayout>
@@ -14,7 +13,11 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kRowHeight = 26;
+QStringList heads_of(const CellsTable::Of& of) {
+  QStringList heads;
+  for (const CellsTable::Column& c : of.columns) heads << c.head;
+  return heads;
+}
 
 bool in_bounds(const CellsTable::Column& c, double v) {
   return v <= c.high && (c.above_low ? v > c.low : v >= c.low);
@@ -23,40 +26,20 @@ bool in_bounds(const CellsTable::Column& c, double v) {
 }  // namespace
 
 CellsTable::CellsTable(Document& document, Of of, QWidget* parent)
-    : QWidget(parent), document_(document), of_(std::move(of)), table_(new QTableWidget), wrong_(new QLabel) {
+    : EditedTable(of.what, heads_of(of), parent), document_(document), of_(std::move(of)) {
   build();
-  connect(table_, &QTableWidget::cellChanged, this, &CellsTable::take);
 }
 
 void CellsTable::build() {
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(kGap);
-  column->addWidget(table_);
-  column->addWidget(wrong_);
-  if (of_.add) column->addWidget(make_buttons());
-  wrong_->setObjectName("wrong");
-  wrong_->setWordWrap(true);
-  wrong_->hide();
-  QStringList heads;
-  for (const Column& c : of_.columns) heads << c.head;
-  table_->setObjectName("boxed");
-  table_->setAccessibleName(of_.what);
-  table_->setTabKeyNavigation(false);  // Tab leaves the table, arrows walk in it
-  table_->setColumnCount(static_cast<int>(heads.size()));
-  table_->setHorizontalHeaderLabels(heads);
-  table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+  column_->setSpacing(kGap);
+  if (of_.add) column_->addWidget(make_buttons());
   if (of_.columns[0].get_text)  // words are cut short before numbers are
     for (int c = 1; c < table_->columnCount(); ++c)
       table_->horizontalHeader()->setSectionResizeMode(c, QHeaderView::ResizeToContents);
-  table_->verticalHeader()->setDefaultSectionSize(kRowHeight);
   table_->verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
   table_->verticalHeader()->setVisible(!of_.row_names.isEmpty());
   table_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   table_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  table_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::AnyKeyPressed |
-                          QAbstractItemView::EditKeyPressed);
-  setFocusProxy(table_);
 }
 
 QWidget* CellsTable::make_buttons() {
@@ -96,20 +79,12 @@ void CellsTable::refresh() {
   for (std::size_t r = 0; r < rows; ++r)
     for (std::size_t c = 0; c < of_.columns.size(); ++c) {
       const int y = static_cast<int>(r), x = static_cast<int>(c);
-      QTableWidgetItem* item = table_->item(y, x);
-      if (item == nullptr) table_->setItem(y, x, item = new QTableWidgetItem);
-      item->setText(shown(of_.columns[c], r));
-      item->setToolTip(item->text());
-      item->setTextAlignment((of_.columns[c].get_text ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
+      set_cell(y, x, shown(of_.columns[c], r), of_.columns[c].get_text ? Qt::AlignLeft : Qt::AlignRight);
+      table_->item(y, x)->setToolTip(table_->item(y, x)->text());
     }
-  const int shown_rows = std::max(static_cast<int>(rows), 1);
-  table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + shown_rows * kRowHeight + 4);
-  wrong_->hide();
+  fit_rows(static_cast<int>(rows));
+  say({});
   filling_ = false;
-}
-
-QString CellsTable::wrong() const {
-  return wrong_->isHidden() ? QString() : wrong_->text();
 }
 
 void CellsTable::commit(Plan plan) {
@@ -155,13 +130,10 @@ QString CellsTable::enter(const Column& column, std::size_t row, const QString& 
 }
 
 void CellsTable::take(int row, int column) {
-  if (filling_) return;
   const Column& c = of_.columns[static_cast<std::size_t>(column)];
   const QString typed = table_->item(row, column)->text();
-  if (typed == shown(c, static_cast<std::size_t>(row))) return;  // opened and left as it was
-  const QString wrong = enter(c, static_cast<std::size_t>(row), typed);
-  wrong_->setText(wrong);
-  wrong_->setVisible(!wrong.isEmpty());
+  const bool as_it_was = typed == shown(c, static_cast<std::size_t>(row));
+  say(as_it_was ? QString() : enter(c, static_cast<std::size_t>(row), typed));
 }
 
 }  // namespace underlawn

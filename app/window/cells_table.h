@@ -2,21 +2,18 @@
 #pragma once
 
 #include <QStringList>
-#include <QWidget>
 #include <functional>
 #include <vector>
 
 #include "window/document.h"
-
-class QTableWidget;
-class QLabel;
+#include "window/edited_table.h"
 
 namespace underlawn {
 
 // Rows of the plan as a table that is edited in place; each cell that is entered is one entry of the history.
 // A number out of its column's bounds is said under the table. What only the whole table can get wrong is
 // taken and left for the plan's own troubles, or one row could never be changed before another.
-class CellsTable : public QWidget {
+class CellsTable : public EditedTable {
   Q_OBJECT
 
  public:
@@ -43,8 +40,6 @@ class CellsTable : public QWidget {
   };
   CellsTable(Document& document, Of of, QWidget* parent = nullptr);
   void refresh();
-  QTableWidget* table() const { return table_; }
-  QString wrong() const;  // what is wrong with the cell entered last
   void add_row();
   void remove_row();  // the one the keyboard is in, else the last
 
@@ -53,15 +48,12 @@ class CellsTable : public QWidget {
   QWidget* make_buttons();
   UnitSystem units(const Column& column) const;
   QString shown(const Column& column, std::size_t row) const;
-  void take(int row, int column);
+  void take(int row, int column) override;
   QString enter(const Column& column, std::size_t row, const QString& typed);
   void commit(Plan plan);
 
   Document& document_;
   Of of_;
-  QTableWidget* table_;
-  QLabel* wrong_;
-  bool filling_ = false;
 };
 
 }  // namespace underlawn

@@ -2,8 +2,6 @@
 #include "window/curve_table.h"
 
 #include <QHBoxLayout>
-#include <QHeaderView>
-#include <QLabel>
 #include <QPushButton>
 #include <QTableWidget>
 #include <QVBoxLayout>
@@ -15,7 +13,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kRowHeight = 26;
+constexpr int kMostRowsSeen = 8;
 constexpr std::size_t kLeastPoints = 3;
 constexpr std::size_t kMostPoints = 50;
 constexpr int kColumns = 3;
@@ -43,46 +41,20 @@ Result<double> read(const Column& c, QString typed, UnitSystem units) {
 }  // namespace
 
 CurveTable::CurveTable(Document& document, Circulator FlowWishes::*pump, QString what, QWidget* parent)
-    : QWidget(parent),
+    : EditedTable(what, {tr("Flow"), tr("Head"), tr("Power")}, parent),
       document_(document),
       pump_(pump),
       what_(std::move(what)),
-      table_(new QTableWidget),
       more_(new QPushButton(tr("Add a point"))),
-      less_(new QPushButton(tr("Remove the point"))),
-      wrong_(new QLabel) {
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->addWidget(table_);
-  column->addWidget(wrong_);
+      less_(new QPushButton(tr("Remove the point"))) {
   auto* buttons = new QHBoxLayout;
   buttons->setSpacing(2 * kGap);
   buttons->addWidget(more_);
   buttons->addWidget(less_);
   buttons->addStretch(1);
-  column->addLayout(buttons);
-  wrong_->setObjectName("wrong");
-  wrong_->setWordWrap(true);
-  wrong_->hide();
-  table_->setObjectName("boxed");
-  table_->setAccessibleName(what_);
-  table_->setTabKeyNavigation(false);  // Tab leaves the table, arrows walk in it
-  table_->setColumnCount(kColumns);
-  table_->setHorizontalHeaderLabels({tr("Flow"), tr("Head"), tr("Power")});
-  table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
-  table_->verticalHeader()->setDefaultSectionSize(kRowHeight);
-  table_->setVerticalScrollBarPolicy(Qt::ScrollBarAsNeeded);
-  setFocusProxy(table_);
-  connect(table_, &QTableWidget::cellChanged, this, &CurveTable::take);
+  column_->addLayout(buttons);
   connect(more_, &QPushButton::clicked, this, &CurveTable::add_point);
   connect(less_, &QPushButton::clicked, this, &CurveTable::remove_point);
-}
-
-void CurveTable::show_cell(int row, int column, double value) {
-  QTableWidgetItem* item = table_->item(row, column);
-  if (item == nullptr) table_->setItem(row, column, item = new QTableWidgetItem);
-  item->setText(shown(kColumn[column], value, document_.plan().units));
-  item->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
 }
 
 void CurveTable::refresh() {
@@ -90,16 +62,17 @@ void CurveTable::refresh() {
   const auto& curve = (document_.plan().flow.*pump_).curve;
   table_->setRowCount(static_cast<int>(curve.size()));
   for (int i = 0; i < table_->rowCount(); ++i)
-    for (int c = 0; c < kColumns; ++c) show_cell(i, c, curve[static_cast<std::size_t>(i)].*kColumn[c].value);
-  const int rows = std::clamp(table_->rowCount(), 1, 8);
-  table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + rows * kRowHeight + 4);
+    for (int c = 0; c < kColumns; ++c)
+      set_cell(
+          i, c,
+          shown(kColumn[c], curve[static_cast<std::size_t>(i)].*kColumn[c].value, document_.plan().units));
+  fit_rows(kMostRowsSeen);
   more_->setEnabled(curve.size() < kMostPoints);
   less_->setEnabled(curve.size() > kLeastPoints);
   filling_ = false;
 }
 
 void CurveTable::take(int row, int column) {
-  if (filling_) return;
   const auto value = read(kColumn[column], table_->item(row, column)->text(), document_.plan().units);
   QString wrong;
   Plan plan = document_.committed();
@@ -109,8 +82,7 @@ void CurveTable::take(int row, int column) {
   } else {
     wrong = QString::fromStdString(value.error().message());
   }
-  wrong_->setText(wrong);
-  wrong_->setVisible(!wrong.isEmpty());
+  say(wrong);
   if (wrong.isEmpty()) enter(std::move(plan));
 }
 

@@ -33,8 +33,7 @@ Form::Bound<T> bound(int id, std::function<T(const Feature&)> get, std::function
 }
 
 QString kind_title(const Feature& f) {
-  QString kind = QString::fromUtf8(kind_name(f.kind));
-  return kind.left(1).toUpper() + kind.mid(1);
+  return capital(QString::fromUtf8(kind_name(f.kind)));
 }
 
 void add_utility(Form& form, int id) {

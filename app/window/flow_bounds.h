@@ -7,14 +7,12 @@
 namespace underlawn {
 
 inline Form::Bound<double> flow_wish(double FlowWishes::*field, const QString& what) {
-  return {[field](const Plan& p) { return p.flow.*field; }, [field](Plan& p, double v) { p.flow.*field = v; },
-          what};
+  return bound_to(what, &Plan::flow, field);
 }
 
 inline Form::Bound<double> loss_wish(FittedLoss FlowWishes::*loss, double FittedLoss::*field,
                                      const QString& what) {
-  return {[=](const Plan& p) { return p.flow.*loss.*field; },
-          [=](Plan& p, double v) { p.flow.*loss.*field = v; }, what};
+  return bound_to(what, &Plan::flow, loss, field);
 }
 
 inline Form::Bound<QString> pump_name(Circulator FlowWishes::*pump, const QString& what) {

@@ -2,14 +2,14 @@
 // The header of the flow panel: arrangement, sizes, and what other arrangements would come to.
 #include <QComboBox>
 #include <QGridLayout>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QVBoxLayout>
 
 #include "flow/header_design.h"
-#include "pipe/pipe_size.h"
 #include "window/flow_bounds.h"
 #include "window/flow_panel.h"
+#include "window/pipe_choice.h"
 #include "window/theme.h"
 
 namespace underlawn {
@@ -20,8 +20,7 @@ constexpr HeaderArrangement kArrangements[] = {
     HeaderArrangement::direct_return, HeaderArrangement::reverse_return, HeaderArrangement::home_runs};
 
 QString name_of_arrangement(HeaderArrangement a) {
-  const QString name = QString::fromUtf8(header_arrangement_name(a));
-  return name.left(1).toUpper() + name.mid(1);
+  return capital(QString::fromUtf8(header_arrangement_name(a)));
 }
 
 QStringList arrangement_names() {
@@ -30,17 +29,11 @@ QStringList arrangement_names() {
   return names;
 }
 
-QStringList sizes_there_are() {
-  QStringList names;
-  for (const PipeSize& size : pipe_sizes()) names << QString::fromStdString(size.name);
-  return names;
-}
-
 // 0 is "designed", then the sizes there are; -1 a name that is none.
 int index_of_run(const Plan& plan) {
   if (plan.flow.run_size.empty()) return 0;
-  const auto at = sizes_there_are().indexOf(QString::fromStdString(plan.flow.run_size));
-  return at < 0 ? -1 : static_cast<int>(at) + 1;
+  const int at = index_of_pipe(plan.flow.run_size);
+  return at < 0 ? -1 : at + 1;
 }
 
 // What is designed so far is kept as typed, so that the loop stays as it is.
@@ -73,10 +66,8 @@ Plan with_open_arrangement(Plan plan) {
 void FlowPanel::add_header() {
   section(tr("Header"));
   choice(tr("Arrangement"), arrangement_names(),
-         {[](const Plan& p) { return static_cast<int>(p.flow.arrangement); },
-          [](Plan& p, int i) { p.flow.arrangement = static_cast<HeaderArrangement>(i); },
-          tr("Arrangement of the header")});
-  choice(tr("Run size"), QStringList(tr("Designed")) + sizes_there_are(),
+         bound_to<int>(tr("Arrangement of the header"), &Plan::flow, &FlowWishes::arrangement));
+  choice(tr("Run size"), QStringList(tr("Designed")) + pipe_names(),
          {index_of_run,
           [](Plan& p, int i) {
             p.flow.run_size = i <= 0 ? std::string() : pipe_sizes()[static_cast<std::size_t>(i) - 1].name;
@@ -129,10 +120,7 @@ void FlowPanel::show_steps() {
                    solved->loop.steps.empty();
   const int rows = w.header_sizes.empty() ? 0 : one ? 1 : static_cast<int>(solved->loop.steps.size());
   for (int i = step_rows_->count() / 2; i < rows; ++i) {
-    auto* box = new QComboBox;
-    box->addItems(sizes_there_are());
-    box->setFocusPolicy(Qt::StrongFocus);
-    let_wheel_pass(box);
+    auto* box = choice_box(pipe_names());
     connect(box, &QComboBox::activated, this, [this, i, box] { choose_step(i, box->currentText()); });
     auto* label = new QLabel;
     label->setBuddy(box);
@@ -176,7 +164,7 @@ void FlowPanel::add_alternatives() {
   compared_->setAccessibleName(tr("Arrangements side by side"));
   wide(compared_);
   takers_ = new QWidget;
-  auto* row = new QHBoxLayout(takers_);
+  auto* row = new QVBoxLayout(takers_);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(kGap);
   for (const HeaderArrangement a : kArrangements) {

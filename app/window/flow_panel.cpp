@@ -19,8 +19,7 @@ QStringList fluid_names() {
   QStringList names;
   for (const Fluid fluid :
        {Fluid::water, Fluid::propylene_glycol, Fluid::ethanol, Fluid::methanol, Fluid::ethylene_glycol}) {
-    const QString name = QString::fromUtf8(fluid_name(fluid));
-    names << name.left(1).toUpper() + name.mid(1);
+    names << capital(QString::fromUtf8(fluid_name(fluid)));
   }
   return names;
 }
@@ -56,8 +55,8 @@ FlowPanel::FlowPanel(Document& document, QWidget* parent) : Form(document, paren
   add_purge();
   wide(new TestPanel(document));
   end();
-  connect(&document, &Document::outcome_changed, this, &Form::refresh);
-  connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Form::refresh);
+  follow_outcome();
+  connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Form::refresh_when_seen);
   refresh();
 }
 
@@ -66,7 +65,7 @@ std::shared_ptr<const Flow> FlowPanel::flow() const {
 }
 
 QString FlowPanel::say(Quantity quantity, double value) const {
-  return QString::fromStdString(print_quantity(quantity, value, document_.plan().units));
+  return printed(quantity, value, document_.plan());
 }
 
 Facts* FlowPanel::facts(const QString& name, std::function<std::vector<Fact>(const Flow&)> tell) {

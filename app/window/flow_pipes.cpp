@@ -38,10 +38,7 @@ QString name_of_pipe(const LoopNetwork& loop, std::size_t i) {
 
 void FlowPanel::add_pipes() {
   section(tr("Pipes"));
-  auto* when = new QComboBox;
-  when->addItems({tr("At design"), tr("At its coldest")});
-  when->setFocusPolicy(Qt::StrongFocus);
-  let_wheel_pass(when);
+  auto* when = choice_box({tr("At design"), tr("At its coldest")});
   row(tr("Flow in each pipe"), when);
   connect(when, &QComboBox::activated, this, [this](int i) {
     coldest_ = i == 1;

@@ -28,6 +28,11 @@ QString minutes(double seconds) {
   return FlowPanel::tr("%1 min").arg(std::ceil(seconds / 60));
 }
 
+std::vector<Fact> why_no_purge(const LoopNetwork& loop, const FlowWishes& wishes) {
+  const auto purge = purge_loop(loop, wishes);
+  return {{purge ? QString() : QString::fromStdString(purge.error().message()), {}}};
+}
+
 }  // namespace
 
 void FlowPanel::add_circulator() {
@@ -103,8 +108,8 @@ void FlowPanel::add_purge() {
   wide(curve);
   on_refresh([curve] { curve->refresh(); });
   facts(tr("What flushing takes"), [this](const Flow& f) {
-    const auto purge = purge_loop(f.loop, document_.outcome_plan()->flow);
-    if (!purge) return std::vector<Fact>{{QString::fromStdString(purge.error().message()), {}}};
+    const auto purge = document_.outcome()->purge;
+    if (purge == nullptr) return why_no_purge(f.loop, document_.outcome_plan()->flow);
     std::vector<Fact> all;
     const auto tell = [&](const PurgeRun& run, const QString& how) {
       all.push_back({how, tr("%1 at %2").arg(say(Quantity::flow, run.flow), say(Quantity::head, run.head))});

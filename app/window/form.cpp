@@ -7,6 +7,7 @@
 #include <QGridLayout>
 #include <QLabel>
 #include <algorithm>
+#include <utility>
 
 #include "plan/plan_troubles.h"
 #include "window/theme.h"
@@ -18,6 +19,14 @@ QString new_trouble(const Plan& before, const Plan& after) {
   for (const Trouble& t : plan_troubles(after))
     if (std::find(old.begin(), old.end(), t) == old.end()) return QString::fromStdString(t.message());
   return {};
+}
+
+QString capital(const QString& words) {
+  return words.left(1).toUpper() + words.mid(1);
+}
+
+QString printed(Quantity quantity, double value, const Plan& plan) {
+  return QString::fromStdString(print_quantity(quantity, value, plan.units));
 }
 
 namespace {
@@ -35,8 +44,14 @@ class WheelPasser : public QObject {
 
 }  // namespace
 
-void let_wheel_pass(QComboBox* box) {
+QComboBox* choice_box(const QStringList& names) {
+  auto* box = new QComboBox;
+  box->addItems(names);
+  box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  box->setMinimumContentsLength(6);
+  box->setFocusPolicy(Qt::StrongFocus);
   box->installEventFilter(new WheelPasser(box));
+  return box;
 }
 
 Form::Form(Document& document, QWidget* parent)
@@ -47,7 +62,7 @@ Form::Form(Document& document, QWidget* parent)
   grid_->setVerticalSpacing(2 * kGap);
   grid_->setColumnStretch(0, 5);
   grid_->setColumnStretch(1, 6);
-  connect(&document, &Document::plan_changed, this, &Form::refresh);
+  connect(&document, &Document::plan_changed, this, &Form::refresh_when_seen);
 }
 
 void Form::section(const QString& title) {
@@ -135,12 +150,7 @@ TypedField* Form::text(const QString& label, Bound<QString> bound) {
 }
 
 QComboBox* Form::choice(const QString& label, const QStringList& names, Bound<int> bound) {
-  auto* box = new QComboBox;
-  box->addItems(names);
-  box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-  box->setMinimumContentsLength(6);
-  box->setFocusPolicy(Qt::StrongFocus);
-  let_wheel_pass(box);
+  auto* box = choice_box(names);
   connect(box, &QComboBox::activated, this, [this, bound](int i) { enter(bound, i); });
   on_refresh([this, box, bound] { box->setCurrentIndex(bound.get(document_.plan())); });
   add_row(label, box);
@@ -167,6 +177,25 @@ QLabel* Form::note(std::function<QString(const Plan&)> words) {
   });
   wide(label);
   return label;
+}
+
+// The document tells of its outcome whenever it tells of its plan, so the plan is not listened to twice.
+void Form::follow_outcome() {
+  disconnect(&document_, &Document::plan_changed, this, &Form::refresh_when_seen);
+  connect(&document_, &Document::outcome_changed, this, &Form::refresh_when_seen);
+}
+
+// A form whose window is not shown has nobody to wait for.
+void Form::refresh_when_seen() {
+  if (isVisible() || !window()->isVisible())
+    refresh();
+  else
+    old_ = true;
+}
+
+void Form::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  if (std::exchange(old_, false)) refresh();
 }
 
 void Form::refresh() {

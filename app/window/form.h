@@ -5,6 +5,7 @@
 
 #include <QWidget>
 #include <functional>
+#include <type_traits>
 #include <vector>
 
 #include "window/document.h"
@@ -20,8 +21,12 @@ namespace underlawn {
 // What is wrong with `after` that was not wrong with `before`; empty when nothing.
 QString new_trouble(const Plan& before, const Plan& after);
 
-// Turning the wheel over the box scrolls what it is in, instead of choosing.
-void let_wheel_pass(QComboBox* box);
+// "Two pipes" of "two pipes".
+QString capital(const QString& words);
+QString printed(Quantity quantity, double value, const Plan& plan);  // in the plan's units
+
+// A box to choose from; turning the wheel over it scrolls what it is in, instead of choosing.
+QComboBox* choice_box(const QStringList& names);
 
 class Form : public QWidget {
   Q_OBJECT
@@ -54,8 +59,15 @@ class Form : public QWidget {
   void on_refresh(std::function<void()> then) { refreshers_.push_back(std::move(then)); }
   void end();  // takes up the room that is left
 
+  // Called with every new outcome too, for rows that show what was solved.
+  void follow_outcome();
+  // Refreshes now, or when it is next looked at: a form behind another tab costs a drag nothing.
+  void refresh_when_seen();
   void refresh();
   QWidget* first_field() const { return first_; }
+
+ protected:
+  void showEvent(QShowEvent* event) override;
 
  private:
   template <class T>
@@ -68,7 +80,20 @@ class Form : public QWidget {
   QGridLayout* grid_;
   QWidget* first_ = nullptr;
   int rows_ = 0;
+  bool old_ = false;  // what it shows, since it was last seen
   std::vector<std::function<void()>> refreshers_;
 };
+
+// What a chain of members leads to, as a number or, with T = int, a choice:
+// bound_to(tr("Tail"), &Plan::flow, &FlowWishes::tail).
+template <class T = double, class... Members>
+Form::Bound<T> bound_to(const QString& what, Members... members) {
+  return {[=](const Plan& p) { return static_cast<T>((p.*....*members)); },
+          [=](Plan& p, T value) {
+            auto& there = (p.*....*members);
+            there = static_cast<std::remove_reference_t<decltype(there)>>(value);
+          },
+          what};
+}
 
 }  // namespace underlawn

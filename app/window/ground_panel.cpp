@@ -11,8 +11,7 @@ namespace underlawn {
 namespace {
 
 Form::Bound<double> ground(double Ground::*field, const QString& what) {
-  return {[field](const Plan& p) { return p.ground.*field; },
-          [field](Plan& p, double v) { p.ground.*field = v; }, what};
+  return bound_to(what, &Plan::ground, field);
 }
 
 QStringList soil_choices() {
@@ -52,9 +51,7 @@ Form::Bound<QString> title(std::string TitleBlock::*field, const QString& what) 
 
 GroundPanel::GroundPanel(Document& document, QWidget* parent) : Form(document, parent) {
   section(tr("Soil and the sides of a trench"));
-  choice(tr("Soil type"), soil_choices(),
-         {[](const Plan& p) { return static_cast<int>(p.ground.soil); },
-          [](Plan& p, int i) { p.ground.soil = static_cast<SoilType>(i); }, tr("Soil type")});
+  choice(tr("Soil type"), soil_choices(), bound_to<int>(tr("Soil type"), &Plan::ground, &Ground::soil));
   note([](const Plan&) {
     return tr(
         "Types and slopes: 29 CFR 1926 Subpart P, Appendix A and Table B-1, for trenches under 20 ft. A "

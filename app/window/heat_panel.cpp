@@ -16,7 +16,7 @@ HeatPanel::HeatPanel(Document& document, QWidget* parent) : Form(document, paren
   add_unit();
   add_outcome();
   end();
-  connect(&document, &Document::outcome_changed, this, &Form::refresh);
+  follow_outcome();
   connect(&document, &Document::replaced, this, [this] {
     probe_.reset();
     emit told({});

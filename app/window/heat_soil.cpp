@@ -30,13 +30,16 @@ bool typed_climate(const Plan& p) {
 }
 
 Form::Bound<double> matter(double SoilMatter::*field, const QString& what) {
-  return {[field](const Plan& p) { return p.thermal.soil.matter.*field; },
-          [field](Plan& p, double v) { p.thermal.soil.matter.*field = v; }, what};
+  return bound_to(what, &Plan::thermal, &ThermalWishes::soil, &SoilWishes::matter, field);
 }
 
 Form::Bound<double> typed(double SoilThermal::*field, const QString& what) {
-  return {[field](const Plan& p) { return p.thermal.soil.typed.*field; },
-          [field](Plan& p, double v) { p.thermal.soil.typed.*field = v; }, what};
+  return bound_to(what, &Plan::thermal, &ThermalWishes::soil, &SoilWishes::typed, field);
+}
+
+template <class Choice>
+Form::Bound<int> soil_choice(Choice SoilWishes::*field, const QString& what) {
+  return bound_to<int>(what, &Plan::thermal, &ThermalWishes::soil, field);
 }
 
 int soil_preset(const Plan& p) {
@@ -92,10 +95,8 @@ QString fit_words(const QString& file, const ProbeFit& fit, const Plan& p) {
 
 void HeatPanel::add_soil() {
   section(tr("Soil as heat meets it"));
-  choice(
-      tr("Known by"), {tr("Typed or measured"), tr("What it is made of")},
-      {[](const Plan& p) { return static_cast<int>(p.thermal.soil.source); },
-       [](Plan& p, int i) { p.thermal.soil.source = static_cast<SoilSource>(i); }, tr("Source of the soil")});
+  choice(tr("Known by"), {tr("Typed or measured"), tr("What it is made of")},
+         soil_choice(&SoilWishes::source, tr("Source of the soil")));
   add_matter();
   add_typed_soil();
   wrong_note([](const Plan& p) {
@@ -136,17 +137,14 @@ void HeatPanel::add_matter() {
       ->setToolTip(tr("Saturation: 0 dry, 100 % all pores full"));
   only_when(by_matter);
   choice(tr("Grain"), {tr("Gravel, coarse sand"), tr("Medium and fine sand"), tr("Silt and clay")},
-         {[](const Plan& p) { return static_cast<int>(p.thermal.soil.matter.grain); },
-          [](Plan& p, int i) { p.thermal.soil.matter.grain = static_cast<Grain>(i); }, tr("Grain")});
+         bound_to<int>(tr("Grain"), &Plan::thermal, &ThermalWishes::soil, &SoilWishes::matter,
+                       &SoilMatter::grain));
   only_when(by_matter);
   QStringList models;
   for (const auto model :
        {ConductivityModel::johansen, ConductivityModel::lu, ConductivityModel::cote_konrad})
     models << QString::fromUtf8(model_name(model));
-  choice(tr("Model"), models,
-         {[](const Plan& p) { return static_cast<int>(p.thermal.soil.model); },
-          [](Plan& p, int i) { p.thermal.soil.model = static_cast<ConductivityModel>(i); },
-          tr("Conductivity model")});
+  choice(tr("Model"), models, soil_choice(&SoilWishes::model, tr("Conductivity model")));
   only_when(by_matter);
   note(models_side_by_side);
 }

@@ -8,28 +8,14 @@
 #include <cmath>
 
 #include "field/straight.h"
-#include "pipe/pipe_size.h"
+#include "window/pipe_choice.h"
 
 namespace underlawn {
 
 namespace {
 
 Form::Bound<double> wish(double Wishes::*field, const QString& what) {
-  return {[field](const Plan& p) { return p.wishes.*field; },
-          [field](Plan& p, double v) { p.wishes.*field = v; }, what};
-}
-
-QStringList pipe_names() {
-  QStringList names;
-  for (const PipeSize& size : pipe_sizes()) names << QString::fromStdString(size.name);
-  return names;
-}
-
-int index_of_pipe(const std::string& name) {
-  const auto& sizes = pipe_sizes();
-  for (std::size_t i = 0; i < sizes.size(); ++i)
-    if (sizes[i].name == name) return static_cast<int>(i);
-  return -1;
+  return bound_to(what, &Plan::wishes, field);
 }
 
 Form::Bound<int> pipe(std::string Wishes::*field, const QString& what) {
@@ -82,7 +68,7 @@ LoopPanel::LoopPanel(Document& document, QWidget* parent) : Form(document, paren
   add_trenches();
   add_run();
   end();
-  connect(&document, &Document::outcome_changed, this, &Form::refresh);
+  follow_outcome();
   refresh();
 }
 

@@ -16,33 +16,17 @@ namespace {
 enum Column { kX, kY, kLength, kSetback };
 
 constexpr int kMostRows = 400;  // a line traced with thousands of points is edited on the drawing
-constexpr int kRowHeight = 26;
+constexpr int kMostRowsSeen = 10;
 
 }  // namespace
 
 PointsTable::PointsTable(Document& document, Of of, QWidget* parent)
-    : QWidget(parent), document_(document), of_(of), table_(new QTableWidget), wrong_(new QLabel) {
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->addWidget(table_);
-  column->addWidget(wrong_);
-  wrong_->setObjectName("wrong");
-  wrong_->setWordWrap(true);
-  wrong_->hide();
-  table_->setObjectName("boxed");
-  table_->setAccessibleName(tr("Points"));
-  table_->setTabKeyNavigation(false);  // Tab leaves the table, arrows walk in it
-  const QStringList heads =
-      of.lot ? QStringList{tr("x"), tr("y"), tr("Edge"), tr("Setback")} : QStringList{tr("x"), tr("y")};
-  table_->setColumnCount(static_cast<int>(heads.size()));
-  table_->setHorizontalHeaderLabels(heads);
-  table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
-  table_->verticalHeader()->setDefaultSectionSize(kRowHeight);
-  table_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::AnyKeyPressed |
-                          QAbstractItemView::EditKeyPressed);
-  setFocusProxy(table_);
-  connect(table_, &QTableWidget::cellChanged, this, &PointsTable::take);
-}
+    : EditedTable(
+          tr("Points"),
+          of.lot ? QStringList{tr("x"), tr("y"), tr("Edge"), tr("Setback")} : QStringList{tr("x"), tr("y")},
+          parent),
+      document_(document),
+      of_(of) {}
 
 std::vector<Point> PointsTable::points() const {
   const Plan& plan = document_.plan();
@@ -52,11 +36,10 @@ std::vector<Point> PointsTable::points() const {
 }
 
 void PointsTable::show_cell(int row, int column, double value, bool may_edit) {
+  set_cell(row, column,
+           QString::fromStdString(print_quantity(Quantity::length, value, document_.plan().units)));
   QTableWidgetItem* item = table_->item(row, column);
-  if (item == nullptr) table_->setItem(row, column, item = new QTableWidgetItem);
-  item->setText(QString::fromStdString(print_quantity(Quantity::length, value, document_.plan().units)));
   item->setFlags(may_edit ? item->flags() | Qt::ItemIsEditable : item->flags() & ~Qt::ItemIsEditable);
-  item->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
 }
 
 void PointsTable::refresh() {
@@ -72,13 +55,8 @@ void PointsTable::refresh() {
     show_cell(i, kLength, distance(all[at], all[(at + 1) % all.size()]), false);
     show_cell(i, kSetback, document_.plan().site.lot[at].setback, true);
   }
-  fit_height();
+  fit_rows(kMostRowsSeen);
   filling_ = false;
-}
-
-void PointsTable::fit_height() {
-  const int rows = std::min(std::max(table_->rowCount(), 1), 10);
-  table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + rows * kRowHeight + 6);
 }
 
 Plan PointsTable::with(int row, int column, double value) const {
@@ -93,7 +71,6 @@ Plan PointsTable::with(int row, int column, double value) const {
 }
 
 void PointsTable::take(int row, int column) {
-  if (filling_) return;
   const auto value = parse_quantity(Quantity::length, table_->item(row, column)->text().toStdString(),
                                     document_.plan().units);
   QString wrong;
@@ -104,8 +81,7 @@ void PointsTable::take(int row, int column) {
     wrong = new_trouble(document_.committed(), plan);
     if (wrong.isEmpty()) document_.commit(std::move(plan), column == kSetback ? tr("Setback") : tr("Point"));
   }
-  wrong_->setText(wrong);
-  wrong_->setVisible(!wrong.isEmpty());
+  say(wrong);
   if (wrong.isEmpty()) refresh();
 }
 

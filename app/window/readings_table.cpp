@@ -1,16 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "window/readings_table.h"
 
-#include <QFile>
 #include <QFileDialog>
 #include <QHBoxLayout>
-#include <QHeaderView>
-#include <QLabel>
 #include <QPushButton>
 #include <QTableWidget>
 #include <QVBoxLayout>
 #include <cmath>
 
+#include "files/atomic_file.h"
 #include "window/form.h"
 #include "window/theme.h"
 
@@ -18,10 +16,10 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kRowHeight = 26, kMostRowsSeen = 10;
+constexpr int kMostRowsSeen = 10;
 constexpr int kMostRows = 500;  // a longer log is read from its file only
 enum Column { kTime, kPressure, kTemperature };
-constexpr qint64 kLargestFile = 4 << 20;  // bytes; 20 000 readings are a tenth of it
+constexpr std::size_t kLargestFile = 4 << 20;  // bytes; 20 000 readings are a tenth of it
 
 QString shown(const PressureReading& r, int column, UnitSystem units) {
   if (column == kTime) return ReadingsTable::tr("%1 min").arg(std::round(r.time / 6) / 10);
@@ -52,34 +50,16 @@ Result<PressureReading> with_cell(PressureReading r, int column, QString typed, 
 }  // namespace
 
 ReadingsTable::ReadingsTable(Document& document, QWidget* parent)
-    : QWidget(parent),
+    : EditedTable(tr("Readings"), {tr("Since shut"), tr("Pressure"), tr("Pipe")}, parent),
       document_(document),
-      table_(new QTableWidget),
-      remove_(new QPushButton(tr("Remove"))),
-      wrong_(new QLabel) {
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->addWidget(table_);
-  column->addWidget(wrong_);
-  wrong_->setObjectName("wrong");
-  wrong_->setWordWrap(true);
-  wrong_->hide();
+      remove_(new QPushButton(tr("Remove"))) {
   auto* buttons = new QHBoxLayout;
   buttons->setSpacing(kGap);
   auto* add = new QPushButton(tr("Add a reading"));
   auto* file = new QPushButton(tr("From CSV…"));
   for (QPushButton* button : {add, remove_, file}) buttons->addWidget(button);
   buttons->addStretch(1);
-  column->addLayout(buttons);
-  table_->setObjectName("boxed");
-  table_->setAccessibleName(tr("Readings"));
-  table_->setTabKeyNavigation(false);  // Tab leaves the table, arrows walk in it
-  table_->setColumnCount(3);
-  table_->setHorizontalHeaderLabels({tr("Since shut"), tr("Pressure"), tr("Pipe")});
-  table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
-  table_->verticalHeader()->setDefaultSectionSize(kRowHeight);
-  setFocusProxy(table_);
-  connect(table_, &QTableWidget::cellChanged, this, &ReadingsTable::take);
+  column_->addLayout(buttons);
   connect(add, &QPushButton::clicked, this, &ReadingsTable::add_reading);
   connect(remove_, &QPushButton::clicked, this, &ReadingsTable::remove_reading);
   connect(file, &QPushButton::clicked, this, &ReadingsTable::ask_file);
@@ -90,22 +70,12 @@ void ReadingsTable::refresh() {
   const auto& readings = document_.plan().test.readings;
   table_->setRowCount(std::min<int>(static_cast<int>(readings.size()), kMostRows));
   for (int i = 0; i < table_->rowCount(); ++i)
-    for (int c = 0; c < table_->columnCount(); ++c) {
-      QTableWidgetItem* item = table_->item(i, c);
-      if (item == nullptr) table_->setItem(i, c, item = new QTableWidgetItem);
-      item->setText(shown(readings[static_cast<std::size_t>(i)], c, document_.plan().units));
-      item->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    }
+    for (int c = 0; c < table_->columnCount(); ++c)
+      set_cell(i, c, shown(readings[static_cast<std::size_t>(i)], c, document_.plan().units));
   table_->setVisible(!readings.empty());
   remove_->setEnabled(!readings.empty());
-  const int rows = std::clamp(table_->rowCount(), 1, kMostRowsSeen);
-  table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + rows * kRowHeight + 4);
+  fit_rows(kMostRowsSeen);
   filling_ = false;
-}
-
-void ReadingsTable::say(const QString& wrong) {
-  wrong_->setText(wrong);
-  wrong_->setVisible(!wrong.isEmpty());
 }
 
 void ReadingsTable::enter(std::vector<PressureReading> readings) {
@@ -119,7 +89,6 @@ void ReadingsTable::enter(std::vector<PressureReading> readings) {
 }
 
 void ReadingsTable::take(int row, int column) {
-  if (filling_) return;
   auto readings = document_.committed().test.readings;
   auto& reading = readings[static_cast<std::size_t>(row)];
   const auto typed = with_cell(reading, column, table_->item(row, column)->text(), document_.plan().units);
@@ -149,9 +118,9 @@ void ReadingsTable::ask_file() {
   const QString path = QFileDialog::getOpenFileName(this, tr("Readings of the test"), {},
                                                     tr("Tables (*.csv *.txt);;All files (*)"));
   if (path.isEmpty()) return;
-  QFile file(path);
-  if (!file.open(QIODevice::ReadOnly)) return say(tr("%1 cannot be read: %2.").arg(path, file.errorString()));
-  take_text(file.read(kLargestFile));
+  const auto text = read_file(path.toStdString(), kLargestFile);
+  if (!text) return say(QString::fromStdString(text.error().message()));
+  take_text(QByteArray::fromStdString(*text));
 }
 
 void ReadingsTable::take_text(const QByteArray& text) {

@@ -66,7 +66,7 @@ bool same_loop(const Plan& a, const Plan& b) {
 SizePanel::SizePanel(Document& document, QWidget* parent)
     : Form(document, parent),
       document_(document),
-      draws_(new QComboBox),
+      draws_(choice_box({})),
       run_(new QPushButton(tr("Size the loop"))),
       stop_(new QPushButton(tr("Stop"))),
       bar_(new QProgressBar),

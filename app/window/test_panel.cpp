@@ -14,16 +14,14 @@ namespace underlawn {
 namespace {
 
 Form::Bound<double> test_wish(double LoopTest::*field, const QString& what) {
-  return {[field](const Plan& p) { return p.test.*field; }, [field](Plan& p, double v) { p.test.*field = v; },
-          what};
+  return bound_to(what, &Plan::test, field);
 }
 
 QStringList procedure_names() {
   QStringList names;
   for (const TestProcedure p : {TestProcedure::pump_then_shut_in, TestProcedure::hold_then_shut_in,
                                 TestProcedure::long_hold_then_shut_in, TestProcedure::rebound}) {
-    const QString name = QString::fromUtf8(test_procedure_name(p));
-    names << name.left(1).toUpper() + name.mid(1);
+    names << capital(QString::fromUtf8(test_procedure_name(p)));
   }
   return names;
 }
@@ -62,7 +60,7 @@ TestPanel::TestPanel(Document& document, QWidget* parent)
   wide(pressure_);
   curves_->setAccessibleName(tr("What the gauge will show"));
   wide(curves_);
-  row(tr("Readings"), readings_);
+  wide(readings_);
   verdict_->setAccessibleName(tr("Verdict"));
   wide(verdict_);
   add_seasons();
@@ -72,8 +70,8 @@ TestPanel::TestPanel(Document& document, QWidget* parent)
     show_expected();
     show_verdict();
   });
-  connect(&document, &Document::outcome_changed, this, &Form::refresh);
-  connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Form::refresh);
+  follow_outcome();
+  connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Form::refresh_when_seen);
   refresh();
 }
 
@@ -82,14 +80,12 @@ std::shared_ptr<const Flow> TestPanel::flow() const {
 }
 
 QString TestPanel::say(Quantity quantity, double value) const {
-  return text_of(print_quantity(quantity, value, document_.plan().units));
+  return printed(quantity, value, document_.plan());
 }
 
 void TestPanel::add_wishes() {
   choice(tr("Procedure"), procedure_names(),
-         {[](const Plan& p) { return static_cast<int>(p.test.procedure); },
-          [](Plan& p, int i) { p.test.procedure = static_cast<TestProcedure>(i); },
-          tr("Procedure of the test")});
+         bound_to<int>(tr("Procedure of the test"), &Plan::test, &LoopTest::procedure));
   note([](const Plan& p) {
     return p.test.procedure == TestProcedure::pump_then_shut_in
                ? tr("A sound loop loses a fifth in half an hour, for the pipe creeps: not to be recommended.")

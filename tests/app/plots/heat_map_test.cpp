@@ -47,6 +47,24 @@ TEST_F(HeatMapTest, IsWorkedOutOnlyWhileItIsOnAndLeavesTheDrawingAsItWas) {
   EXPECT_EQ(seen(), plain);
 }
 
+TEST_F(HeatMapTest, TurnedOffInTheMidstOfItsWorkItIsMadeAfreshWhenItIsOnAgain) {
+  map.set_on(true);
+  map.set_on(false);
+  turn_on();
+}
+
+TEST_F(HeatMapTest, OfAPlanWithoutALotLineThereIsNone) {
+  Plan plan = sample::half_acre();
+  plan.site = {};
+  plan.wishes.given = {{{0, 0}, {30, 0}}};
+  document.commit(plan, "Without a lot");
+  ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  ASSERT_TRUE(document.outcome()->temperatures);
+  map.set_on(true);
+  EXPECT_FALSE(map.current());
+  EXPECT_TRUE(map.words().contains("lot line")) << map.words().toStdString();
+}
+
 TEST_F(HeatMapTest, TheSliderAndTheYearChangeTheImage) {
   turn_on();
   map.day()->setValue(20);

@@ -9,6 +9,8 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QMenuBar>
+#include <QScrollArea>
+#include <QTabWidget>
 #include <QTemporaryDir>
 #include <QTest>
 #include <QTextBrowser>
@@ -204,6 +206,22 @@ TEST_F(MainWindowTest, WideWindowGivesTheReportItsOwnColumn) {
   EXPECT_TRUE(window.side()->report()->isVisible());
   window.resize(1280, 800);
   EXPECT_FALSE(window.side()->report()->isVisible());
+}
+
+TEST_F(MainWindowTest, NoPageIsWiderThanItsColumn) {
+  draw();
+  auto* tabs = window.side()->findChild<QTabWidget*>();
+  ASSERT_NE(tabs, nullptr);
+  int pages = 0;
+  for (int i = 0; i < tabs->count(); ++i) {
+    tabs->setCurrentIndex(i);
+    QApplication::processEvents();
+    auto* area = qobject_cast<QScrollArea*>(tabs->widget(i));
+    if (area == nullptr) continue;
+    ++pages;
+    EXPECT_LE(area->widget()->width(), area->viewport()->width()) << tabs->tabText(i).toStdString();
+  }
+  EXPECT_GE(pages, 6);
 }
 
 TEST_F(MainWindowTest, NumberOfTheReportShowsHowItCameAbout) {
