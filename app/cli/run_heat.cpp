@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The step response and the hours of the loop as tables.
-#include <charconv>
 #include <sstream>
 
+#include "base/table_text.h"
 #include "cli/plan_in.h"
 #include "cli/verbs.h"
 #include "files/atomic_file.h"
@@ -15,11 +15,6 @@ namespace {
 
 constexpr const char* kUsualTimes = "1h,6h,1d,7d,30d,180d,365d,1825d,3650d,9125d";
 constexpr double kLongest = 1000.0 * 365 * 86'400;  // s
-
-std::string digits(double value) {
-  char text[40];
-  return {text, std::to_chars(text, text + sizeof text, value).ptr};
-}
 
 // "1h,30d" in seconds; complains of what is no time.
 std::optional<std::vector<double>> times_in(const std::string& text, const Console& console) {
@@ -66,7 +61,7 @@ std::string response_table(const Plan& plan, const Outcome& outcome, const std::
                                           soil.conductivity * plan.thermal.surface_resistance, shelf);
   std::string table = "time_s,response_mk_w\n";
   for (double t : times)
-    table += digits(t) + "," + digits(r(soil.conductivity, soil.diffusivity(), t)) + "\n";
+    table += shortest(t) + "," + shortest(r(soil.conductivity, soil.diffusivity(), t)) + "\n";
   return table;
 }
 
@@ -79,7 +74,7 @@ const std::vector<HourState>* hours_of(const Simulation& s, const std::string& y
 std::string hours_table(const Outcome& outcome, const std::vector<HourState>& hours) {
   const Surroundings& s = *outcome.surroundings;
   const auto at = [](const std::vector<double>& values, std::size_t h) {
-    return h < values.size() ? digits(values[h]) : std::string();
+    return h < values.size() ? shortest(values[h]) : std::string();
   };
   std::string table =
       "hour,outdoor_c,heating_w,cooling_w,ground_c,ground_heat_w,entering_c,leaving_c,power_w,backup_w,"
@@ -89,7 +84,7 @@ std::string hours_table(const Outcome& outcome, const std::vector<HourState>& ho
     table += std::to_string(h) + "," + at(s.weather.outdoor, h) + "," + at(s.house.heating, h) + "," +
              at(s.house.cooling, h) + "," + at(outcome.temperatures->ground, h);
     for (double value : {x.ground_heat, x.entering, x.leaving, x.power, x.backup, x.unmet_cooling})
-      table += "," + digits(value);
+      table += "," + shortest(value);
     table += "\n";
   }
   return table;

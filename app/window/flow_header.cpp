@@ -212,7 +212,7 @@ void FlowPanel::show_alternatives() {
     const QStringList cells = {
         name_of_arrangement(c.arrangement), QString::fromStdString(c.sizes.run.name),
         sizes_in_words(c.sizes.steps),      say(Quantity::ratio, c.imbalance),
-        say(Quantity::head, c.head),        say(Quantity::flow, c.purge.flow),
+        say(Quantity::head, c.head),        say(Quantity::flow, c.purge().flow),
         say(Quantity::mass, c.mass),        misses.isEmpty() ? tr("nothing") : misses.join(", ")};
     for (std::size_t i = 0; i < rows.size(); ++i) rows[i] << cells[static_cast<qsizetype>(i)];
   }

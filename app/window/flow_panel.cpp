@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "flow/antifreeze.h"
+#include "flow/flow_remarks.h"
 #include "window/flow_bounds.h"
 #include "window/test_panel.h"
 #include "window/theme_now.h"
@@ -97,9 +98,11 @@ void FlowPanel::add_refusal() {
     refusal->setText(why);
     refusal->setVisible(!why.isEmpty());
   });
-  facts(tr("Remarks on the flow"), [](const Flow& f) {
+  facts(tr("Remarks on the flow"), [this](const Flow& f) {
     std::vector<Fact> remarks;
-    for (const Trouble& t : f.remarks) remarks.push_back({QString::fromStdString(t.message()), {}});
+    const Plan& of = *document_.outcome_plan();
+    for (const Trouble& t : flow_remarks(f, of.flow, document_.plan().units))
+      remarks.push_back({QString::fromStdString(t.message()), {}});
     return remarks;
   });
 }

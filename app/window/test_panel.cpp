@@ -117,7 +117,7 @@ Result<TestPanel::Expected> TestPanel::work_out(const Asked& asked) {
   if (!prepared) return refuse(prepared.error());
   auto band = test_band(*prepared, asked.loop, planned->state, bounds);
   if (!band) return refuse(band.error());
-  const auto smallest = smallest_visible_leak(*prepared, asked.loop, planned->state, bounds);
+  const auto smallest = smallest_visible_leak(*prepared, *band, asked.loop, planned->state);
   if (!smallest) return refuse(smallest.error());
   auto leak = leak_curve(*prepared, asked.loop, planned->state, *smallest);
   if (!leak) return refuse(leak.error());

@@ -132,4 +132,9 @@ std::optional<std::size_t> column_of(const TextTable& table, std::string_view na
   return static_cast<std::size_t>(found - table.columns.begin());
 }
 
+std::string shortest(double value) {
+  char text[40];
+  return {text, std::to_chars(text, text + sizeof text, value).ptr};
+}
+
 }  // namespace underlawn

@@ -58,4 +58,7 @@ Result<TextTable> table_from_text(std::string_view text, const std::string& code
 // The place of the column called `name`, or nothing.
 std::optional<std::size_t> column_of(const TextTable& table, std::string_view name);
 
+// The fewest digits that read back to the same number.
+std::string shortest(double value);
+
 }  // namespace underlawn

@@ -9,9 +9,11 @@
 namespace underlawn {
 namespace {
 
-std::string shown(Quantity q, double value) {
-  return print_quantity(q, value, UnitSystem::metric);
-}
+// Prints in the units of whoever reads.
+struct Shown {
+  UnitSystem units;
+  std::string operator()(Quantity q, double value) const { return print_quantity(q, value, units); }
+};
 
 // The next nominal size of the same dimension ratio; the same where there is none.
 PipeSize one_wider(const PipeSize& size) {
@@ -30,19 +32,15 @@ Layout with_equal_coils(Layout layout) {
   return layout;
 }
 
-void imbalance_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes& w) {
+void imbalance_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes& w, const Shown& shown) {
   if (f.design.imbalance <= w.most_imbalance) return;
-  std::string advice;
-  for (const Remedy& r : f.remedies)
-    advice +=
-        (advice.empty() ? "With " : ", with ") + r.what + " it is " + shown(Quantity::ratio, r.imbalance);
   out.push_back({"flow_imbalance", "difference between the circuits' flows",
                  shown(Quantity::ratio, f.design.imbalance) + " of their mean",
                  "at most " + shown(Quantity::ratio, w.most_imbalance),
-                 advice.empty() ? "Make the ways of the circuits more alike." : advice + "."});
+                 balance_advice(f.remedies, shown.units)});
 }
 
-void pump_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes& w) {
+void pump_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes& w, const Shown& shown) {
   if (!f.pump || f.pump->duty.flow >= w.design_flow) return;
   out.push_back({"flow_pump_weak", "flow that " + w.circulator.name + " gives",
                  shown(Quantity::flow, f.pump->duty.flow), "at least " + shown(Quantity::flow, w.design_flow),
@@ -50,7 +48,8 @@ void pump_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes& w) 
                      shown(Quantity::head, f.design.flow.head_loss) + " at the flow wanted."});
 }
 
-void antifreeze_remark(std::vector<Trouble>& out, const Antifreeze& a, const FlowWishes& w) {
+void antifreeze_remark(std::vector<Trouble>& out, const Antifreeze& a, const FlowWishes& w,
+                       const Shown& shown) {
   if (a.enough) return;
   const std::string advice = a.recommended && w.fluid != Fluid::water
                                  ? "Use at least " + shown(Quantity::ratio, *a.recommended) + " by mass."
@@ -61,7 +60,7 @@ void antifreeze_remark(std::vector<Trouble>& out, const Antifreeze& a, const Flo
 }
 
 // First of the pipes in this regime, and how many there are.
-void regime_remarks(std::vector<Trouble>& out, const Flow& f) {
+void regime_remarks(std::vector<Trouble>& out, const Flow& f, const Shown& shown) {
   int uncertain = 0, slow = 0;
   double least = 1e300;
   for (std::size_t i = 1; i < f.loop.pipes.size(); ++i) {
@@ -80,6 +79,20 @@ void regime_remarks(std::vector<Trouble>& out, const Flow& f) {
         {"flow_laminar", "least Reynolds number of a circuit at the coldest",
          shown(Quantity::count, std::round(least)), "",
          "Laminar flow takes up less heat; fewer circuits, more flow or a thinner fluid raise it."});
+}
+
+void header_remarks(std::vector<Trouble>& out, const HeaderChoice& c, const FlowWishes& w,
+                    const Shown& shown) {
+  if (!c.head_holds)
+    out.push_back({"flow_head", "head of the loop at the design flow", shown(Quantity::head, c.head),
+                   "at most " + shown(Quantity::head, *c.most_head),
+                   "No size of header and run brings it there: choose a stronger pump, more circuits or a "
+                   "wider coil pipe."});
+  if (!c.purge_holds)
+    out.push_back({"flow_purge", "flow that flushes every pipe", shown(Quantity::flow, c.purge().flow),
+                   "at most what " + w.flush_cart.name + " gives" +
+                       (c.purge().cart ? ", " + shown(Quantity::flow, c.purge().cart->flow) : ""),
+                   "Rent a stronger cart, or let valves shut off part of the circuits."});
 }
 
 }  // namespace
@@ -106,27 +119,22 @@ std::vector<Remedy> balance_remedies(const Layout& layout, const Wishes& wishes,
   return all;
 }
 
-std::vector<Trouble> flow_remarks(const Flow& f, const FlowWishes& w) {
-  std::vector<Trouble> out;
-  imbalance_remark(out, f, w);
-  pump_remark(out, f, w);
-  antifreeze_remark(out, f.antifreeze, w);
-  regime_remarks(out, f);
-  return out;
+std::string balance_advice(const std::vector<Remedy>& remedies, UnitSystem units) {
+  std::string advice;
+  for (const Remedy& r : remedies)
+    advice += (advice.empty() ? "With " : ", with ") + r.what + " it is " +
+              print_quantity(Quantity::ratio, r.imbalance, units);
+  return advice.empty() ? "Make the ways of the circuits more alike." : advice + ".";
 }
 
-std::vector<Trouble> header_remarks(const HeaderChoice& c, const FlowWishes& w) {
-  std::vector<Trouble> out;
-  if (!c.head_holds)
-    out.push_back({"flow_head", "head of the loop at the design flow", shown(Quantity::head, c.head),
-                   "at most " + shown(Quantity::head, c.most_head),
-                   "No size of header and run brings it there: choose a stronger pump, more circuits or a "
-                   "wider coil pipe."});
-  if (!c.purge_holds)
-    out.push_back({"flow_purge", "flow that flushes every pipe", shown(Quantity::flow, c.purge.flow),
-                   "at most what " + w.flush_cart.name + " gives" +
-                       (c.purge.cart ? ", " + shown(Quantity::flow, c.purge.cart->flow) : ""),
-                   "Rent a stronger cart, or let valves shut off part of the circuits."});
+std::vector<Trouble> flow_remarks(const Flow& f, const FlowWishes& w, UnitSystem units) {
+  const Shown shown{units};
+  std::vector<Trouble> out = f.pump_refusals;
+  imbalance_remark(out, f, w, shown);
+  pump_remark(out, f, w, shown);
+  antifreeze_remark(out, f.antifreeze, w, shown);
+  regime_remarks(out, f, shown);
+  if (f.header) header_remarks(out, *f.header, w, shown);
   return out;
 }
 

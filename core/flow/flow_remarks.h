@@ -11,11 +11,12 @@ namespace underlawn {
 std::vector<Remedy> balance_remedies(const Layout& layout, const Wishes& wishes, const FlowWishes& flow,
                                      const HeaderSizes& sizes);
 
-// Circuits out of balance, a pump that moves too little, antifreeze too thin, friction uncertain by a quarter
-// (Re 2000 to 4000), circuits laminar at the coldest.
-std::vector<Trouble> flow_remarks(const Flow& flow, const FlowWishes& wishes);
+// In words: what each would bring the imbalance to.
+std::string balance_advice(const std::vector<Remedy>& remedies, UnitSystem units);
 
-// What a designed header could not be made to hold: head and purge (balance is flow_remarks').
-std::vector<Trouble> header_remarks(const HeaderChoice& choice, const FlowWishes& wishes);
+// What is worth knowing and stops nothing: a pump that cannot be solved for, circuits out of balance, a pump
+// that moves too little, antifreeze too thin, friction uncertain by a quarter (Re 2000 to 4000), circuits
+// laminar at the coldest, and what a designed header could not be made to hold.
+std::vector<Trouble> flow_remarks(const Flow& flow, const FlowWishes& wishes, UnitSystem units);
 
 }  // namespace underlawn

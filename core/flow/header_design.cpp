@@ -17,6 +17,7 @@ constexpr std::size_t kMostGroups = 12;       // steps sized on their own
 constexpr std::size_t kMostSolved = 200;      // likely sizes solved in full
 // How far even flows may miss the full solution: they tell the imbalance too large, refined within some
 // percent, the head to a thousandth while circuits are near balance, the purge's head to some percent.
+constexpr double kLeastHead = 0.01;  // m: a pump asked for more than it can move gives none
 constexpr double kBalanceSlack = 3, kRefinedSlack = 1.15, kHeadSlack = 1.002, kPurgeSlack = 1.15;
 
 // Where nothing holds, balance and head come first: a stronger cart can be rented for a day.
@@ -90,8 +91,9 @@ class Designer {
                   bore_area(all_.loops[0].network.pipes[all_.loops[0].circuits[0]].bore) *
                   static_cast<double>(all_.loops[0].circuits.size());
     flush_.emplace(all_, fluid_properties(Fluid::water, 0, kPurgeTemperature).value(), flush_flow_, spread);
-    most_head_ = flow_.most_head;
-    if (most_head_ == 0 && !flow_.circulator.curve.empty())
+    if (flow_.most_head > 0)
+      most_head_ = flow_.most_head;
+    else if (!flow_.circulator.curve.empty())
       most_head_ = pump_head(flow_.circulator, flow_.design_flow);
     for (const PipeSize& s : all_.sizes) mass_.push_back(pipe_mass(s));
     for (std::size_t i = 0; i < all_.group.size(); ++i) {
@@ -200,7 +202,7 @@ class Designer {
     headers_.push_back(header);
     for (int run = low; run <= high; ++run) {
       const double head = even_->head(run, ways.design.back());
-      const double heads = most_head_ > 0 ? head / most_head_ : 0;
+      const double heads = most_head_ ? head / std::max(*most_head_, kLeastHead) : 0;
       if (heads > kHeadSlack && kFirst * heads >= nearest_.misses) continue;
       const double purge =
           purge_ratio(run, header, flush_->head(run, ways.flush.back()) - flush_->heat_pump());
@@ -240,7 +242,7 @@ class Designer {
     c.head = flow->head_loss;
     c.most_head = most_head_;
     c.balanced = c.imbalance <= flow_.most_imbalance;
-    c.head_holds = most_head_ == 0 || c.head <= most_head_;
+    c.head_holds = !most_head_ || c.head <= *most_head_;
     c.sizes.run = all_.sizes[l.run];
     const std::size_t steps = std::max<std::size_t>(1, loop.steps.size());
     for (std::size_t step = 0; step < steps; ++step)
@@ -249,9 +251,8 @@ class Designer {
     if (!last && (!c.balanced || !c.head_holds || !can_flush(loop))) return c;
     const auto purge = purge_loop(loop, flow_);
     if (!purge) return refuse(purge.error());
-    c.purge = purge->together;
-    if (!c.purge.cart_can && purge->one_by_one) c.purge = *purge->one_by_one;
-    c.purge_holds = c.purge.cart_can || flow_.flush_cart.curve.empty();
+    c.flushing = *purge;
+    c.purge_holds = c.purge().cart_can || flow_.flush_cart.curve.empty();
     return c;
   }
 
@@ -279,7 +280,8 @@ class Designer {
   SizedLoops all_;
   FluidProperties fluid_;
   std::optional<EvenFlow> even_, flush_;
-  double most_head_ = 0, run_length_ = 0, flush_flow_ = 0;
+  std::optional<double> most_head_;
+  double run_length_ = 0, flush_flow_ = 0;
   std::size_t groups_of_steps_ = 1;
   std::vector<double> mass_;     // kg/m by size
   std::vector<double> lengths_;  // m by group

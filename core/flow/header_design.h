@@ -2,6 +2,7 @@
 // Sizes for run and header: the lightest that keep circuits in balance, the pump able and the loop flushable.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "flow/loop_network.h"
@@ -15,14 +16,18 @@ double pipe_mass(const PipeSize& size);
 
 struct HeaderChoice {
   HeaderArrangement arrangement = HeaderArrangement::direct_return;
-  HeaderSizes sizes;     // one for each step of the header
-  double mass = 0;       // kg of polyethylene in run, header and leads
-  double imbalance = 0;  // at design temperature and flow
-  double head = 0;       // m, of the whole loop there
-  double most_head = 0;  // m, the limit it was held to; 0: none
-  PurgeRun purge;        // all circuits together, or one by one where only that can
+  HeaderSizes sizes;                // one for each step of the header
+  double mass = 0;                  // kg of polyethylene in run, header and leads
+  double imbalance = 0;             // at design temperature and flow
+  double head = 0;                  // m, of the whole loop there
+  std::optional<double> most_head;  // m, the limit it was held to
+  Purge flushing;
   bool balanced = false, head_holds = false, purge_holds = false;
   bool holds() const { return balanced && head_holds && purge_holds; }
+  // All circuits together, or one by one where only that can.
+  const PurgeRun& purge() const {
+    return !flushing.together.cart_can && flushing.one_by_one ? *flushing.one_by_one : flushing.together;
+  }
 };
 
 // The lightest of all sizes that narrow from step to step (never wider, none narrower than the coils, of the

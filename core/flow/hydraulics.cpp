@@ -32,7 +32,7 @@ void add_resistances(FlowState& s, const LoopNetwork& loop) {
 }
 
 std::optional<PumpState> pump_state(const LoopNetwork& loop, const FlowWishes& w,
-                                    const FluidProperties& fluid, std::vector<Trouble>& remarks) {
+                                    const FluidProperties& fluid, std::vector<Trouble>& refusals) {
   if (w.circulator.curve.empty()) return std::nullopt;
   const SystemCurve system = [&](double q) {
     const auto solved = solve_network(loop.network, fluid, q);
@@ -40,7 +40,7 @@ std::optional<PumpState> pump_state(const LoopNetwork& loop, const FlowWishes& w
   };
   const auto duty = duty_point(w.circulator, system);
   if (!duty) {
-    remarks.push_back(duty.error());
+    refusals.push_back(duty.error());
     return std::nullopt;
   }
   PumpState p;
@@ -97,14 +97,13 @@ Result<Flow> solve_flow(const Layout& layout, const Wishes& wishes, const FlowWi
   f.loop = std::move(*loop);
   f.sizes = sizes;
   if (auto ok = add_states(f, w); !ok) return refuse(ok.error());
-  f.pump = pump_state(f.loop, w, f.design.fluid, f.remarks);
-  f.coldest_pump = pump_state(f.loop, w, f.coldest.fluid, f.remarks);
+  f.pump = pump_state(f.loop, w, f.design.fluid, f.pump_refusals);
+  f.coldest_pump = pump_state(f.loop, w, f.coldest.fluid, f.pump_refusals);
   add_volumes(f);
   const auto antifreeze = antifreeze_for(w, f.volume);
   if (!antifreeze) return refuse(antifreeze.error());
   f.antifreeze = *antifreeze;
   if (f.design.imbalance > w.most_imbalance) f.remedies = balance_remedies(layout, wishes, w, sizes);
-  for (Trouble& t : flow_remarks(f, w)) f.remarks.push_back(std::move(t));
   return f;
 }
 
@@ -117,10 +116,7 @@ Result<Flow> solve_flow(const Layout& layout, const Wishes& wishes, const FlowWi
   const auto choice = design_header(layout, wishes, w);
   if (!choice) return refuse(choice.error());
   auto f = solve_flow(layout, wishes, w, choice->sizes);
-  if (f) {
-    f->header = *choice;
-    for (Trouble& t : header_remarks(*choice, w)) f->remarks.push_back(std::move(t));
-  }
+  if (f) f->header = *choice;
   return f;
 }
 

@@ -48,7 +48,7 @@ struct Flow {
   std::vector<double> volumes;   // m3 of each pipe; 0 for the heat pump
   double volume = 0;             // m3
   Antifreeze antifreeze;
-  std::vector<Trouble> remarks;  // what is worth knowing and stops nothing
+  std::vector<Trouble> pump_refusals;  // why there is no duty point; flow_remarks tells them with the rest
 };
 
 // Sizes left open are designed by design_header. Refuses what flow_troubles, header_tree and loop_network

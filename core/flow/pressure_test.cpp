@@ -43,9 +43,10 @@ struct Thermal {
 
 Result<Thermal> thermal_steps(const std::vector<double>& times, const LoopState& s) {
   Thermal steps;
-  const double start = temperature_at(s.temperature, times.front());
+  const TemperatureSeries temperature(s.temperature);
+  const double start = temperature.at(times.front());
   for (double t : times) {
-    const double now = temperature_at(s.temperature, t);
+    const double now = temperature.at(t);
     const auto multiplier = modulus_multiplier(now);
     if (!multiplier) return tl::unexpected(multiplier.error());
     const auto liquid = liquid_growth(s.fluid, s.mass_fraction, start, now);
@@ -148,10 +149,11 @@ double interpolated(const std::vector<double>& time, const std::vector<double>& 
   return value[after - 1] + f * (value[after] - value[after - 1]);
 }
 
-double temperature_at(const std::vector<TimedTemperature>& series, double t) {
-  std::vector<double> time, value;
-  for (const TimedTemperature& s : series) time.push_back(s.time), value.push_back(s.temperature);
-  return interpolated(time, value, t);
+TemperatureSeries::TemperatureSeries(const std::vector<TimedTemperature>& series) {
+  for (const TimedTemperature& s : series) time_.push_back(s.time), value_.push_back(s.temperature);
+}
+double TemperatureSeries::at(double t) const {
+  return interpolated(time_, value_, t);
 }
 
 double TestCurve::pressure_at(double t) const {

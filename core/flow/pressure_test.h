@@ -52,8 +52,15 @@ struct TimedTemperature {
 // Value at t of a function known at rising times: straight between, level outside; 0 of nothing.
 double interpolated(const std::vector<double>& time, const std::vector<double>& value, double t);
 
-// deg C; straight between, level outside. `series` in order and not empty.
-double temperature_at(const std::vector<TimedTemperature>& series, double t);
+// deg C at a time; straight between, level outside. `series` in order and not empty.
+class TemperatureSeries {
+ public:
+  explicit TemperatureSeries(const std::vector<TimedTemperature>& series);
+  double at(double t) const;
+
+ private:
+  std::vector<double> time_, value_;
+};
 
 // What is known or supposed about the loop under test.
 struct LoopState {

@@ -59,7 +59,8 @@ class Flusher {
       if (fast && slow < 1e-9) return false;
       flow = fast ? next : next * (1 + 1e-6);
     }
-    return run()->cart_can;
+    const auto ran = run();
+    return ran && ran->cart_can;
   }
 
  private:
@@ -88,14 +89,14 @@ class Flusher {
   }
 
   double least_flow(double start) {
-    double low = start, high = start;
-    for (int i = 0; i < 40 && slowness(low) > 0; ++i) low /= 1.3;
-    for (int i = 0; i < 40 && slowness(high) < 0; ++i) high *= 1.3;
-    if (low == high || slowness(low) > 0 || slowness(high) < 0) return high;
+    double low = start, high = start, at_low = slowness(start), at_high = at_low;
+    for (int i = 0; i < 40 && at_low > 0; ++i) at_low = slowness(low /= 1.3);
+    for (int i = 0; i < 40 && at_high < 0; ++i) at_high = slowness(high *= 1.3);
+    if (low == high || at_low > 0 || at_high < 0) return high;
     std::uintmax_t steps = 60;
     const auto bracket =
-        boost::math::tools::toms748_solve([this](double q) { return slowness(q); }, low, high,
-                                          boost::math::tools::eps_tolerance<double>(30), steps);
+        boost::math::tools::toms748_solve([this](double q) { return slowness(q); }, low, high, at_low,
+                                          at_high, boost::math::tools::eps_tolerance<double>(30), steps);
     return bracket.second;
   }
 

@@ -28,10 +28,10 @@ std::vector<TimedTemperature> drifted(const std::vector<TimedTemperature>& measu
   for (const TimedTemperature& m : measured) times.push_back(m.time);
   std::sort(times.begin(), times.end());
   times.erase(std::unique(times.begin(), times.end()), times.end());
+  const TemperatureSeries series(measured);
   std::vector<TimedTemperature> out;
   for (double t : times)
-    out.push_back(
-        {t, temperature_at(measured, t) + kelvin * std::clamp((t - start) / (end - start), 0.0, 1.0)});
+    out.push_back({t, series.at(t) + kelvin * std::clamp((t - start) / (end - start), 0.0, 1.0)});
   return out;
 }
 
@@ -118,9 +118,14 @@ Result<double> smallest_visible_leak(const BandTest& test, const LoopVolume& loo
                                      const TestBounds& bounds) {
   const auto band = test_band(test, loop, state, bounds);
   if (!band) return tl::unexpected(band.error());
+  return smallest_visible_leak(test, *band, loop, state);
+}
+
+Result<double> smallest_visible_leak(const BandTest& test, const TestBand& band, const LoopVolume& loop,
+                                     const LoopState& state) {
   const double start = shut_in_start(test.nominal.programme());
   const auto excess = [&](double leak) {
-    return comes_out(leak_curve(test, loop, state, leak).value(), *band, start);
+    return comes_out(leak_curve(test, loop, state, leak).value(), band, start);
   };
   const double end = programme_end(test.nominal.programme());
   double high = 1e-4 * loop_volume(loop) / (end - start);

@@ -52,5 +52,8 @@ Result<TestCurve> leak_curve(const BandTest& test, const LoopVolume& loop, const
 // What is smaller cannot be told from creep by this test.
 Result<double> smallest_visible_leak(const BandTest& test, const LoopVolume& loop, const LoopState& state,
                                      const TestBounds& bounds);
+// The same where the band of this test and loop is there already.
+Result<double> smallest_visible_leak(const BandTest& test, const TestBand& band, const LoopVolume& loop,
+                                     const LoopState& state);
 
 }  // namespace underlawn

@@ -6,9 +6,8 @@
 
 namespace underlawn {
 
-inline constexpr double kPsi = 6894.757293168;      // Pa
-inline constexpr double kCrewPressure = 90 * kPsi;  // common practice, no source
-inline constexpr double kReboundDrop = 10 * kPsi;   // ASTM F2164 (from memory)
+inline constexpr double kPsi = 6894.757293168;     // Pa
+inline constexpr double kReboundDrop = 10 * kPsi;  // ASTM F2164 (from memory)
 inline constexpr double kReboundTolerance = 0.05;  // of the pressure after the drop; ASTM F2164 (from memory)
 inline constexpr double kPumpUp = 60;              // s
 

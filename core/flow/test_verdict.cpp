@@ -157,7 +157,7 @@ Result<Judgement> judge_run(Judgement j, const Asked& asked, std::optional<doubl
                            " of air is in the loop, and hides a leak.",
                        "Let the pressure off slowly, purge again until no air comes, and test again.");
   }
-  const auto visible = smallest_visible_leak(*test, asked.loop, asked.state, asked.bounds);
+  const auto visible = smallest_visible_leak(*test, j.band, asked.loop, asked.state);
   if (!visible && visible.error().code == "test_sees_nothing")
     return undecided(std::move(j), "At this pressure no leak can be told from what a sound loop may do.",
                      visible.error().advice);

@@ -1,12 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "house/calendar.h"
 
-#include <array>
-
 namespace underlawn {
 namespace {
 
-constexpr std::array<int, 12> kDays = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
 constexpr const char* kMonths[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
                                    "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 
@@ -17,7 +14,7 @@ struct Date {
 Date date_of(int day) {
   int month = 0;
   day = ((day % 365) + 365) % 365;
-  while (day >= kDays[month]) day -= kDays[month++];
+  while (day >= kMonthDays[month]) day -= kMonthDays[month++];
   return {month, day + 1};
 }
 

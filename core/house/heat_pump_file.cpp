@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "house/heat_pump_file.h"
 
-#include <charconv>
-
 #include "base/table_text.h"
 #include "base/typed_text.h"
 #include "base/utf8.h"
@@ -93,11 +91,6 @@ Result<void> take_row(const TextTable& table, const TextLine& row, const Columns
   if (!power) return refuse(power.error());
   (mode == "heating" ? unit.heating : unit.cooling).push_back({*entering, *capacity, *power});
   return {};
-}
-
-std::string shortest(double v) {
-  char text[40];
-  return {text, std::to_chars(text, text + sizeof text, v).ptr};
 }
 
 }  // namespace

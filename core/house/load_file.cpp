@@ -2,7 +2,6 @@
 #include "house/load_file.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 
 #include "base/quantity.h"
@@ -139,11 +138,6 @@ Result<HourlyFile> read_loads(const TextTable& table) {
   if (loads.ground.empty() && loads.heating.empty()) loads.heating.resize(kYear);
   if (loads.ground.empty() && loads.cooling.empty()) loads.cooling.resize(kYear);
   return loads;
-}
-
-std::string shortest(double v) {
-  char text[40];
-  return {text, std::to_chars(text, text + sizeof text, v).ptr};
 }
 
 }  // namespace

@@ -6,30 +6,23 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "house/calendar.h"
 
 namespace underlawn {
 namespace {
 
 using std::numbers::pi;
 
-constexpr std::array<int, 12> kDays = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-
 // Spells of the coldest day over those of the warmest.
 constexpr double kWinterSpell = 2;
-
-int month_of(int day) {
-  int month = 0;
-  while (day >= kDays[month]) day -= kDays[month++];
-  return month;
-}
 
 // Straight lines between mid-months.
 double between_months(const std::array<double, 12>& at_mid, double day) {
   std::array<double, 12> mid{};
   double start = 0;
   for (int m = 0; m < 12; ++m) {
-    mid[m] = start + kDays[m] / 2.0;
-    start += kDays[m];
+    mid[m] = start + kMonthDays[m] / 2.0;
+    start += kMonthDays[m];
   }
   for (int m = 0; m < 12; ++m) {
     const int next = (m + 1) % 12;
@@ -46,17 +39,11 @@ double spell(double day) {
          0.4 * std::cos(2 * pi * day / 23.7 + 2);
 }
 
-// 0 on the warmest day of the year, 1 on the coldest; 0 all year where the months are alike.
-double coldness(const std::array<double, 12>& means, double day) {
-  const auto [least, most] = std::minmax_element(means.begin(), means.end());
-  return *most > *least ? (*most - between_months(means, day)) / (*most - *least) : 0;
-}
-
 // Adds to each month what makes its mean the normal.
 void meet_means(std::vector<double>& outdoor, const std::array<double, 12>& means) {
   int hour = 0;
   for (int m = 0; m < 12; ++m) {
-    const int hours = 24 * kDays[m];
+    const int hours = 24 * kMonthDays[m];
     double sum = 0;
     for (int h = 0; h < hours; ++h) sum += outdoor[hour + h];
     for (int h = 0; h < hours; ++h) outdoor[hour + h] += means[m] - sum / hours;
@@ -66,7 +53,7 @@ void meet_means(std::vector<double>& outdoor, const std::array<double, 12>& mean
 
 }  // namespace
 
-Result<WeatherYear> year_from_normals(const MonthlyNormals& normals, double deviation) {
+Result<void> check_normals(const MonthlyNormals& normals) {
   for (int m = 0; m < 12; ++m) {
     const double t = normals.mean[m], range = normals.daily_range[m];
     if (!(t > -60 && t < 60) || !(range >= 0 && range < 40))
@@ -76,13 +63,22 @@ Result<WeatherYear> year_from_normals(const MonthlyNormals& normals, double devi
                      "a mean of -60 to 60 C and a daily range of 0 to 40 K",
                      "Enter the month's normals again."});
   }
+  return {};
+}
+
+Result<WeatherYear> year_from_normals(const MonthlyNormals& normals, double deviation) {
+  if (auto ok = check_normals(normals); !ok) return refuse(ok.error());
+  const auto [least, most] = std::minmax_element(normals.mean.begin(), normals.mean.end());
   WeatherYear year;
   year.name = normals.name;
   for (int h = 0; h < kWeatherHours; ++h) {
     const double day = h / 24.0;
-    const double range = normals.daily_range[month_of(h / 24)];
-    const double season = 1 + (kWinterSpell - 1) * coldness(normals.mean, day);
-    year.outdoor.push_back(between_months(normals.mean, day) + deviation * season * spell(day) +
+    const double range = normals.daily_range[month_of_day(h / 24)];
+    const double mean = between_months(normals.mean, day);
+    // 0 on the warmest day of the year, 1 on the coldest; 0 all year where the months are alike.
+    const double coldness = *most > *least ? (*most - mean) / (*most - *least) : 0;
+    const double season = 1 + (kWinterSpell - 1) * coldness;
+    year.outdoor.push_back(mean + deviation * season * spell(day) +
                            range / 2 * std::cos(2 * pi * (h % 24 - 15) / 24.0));
   }
   meet_means(year.outdoor, normals.mean);

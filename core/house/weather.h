@@ -26,6 +26,9 @@ struct MonthlyNormals {
   bool operator==(const MonthlyNormals&) const = default;
 };
 
+// Refuses a mean or a daily range that no place has, by month.
+Result<void> check_normals(const MonthlyNormals& normals);
+
 // A year whose twelve monthly means are the normals: days on a smooth curve through the months, hours on a
 // cosine warmest at 15:00, and spells of weather (a fixed pattern, the same every time) so that cold snaps
 // are there. Spells go `spell_deviation` K either way and at times half as far again, on the coldest days

@@ -8,11 +8,11 @@
 #include "base/table_text.h"
 #include "base/typed_text.h"
 #include "base/utf8.h"
+#include "house/calendar.h"
 
 namespace underlawn {
 namespace {
 
-constexpr std::array<int, 12> kDays = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
 constexpr std::array<const char*, 12> kMonths = {"January",   "February", "March",    "April",
                                                  "May",       "June",     "July",     "August",
                                                  "September", "October",  "November", "December"};
@@ -39,7 +39,7 @@ std::string spoken(const Hour& h) {
 Hour after(Hour h) {
   if (++h.hour <= 24) return h;
   h.hour = 1;
-  const int days = h.leap() ? 29 : kDays[h.month - 1];
+  const int days = h.leap() ? 29 : kMonthDays[h.month - 1];
   if (++h.day <= days) return h;
   return {h.month % 12 + 1, 1, 1};
 }

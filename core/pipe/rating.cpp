@@ -19,10 +19,6 @@ constexpr std::array<Point, 7> kFactors = {
 
 }  // namespace
 
-std::string_view material_name(PeMaterial material) {
-  return material == PeMaterial::pe4710 ? "PE4710" : "PE3408";
-}
-
 double design_stress(PeMaterial material) {
   return (material == PeMaterial::pe4710 ? 1000 : 800) * kPsi;
 }

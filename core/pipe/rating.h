@@ -11,7 +11,6 @@
 namespace underlawn {
 
 enum class PeMaterial { pe4710, pe3408 };
-std::string_view material_name(PeMaterial material);
 // Pa: hydrostatic design stress in water at 23 C, 1000 and 800 psi. PPI TR-4 (from memory).
 double design_stress(PeMaterial material);
 

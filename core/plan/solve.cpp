@@ -201,7 +201,8 @@ FlowMade make_flow(const FlowIn& in, const Layout& layout) {
   if (!in.sound || layout.trenches.empty()) return {};
   auto made = solve_flow(layout, in.wishes, in.flow);
   if (!made) return {nullptr, nullptr, made.error()};
-  auto purge = purge_loop(made->loop, in.flow);
+  // Designing the header has flushed it already.
+  auto purge = made->header ? Result<Purge>(made->header->flushing) : purge_loop(made->loop, in.flow);
   return {std::make_shared<const Flow>(std::move(*made)),
           purge ? std::make_shared<const Purge>(std::move(*purge)) : nullptr, std::nullopt};
 }

@@ -54,7 +54,7 @@ void check_limits(Troubles& out, const ThermalWishes& w) {
 }
 
 void check_weather(Troubles& out, const ThermalWishes& w) {
-  if (w.weather_source == WeatherSource::normals) return out.refused(year_from_normals(w.normals));
+  if (w.weather_source == WeatherSource::normals) return out.refused(check_normals(w.normals));
   if (w.weather_file.outdoor.size() != static_cast<std::size_t>(kWeatherHours))
     out.all.push_back({"weather_file_missing", "Weather file",
                        std::to_string(w.weather_file.outdoor.size()) + " hours",

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "flow/flow_remarks.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -9,10 +10,7 @@ std::vector<Finding> circuits_unbalanced(const Plan& plan, const Outcome& outcom
   const Flow& flow = *outcome.flow;
   Finding f = make_finding("circuits_unbalanced", "", Severity::warning, "The circuits are out of balance");
   set_measure(f, flow.design.imbalance, plan.flow.most_imbalance, Quantity::ratio);
-  for (const Remedy& r : flow.remedies)
-    f.advice += (f.advice.empty() ? "With " : ", with ") + r.what + " it is " +
-                print_quantity(Quantity::ratio, r.imbalance, plan.units);
-  f.advice += f.advice.empty() ? "Make the ways of the circuits more alike." : ".";
+  f.advice = balance_advice(flow.remedies, plan.units);
   f.source = "limit entered by the designer; 10 % is common practice, no source";
   f.places = conduit_places(outcome.layout);
   return {f};

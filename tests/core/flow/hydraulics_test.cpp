@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "flow/flow_remarks.h"
 #include "plan/solve.h"
 #include "support/flow_layouts.h"
 #include "support/sample_plans.h"
@@ -13,8 +14,9 @@ using namespace underlawn;
 
 namespace {
 
-bool remarks(const Flow& f, const std::string& code) {
-  return std::any_of(f.remarks.begin(), f.remarks.end(), [&](const Trouble& t) { return t.code == code; });
+bool remarks(const Flow& f, const FlowWishes& w, const std::string& code) {
+  const auto all = flow_remarks(f, w, UnitSystem::metric);
+  return std::any_of(all.begin(), all.end(), [&](const Trouble& t) { return t.code == code; });
 }
 
 // H = 10 - 8000 q: straight, so the duty point with h = a q^2 is a quadratic's root.
@@ -92,7 +94,7 @@ TEST(Hydraulics, SaysWhatWouldBalanceTheCircuits) {
   w.design_flow = 2e-3;
   const Flow f = solve_flow(hand_layout(0, 12, false, 4, 20, 100), {}, w).value();
   ASSERT_GT(f.design.imbalance, 0.1);
-  EXPECT_TRUE(remarks(f, "flow_imbalance"));
+  EXPECT_TRUE(remarks(f, w, "flow_imbalance"));
   ASSERT_EQ(f.remedies.size(), 3u);
   EXPECT_LT(f.remedies[0].imbalance, f.design.imbalance);
   for (const Remedy& r : f.remedies)
@@ -107,10 +109,10 @@ TEST(Hydraulics, SaysThatTheMixtureIsTooThin) {
   FlowWishes w = typed();
   w.mass_fraction = 0.15;  // freezes at -4.9 C
   const Flow f = solve_flow(hand_layout(0, 4, true), {}, w).value();
-  EXPECT_TRUE(remarks(f, "flow_freezes"));
+  EXPECT_TRUE(remarks(f, w, "flow_freezes"));
   ASSERT_TRUE(f.antifreeze.recommended);
   w.mass_fraction = *f.antifreeze.recommended + 1e-6;
-  EXPECT_FALSE(remarks(*solve_flow(hand_layout(0, 4, true), {}, w), "flow_freezes"));
+  EXPECT_FALSE(remarks(*solve_flow(hand_layout(0, 4, true), {}, w), w, "flow_freezes"));
 }
 
 TEST(Hydraulics, VolumesAddUp) {
@@ -138,7 +140,41 @@ TEST(Hydraulics, SizesLeftOpenAreDesigned) {
   EXPECT_TRUE(f.header->holds());
   EXPECT_FALSE(solve_flow(hand_layout(0, 4, true), {}, typed())->header);
   w.most_head = 0.5;
-  EXPECT_TRUE(remarks(solve_flow(hand_layout(0, 4, true), {}, w).value(), "flow_head"));
+  EXPECT_TRUE(remarks(solve_flow(hand_layout(0, 4, true), {}, w).value(), w, "flow_head"));
+}
+
+TEST(Hydraulics, ACirculatorAskedForMoreThanItCanMoveHoldsNoHead) {
+  FlowWishes w;
+  w.design_flow = 1.2 * w.circulator.curve.back().flow;
+  ASSERT_EQ(pump_head(w.circulator, w.design_flow), 0);
+  const Flow f = solve_flow(hand_layout(0, 4, true), {}, w).value();
+  ASSERT_TRUE(f.header);
+  EXPECT_FALSE(f.header->head_holds);
+  EXPECT_TRUE(remarks(f, w, "flow_head"));
+}
+
+TEST(Hydraulics, RemarksAreInTheUnitsOfWhoReadsThem) {
+  FlowWishes w = typed();
+  w.mass_fraction = 0.15;
+  const Flow f = solve_flow(hand_layout(0, 4, true), {}, w).value();
+  const auto of = [&](UnitSystem units) {
+    std::string all;
+    for (const Trouble& t : flow_remarks(f, w, units)) all += t.message();
+    return all;
+  };
+  EXPECT_NE(of(UnitSystem::us).find("°F"), std::string::npos);
+  EXPECT_EQ(of(UnitSystem::us).find("°C"), std::string::npos);
+  EXPECT_NE(of(UnitSystem::metric).find("°C"), std::string::npos);
+}
+
+TEST(Hydraulics, ADesignedHeaderWasFlushedAsTheLoopIs) {
+  const FlowWishes w;
+  const Flow f = solve_flow(hand_layout(0, 4, true), {}, w).value();
+  ASSERT_TRUE(f.header);
+  const Purge again = purge_loop(f.loop, w).value();
+  EXPECT_DOUBLE_EQ(f.header->flushing.together.flow, again.together.flow);
+  EXPECT_DOUBLE_EQ(f.header->flushing.together.head, again.together.head);
+  EXPECT_EQ(f.header->flushing.together.slowest, again.together.slowest);
 }
 
 TEST(Hydraulics, LayoutsOfThePlacerHangTogether) {
