@@ -96,6 +96,12 @@ void add_wishes(Lines& lines, const Wishes& w) {
   lines.add("run_depth", w.run_depth);
   lines.add("bedding", w.bedding);
   lines.add("coil_in_run", static_cast<int>(w.coil_in_run));
+  for (const GivenTrench& t : w.given) {
+    lines.add("head", t.head);
+    lines.add("end", t.end);
+    lines.add("depth", t.depth);
+    lines.add("coil_length", t.coil_length);
+  }
   // Of no weight for a flat coil, whose fingerprints are on paper already.
   if (w.pattern == CoilPattern::flat_coil) return;
   lines.add("level_distance", w.level_distance);

@@ -72,14 +72,7 @@ class Simulator {
     (warm ? sum.unmet_cooling : sum.backup) += warm ? in_.house.cooling[h] : in_.house.heating[h];
     sum.pump_power += unit.run;
     sum.hours_outside_table += unit.outside;
-    if (unit.entering < sum.coldest) {
-      sum.coldest = unit.entering;
-      sum.coldest_hour = h;
-    }
-    if (unit.entering > sum.warmest) {
-      sum.warmest = unit.entering;
-      sum.warmest_hour = h;
-    }
+    sum.meet(unit.entering, h);
   }
 
   // The year's loads are the same every year; running hours become the circulator's work.
@@ -99,12 +92,22 @@ class Simulator {
   double heating_load_, cooling_load_;  // W h a year
 };
 
-// Which of the kept years y is, if any.
-std::vector<HourState>* place_of(int y, int years, Simulation& out) {
-  return y == 0 ? &out.first : y == 9 ? &out.tenth : y == years - 1 ? &out.last : nullptr;
+}  // namespace
+
+bool Simulation::keeps_next(int all) const {
+  const auto y = static_cast<int>(years.size());
+  return y == 0 || y == 9 || y == all - 1;
 }
 
-}  // namespace
+void Simulation::add(const YearSum& year, const std::vector<HourState>& hours, int all) {
+  const auto y = static_cast<int>(years.size());
+  if (y == 0) first = hours;
+  if (y == 9) tenth = hours;
+  if (y == all - 1) last = hours;
+  years.push_back(year);
+  coldest = std::min(coldest, year.coldest);
+  warmest = std::max(warmest, year.warmest);
+}
 
 Simulation simulate(const SimulationInput& input, std::stop_token stop) {
   assert(input.loop.pipe > 0 && input.loop.heat_flow_rate > 0);
@@ -114,19 +117,10 @@ Simulation simulate(const SimulationInput& input, std::stop_token stop) {
   Simulation out;
   std::vector<HourState> hours(kYearHours);
   for (int y = 0; y < input.years && !stop.stop_requested(); ++y) {
-    std::vector<HourState>* place = place_of(y, input.years, out);
-    out.years.push_back(
-        simulator.year(out.daily_heat, place || input.keep_every_hour ? hours.data() : nullptr));
-    if (place) *place = hours;
+    const bool keep = input.keep_every_hour || out.keeps_next(input.years);
+    const YearSum year = simulator.year(out.daily_heat, keep ? hours.data() : nullptr);
+    out.add(year, hours, input.years);
     if (input.keep_every_hour) out.every.insert(out.every.end(), hours.begin(), hours.end());
-  }
-  if (input.years == 1) out.last = out.first;
-  if (input.years == 10) out.last = out.tenth;
-  out.coldest = 1e9;
-  out.warmest = -1e9;
-  for (const YearSum& y : out.years) {
-    out.coldest = std::min(out.coldest, y.coldest);
-    out.warmest = std::max(out.warmest, y.warmest);
   }
   return out;
 }

@@ -50,6 +50,17 @@ struct YearSum {
   int coldest_hour = -1, warmest_hour = -1;  // 0..8759
   int hours_outside_table = 0;               // entering temperature beyond the performance table
   int hours_wall_frozen = 0;                 // pipe wall below 0 deg C
+
+  // J: unit, circulator and back-up heat.
+  double electricity() const { return heating_power + cooling_power + pump_power + backup; }
+  // Heat needed and cooling met over the electricity; 0 where there is none.
+  double performance() const {
+    return electricity() > 0 ? (heating + cooling - unmet_cooling) / electricity() : 0;
+  }
+  void meet(double entering, int hour) {
+    if (entering < coldest) coldest = entering, coldest_hour = hour;
+    if (entering > warmest) warmest = entering, warmest_hour = hour;
+  }
 };
 
 struct SimulationInput {
@@ -66,7 +77,12 @@ struct Simulation {
   std::vector<HourState> first, tenth, last;  // kYearHours each; tenth empty when there are fewer years
   std::vector<HourState> every;               // all hours in order, where asked for
   std::vector<double> daily_heat;             // W taken from the ground, mean of each day of all years
-  double coldest = 0, warmest = 0;            // deg C, entering, over all years
+  double coldest = 1e9, warmest = -1e9;       // deg C, entering, over all years
+
+  // A year is over, of `years`: its sum, and its hours where they are among those kept.
+  void add(const YearSum& year, const std::vector<HourState>& hours, int years);
+  // Whether the next year's hours are among those kept.
+  bool keeps_next(int years) const;
 };
 
 // Deterministic. Asked to stop, returns with the years done so far.

@@ -14,14 +14,7 @@ constexpr double kHour = 3600;
 void account(const HourState& s, double wall, int h, YearSum& year) {
   (s.ground_heat > 0 ? year.from_ground : year.to_ground) += std::abs(s.ground_heat) * kHour;
   year.hours_wall_frozen += wall < 0;
-  if (s.entering < year.coldest) {
-    year.coldest = s.entering;
-    year.coldest_hour = h;
-  }
-  if (s.entering > year.warmest) {
-    year.warmest = s.entering;
-    year.warmest_hour = h;
-  }
+  year.meet(s.entering, h);
 }
 
 std::vector<double> daily_means(const std::vector<double>& hours) {
@@ -53,18 +46,11 @@ Simulation simulate_ground_load(const LoopModel& loop, const std::vector<double>
   assert(loop.ground.size() == kYearHours && load.size() == kYearHours);
   GroundMemory memory(loop.response, loop.pipe);
   Simulation out;
-  out.coldest = 1e9;
-  out.warmest = -1e9;
   std::vector<HourState> hours(kYearHours);
   const std::vector<double> days = daily_means(load);
   for (int y = 0; y < years && !stop.stop_requested(); ++y) {
-    out.years.push_back(one_year(loop, load, memory, hours));
+    out.add(one_year(loop, load, memory, hours), hours, years);
     out.daily_heat.insert(out.daily_heat.end(), days.begin(), days.end());
-    out.coldest = std::min(out.coldest, out.years.back().coldest);
-    out.warmest = std::max(out.warmest, out.years.back().warmest);
-    if (y == 0) out.first = hours;
-    if (y == 9) out.tenth = hours;
-    if (y == years - 1) out.last = hours;
   }
   return out;
 }

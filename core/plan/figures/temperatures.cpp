@@ -96,8 +96,8 @@ void add_energy(Figures& all, const YearSum& y) {
   add("heat.pump_power", "Electricity of the circulator, last year", y.pump_power);
   add("heat.backup", "Back-up heat, last year", y.backup);
   add("heat.unmet_cooling", "Cooling that the unit cannot give, last year", y.unmet_cooling);
-  derived(all, "heat.electricity", "Electricity in all, back-up included, last year",
-          y.heating_power + y.cooling_power + y.pump_power + y.backup, Q::energy,
+  derived(all, "heat.electricity", "Electricity in all, back-up included, last year", y.electricity(),
+          Q::energy,
           {"unit + circulator + back-up heat",
            {"heat.heating_power", "heat.cooling_power", "heat.pump_power", "heat.backup"},
            ""});
@@ -117,10 +117,9 @@ void add_seasonal(Figures& all, const YearSum& y) {
             {"(cooling needed - not met) / electricity of the unit",
              {"house.cooling", "heat.unmet_cooling", "heat.cooling_power"},
              ""});
-  const double all_power = all.at("heat.electricity").value;
-  if (all_power > 0)
+  if (y.electricity() > 0)
     derived(all, "heat.seasonal", "Seasonal performance of the whole, circulator and back-up included",
-            (y.heating + cooled) / all_power, Q::count,
+            y.performance(), Q::count,
             {"(heat needed + cooling met) / electricity in all",
              {"house.heating", "house.cooling", "heat.unmet_cooling", "heat.electricity"},
              ""});

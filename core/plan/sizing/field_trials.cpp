@@ -13,11 +13,6 @@ namespace {
 
 constexpr double kUsualRun = 15;  // m, where the lot says nothing
 
-double seasonal_performance(const YearSum& y) {
-  const double power = y.heating_power + y.cooling_power + y.pump_power + y.backup;
-  return power > 0 ? (y.heating + y.cooling - y.unmet_cooling) / power : 0;
-}
-
 }  // namespace
 
 Layout idealised_layout(const Wishes& wishes, const Coil& coil, int circuits, double run_length) {
@@ -47,7 +42,7 @@ FieldSize field_size(const Plan& plan, const Layout& layout, const Temperatures&
   }
   out.coldest = t.simulation.coldest;
   out.warmest = t.simulation.warmest;
-  if (!t.simulation.years.empty()) out.seasonal = seasonal_performance(t.simulation.years.back());
+  if (!t.simulation.years.empty()) out.seasonal = t.simulation.years.back().performance();
   out.bank = make_dig(layout, plan.wishes, plan.ground).total_vertical.bank;
   return out;
 }

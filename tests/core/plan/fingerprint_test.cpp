@@ -47,6 +47,7 @@ TEST(Fingerprint, HearsOfEachThingThatIsDugOtherwise) {
   EXPECT_TRUE(changed([](Plan& p) { p.wishes.pipe = "1 in DR 11"; }));
   EXPECT_TRUE(changed([](Plan& p) { p.wishes.circuits = 3; }));
   EXPECT_TRUE(changed([](Plan& p) { p.wishes.coil_in_run = false; }));
+  EXPECT_TRUE(changed([](Plan& p) { p.wishes.given = {{{0, 0}, {10, 0}}}; }));
 }
 
 }  // namespace underlawn
