@@ -15,12 +15,17 @@ enum class TrenchRole { field, supply };  // supply: the coil lies in the trench
 struct Trench {
   int number = 0;  // 1.. in digging order along the header
   TrenchRole role = TrenchRole::field;
-  Point head, end;   // middle line; pipe enters and leaves at the head
+  Point head, end;   // of its middle line; pipe enters and leaves at the head
   double width = 0;  // m, at the floor
   double depth = 0;  // m, ground to floor
   Coil coil;
+  std::vector<Point> bends = {};  // of the middle line, from head to end
+  bool locked = false;            // the designer holds it where it is
   bool operator==(const Trench&) const = default;
 };
+
+Polyline middle_line(const Trench& trench);  // head, bends, end
+double length_of(const Trench& trench);      // m along it
 
 enum class Conduit { header, run };
 

@@ -14,7 +14,15 @@ void add_heat(Json& tree, std::vector<Trouble>&) {
     if (!tree.contains(part)) tree[part] = usual[part];
 }
 
-constexpr MigrationStep kSteps[] = {add_heat};
+// Format 2 knew one aim and no prices.
+void add_aim(Json& tree, std::vector<Trouble>&) {
+  if (!tree.contains("wishes") || !tree["wishes"].is_object()) return;
+  const Json usual = Json::parse(plan_to_text(Plan{}))["wishes"];
+  for (const char* key : {"aim", "prices", "least_length_m", "most_length_m", "groups"})
+    if (!tree["wishes"].contains(key)) tree["wishes"][key] = usual[key];
+}
+
+constexpr MigrationStep kSteps[] = {add_heat, add_aim};
 
 }  // namespace
 

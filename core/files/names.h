@@ -62,6 +62,16 @@ inline constexpr Names<CoilUnknown, 3> kCoilUnknownNames = {{
     {CoilUnknown::trench_length, "trench_length"},
 }};
 
+inline constexpr Names<Aim, 7> kAimNames = {{
+    {Aim::digging, "digging"},
+    {Aim::circuits, "circuits"},
+    {Aim::metres, "metres"},
+    {Aim::lawn, "lawn"},
+    {Aim::cost, "cost"},
+    {Aim::trees, "trees"},
+    {Aim::mix, "mix"},
+}};
+
 inline constexpr Names<SoilSource, 2> kSoilSourceNames = {{
     {SoilSource::typed, "typed"},
     {SoilSource::matter, "matter"},

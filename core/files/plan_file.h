@@ -12,7 +12,7 @@
 
 namespace underlawn {
 
-inline constexpr int kPlanFormat = 2;
+inline constexpr int kPlanFormat = 3;
 inline constexpr std::string_view kPlanSuffix = ".underlawn";
 
 std::string plan_to_text(const Plan& plan);

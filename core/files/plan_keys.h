@@ -88,8 +88,38 @@ void walk_keys(V& v, GivenTrench& t) {
   const GivenTrench usual;
   v.key("head_m", t.head);
   v.key("end_m", t.end);
+  v.key_if(!t.bends.empty(), "bends_m", t.bends);
   v.key_if(t.depth != usual.depth, "depth_m", t.depth);
   v.key_if(t.coil_length != usual.coil_length, "coil_length_m", t.coil_length);
+}
+
+template <class V>
+void walk_keys(V& v, Prices& p) {
+  v.key("currency", p.currency);
+  v.key("digging_per_m3", p.digging);
+  v.key("hand_crossing_each", p.hand_crossing);
+  v.key("pavement_per_m2", p.pavement);
+  v.key("lawn_per_m2", p.lawn);
+  v.key("bedding_per_m3", p.bedding);
+  v.key("coil_pipe_per_m", p.coil_pipe);
+  v.key("header_pipe_per_m", p.header_pipe);
+  v.key("joint_each", p.joint);
+  v.key("crew_day_each", p.crew_day);
+  v.key("missing_circuit_each", p.missing_circuit);
+  v.key("near_tree_per_m", p.near_tree);
+  v.key("tree_distance_m", p.tree_distance);
+}
+
+template <class V>
+void walk_keys(V& v, ClosedSide& s) {
+  v.key("house_id", s.house_id);
+  v.key("wall", s.wall);
+}
+
+template <class V>
+void walk_keys(V& v, Segment& s) {
+  v.key("head_m", s.a);
+  v.key("end_m", s.b);
 }
 
 template <class V>
@@ -118,6 +148,17 @@ void walk_keys(V& v, Wishes& w) {
   const bool standing = w.pattern == CoilPattern::upright_coil;
   v.key_if(standing || w.return_on_top != usual.return_on_top, "return_on_top", w.return_on_top);
   v.list_if(!w.given.empty(), "given", w.given);
+  v.choice("aim", w.aim, kAimNames);
+  v.part("prices", w.prices);
+  v.key("least_length_m", w.least_length);
+  v.key("most_length_m", w.most_length);
+  v.key("direction_rad", w.direction);
+  v.key("groups", w.groups);
+  v.list_if(!w.locked.empty(), "locked", w.locked);
+  v.part("header_on", w.header_on);
+  v.key_if(!w.run_by.empty(), "run_by_m", w.run_by);
+  v.list_if(!w.closed.empty(), "closed", w.closed);
+  v.list_if(!w.kept.empty(), "kept", w.kept);
 }
 
 template <class V>

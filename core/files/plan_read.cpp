@@ -127,6 +127,12 @@ std::set<std::string> essential(const ClearanceRule&) {
 std::set<std::string> essential(const GivenTrench&) {
   return {"head_m", "end_m"};
 }
+std::set<std::string> essential(const Segment&) {
+  return {"head_m", "end_m"};
+}
+std::set<std::string> essential(const ClosedSide&) {
+  return {"house_id", "wall"};
+}
 std::set<std::string> essential(const Surface&) {
   return {"area_m2", "u_value_w_m2k"};
 }
@@ -151,6 +157,9 @@ std::string element_name(const char* list, std::size_t index, const Json& elemen
                      : list == std::string("cooling")  ? "cooling point "
                      : list == std::string("surfaces") ? "surface "
                      : list == std::string("given")    ? "given trench "
+                     : list == std::string("locked")   ? "locked trench "
+                     : list == std::string("closed")   ? "closed side "
+                     : list == std::string("kept")     ? "kept trench "
                      : list == std::string("readings") ? "reading "
                      : list == std::string("curve")    ? "pump curve point "
                                                        : "accepted finding ";

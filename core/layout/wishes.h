@@ -2,6 +2,7 @@
 // What the designer asks of the loop.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,10 +14,50 @@ namespace underlawn {
 // A trench whose place is given: it is taken as it is.
 struct GivenTrench {
   Point head, end;
-  double depth = 0;        // m; 0: Wishes::trench_depth
-  double coil_length = 0;  // m of pipe in it; 0: as the wishes' pitch gives for its length
+  double depth = 0;               // m; 0: Wishes::trench_depth
+  double coil_length = 0;         // m of pipe in it; 0: as the wishes' pitch gives for its length
+  std::vector<Point> bends = {};  // of its middle line between the two, from the head on
   bool operator==(const GivenTrench&) const = default;
 };
+
+// What the best arrangement is, among those that hold the circuits asked for.
+enum class Aim {
+  digging,   // least digging: metres of trench, header and run, and what a crossing is worth in them
+  circuits,  // as many circuits as fit, however many are asked for; then least digging
+  metres,    // most metres of trench, each between least_length and most_length; then least digging
+  lawn,      // least lawn torn up
+  cost,      // least money: Prices without what is not bought
+  trees,     // furthest from the trunks of trees
+  mix,       // least money with what is not bought at the designer's own price; may leave circuits out
+};
+
+// What things cost, in the designer's own currency. Usual values: round figures of our own, no source.
+struct Prices {
+  std::string currency = "USD";
+  double digging = 20;         // per m3 of ground dug, filled in again and compacted
+  double hand_crossing = 150;  // a utility or other line met by hand
+  double pavement = 90;        // per m2 cut and made good
+  double lawn = 4;             // per m2 torn up and sown
+  double bedding = 45;         // per m3 of sand
+  double coil_pipe = 2.2;      // per m
+  double header_pipe = 6;      // per m
+  double joint = 30;           // a fused joint
+  double crew_day = 1900;      // crew and machine standing on the lot for a day
+  // Not bought, but worth avoiding, in the same money; Aim::mix only.
+  double missing_circuit = 6000;  // one less than asked for
+  double near_tree = 40;  // per m that the nearest trench comes within tree_distance of a trunk, each tree
+  double tree_distance = 10;  // m
+  bool operator==(const Prices&) const = default;
+};
+
+// A wall of the house whose outer side the owner wants left alone: no coil trench lies beyond its line.
+struct ClosedSide {
+  int house_id = 0;
+  int wall = 0;  // index of the corner the wall starts at
+  bool operator==(const ClosedSide&) const = default;
+};
+
+inline constexpr int kMostGroups = 4;
 
 struct Wishes {
   CoilPattern pattern = CoilPattern::flat_coil;
@@ -40,6 +81,17 @@ struct Wishes {
   double side_distance = 0.4572;   // m between its two sides: 18 in
   bool return_on_top = true;       // of an upright coil; else on the floor
   std::vector<GivenTrench> given;  // where there are any, no other trenches are placed
+  Aim aim = Aim::digging;
+  Prices prices;
+  double least_length = 18.288;      // m, of a trench when the aim is metres: 60 ft
+  double most_length = 45.72;        // m: 150 ft
+  std::optional<double> direction;   // rad, that field trenches are held to; without it the best is sought
+  int groups = 1;                    // fields of trenches, each with a header of its own
+  std::vector<GivenTrench> locked;   // stay where they are; the rest is placed round them
+  std::optional<Segment> header_on;  // the line that trench heads meet
+  std::vector<Point> run_by;         // places the supply run passes, from the house on
+  std::vector<ClosedSide> closed;
+  std::vector<Segment> kept;  // trenches as last shown, head to end: near equals, they are not moved
   bool operator==(const Wishes&) const = default;
 };
 

@@ -78,6 +78,50 @@ void add_ground(Lines& lines, const Ground& ground) {
   lines.add("frost_depth", ground.frost_depth);
 }
 
+void add_given(Lines& lines, const GivenTrench& t) {
+  lines.add("head", t.head);
+  lines.add("end", t.end);
+  lines.add("depth", t.depth);
+  lines.add("coil_length", t.coil_length);
+  for (Point p : t.bends) lines.add("bend", p);
+}
+
+void add_prices(Lines& lines, const Prices& p) {
+  for (double each : {p.digging, p.hand_crossing, p.pavement, p.lawn, p.bedding, p.coil_pipe, p.header_pipe,
+                      p.joint, p.crew_day, p.missing_circuit, p.near_tree, p.tree_distance})
+    lines.add("price", each);
+}
+
+// Of no weight where nothing is asked of it: the fingerprints of plans without are on paper already.
+void add_arrangement(Lines& lines, const Wishes& w) {
+  const Wishes usual;
+  if (w.aim != usual.aim) lines.add("aim", w.aim);
+  if (w.aim == Aim::metres) {
+    lines.add("least_length", w.least_length);
+    lines.add("most_length", w.most_length);
+  }
+  if (w.aim == Aim::cost || w.aim == Aim::mix) add_prices(lines, w.prices);
+  if (w.direction) lines.add("direction", *w.direction);
+  if (w.groups != usual.groups) lines.add("groups", w.groups);
+  for (const GivenTrench& t : w.locked) {
+    lines.add("locked", 1);
+    add_given(lines, t);
+  }
+  if (w.header_on) {
+    lines.add("header_from", w.header_on->a);
+    lines.add("header_to", w.header_on->b);
+  }
+  for (Point p : w.run_by) lines.add("run_by", p);
+  for (const ClosedSide& s : w.closed) {
+    lines.add("closed_house", s.house_id);
+    lines.add("wall", s.wall);
+  }
+  for (const Segment& s : w.kept) {
+    lines.add("kept", s.a);
+    lines.add("end", s.b);
+  }
+}
+
 void add_wishes(Lines& lines, const Wishes& w) {
   lines.add("pattern", w.pattern);
   lines.add("pipe", w.pipe);
@@ -96,12 +140,8 @@ void add_wishes(Lines& lines, const Wishes& w) {
   lines.add("run_depth", w.run_depth);
   lines.add("bedding", w.bedding);
   lines.add("coil_in_run", static_cast<int>(w.coil_in_run));
-  for (const GivenTrench& t : w.given) {
-    lines.add("head", t.head);
-    lines.add("end", t.end);
-    lines.add("depth", t.depth);
-    lines.add("coil_length", t.coil_length);
-  }
+  for (const GivenTrench& t : w.given) add_given(lines, t);
+  add_arrangement(lines, w);
   // Of no weight for a flat coil, whose fingerprints are on paper already.
   if (w.pattern == CoilPattern::flat_coil) return;
   lines.add("level_distance", w.level_distance);

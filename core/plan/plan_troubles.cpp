@@ -261,6 +261,46 @@ void add_pattern_numbers(std::vector<Number>& numbers, const Wishes& w) {
                                 : "Dig deeper than the levels are high, or lay them closer."});
 }
 
+std::vector<Number> price_numbers(const Prices& p) {
+  std::vector<Number> numbers;
+  const auto price = [&](const char* thing, double value) {
+    numbers.push_back(
+        {thing, Quantity::money, value, 0, 1e9, false, "Enter what it costs; 0 where it does not count."});
+  };
+  price("Price of digging", p.digging);
+  price("Price of a hand-dug crossing", p.hand_crossing);
+  price("Price of pavement", p.pavement);
+  price("Price of lawn", p.lawn);
+  price("Price of bedding", p.bedding);
+  price("Price of coil pipe", p.coil_pipe);
+  price("Price of header pipe", p.header_pipe);
+  price("Price of a joint", p.joint);
+  price("Price of a crew day", p.crew_day);
+  price("Worth of a circuit", p.missing_circuit);
+  price("Worth of distance from a tree", p.near_tree);
+  numbers.push_back({"Distance from trees", Quantity::length, p.tree_distance, 0, 1000, false,
+                     "Enter from what distance on a tree no longer counts."});
+  return numbers;
+}
+
+void add_arrangement_numbers(std::vector<Number>& numbers, const Wishes& w) {
+  const bool used = w.aim == Aim::metres;
+  const double least =
+      used && std::isfinite(w.least_length) ? std::clamp(w.least_length, 0.0, kLongestTrench) : -kMuch;
+  numbers.push_back({"Least trench length", Quantity::length, w.least_length, used ? 1 : -kMuch,
+                     used ? kLongestTrench : kMuch, false,
+                     "Enter how short a trench is still worth digging."});
+  numbers.push_back({"Most trench length", Quantity::length, w.most_length, least,
+                     used ? kLongestTrench : kMuch, false,
+                     "Enter how long a trench may be; not less than the least."});
+  if (w.direction)
+    numbers.push_back({"Trench direction", Quantity::angle, *w.direction, -2 * kPi, 2 * kPi, false,
+                       "Enter the direction trenches are held to, or none."});
+  numbers.push_back({"Groups", Quantity::count, static_cast<double>(w.groups), 1, kMostGroups, false,
+                     "Enter into how many fields, each with its own header, the trenches are split."});
+  for (Number& n : price_numbers(w.prices)) numbers.push_back(std::move(n));
+}
+
 std::vector<Number> wishes_numbers(const Wishes& w) {
   const Quantity m = Quantity::length;
   const double least_spacing = std::isfinite(w.trench_width) ? std::clamp(w.trench_width, 0.0, 10.0) : 0;
@@ -269,6 +309,7 @@ std::vector<Number> wishes_numbers(const Wishes& w) {
   std::vector<Number> numbers;
   add_coil_numbers(numbers, w);
   add_pattern_numbers(numbers, w);
+  add_arrangement_numbers(numbers, w);
   numbers.insert(
       numbers.end(),
       {
@@ -307,7 +348,16 @@ std::vector<Trouble> site_troubles(const Plan& plan) {
 
 std::vector<Trouble> wishes_troubles(const Plan& plan) {
   std::vector<Trouble> troubles;
-  check(troubles, plan, wishes_numbers(plan.wishes));
+  const Wishes& w = plan.wishes;
+  check(troubles, plan, wishes_numbers(w));
+  for (const GivenTrench& t : w.locked) {
+    std::vector<Point> places = {t.head, t.end};
+    places.insert(places.end(), t.bends.begin(), t.bends.end());
+    check_places(troubles, plan, places, "Locked trench");
+  }
+  if (w.header_on) check_places(troubles, plan, {w.header_on->a, w.header_on->b}, "Header line");
+  check_places(troubles, plan, w.run_by, "Place on the supply run");
+  for (const Segment& s : w.kept) check_places(troubles, plan, {s.a, s.b}, "Kept trench");
   return troubles;
 }
 

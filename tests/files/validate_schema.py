@@ -79,7 +79,7 @@ with tempfile.TemporaryDirectory() as folder:
 
     if samples:
         plan, results = load(samples[0]), load(folder / samples[0].stem / "results.json")
-        must_refuse(plan_schema, plan, "a newer format", lambda p: p.update(format_version=3))
+        must_refuse(plan_schema, plan, "a newer format", lambda p: p.update(format_version=4))
         must_refuse(plan_schema, plan, "an unknown key", lambda p: p["site"].update(colour=1))
         must_refuse(plan_schema, plan, "a depth in words", lambda p: p["wishes"].update(trench_depth_m="deep"))
         must_refuse(plan_schema, plan, "a shrub", lambda p: p["site"]["features"][0].update(kind="shrub"))

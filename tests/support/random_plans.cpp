@@ -59,6 +59,27 @@ Site site(Random& random) {
   return s;
 }
 
+GivenTrench given(Random& random) {
+  GivenTrench t{point(random), point(random), number(random), number(random), {}};
+  for (int n = below(random, 3); n > 0; --n) t.bends.push_back(point(random));
+  return t;
+}
+
+void arrangement(Random& random, Wishes& w) {
+  w.aim = static_cast<Aim>(below(random, 7));
+  w.prices.currency = word(random);
+  for (double* value :
+       {&w.prices.digging, &w.prices.lawn, &w.prices.tree_distance, &w.least_length, &w.most_length})
+    *value = number(random);
+  w.groups = below(random, 9) - 2;
+  if (below(random, 3) == 0) w.direction = number(random);
+  if (below(random, 3) == 0) w.header_on = Segment{point(random), point(random)};
+  for (int n = below(random, 3); n > 0; --n) w.locked.push_back(given(random));
+  for (int n = below(random, 3); n > 0; --n) w.run_by.push_back(point(random));
+  for (int n = below(random, 3); n > 0; --n) w.closed.push_back({below(random, 20), below(random, 9) - 1});
+  for (int n = below(random, 3); n > 0; --n) w.kept.push_back({point(random), point(random)});
+}
+
 Wishes wishes(Random& random) {
   Wishes w;
   w.pipe = word(random);
@@ -70,8 +91,8 @@ Wishes wishes(Random& random) {
   w.circuits = below(random, 2001) - 1000;
   w.coil_in_run = below(random, 2) == 1;
   if (below(random, 4) == 0)
-    for (int n = below(random, 3); n > 0; --n)
-      w.given.push_back({point(random), point(random), number(random), number(random)});
+    for (int n = below(random, 3); n > 0; --n) w.given.push_back(given(random));
+  arrangement(random, w);
   w.pattern = static_cast<CoilPattern>(below(random, kCoilPatterns));
   w.level_distance = below(random, 2) ? w.level_distance : number(random);
   w.side_distance = below(random, 2) ? w.side_distance : number(random);

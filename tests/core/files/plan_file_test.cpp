@@ -79,6 +79,17 @@ TEST(PlanFile, LoadingAndSavingTheSamplesGivesTheSameBytes) {
   EXPECT_GE(samples, 2);
 }
 
+TEST(PlanFile, AFormatThatKnewOneAimLoadsWithoutARemark) {
+  const auto text =
+      read_file(std::string(UNDERLAWN_SOURCE_DIR) + "/tests/files/old/format-2.underlawn", kLargestFile);
+  const auto back = loaded(*text);
+  EXPECT_THAT(back.remarks, IsEmpty());
+  EXPECT_EQ(back.value.site.features.size(), 18u);
+  EXPECT_EQ(back.value.wishes.aim, Aim::digging);
+  EXPECT_EQ(back.value.wishes.prices, Prices{});
+  EXPECT_EQ(back.value.wishes.circuits, 4);
+}
+
 TEST(PlanFile, AnOlderFormatLoadsWithoutARemark) {
   const auto text =
       read_file(std::string(UNDERLAWN_SOURCE_DIR) + "/tests/files/old/format-1.underlawn", kLargestFile);
@@ -91,7 +102,7 @@ TEST(PlanFile, AnOlderFormatLoadsWithoutARemark) {
 
 TEST(PlanFile, BeginsWithTheFormatVersionAndHasOneRecordALine) {
   const std::string text = plan_to_text(sample::half_acre());
-  EXPECT_THAT(text, StartsWith("{\n  \"format_version\": 2,\n  \"units\": \"us\",\n"));
+  EXPECT_THAT(text, StartsWith("{\n  \"format_version\": 3,\n  \"units\": \"us\",\n"));
   EXPECT_THAT(text, HasSubstr("\n      {\"at_m\": [0.0, 0.0], \"setback_m\": 3.048},\n"));
   EXPECT_THAT(
       text,
@@ -113,7 +124,7 @@ TEST(PlanFile, SortsFeaturesAndAcceptancesOnSaving) {
 TEST(PlanFile, RefusesANewerVersionNamingBoth) {
   EXPECT_EQ(
       refusal(R"({"format_version": 7})"),
-      "The plan is of format_version 7; it must be at most of format_version 2, the newest that this program "
+      "The plan is of format_version 7; it must be at most of format_version 3, the newest that this program "
       "knows. It was written by a newer Underlawn: install that, or save the plan there for this one.");
 }
 
@@ -185,11 +196,11 @@ TEST(PlanFile, TakesTheUsualValueForOneItCannotUse) {
 }
 
 TEST(PlanFile, SaysWhatIsMissing) {
-  EXPECT_THAT(remarks_on(R"({"format_version": 2})"),
+  EXPECT_THAT(remarks_on(R"({"format_version": 3})"),
               ElementsAre("The plan has no “accepted”, “flow”, “ground”, “site”, “test”, “thermal”, “title”, "
                           "“units”, “wishes”. "
                           "The usual values were taken."));
-  EXPECT_EQ(loaded(R"({"format_version": 2})").value, Plan{});
+  EXPECT_EQ(loaded(R"({"format_version": 3})").value, Plan{});
 }
 
 TEST(PlanFile, SaysWhatItDoesNotUnderstand) {

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "field/trench.h"
+
+namespace underlawn {
+
+Polyline middle_line(const Trench& trench) {
+  Polyline line = {trench.head};
+  line.insert(line.end(), trench.bends.begin(), trench.bends.end());
+  line.push_back(trench.end);
+  return line;
+}
+
+double length_of(const Trench& trench) {
+  return length(middle_line(trench));
+}
+
+}  // namespace underlawn
