@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Arrangements worth joining up.
+#pragma once
+
+#include <stop_token>
+
+#include "layout/arrangement.h"
+#include "layout/layout.h"
+
+namespace underlawn {
+
+struct Candidates {
+  int fits = 0;  // most trenches found, within the search's limit
+  std::vector<Arrangement> found;
+};
+
+// A look at every bearing, then a full search of the best of them and their neighbours.
+Candidates gather(const Search& search, const std::vector<Bearing>& bearings, const std::stop_token& stop);
+
+// Leaves out trenches that distances do not prove legal, and arrangements that have none left.
+void drop_illegal(const Site& site, const Wishes& wishes, std::vector<Arrangement>& found);
+
+// Heads packed against a boundary leave no way past them: the same trenches drawn back a little along
+// themselves, each as far as it may, are another arrangement, joined more cheaply. Wants legal ones.
+void add_drawn_back(const Site& site, const Wishes& wishes, std::vector<Arrangement>& found);
+
+// Most trenches first, then the best guesses.
+void sort_by_guess(std::vector<Arrangement>& found);
+
+}  // namespace underlawn

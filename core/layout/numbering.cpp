@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/numbering.h"
+
+#include <cmath>
+#include <tuple>
+
+namespace underlawn {
+
+namespace {
+
+bool house_is_low(const std::vector<Trench>& trenches, Point across, Point house) {
+  double low = 1e300, high = -1e300;
+  for (const Trench& t : trenches) {
+    if (t.role == TrenchRole::supply) continue;
+    low = std::min(low, dot(across, t.head));
+    high = std::max(high, dot(across, t.head));
+  }
+  return std::abs(dot(across, house) - low) <= std::abs(dot(across, house) - high);
+}
+
+}  // namespace
+
+void number_across_field(std::vector<Trench>& trenches, double angle,
+                         const std::optional<EntryPoint>& entry) {
+  if (trenches.empty()) return;
+  const Point u = direction(angle), across = left_normal(u);
+  const Point house = entry ? entry->at : trenches.front().head;
+  const double side = house_is_low(trenches, across, house) ? 1 : -1;
+  const auto key = [&](const Trench& t) {
+    // Rows side by side within a centimetre are one row.
+    return std::tuple(t.role == TrenchRole::supply, std::round(100 * side * dot(across, t.head)),
+                      dot(u, t.head));
+  };
+  std::stable_sort(trenches.begin(), trenches.end(),
+                   [&](const Trench& l, const Trench& r) { return key(l) < key(r); });
+  for (std::size_t i = 0; i < trenches.size(); ++i) trenches[i].number = static_cast<int>(i) + 1;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/whole.h"
+
+#include "layout/legality.h"
+#include "layout/supply_coil.h"
+
+namespace underlawn {
+
+namespace {
+
+bool on_line(const Polyline& line, Point p) {
+  for (std::size_t i = 1; i < line.size(); ++i)
+    if (distance(Segment{line[i - 1], line[i]}, p) < kLegalSlack) return true;
+  return false;
+}
+
+}  // namespace
+
+bool better(const Whole& l, const Whole& r) {
+  const bool l_run = !l.connection.run.line.empty(), r_run = !r.connection.run.line.empty();
+  if (l.count() != r.count()) return l.count() > r.count();
+  if (l_run != r_run) return l_run;
+  if (l.unjoined() != r.unjoined()) return l.unjoined() < r.unjoined();
+  return l.cost < r.cost - 1e-6;
+}
+
+void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& w) {
+  const auto legal = [&](const Polyline& line, double free_start) {
+    if (!conduit_is_legal(site, wishes, line, free_start)) return false;
+    return std::all_of(w.field.begin(), w.field.end(),
+                       [&](const Segment& t) { return conduit_keeps_off(line, t, wishes); });
+  };
+  Connection& c = w.connection;
+  const double stub = c.run.line.size() > 1 ? distance(c.run.line[0], c.run.line[1]) : 0;
+  if (c.run.line.size() > 1 && !legal(c.run.line, stub)) c.run = {};
+  std::vector<Polyline> kept;
+  const Point root = !c.run.line.empty()     ? c.run.line.back()
+                     : c.header.legs.empty() ? w.field.front().a
+                                             : c.header.legs.front().front();
+  const auto reached = [&](Point p) {
+    return distance(root, p) < 2 * kLegalSlack ||
+           std::any_of(kept.begin(), kept.end(), [p](const Polyline& leg) { return on_line(leg, p); });
+  };
+  for (Polyline& leg : c.header.legs)
+    if (reached(leg.front()) && legal(leg, 0)) kept.push_back(std::move(leg));
+  c.joined = static_cast<int>(
+      std::count_if(w.field.begin(), w.field.end(), [&](const Segment& t) { return reached(t.a); }));
+  c.header.legs = kept;
+  c.header.length = 0;
+  for (const Polyline& leg : c.header.legs) c.header.length += length(leg);
+}
+
+Completer::Completer(const Site& site, const Wishes& wishes, const Coil& coil, const Conduits& conduits,
+                     std::stop_token stop)
+    : site_(site), wishes_(wishes), coil_(coil), conduits_(conduits), stop_(std::move(stop)) {}
+
+// Where the run does not happen to hold the coil that is missing, other joints on the header are tried.
+Whole Completer::complete(const Arrangement& a) const {
+  Whole w = joined_at(a, std::nullopt);
+  const bool one_missing = wishes_.coil_in_run && w.count() + 1 == wishes_.circuits;
+  if (!one_missing || w.connection.run.line.empty() || !a.in_line) return w;
+  for (double share : {0.0, 1.0 / 3, 2.0 / 3, 1.0}) {
+    if (w.in_run || stop_.stop_requested()) break;
+    Whole other = joined_at(a, share);
+    if (other.in_run) w = std::move(other);
+  }
+  return w;
+}
+
+Whole Completer::joined_at(const Arrangement& a, std::optional<double> share) const {
+  Whole w;
+  w.field = a.trenches;
+  w.angle = a.bearing.angle;
+  w.connection = connect(conduits_, a, share);
+  drop_illegal_lines(site_, wishes_, w);
+  if (wishes_.coil_in_run && w.connection.run.line.size() > 1 && w.count() < wishes_.circuits)
+    w.in_run =
+        coil_in_run(site_, wishes_, w.connection.run, w.connection.header, w.field, coil_.trench_length);
+  const double weight =
+      wishes_.trench_width * wishes_.trench_depth / std::max(1e-6, wishes_.run_width * wishes_.run_depth);
+  w.cost = w.connection.cost + (a.bearing.drawn ? 0 : kOddBearing) +
+           weight * coil_.trench_length * static_cast<double>(w.field.size());
+  if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;
+  return w;
+}
+
+}  // namespace underlawn

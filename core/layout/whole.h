@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// An arrangement of field trenches with everything that hangs on it: header, run, the coil in the run.
+#pragma once
+
+#include <optional>
+#include <stop_token>
+
+#include "layout/connect.h"
+#include "layout/layout.h"
+
+namespace underlawn {
+
+struct Whole {
+  std::vector<Segment> field;
+  std::optional<Segment> in_run;
+  Connection connection;
+  double angle = 0;  // rad
+  double cost = 0;   // m of plain digging
+  int unjoined() const { return static_cast<int>(field.size()) - connection.joined; }
+  int count() const { return static_cast<int>(field.size()) + (in_run ? 1 : 0); }
+};
+
+// Trenches first, then whether a run reaches the house, then heads joined, then the digging.
+bool better(const Whole& l, const Whole& r);
+
+// What cannot be proved by distances is not drawn: lines of header and run that are not legal go, and with
+// them the legs that start on them.
+void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& whole);
+
+// Header, run and coil in the run for an arrangement.
+class Completer {
+ public:
+  Completer(const Site& site, const Wishes& wishes, const Coil& coil, const Conduits& conduits,
+            std::stop_token stop);
+  Whole complete(const Arrangement& arrangement) const;
+
+ private:
+  Whole joined_at(const Arrangement& arrangement, std::optional<double> share) const;
+
+  const Site& site_;
+  const Wishes& wishes_;
+  const Coil& coil_;
+  const Conduits& conduits_;
+  std::stop_token stop_;
+};
+
+}  // namespace underlawn
