@@ -4,7 +4,7 @@
 
 #include <stop_token>
 
-#include "layout/arrangement.h"
+#include "layout/held.h"
 #include "layout/layout.h"
 
 namespace underlawn {
@@ -14,15 +14,36 @@ struct Candidates {
   std::vector<Arrangement> found;
 };
 
+// A search in one direction, round what is held.
+class SearchRound {
+ public:
+  SearchRound(const Search& search, const Held& held, const Wishes& wishes, double angle);
+  SearchRound(const SearchRound&) = delete;
+  const Search& search() const { return round_ ? *round_ : open_; }
+
+ private:
+  const Search& open_;
+  Ground ground_, for_header_;
+  std::optional<Search> round_;
+};
+
+// What arrangements have to keep to. `site` with its closed sides.
+struct Keeping {
+  const Site& site;
+  const Wishes& wishes;
+  const Held& held;
+};
+
 // A look at every bearing, then a full search of the best of them and their neighbours.
-Candidates gather(const Search& search, const std::vector<Bearing>& bearings, const std::stop_token& stop);
+Candidates gather(const Search& search, const Keeping& keeping, const std::vector<Bearing>& bearings,
+                  const std::stop_token& stop);
 
 // Leaves out trenches that distances do not prove legal, and arrangements that have none left.
-void drop_illegal(const Site& site, const Wishes& wishes, std::vector<Arrangement>& found);
+void drop_illegal(const Keeping& keeping, std::vector<Arrangement>& found);
 
 // Heads packed against a boundary leave no way past them: the same trenches drawn back a little along
 // themselves, each as far as it may, are another arrangement, joined more cheaply. Wants legal ones.
-void add_drawn_back(const Site& site, const Wishes& wishes, std::vector<Arrangement>& found);
+void add_drawn_back(const Keeping& keeping, std::vector<Arrangement>& found);
 
 // Most trenches first, then the best guesses.
 void sort_by_guess(std::vector<Arrangement>& found);

@@ -8,24 +8,30 @@ namespace {
 constexpr std::size_t kTried = 2;      // bearings searched fully, after a look
 constexpr std::size_t kOfTheGrid = 4;  // at every so manyth of the grid, and at all that follow something
 
-int most_without(const Search& search, const std::vector<Bearing>& bearings, const std::stop_token& stop) {
+}  // namespace
+
+int most_that_fit(const Search& search, const Keeping& k, const std::vector<Bearing>& bearings,
+                  const std::stop_token& stop) {
   std::vector<std::pair<int, std::size_t>> ranked;
   int most = 0;
   for (std::size_t i = 0; i < bearings.size() && !stop.stop_requested(); ++i) {
     if (!bearings[i].drawn && i % kOfTheGrid != 0) continue;
-    ranked.push_back({-look(search, bearings[i], search.most + 1).fits, i});
+    const SearchRound round(search, k.held, k.wishes, bearings[i].angle);
+    ranked.push_back({-look(round.search(), bearings[i], search.most + 1).fits, i});
     most = std::max(most, -ranked.back().first);
   }
   std::stable_sort(ranked.begin(), ranked.end(), [](auto l, auto r) { return l.first < r.first; });
   for (std::size_t i = 0; i < std::min(kTried, ranked.size()) && !stop.stop_requested(); ++i)
-    if (most < search.most) most = std::max(most, search_fully(search, bearings[ranked[i].second]).fits);
+    if (most < search.most) {
+      const Bearing& b = bearings[ranked[i].second];
+      most = std::max(most, search_fully(SearchRound(search, k.held, k.wishes, b.angle).search(), b).fits);
+    }
   return most;
 }
 
-}  // namespace
-
-std::vector<RestrictionCost> restriction_costs(const Search& search, const std::vector<Bearing>& bearings,
-                                               int fits, const std::stop_token& stop) {
+std::vector<RestrictionCost> restriction_costs(const Search& search, const Keeping& keeping,
+                                               const std::vector<Bearing>& bearings, int fits,
+                                               const std::stop_token& stop) {
   std::vector<RestrictionCost> costs;
   for (std::size_t i = 0; i < search.ground.restrictions.size() && !stop.stop_requested(); ++i) {
     const int index = static_cast<int>(i);
@@ -33,7 +39,7 @@ std::vector<RestrictionCost> restriction_costs(const Search& search, const std::
     const Ground header = without_same(search.for_header, search.ground.restrictions[i]);
     Search s{open,          header, search.approach, search.size, search.run_width,
              search.wanted, false,  false,           search.most};
-    const int more = most_without(s, bearings, stop) - fits;
+    const int more = most_that_fit(s, keeping, bearings, stop) - fits;
     if (more > 0) costs.push_back({search.ground.restrictions[i], more});
   }
   std::stable_sort(costs.begin(), costs.end(), [](const RestrictionCost& l, const RestrictionCost& r) {

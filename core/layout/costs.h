@@ -3,13 +3,19 @@
 
 #include <stop_token>
 
-#include "layout/arrangement.h"
+#include "layout/candidates.h"
 
 namespace underlawn {
 
 // For every restriction, how many more trenches than `fits` would be found without it (the setback of an edge
 // nought, a feature gone), dearest first, those that cost nothing left out. Tries the bearings given.
-std::vector<RestrictionCost> restriction_costs(const Search& search, const std::vector<Bearing>& bearings,
-                                               int fits, const std::stop_token& stop);
+std::vector<RestrictionCost> restriction_costs(const Search& search, const Keeping& keeping,
+                                               const std::vector<Bearing>& bearings, int fits,
+                                               const std::stop_token& stop);
+
+// The most trenches found to fit, up to search.most: a look at the bearings that follow something drawn and
+// at some between, a full search of the two best.
+int most_that_fit(const Search& search, const Keeping& keeping, const std::vector<Bearing>& bearings,
+                  const std::stop_token& stop);
 
 }  // namespace underlawn

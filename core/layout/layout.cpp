@@ -4,11 +4,13 @@
 #include <cmath>
 
 #include "layout/candidates.h"
-#include "layout/costs.h"
+#include "layout/closed_side.h"
 #include "layout/crossings.h"
 #include "layout/explain.h"
 #include "layout/given.h"
+#include "layout/held_troubles.h"
 #include "layout/numbering.h"
+#include "layout/setting.h"
 #include "layout/whole.h"
 
 namespace underlawn {
@@ -16,8 +18,6 @@ namespace underlawn {
 namespace {
 
 constexpr std::size_t kRouted = 6;  // arrangements with real header and run
-constexpr int kMoreThanWanted = 3;
-constexpr int kMostCircuits = 1000;
 
 class Placer {
  public:
@@ -29,14 +29,14 @@ class Placer {
   Layout place() {
     if (!wishes_.given.empty()) return place_given();
     if (auto trouble = ground_trouble()) out_.troubles.push_back(*trouble);
-    if (!out_.troubles.empty() || wishes_.circuits == 0) return std::move(out_);
+    if (!out_.troubles.empty() || (wishes_.circuits == 0 && wishes_.locked.empty())) return std::move(out_);
     search();
     return std::move(out_);
   }
 
  private:
   std::optional<Trouble> ground_trouble() {
-    auto buildable = buildable_region(site_);
+    auto buildable = buildable_region(with_closed_sides(site_, wishes_));
     if (!buildable) return buildable.error();
     auto routable = routable_region(site_);
     if (!routable) return routable.error();
@@ -75,36 +75,36 @@ class Placer {
   }
 
   void search() {
-    const Ground ground = trench_ground(site_), for_header = conduit_ground(site_);
-    const Approach approach(site_, wishes_.run_width);
-    const int wanted = std::min(wishes_.circuits, kMostCircuits);
-    const TrenchSize size{coil_.trench_length, wishes_.trench_width,
-                          std::max(wishes_.spacing, wishes_.trench_width), wishes_.end_gap};
-    const Search s{ground,
-                   for_header,
-                   approach,
-                   size,
-                   wishes_.run_width,
-                   wanted,
-                   false,
-                   wishes_.coil_in_run && wanted > 1 && site_.entry,
-                   wanted + kMoreThanWanted};
-    const std::vector<Bearing> bearings = bearings_to_try(site_);
-    Candidates candidates = gather(s, bearings, stop_);
+    const Setting setting(site_, wishes_, coil_, out_.routable);
+    const int locked = static_cast<int>(setting.locked.size()), wanted = setting.wishes.circuits;
+    out_.troubles = setting.troubles;
+    const FieldSearch field(setting.keeping(), coil_, wanted,
+                            wishes_.coil_in_run && wanted > 1 && site_.entry.has_value());
+    Candidates candidates;
+    if (wanted > 0) candidates = field.candidates(stop_);
     if (stop_.stop_requested()) return;
-    const Conduits conduits = conduits_for(site_, wishes_, out_.routable);
-    take(best_of(candidates.found, conduits));
-    out_.fits = std::max(candidates.fits, static_cast<int>(out_.trenches.size()));
-    explain(site_, wishes_, conduits, unjoined_, out_);
-    if (static_cast<int>(out_.trenches.size()) < wishes_.circuits)
-      out_.costs = restriction_costs(s, bearings, out_.fits, stop_);
+    Whole best = best_of(candidates.found, setting);
+    if (best.field.empty() && locked > 0) best = only_locked(setting);
+    take(best, setting.locked);
+    out_.fits = locked + std::max(candidates.fits, static_cast<int>(out_.trenches.size()) - locked);
+    explain(site_, wishes_, setting.conduits, unjoined_, out_);
+    if (static_cast<int>(out_.trenches.size()) >= wishes_.circuits) return;
+    out_.costs = field.costs(out_.fits - locked, stop_);
+    std::erase_if(out_.costs, [this](const RestrictionCost& c) {  // closed sides are spoken of below
+      return c.restriction.kind == Restriction::Kind::feature &&
+             find_feature(site_, c.restriction.feature_id) == nullptr;
+    });
+    const auto held =
+        held_troubles(site_, wishes_, coil_, out_.routable, static_cast<int>(out_.trenches.size()), stop_);
+    out_.troubles.insert(out_.troubles.end(), held.begin(), held.end());
   }
 
-  Whole best_of(std::vector<Arrangement>& found, const Conduits& conduits) const {
-    drop_illegal(site_, wishes_, found);
-    add_drawn_back(site_, wishes_, found);
+  Whole best_of(std::vector<Arrangement>& found, const Setting& setting) const {
+    const Keeping keeping = setting.keeping();
+    drop_illegal(keeping, found);
+    add_drawn_back(keeping, found);
     sort_by_guess(found);
-    const Completer completer(site_, wishes_, coil_, conduits, stop_);
+    const Completer completer(keeping, coil_, setting.conduits, stop_);
     Whole best;
     std::size_t routed = 0, last_count = 0;
     for (const Arrangement& a : found) {
@@ -113,21 +113,41 @@ class Placer {
       last_count = a.trenches.size();
       if (routed++ >= kRouted || static_cast<int>(last_count) + 1 < best.count()) continue;
       Whole w = completer.complete(a);
-      if (w.count() > wishes_.circuits) continue;
+      if (w.count() > keeping.wishes.circuits) continue;
       if (better(w, best)) best = std::move(w);
     }
     return best;
   }
 
-  void take(Whole best) {
-    if (best.count() == 0) return;
+  Whole only_locked(const Setting& setting) const {
+    Whole w;
+    w.locked = setting.held.trenches;
+    Arrangement a;
+    for (const Polyline& line : w.locked) a.trenches.push_back({line.front(), line.back()});
+    const Segment first = {w.locked.front()[0], w.locked.front()[1]};
+    a.bearing.angle = w.angle = std::atan2(first.b.y - first.a.y, first.b.x - first.a.x);
+    w.connection = connect(setting.conduits, a, std::nullopt);
+    drop_illegal_lines(site_, wishes_, w);
+    return w;
+  }
+
+  void take(const Whole& best, const std::vector<Trench>& locked = {}) {
+    if (best.count() == 0 && locked.empty()) return;
     out_.header = best.connection.header;
     out_.run = best.connection.run;
-    out_.direction = std::atan2(best.field.empty() ? 0 : best.field[0].b.y - best.field[0].a.y,
-                                best.field.empty() ? 1 : best.field[0].b.x - best.field[0].a.x);
+    out_.direction = direction_of(best);
     add_trenches(best);
+    out_.trenches.insert(out_.trenches.end(), locked.begin(), locked.end());
+    number_across_field(out_.trenches, out_.direction, site_.entry);
     out_.crossings = crossings_of(site_, wishes_, out_.header, out_.run);
     unjoined_ = best.unjoined();
+  }
+
+  static double direction_of(const Whole& w) {
+    if (w.field.empty() && w.locked.empty()) return 0;
+    const Point u = w.field.empty() ? w.locked.front().back() - w.locked.front().front()
+                                    : w.field.front().b - w.field.front().a;
+    return std::atan2(u.y, u.x);
   }
 
   void add_trenches(const Whole& best) {
@@ -143,7 +163,6 @@ class Placer {
     };
     for (const Segment& s : best.field) out_.trenches.push_back(made(s, TrenchRole::field));
     if (best.in_run) out_.trenches.push_back(made(*best.in_run, TrenchRole::supply));
-    number_across_field(out_.trenches, out_.direction, site_.entry);
   }
 
   const Site& site_;

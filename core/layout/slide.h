@@ -15,9 +15,9 @@ namespace underlawn {
 // inside the lot, off setbacks, clearances and closed sides, and the pair rule against those of `others` that
 // are locked. It stops within 1 mm of what it meets, and then goes on along that as far as this brings it
 // nearer to `to`. What lies between the two places is passed over where there is a legal place beyond it.
-// From a place that breaks a rule already, `to` is given back as it is; so is `from` where `to` is no place or
-// too short for a trench. Takes a tenth of a millisecond, half of one
-// where a single end goes along what it meets.
+// From a place that breaks a rule already, `to` is given back as it is; so is `from` where `to` is no place
+// or too short for a trench. Takes a tenth of a millisecond, half of one where a single end goes along what
+// it meets.
 GivenTrench slid(const Site& site, const Wishes& wishes, const std::vector<Trench>& others,
                  const GivenTrench& from, const GivenTrench& to);
 

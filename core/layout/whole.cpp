@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/whole.h"
 
+#include "layout/join_more.h"
 #include "layout/legality.h"
 #include "layout/supply_coil.h"
 
@@ -12,6 +13,20 @@ bool on_line(const Polyline& line, Point p) {
   for (std::size_t i = 1; i < line.size(); ++i)
     if (distance(Segment{line[i - 1], line[i]}, p) < kLegalSlack) return true;
   return false;
+}
+
+std::vector<Point> heads_of(const Whole& w) {
+  std::vector<Point> heads;
+  for (const Segment& t : w.field) heads.push_back(t.a);
+  for (const Polyline& t : w.locked) heads.push_back(t.front());
+  return heads;
+}
+
+// Only the first leg of a trench has a head for the header to reach.
+bool keeps_off_coil(const Polyline& line, const Polyline& trench, const Wishes& wishes) {
+  for (std::size_t i = 1; i < trench.size(); ++i)
+    if (!conduit_keeps_off(line, {trench[i - 1], trench[i]}, wishes)) return false;
+  return true;
 }
 
 }  // namespace
@@ -27,6 +42,8 @@ bool better(const Whole& l, const Whole& r) {
 void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& w) {
   const auto legal = [&](const Polyline& line, double free_start) {
     if (!conduit_is_legal(site, wishes, line, free_start)) return false;
+    for (const Polyline& t : w.locked)
+      if (!keeps_off_coil(line, t, wishes)) return false;
     return std::all_of(w.field.begin(), w.field.end(),
                        [&](const Segment& t) { return conduit_keeps_off(line, t, wishes); });
   };
@@ -35,7 +52,7 @@ void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& w) {
   if (c.run.line.size() > 1 && !legal(c.run.line, stub)) c.run = {};
   std::vector<Polyline> kept;
   const Point root = !c.run.line.empty()     ? c.run.line.back()
-                     : c.header.legs.empty() ? w.field.front().a
+                     : c.header.legs.empty() ? heads_of(w).front()
                                              : c.header.legs.front().front();
   const auto reached = [&](Point p) {
     return distance(root, p) < 2 * kLegalSlack ||
@@ -43,16 +60,20 @@ void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& w) {
   };
   for (Polyline& leg : c.header.legs)
     if (reached(leg.front()) && legal(leg, 0)) kept.push_back(std::move(leg));
-  c.joined = static_cast<int>(
-      std::count_if(w.field.begin(), w.field.end(), [&](const Segment& t) { return reached(t.a); }));
+  const std::vector<Point> heads = heads_of(w);
+  c.joined = static_cast<int>(std::count_if(heads.begin(), heads.end(), reached));
   c.header.legs = kept;
   c.header.length = 0;
   for (const Polyline& leg : c.header.legs) c.header.length += length(leg);
 }
 
-Completer::Completer(const Site& site, const Wishes& wishes, const Coil& coil, const Conduits& conduits,
-                     std::stop_token stop)
-    : site_(site), wishes_(wishes), coil_(coil), conduits_(conduits), stop_(std::move(stop)) {}
+Completer::Completer(const Keeping& k, const Coil& coil, const Conduits& conduits, std::stop_token stop)
+    : site_(k.site),
+      wishes_(k.wishes),
+      held_(k.held),
+      coil_(coil),
+      conduits_(conduits),
+      stop_(std::move(stop)) {}
 
 // Where the run does not happen to hold the coil that is missing, other joints on the header are tried.
 Whole Completer::complete(const Arrangement& a) const {
@@ -71,17 +92,30 @@ Whole Completer::joined_at(const Arrangement& a, std::optional<double> share) co
   Whole w;
   w.field = a.trenches;
   w.angle = a.bearing.angle;
+  w.locked = held_.trenches;
   w.connection = connect(conduits_, a, share);
+  join_locked(w);
   drop_illegal_lines(site_, wishes_, w);
-  if (wishes_.coil_in_run && w.connection.run.line.size() > 1 && w.count() < wishes_.circuits)
-    w.in_run =
-        coil_in_run(site_, wishes_, w.connection.run, w.connection.header, w.field, coil_.trench_length);
+  if (wishes_.coil_in_run && w.connection.run.line.size() > 1 && w.count() < wishes_.circuits) {
+    std::vector<Segment> lying = w.field;
+    for (const Segment& leg : legs_of(w.locked)) lying.push_back(leg);
+    w.in_run = coil_in_run(site_, wishes_, w.connection.run, w.connection.header, lying, coil_.trench_length);
+  }
   const double weight =
       wishes_.trench_width * wishes_.trench_depth / std::max(1e-6, wishes_.run_width * wishes_.run_depth);
   w.cost = w.connection.cost + (a.bearing.drawn ? 0 : kOddBearing) +
            weight * coil_.trench_length * static_cast<double>(w.field.size());
   if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;
   return w;
+}
+
+void Completer::join_locked(Whole& w) const {
+  if (w.locked.empty()) return;
+  Held field;
+  std::vector<Point> heads;
+  for (const Segment& t : w.field) field.trenches.push_back({t.a, t.b});
+  for (const Polyline& t : w.locked) heads.push_back(t.front());
+  join_more(conduits_with_held(conduits_, field), w.field.front().a, heads, w.connection);
 }
 
 }  // namespace underlawn

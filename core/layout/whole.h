@@ -5,18 +5,19 @@
 #include <optional>
 #include <stop_token>
 
-#include "layout/connect.h"
+#include "layout/candidates.h"
 #include "layout/layout.h"
 
 namespace underlawn {
 
 struct Whole {
   std::vector<Segment> field;
+  std::vector<Polyline> locked;  // middle lines of trenches that lie already, from head to end
   std::optional<Segment> in_run;
   Connection connection;
   double angle = 0;  // rad
   double cost = 0;   // m of plain digging
-  int unjoined() const { return static_cast<int>(field.size()) - connection.joined; }
+  int unjoined() const { return static_cast<int>(field.size() + locked.size()) - connection.joined; }
   int count() const { return static_cast<int>(field.size()) + (in_run ? 1 : 0); }
 };
 
@@ -27,18 +28,20 @@ bool better(const Whole& l, const Whole& r);
 // them the legs that start on them.
 void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& whole);
 
-// Header, run and coil in the run for an arrangement.
+// Header, run and coil in the run for an arrangement round what is held. `wishes.circuits`: without the
+// locked ones. `conduits` keep off what is held.
 class Completer {
  public:
-  Completer(const Site& site, const Wishes& wishes, const Coil& coil, const Conduits& conduits,
-            std::stop_token stop);
+  Completer(const Keeping& keeping, const Coil& coil, const Conduits& conduits, std::stop_token stop);
   Whole complete(const Arrangement& arrangement) const;
 
  private:
   Whole joined_at(const Arrangement& arrangement, std::optional<double> share) const;
+  void join_locked(Whole& whole) const;
 
   const Site& site_;
   const Wishes& wishes_;
+  const Held& held_;
   const Coil& coil_;
   const Conduits& conduits_;
   std::stop_token stop_;

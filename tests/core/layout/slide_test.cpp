@@ -85,7 +85,8 @@ TEST(Slide, KeepsTheSpacingToLockedTrenchesAndNotToOthers) {
   other.locked = true;
   expect_at(slid(square(), wishes(), {other}, kStart, moved(kStart, {0, 9})), {20, 36}, {40, 36});
   // End to end the floors keep the gap at ends: 40 + 2.
-  expect_at(slid(square(), wishes(), {other}, {{43, 40}, {53, 40}}, {{36, 40}, {46, 40}}), {42, 40}, {52, 40});
+  expect_at(slid(square(), wishes(), {other}, {{43, 40}, {53, 40}}, {{36, 40}, {46, 40}}), {42, 40},
+            {52, 40});
 }
 
 TEST(Slide, StaysOffTheGroundBeyondAClosedWall) {

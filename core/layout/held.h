@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What lies already when trenches are searched for: locked trenches, and header and run that are fixed.
+#pragma once
+
+#include <vector>
+
+#include "layout/arrangement.h"
+#include "layout/connect.h"
+
+namespace underlawn {
+
+struct Held {
+  std::vector<Polyline> trenches;  // middle lines, from head to end
+  std::vector<Polyline> conduits;  // middle lines of header and run
+  bool empty() const { return trenches.empty() && conduits.empty(); }
+};
+
+// The ground with what is held, for trenches that lie at this angle: the pair rule against held trenches (of
+// those within 30 degrees of the angle but not parallel a little more than it asks), and header and run kept
+// off. It has no restriction of its own.
+Ground with_held(const Ground& ground, const Held& held, const Wishes& wishes, double angle);
+// The same for header and run: off held coils, but for their heads.
+Ground header_with_held(const Ground& for_header, const Held& held, const Wishes& wishes);
+// Ground for the middle lines of header and run, with what is held.
+Conduits conduits_with_held(Conduits conduits, const Held& held);
+
+// Proof by distances that a trench may lie beside what is held.
+bool keeps_off_held(const Segment& trench, const Held& held, const Wishes& wishes);
+
+std::vector<Segment> legs_of(const std::vector<Polyline>& lines);
+
+}  // namespace underlawn
