@@ -48,6 +48,9 @@ void add_trenches(Page& page, const Outcome& outcome) {
       page.row({number, page.number(key + ".length"), page.number(key + ".coil_length")});
   }
   page.end_table();
+  page.paragraph(page.faint(QObject::tr("Side by side, middle lines keep %1; end to end, or in different "
+                                        "directions, floors keep %2. Both are set in the Loop panel.")
+                                .arg(page.number("layout.spacing"), page.number("layout.end_gap"))));
   if (shared) page.paragraph(page.faint(QObject::tr("* the coil lies in the trench of the supply run")));
   page.begin_table({QObject::tr("No."), QObject::tr("Head x"), QObject::tr("Head y"), QObject::tr("End x"),
                     QObject::tr("End y")});
@@ -67,7 +70,9 @@ void add_header_run(Page& page, const Outcome&) {
       {"header.length", QObject::tr("Header trench")},
       {"run.length", QObject::tr("Supply run")},
       {"run.shared", QObject::tr("of it in a coil trench")},
-      {"layout.crossings", QObject::tr("Crossings, dug by hand")}};
+      {"layout.crossings", QObject::tr("Crossings, dug by hand")},
+      {"layout.lawn", QObject::tr("Lawn torn up by all trenches")},
+      {"layout.nearest_tree", QObject::tr("Nearest trunk of a tree")}};
   for (const auto& [key, words] : rows)
     if (page.has(key)) page.row({words, page.number(key)});
   page.end_table();

@@ -159,7 +159,7 @@ void LoopPanel::add_trenches() {
       ->setToolTip(tr("Between the middle lines of trenches side by side"));
   number(tr("Gap at ends"), Quantity::length, wish(&Wishes::end_gap, tr("Gap at trench ends")))
       ->edit()
-      ->setToolTip(tr("Between trenches that lie end to end"));
+      ->setToolTip(tr("Between floors of trenches that lie end to end or in different directions"));
   number(tr("Bedding"), Quantity::length, wish(&Wishes::bedding, tr("Bedding")))
       ->edit()
       ->setToolTip(tr("Sand round the pipe"));

@@ -17,7 +17,8 @@ struct Strip {
 
 std::vector<Strip> strips_of(const Wishes& w, const Layout& l) {
   std::vector<Strip> strips;
-  for (const Trench& t : l.trenches) strips.push_back({middle_line(t), t.width, torn_width(t.width, t.depth)});
+  for (const Trench& t : l.trenches)
+    strips.push_back({middle_line(t), t.width, torn_width(t.width, t.depth)});
   const double torn = torn_width(w.run_width, w.run_depth);
   if (l.run.line.size() > 1) strips.push_back({l.run.line, w.run_width, torn});
   for (const Polyline& leg : l.header.legs) strips.push_back({leg, w.run_width, torn});

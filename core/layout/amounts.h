@@ -15,17 +15,17 @@ struct TreeDistance {
 };
 
 struct Amounts {
-  double trench = 0;       // m of coil trench
-  double header = 0;       // m of header trench
-  double run = 0;          // m of supply run, without what a coil trench shares with it
-  double dug = 0;          // m3 with vertical sides, before swell
-  double bedding = 0;      // m3 of sand
-  double lawn = 0;         // m2 torn up: trenches, spoil and a working strip beside them; no pavement, no house
-  double pavement = 0;     // m2 of drives that header and run cut
-  double coil_pipe = 0;    // m
-  double header_pipe = 0;  // m: supply and return, of header and run
-  int joints = 0;          // fused: two a circuit, two where the run meets the header
-  int hand_crossings = 0;  // of utilities
+  double trench = 0;     // m of coil trench
+  double header = 0;     // m of header trench
+  double run = 0;        // m of supply run, without what a coil trench shares with it
+  double dug = 0;        // m3 with vertical sides, before swell
+  double bedding = 0;    // m3 of sand
+  double lawn = 0;       // m2 torn up: trenches, spoil and a working strip beside them; no pavement, no house
+  double pavement = 0;   // m2 of drives that header and run cut
+  double coil_pipe = 0;  // m
+  double header_pipe = 0;           // m: supply and return, of header and run
+  int joints = 0;                   // fused: two a circuit, two where the run meets the header
+  int hand_crossings = 0;           // of utilities
   std::vector<TreeDistance> trees;  // nearest first
   bool operator==(const Amounts&) const = default;
 };

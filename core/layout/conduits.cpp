@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/amounts.h"
 #include "layout/connect.h"
 #include "site/clearances.h"
 
@@ -7,6 +8,12 @@ namespace underlawn {
 namespace {
 
 constexpr double kGrazed = 3e-3;  // m
+// In metres of plain digging.
+constexpr double kTieBreak = 0.2;  // an entry that costs nothing
+constexpr double kTrifle = 1e-3;
+constexpr double kLawnPrice = 4;   // a metre through lawn
+constexpr double kTrunkPrice = 2;  // a metre near a trunk
+constexpr double kNearTrunk = 8;   // m
 
 // Prices of crossing, in metres of plain digging: hand digging and bracing at a utility, pavement cut and
 // made good, a permission to be asked for. Common practice, no source.
@@ -23,6 +30,44 @@ DearGround dear_ground(const Feature& f, double half_width) {
       d = {grown_feature(f, half_width), 1, 2};
   }
   return d;
+}
+
+// The same by what the aim counts: the designer's money, or nothing but the lawn. `plain`: money for a metre
+// of run trench through lawn.
+DearGround dear_by_aim(const Feature& f, const Wishes& w, double plain) {
+  DearGround d = dear_ground(f, w.run_width / 2);
+  const bool utility = f.kind == FeatureKind::utility, drive = f.kind == FeatureKind::drive;
+  if (w.aim == Aim::lawn && (utility || drive)) {
+    d.per_metre = 0;
+    d.per_entry = kTieBreak;
+  } else if ((w.aim == Aim::cost || w.aim == Aim::mix) && plain > 0) {
+    const double lawn = w.prices.lawn * torn_width(w.run_width, w.run_depth);
+    if (utility) d = {d.region, 0, w.prices.hand_crossing / plain};
+    if (drive) d = {d.region, std::max(0.0, w.prices.pavement * w.run_width - lawn) / plain, 0};
+  }
+  return d;
+}
+
+// Pavement so far from its edge that nothing beside the trench lies on lawn; of a narrow drive all of it.
+Region pavement_to_dig_in(const Feature& drive, const Wishes& w) {
+  const Region all = grown_feature(drive, 0);
+  const Region middle = grown(all, -torn_width(w.run_width, w.run_depth) / 2);
+  return middle.empty() ? all : middle;
+}
+
+// Lawn is what costs, where lawn is all that counts; near trunks, where those are.
+void add_aim_ground(const Site& site, const Wishes& w, const Region& free, std::vector<DearGround>& dear) {
+  std::vector<Region> drives, trunks;
+  for (const Feature& f : site.features) {
+    if (f.kind == FeatureKind::drive) drives.push_back(pavement_to_dig_in(f, w));
+    if (f.kind == FeatureKind::tree) trunks.push_back(grown_feature(f, kNearTrunk));
+  }
+  if (w.aim == Aim::lawn && !drives.empty()) {
+    dear.push_back({subtract(free, unite(drives)), kLawnPrice, 0});
+    // Ways bend at corners of dear ground only: so that they may bend into a drive it costs a trifle itself.
+    dear.push_back({unite(drives), kTrifle, 0});
+  }
+  if (w.aim == Aim::trees && !trunks.empty()) dear.push_back({unite(trunks), kTrunkPrice, 0});
 }
 
 struct Wall {
@@ -91,7 +136,8 @@ Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& rout
   // A leg of a route may graze the edge of its ground by a millimetre or two: that much is kept off.
   c.free = grown(routable, -(wishes.run_width / 2 + kGrazed));
   for (const Feature& f : site.features)
-    if (crossable(f)) c.dear.push_back(dear_ground(f, wishes.run_width / 2));
+    if (crossable(f)) c.dear.push_back(dear_by_aim(f, wishes, money_of_run_metre(wishes)));
+  add_aim_ground(site, wishes, c.free, c.dear);
   if (!site.entry) return c;
   c.entry = site.entry->at;
   c.stubs = stubs_of(site, wishes, c.free);

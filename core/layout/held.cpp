@@ -7,8 +7,8 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kParallel = 1e-3;     // rad
-constexpr int kNoRestriction = -1;     // of what is held
+constexpr double kParallel = 1e-3;  // rad
+constexpr int kNoRestriction = -1;  // of what is held
 constexpr double kAlike = std::numbers::pi / 6;
 constexpr double kBesideCoil = 1;  // m of plain digging a metre: as connect() prices its own
 
@@ -57,18 +57,28 @@ std::vector<Segment> legs_of(const std::vector<Polyline>& lines) {
   return legs;
 }
 
+Wishes apart_rule(const Wishes& wishes) {
+  Wishes w = wishes;
+  w.end_gap = std::max(wishes.spacing, wishes.end_gap);
+  w.spacing = w.end_gap + wishes.trench_width;
+  return w;
+}
+
 Ground with_held(const Ground& ground, const Held& held, const Wishes& w, double angle) {
   Ground g = ground;
   for (const Segment& leg : legs_of(held.trenches)) add_trench(g, leg, w, angle);
+  const Wishes rule = apart_rule(w);
+  for (const Segment& leg : legs_of(held.apart)) add_trench(g, leg, rule, angle);
   for (const Segment& leg : legs_of(held.conduits)) add_capsule(g, leg.a, leg.b, w.run_width / 2);
   return g;
 }
 
 Ground header_with_held(const Ground& for_header, const Held& held, const Wishes& w) {
   Ground g = for_header;
-  for (const Polyline& line : held.trenches)
-    for (const Segment& leg : legs_of({coil_of(line, w.run_width)}))
-      add_area(g, rectangle_along(leg, w.trench_width), 0);
+  for (const auto* lines : {&held.trenches, &held.apart})
+    for (const Polyline& line : *lines)
+      for (const Segment& leg : legs_of({coil_of(line, w.run_width)}))
+        add_area(g, rectangle_along(leg, w.trench_width), 0);
   return g;
 }
 
@@ -89,6 +99,9 @@ Conduits conduits_with_held(Conduits c, const Held& held) {
 bool keeps_off_held(const Segment& trench, const Held& held, const Wishes& w) {
   for (const Segment& leg : legs_of(held.trenches))
     if (!pair_is_legal(leg, trench, w)) return false;
+  const Wishes rule = apart_rule(w);
+  for (const Segment& leg : legs_of(held.apart))
+    if (!pair_is_legal(leg, trench, rule)) return false;
   return std::all_of(held.conduits.begin(), held.conduits.end(),
                      [&](const Polyline& line) { return conduit_keeps_off(line, trench, w); });
 }

@@ -12,7 +12,8 @@ namespace underlawn {
 struct Held {
   std::vector<Polyline> trenches;  // middle lines, from head to end
   std::vector<Polyline> conduits;  // middle lines of header and run
-  bool empty() const { return trenches.empty() && conduits.empty(); }
+  std::vector<Polyline> apart;     // trenches of another group: floors keep the spacing
+  bool empty() const { return trenches.empty() && conduits.empty() && apart.empty(); }
 };
 
 // The ground with what is held, for trenches that lie at this angle: the pair rule against held trenches (of
@@ -26,6 +27,9 @@ Conduits conduits_with_held(Conduits conduits, const Held& held);
 
 // Proof by distances that a trench may lie beside what is held.
 bool keeps_off_held(const Segment& trench, const Held& held, const Wishes& wishes);
+
+// Wishes by whose pair rule groups of trenches keep apart.
+Wishes apart_rule(const Wishes& wishes);
 
 std::vector<Segment> legs_of(const std::vector<Polyline>& lines);
 

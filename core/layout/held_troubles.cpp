@@ -50,18 +50,18 @@ int most_placed(const Site& site, const Wishes& w, const Coil& coil, const Regio
 
 }  // namespace
 
-std::vector<Trouble> held_troubles(const Site& site, const Wishes& w, const Coil& coil, const Region& routable,
-                                   int placed, const std::stop_token& stop) {
+std::vector<Trouble> held_troubles(const Site& site, const Wishes& w, const Coil& coil,
+                                   const Region& routable, int placed, const std::stop_token& stop) {
   std::vector<Trouble> troubles;
   if (placed >= w.circuits) return troubles;
   for (const LetGo& one : each_let_go(site, w)) {
     if (stop.stop_requested()) break;
     const int without = most_placed(site, one.wishes, coil, routable, stop);
     if (without <= placed) continue;
-    troubles.push_back({"held_leaves_no_room", one.thing, "room for " + std::to_string(placed) + " circuits",
-                        std::to_string(w.circuits) + " asked for; " + std::to_string(without) +
-                            " fit without it",
-                        one.advice});
+    troubles.push_back(
+        {"held_leaves_no_room", one.thing, "room for " + std::to_string(placed) + " circuits",
+         std::to_string(w.circuits) + " asked for; " + std::to_string(without) + " fit without it",
+         one.advice});
   }
   return troubles;
 }

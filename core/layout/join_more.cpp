@@ -9,7 +9,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kOn = 1e-3;          // m
+constexpr double kOn = 1e-3;           // m
 constexpr std::size_t kMostTried = 5;  // places a leg could start from
 
 class MoreLegs {
@@ -57,7 +57,8 @@ class MoreLegs {
         return;
       }
       auto route = router_.route(from, head);
-      if (route && route->line.size() > 1 && (!best || route->cost < best->cost - kOn)) best = std::move(route);
+      if (route && route->line.size() > 1 && (!best || route->cost < best->cost - kOn))
+        best = std::move(route);
     }
     if (!best) return;
     Polyline leg = with_fewer_bends(best->line, router_.free());
@@ -74,7 +75,8 @@ class MoreLegs {
 
 }  // namespace
 
-void join_more(const Conduits& conduits, Point root, const std::vector<Point>& heads, Connection& connection) {
+void join_more(const Conduits& conduits, Point root, const std::vector<Point>& heads,
+               Connection& connection) {
   if (!heads.empty()) MoreLegs(conduits, root, connection).join(heads);
 }
 

@@ -3,21 +3,17 @@
 
 #include <cmath>
 
-#include "layout/candidates.h"
+#include "layout/aim.h"
 #include "layout/closed_side.h"
-#include "layout/crossings.h"
 #include "layout/explain.h"
 #include "layout/given.h"
+#include "layout/groups.h"
 #include "layout/held_troubles.h"
 #include "layout/numbering.h"
-#include "layout/setting.h"
-#include "layout/whole.h"
 
 namespace underlawn {
 
 namespace {
-
-constexpr std::size_t kRouted = 6;  // arrangements with real header and run
 
 class Placer {
  public:
@@ -76,26 +72,48 @@ class Placer {
 
   void search() {
     const Setting setting(site_, wishes_, coil_, out_.routable);
-    const int locked = static_cast<int>(setting.locked.size()), wanted = setting.wishes.circuits;
     out_.troubles = setting.troubles;
-    const FieldSearch field(setting.keeping(), coil_, wanted,
-                            wishes_.coil_in_run && wanted > 1 && site_.entry.has_value());
-    Candidates candidates;
-    if (wanted > 0) candidates = field.candidates(stop_);
+    if (wishes_.groups > 1 && setting.wishes.circuits > 1)
+      place_in_groups(setting);
+    else
+      place_one_field(setting);
+    if (stop_.stop_requested()) return;
+    explain(site_, wishes_, setting.conduits, unjoined_, out_);
+    if (static_cast<int>(out_.trenches.size()) < wishes_.circuits) say_what_is_missing(setting);
+  }
+
+  void place_one_field(const Setting& setting) {
+    const int locked = static_cast<int>(setting.locked.size());
+    Candidates candidates = candidates_for(setting.keeping(), coil_, setting.wishes.circuits, stop_);
     if (stop_.stop_requested()) return;
     Whole best = best_of(candidates.found, setting);
     if (best.field.empty() && locked > 0) best = only_locked(setting);
     take(best, setting.locked);
-    out_.fits = locked + std::max(candidates.fits, static_cast<int>(out_.trenches.size()) - locked);
-    explain(site_, wishes_, setting.conduits, unjoined_, out_);
-    if (static_cast<int>(out_.trenches.size()) >= wishes_.circuits) return;
+    out_.fits = std::max(locked + candidates.fits, static_cast<int>(out_.trenches.size()));
+  }
+
+  void place_in_groups(const Setting& setting) {
+    Grouped all = place_groups(site_, setting, coil_, stop_);
+    if (stop_.stop_requested()) return;
+    if (all.whole.field.empty() && !setting.locked.empty()) all.whole = only_locked(setting);
+    take(all.whole, setting.locked, all.sizes);
+    out_.fits = static_cast<int>(setting.locked.size()) + all.fits;
+    const int asked = std::min(wishes_.groups, setting.wishes.circuits),
+              made = static_cast<int>(all.sizes.size());
+    if (made > 0 && made < asked) out_.troubles.push_back(groups_missing(made, asked));
+  }
+
+  void say_what_is_missing(const Setting& setting) {
+    const int placed = static_cast<int>(out_.trenches.size()),
+              locked = static_cast<int>(setting.locked.size());
+    if (wishes_.aim == Aim::mix && placed < out_.fits) return;  // left out because that is dearer
+    const FieldSearch field(setting.keeping(), coil_, wishes_.circuits - locked, false);
     out_.costs = field.costs(out_.fits - locked, stop_);
     std::erase_if(out_.costs, [this](const RestrictionCost& c) {  // closed sides are spoken of below
       return c.restriction.kind == Restriction::Kind::feature &&
              find_feature(site_, c.restriction.feature_id) == nullptr;
     });
-    const auto held =
-        held_troubles(site_, wishes_, coil_, out_.routable, static_cast<int>(out_.trenches.size()), stop_);
+    const auto held = held_troubles(site_, wishes_, coil_, out_.routable, placed, stop_);
     out_.troubles.insert(out_.troubles.end(), held.begin(), held.end());
   }
 
@@ -103,20 +121,22 @@ class Placer {
     const Keeping keeping = setting.keeping();
     drop_illegal(keeping, found);
     add_drawn_back(keeping, found);
-    sort_by_guess(found);
     const Completer completer(keeping, coil_, setting.conduits, stop_);
     Whole best;
-    std::size_t routed = 0, last_count = 0;
-    for (const Arrangement& a : found) {
+    for (const Arrangement& a : worth_completing(std::move(found), wishes_.aim)) {
       if (stop_.stop_requested()) break;
-      if (a.trenches.size() != last_count) routed = 0;
-      last_count = a.trenches.size();
-      if (routed++ >= kRouted || static_cast<int>(last_count) + 1 < best.count()) continue;
+      if (wishes_.aim != Aim::mix && static_cast<int>(a.trenches.size()) + 1 < best.count()) continue;
       Whole w = completer.complete(a);
       if (w.count() > keeping.wishes.circuits) continue;
-      if (better(w, best)) best = std::move(w);
+      w.measure = wishes_.aim == Aim::digging ? w.cost : measured(w, setting);
+      if (better(w, best, wishes_.aim)) best = std::move(w);
     }
     return best;
+  }
+
+  double measured(const Whole& w, const Setting& setting) const {
+    return measure_of(site_, wishes_, drawn_layout(site_, wishes_, coil_, w, setting.locked), w.cost,
+                      wishes_.circuits);
   }
 
   Whole only_locked(const Setting& setting) const {
@@ -131,38 +151,20 @@ class Placer {
     return w;
   }
 
-  void take(const Whole& best, const std::vector<Trench>& locked = {}) {
+  void take(const Whole& best, const std::vector<Trench>& locked = {},
+            const std::vector<std::size_t>& groups = {}) {
     if (best.count() == 0 && locked.empty()) return;
-    out_.header = best.connection.header;
-    out_.run = best.connection.run;
-    out_.direction = direction_of(best);
-    add_trenches(best);
-    out_.trenches.insert(out_.trenches.end(), locked.begin(), locked.end());
-    number_across_field(out_.trenches, out_.direction, site_.entry);
-    out_.crossings = crossings_of(site_, wishes_, out_.header, out_.run);
+    Layout drawn = drawn_layout(site_, wishes_, coil_, best, locked);
+    out_.header = std::move(drawn.header);
+    out_.run = std::move(drawn.run);
+    out_.direction = drawn.direction;
+    out_.trenches = std::move(drawn.trenches);
+    out_.crossings = std::move(drawn.crossings);
+    if (groups.empty())
+      number_across_field(out_.trenches, out_.direction, site_.entry);
+    else
+      number_by_groups(out_.trenches, groups, site_.entry);
     unjoined_ = best.unjoined();
-  }
-
-  static double direction_of(const Whole& w) {
-    if (w.field.empty() && w.locked.empty()) return 0;
-    const Point u = w.field.empty() ? w.locked.front().back() - w.locked.front().front()
-                                    : w.field.front().b - w.field.front().a;
-    return std::atan2(u.y, u.x);
-  }
-
-  void add_trenches(const Whole& best) {
-    const auto made = [&](const Segment& s, TrenchRole role) {
-      Trench t;
-      t.role = role;
-      t.head = s.a;
-      t.end = s.b;
-      t.width = wishes_.trench_width;
-      t.depth = wishes_.trench_depth;
-      t.coil = coil_;
-      return t;
-    };
-    for (const Segment& s : best.field) out_.trenches.push_back(made(s, TrenchRole::field));
-    if (best.in_run) out_.trenches.push_back(made(*best.in_run, TrenchRole::supply));
   }
 
   const Site& site_;

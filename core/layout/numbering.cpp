@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/numbering.h"
 
+#include <algorithm>
 #include <cmath>
 #include <tuple>
 
@@ -33,6 +34,20 @@ void number_across_field(std::vector<Trench>& trenches, double angle,
   };
   std::stable_sort(trenches.begin(), trenches.end(),
                    [&](const Trench& l, const Trench& r) { return key(l) < key(r); });
+  for (std::size_t i = 0; i < trenches.size(); ++i) trenches[i].number = static_cast<int>(i) + 1;
+}
+
+void number_by_groups(std::vector<Trench>& trenches, const std::vector<std::size_t>& sizes,
+                      const std::optional<EntryPoint>& entry) {
+  std::size_t from = 0;
+  for (std::size_t size : sizes) {
+    const auto begin = trenches.begin() + static_cast<std::ptrdiff_t>(from);
+    std::vector<Trench> group(begin, begin + static_cast<std::ptrdiff_t>(size));
+    const Point u = group.front().end - group.front().head;
+    number_across_field(group, std::atan2(u.y, u.x), entry);
+    std::copy(group.begin(), group.end(), begin);
+    from += size;
+  }
   for (std::size_t i = 0; i < trenches.size(); ++i) trenches[i].number = static_cast<int>(i) + 1;
 }
 

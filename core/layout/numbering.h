@@ -15,4 +15,9 @@ namespace underlawn {
 void number_across_field(std::vector<Trench>& trenches, double direction,
                          const std::optional<EntryPoint>& entry);
 
+// The same group by group: the first sizes[0] trenches, and so on, each by the direction of its own first
+// trench; then the rest as they are.
+void number_by_groups(std::vector<Trench>& trenches, const std::vector<std::size_t>& sizes,
+                      const std::optional<EntryPoint>& entry);
+
 }  // namespace underlawn

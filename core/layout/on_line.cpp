@@ -32,8 +32,7 @@ class HeadsOnLine {
   }
 
   std::vector<Segment> hung(bool on_left, bool on_right, double from) const {
-    std::vector<Segment> out =
-        taken(mirrored(left_), mirrored(right_), on_left, on_right, long_ - from);
+    std::vector<Segment> out = taken(mirrored(left_), mirrored(right_), on_left, on_right, long_ - from);
     for (Segment& t : out) {
       const double at = dot(t.a - line_.a, along_);
       const Point shift = (long_ - 2 * at) * along_;
@@ -91,8 +90,10 @@ class HeadsOnLine {
     std::vector<Segment> out;
     double last_left = -1e300, last_right = -1e300;
     while (static_cast<int>(out.size()) < wanted_) {
-      const double l = on_left ? lowest(left, std::max({from, last_left + spacing_, last_right + across_})) : 1e300;
-      const double r = on_right ? lowest(right, std::max({from, last_right + spacing_, last_left + across_})) : 1e300;
+      const double l =
+          on_left ? lowest(left, std::max({from, last_left + spacing_, last_right + across_})) : 1e300;
+      const double r =
+          on_right ? lowest(right, std::max({from, last_right + spacing_, last_left + across_})) : 1e300;
       if (std::min(l, r) > long_) break;
       out.push_back(trench(std::min(l, r), l <= r ? 1 : -1));
       (l <= r ? last_left : last_right) = std::min(l, r);
@@ -122,8 +123,8 @@ std::vector<Arrangement> arrangements_on_line(const Segment& line, const QuickLe
   if (!(distance(line.a, line.b) > kSamePlace) || wanted < 1) return all;
   const HeadsOnLine heads(line, legal, w, length, wanted);
   const auto add = [&](std::vector<Segment> trenches) {
-    const bool known = std::any_of(all.begin(), all.end(),
-                                   [&](const Arrangement& a) { return a.trenches == trenches; });
+    const bool known =
+        std::any_of(all.begin(), all.end(), [&](const Arrangement& a) { return a.trenches == trenches; });
     if (trenches.empty() || known) return;
     Arrangement a;
     a.bearing = {bearing_across(line), true};

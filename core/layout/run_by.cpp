@@ -22,7 +22,7 @@ std::string what_lies_at(const Site& site, const Wishes& w, Point p) {
     if (crossable(f)) continue;
     const double away = shape_of(f.kind) == FeatureShape::area ? distance(f.points, p)
                         : f.points.size() == 1                 ? distance(f.points.front(), p)
-                                               : line_distance({p, p}, f.points);
+                                                               : line_distance({p, p}, f.points);
     if (away < run_clearance(site, f) + w.run_width / 2) add(display_name(f));
   }
   return names;

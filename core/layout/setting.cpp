@@ -56,6 +56,7 @@ void Setting::lock(const Wishes& asked, const Coil& coil) {
     held.trenches.push_back(middle_line(made->front()));
     locked.push_back(std::move(made->front()));
   }
+  if (wishes.aim == Aim::circuits) wishes.circuits = kMostCircuits;
   wishes.circuits = std::max(0, wishes.circuits - static_cast<int>(locked.size()));
 }
 

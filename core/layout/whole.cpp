@@ -31,14 +31,6 @@ bool keeps_off_coil(const Polyline& line, const Polyline& trench, const Wishes& 
 
 }  // namespace
 
-bool better(const Whole& l, const Whole& r) {
-  const bool l_run = !l.connection.run.line.empty(), r_run = !r.connection.run.line.empty();
-  if (l.count() != r.count()) return l.count() > r.count();
-  if (l_run != r_run) return l_run;
-  if (l.unjoined() != r.unjoined()) return l.unjoined() < r.unjoined();
-  return l.cost < r.cost - 1e-6;
-}
-
 void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& w) {
   const auto legal = [&](const Polyline& line, double free_start) {
     if (!conduit_is_legal(site, wishes, line, free_start)) return false;

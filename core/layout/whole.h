@@ -15,14 +15,12 @@ struct Whole {
   std::vector<Polyline> locked;  // middle lines of trenches that lie already, from head to end
   std::optional<Segment> in_run;
   Connection connection;
-  double angle = 0;  // rad
-  double cost = 0;   // m of plain digging
+  double angle = 0;    // rad
+  double cost = 0;     // m of plain digging
+  double measure = 0;  // what the aim makes least
   int unjoined() const { return static_cast<int>(field.size() + locked.size()) - connection.joined; }
   int count() const { return static_cast<int>(field.size()) + (in_run ? 1 : 0); }
 };
-
-// Trenches first, then whether a run reaches the house, then heads joined, then the digging.
-bool better(const Whole& l, const Whole& r);
 
 // What cannot be proved by distances is not drawn: lines of header and run that are not legal go, and with
 // them the legs that start on them.

@@ -37,6 +37,7 @@ Figures make_figures(const Plan& plan, const Outcome& outcome) {
   add_site(all, plan, outcome);
   if (!outcome.coil.laid() || !wishes_troubles(plan).empty()) return all;
   add_layout(all, plan, outcome);
+  add_amounts(all, plan, outcome);
   add_trenches(all, outcome);
   add_header_run(all, outcome);
   add_crossings(all, plan, outcome);

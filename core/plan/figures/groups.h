@@ -30,6 +30,7 @@ void add_wishes(Figures& all, const Plan& plan);
 void add_pipe(Figures& all, const Plan& plan);
 void add_coil(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_layout(Figures& all, const Plan& plan, const Outcome& outcome);
+void add_amounts(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_trenches(Figures& all, const Outcome& outcome);
 void add_header_run(Figures& all, const Outcome& outcome);
 void add_crossings(Figures& all, const Plan& plan, const Outcome& outcome);

@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/groups.h"
+
+#include <gtest/gtest.h>
+
+#include <map>
+
+#include "layout/legality.h"
+
+namespace underlawn {
+namespace {
+
+Coil coil_of(double trench_length) {
+  Coil c;
+  c.trench_length = trench_length;
+  c.coil_length = trench_length * 8;
+  return c;
+}
+
+Ring box(double left, double bottom, double right, double top) {
+  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
+}
+
+// Ground on both sides of a house that fills the middle; entry point in its upper wall.
+Site site(double width) {
+  Site s;
+  for (Point p : box(0, 0, width, 60)) s.lot.push_back({p, 3});
+  Feature house;
+  house.id = 1;
+  house.kind = FeatureKind::house;
+  house.points = box(width / 2 - 10, 4, width / 2 + 10, 14);
+  s.features.push_back(house);
+  s.entry = EntryPoint{1, {width / 2, 14}};
+  return s;
+}
+
+Wishes wishes(int circuits, int groups) {
+  Wishes w;
+  w.circuits = circuits;
+  w.groups = groups;
+  w.coil_in_run = false;
+  return w;
+}
+
+double floors_apart(const Trench& a, const Trench& b) {
+  return area_distance(rectangle_along({a.head, a.end}, a.width), rectangle_along({b.head, b.end}, b.width));
+}
+
+// Trenches nearer than the spacing from floor to floor are of one group.
+std::vector<int> clusters(const std::vector<Trench>& trenches, double spacing) {
+  std::vector<int> of(trenches.size());
+  for (std::size_t i = 0; i < of.size(); ++i) of[i] = static_cast<int>(i);
+  for (bool changed = true; changed;) {
+    changed = false;
+    for (std::size_t i = 0; i < of.size(); ++i)
+      for (std::size_t j = 0; j < i; ++j)
+        if (of[i] != of[j] && floors_apart(trenches[i], trenches[j]) < spacing - 2e-3) {
+          of[i] = of[j] = std::min(of[i], of[j]);
+          changed = true;
+        }
+  }
+  std::map<int, int> sizes;
+  for (int cluster : of) ++sizes[cluster];
+  std::vector<int> out;
+  for (const auto& [cluster, size] : sizes) out.push_back(size);
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+bool on(const Polyline& line, Point p) {
+  for (std::size_t i = 1; i < line.size(); ++i)
+    if (distance(Segment{line[i - 1], line[i]}, p) < 2e-3) return true;
+  return false;
+}
+
+void expect_joined(const Layout& l) {
+  for (std::size_t i = 0; i < l.header.legs.size(); ++i) {
+    bool begins = distance(l.run.line.back(), l.header.legs[i].front()) < 2e-3;
+    for (std::size_t j = 0; j < i; ++j) begins = begins || on(l.header.legs[j], l.header.legs[i].front());
+    EXPECT_TRUE(begins) << "leg " << i;
+  }
+  for (const Trench& t : l.trenches)
+    EXPECT_TRUE(distance(l.run.line.back(), t.head) < 2e-3 ||
+                std::any_of(l.header.legs.begin(), l.header.legs.end(),
+                            [&](const Polyline& leg) { return on(leg, t.head); }))
+        << t.number;
+}
+
+TEST(Groups, AreEvenAndApartAndJoinedToOneRun) {
+  for (const auto& [circuits, groups, sizes] :
+       {std::tuple{6, 2, std::vector{3, 3}}, {7, 2, std::vector{3, 4}}, {6, 3, std::vector{2, 2, 2}}}) {
+    const Wishes w = wishes(circuits, groups);
+    const Layout l = make_layout(site(110), w, coil_of(20));
+    SCOPED_TRACE(testing::Message() << circuits << " in " << groups);
+    ASSERT_EQ(static_cast<int>(l.trenches.size()), circuits);
+    EXPECT_EQ(clusters(l.trenches, w.spacing), sizes);
+    EXPECT_TRUE(l.troubles.empty());
+    ASSERT_FALSE(l.run.line.empty());
+    expect_joined(l);
+    for (const Trench& t : l.trenches)
+      for (const Polyline& leg : l.header.legs) EXPECT_TRUE(conduit_keeps_off(leg, {t.head, t.end}, w));
+  }
+}
+
+TEST(Groups, OneIsTheUsualField) {
+  const Layout one = make_layout(site(110), wishes(6, 1), coil_of(20));
+  EXPECT_EQ(clusters(one.trenches, wishes(6, 1).spacing).size(), 1u);
+}
+
+// Left of the house there is room for two trenches of 12 m, to its right for many.
+TEST(Groups, AreAsEvenAsTheRoomAllows) {
+  Site s = site(90);
+  Feature shut;
+  shut.id = 2;
+  shut.kind = FeatureKind::no_dig;
+  shut.points = box(14, 3, 50, 60);
+  shut.trench_clearance = 0;
+  shut.run_clearance = 0;
+  Feature low = shut;
+  low.id = 3;
+  low.points = box(0, 0, 14, 47.5);
+  s.features[0].points = box(52, 4, 70, 14);
+  s.entry = EntryPoint{1, {60, 14}};
+  shut.points = box(14, 0, 46, 50);
+  s.features.push_back(shut);
+  s.features.push_back(low);
+  Wishes w = wishes(6, 2);
+  const Layout l = make_layout(s, w, coil_of(12));
+  EXPECT_EQ(l.trenches.size(), 6u);
+  EXPECT_EQ(clusters(l.trenches, w.spacing).size(), 2u);
+  expect_joined(l);
+}
+
+TEST(Groups, FewerThanAskedForAreSaid) {
+  Site s;
+  const Wishes w = wishes(2, 2);
+  for (Point p : box(0, 0, 26, 7)) s.lot.push_back({p, 1});  // rows 12 ft apart fit, groups do not
+  const Layout l = make_layout(s, w, coil_of(20));
+  EXPECT_TRUE(std::any_of(l.troubles.begin(), l.troubles.end(),
+                          [](const Trouble& t) { return t.code == "groups_missing"; }));
+}
+
+TEST(Groups, NumbersRunThroughOneGroupAfterTheOther) {
+  const Wishes w = wishes(6, 2);
+  const Layout l = make_layout(site(110), w, coil_of(20));
+  ASSERT_EQ(l.trenches.size(), 6u);
+  std::vector<Trench> first(l.trenches.begin(), l.trenches.begin() + 3);
+  EXPECT_EQ(clusters(first, w.spacing), std::vector{3});
+  for (std::size_t i = 0; i < 6; ++i) EXPECT_EQ(l.trenches[i].number, static_cast<int>(i) + 1);
+}
+
+TEST(Groups, LockedTrenchesAreJoinedToo) {
+  Wishes w = wishes(5, 2);
+  w.locked = {{{50, 30}, {70, 30}}};
+  const Layout l = make_layout(site(110), w, coil_of(20));
+  EXPECT_EQ(l.trenches.size(), 5u);
+  expect_joined(l);
+}
+
+}  // namespace
+}  // namespace underlawn
