@@ -338,6 +338,7 @@ void walk_keys(V& v, LoopTest& t) {
   v.key("temperature_c", t.temperature);
   v.key("weakest_fitting_pa", t.weakest_fitting);
   v.key("fitting_name", t.fitting_name);
+  v.key("pumped_m3", t.pumped);
   v.list("readings", t.readings);
 }
 

@@ -5,6 +5,7 @@
 
 #include "base/quantity.h"
 #include "flow/flow_remarks.h"
+#include "flow/network_solver.h"
 
 namespace underlawn {
 namespace {
@@ -18,26 +19,15 @@ double resistance_of(const LoopPipe& pipe, const NetPipe& p, const PipeFlow& q,
 }
 
 void add_resistances(FlowState& s, const LoopNetwork& loop) {
-  double sum[2] = {0, 0}, length[2] = {0, 0};
   s.resistance.push_back(0);
-  for (std::size_t i = 1; i < loop.pipes.size(); ++i) {
-    const NetPipe& p = loop.network.pipes[i];
-    s.resistance.push_back(resistance_of(loop.pipes[i], p, s.flow.pipes[i], s.fluid));
-    const int kind = loop.pipes[i].part == LoopPart::circuit ? 0 : 1;
-    sum[kind] += p.length * s.resistance.back();
-    length[kind] += p.length;
-  }
-  s.circuit_resistance = length[0] > 0 ? sum[0] / length[0] : 0;
-  s.header_resistance = length[1] > 0 ? sum[1] / length[1] : 0;
+  for (std::size_t i = 1; i < loop.pipes.size(); ++i)
+    s.resistance.push_back(resistance_of(loop.pipes[i], loop.network.pipes[i], s.flow.pipes[i], s.fluid));
 }
 
-std::optional<PumpState> pump_state(const LoopNetwork& loop, const FlowWishes& w,
-                                    const FluidProperties& fluid, std::vector<Trouble>& refusals) {
+std::optional<PumpState> pump_state(NetworkSolver& solver, const FlowWishes& w,
+                                    std::vector<Trouble>& refusals) {
   if (w.circulator.curve.empty()) return std::nullopt;
-  const SystemCurve system = [&](double q) {
-    const auto solved = solve_network(loop.network, fluid, q);
-    return solved ? solved->head_loss : 1e9;
-  };
+  const SystemCurve system = [&](double q) { return solver.solve(q) ? solver.head_loss() : 1e9; };
   const auto duty = duty_point(w.circulator, system);
   if (!duty) {
     refusals.push_back(duty.error());
@@ -53,38 +43,41 @@ std::optional<PumpState> pump_state(const LoopNetwork& loop, const FlowWishes& w
   return p;
 }
 
-void add_volumes(Flow& f) {
-  for (std::size_t i = 0; i < f.loop.pipes.size(); ++i) {
-    const NetPipe& p = f.loop.network.pipes[i];
-    f.volumes.push_back(i == 0 ? 0 : std::numbers::pi / 4 * p.bore * p.bore * p.length);
-    f.volume += f.volumes.back();
+double volume_in(const LoopNetwork& loop) {
+  double sum = 0;
+  for (std::size_t i = 1; i < loop.network.pipes.size(); ++i) {
+    const NetPipe& p = loop.network.pipes[i];
+    sum += std::numbers::pi / 4 * p.bore * p.bore * p.length;
   }
+  return sum;
 }
 
-Result<void> add_states(Flow& f, const FlowWishes& w) {
-  for (auto [state, temperature] :
-       {std::pair{&f.design, w.design_temperature}, std::pair{&f.coldest, w.coldest_temperature}}) {
-    auto solved = flow_state(f.loop, w, temperature);
-    if (!solved) return refuse(solved.error());
-    *state = std::move(*solved);
-  }
-  return {};
-}
+struct SolvedState {
+  FlowState state;
+  NetworkSolver solver;
+};
 
-}  // namespace
-
-Result<FlowState> flow_state(const LoopNetwork& loop, const FlowWishes& w, double temperature) {
+Result<SolvedState> solved_state(const LoopNetwork& loop, const FlowWishes& w, double temperature) {
   FlowState s;
   s.temperature = temperature;
   const auto fluid = fluid_properties(w.fluid, w.mass_fraction, temperature);
   if (!fluid) return refuse(fluid.error());
   s.fluid = *fluid;
-  auto flow = solve_network(loop.network, s.fluid, w.design_flow);
-  if (!flow) return refuse(flow.error());
-  s.flow = std::move(*flow);
+  auto solver = NetworkSolver::of(loop.network, s.fluid);
+  if (!solver) return refuse(solver.error());
+  if (auto ok = solver->solve(w.design_flow); !ok) return refuse(ok.error());
+  s.flow = solver->all();
   s.imbalance = imbalance(s.flow, loop.circuits);
   add_resistances(s, loop);
-  return s;
+  return SolvedState{std::move(s), std::move(*solver)};
+}
+
+}  // namespace
+
+Result<FlowState> flow_state(const LoopNetwork& loop, const FlowWishes& w, double temperature) {
+  auto solved = solved_state(loop, w, temperature);
+  if (!solved) return refuse(solved.error());
+  return std::move(solved->state);
 }
 
 Result<Flow> solve_flow(const Layout& layout, const Wishes& wishes, const FlowWishes& w,
@@ -96,10 +89,15 @@ Result<Flow> solve_flow(const Layout& layout, const Wishes& wishes, const FlowWi
   Flow f;
   f.loop = std::move(*loop);
   f.sizes = sizes;
-  if (auto ok = add_states(f, w); !ok) return refuse(ok.error());
-  f.pump = pump_state(f.loop, w, f.design.fluid, f.pump_refusals);
-  f.coldest_pump = pump_state(f.loop, w, f.coldest.fluid, f.pump_refusals);
-  add_volumes(f);
+  auto design = solved_state(f.loop, w, w.design_temperature);
+  if (!design) return refuse(design.error());
+  auto coldest = solved_state(f.loop, w, w.coldest_temperature);
+  if (!coldest) return refuse(coldest.error());
+  f.pump = pump_state(design->solver, w, f.pump_refusals);
+  f.coldest_pump = pump_state(coldest->solver, w, f.pump_refusals);
+  f.design = std::move(design->state);
+  f.coldest = std::move(coldest->state);
+  f.volume = volume_in(f.loop);
   const auto antifreeze = antifreeze_for(w, f.volume);
   if (!antifreeze) return refuse(antifreeze.error());
   f.antifreeze = *antifreeze;

@@ -20,8 +20,6 @@ struct FlowState {
   NetworkFlow flow;                // pipes as in the loop
   double imbalance = 0;            // of the circuits
   std::vector<double> resistance;  // m K/W of each pipe, outside of the wall to fluid; 0 for the heat pump
-  double circuit_resistance = 0;   // m K/W, mean by length
-  double header_resistance = 0;    // m K/W of run, header and leads, mean by length
 };
 
 // The pump at one temperature.
@@ -45,8 +43,7 @@ struct Flow {
   FlowState design, coldest;
   std::optional<PumpState> pump, coldest_pump;  // none without a circulator
   std::vector<Remedy> remedies;  // best first; filled where the imbalance at design is above the limit
-  std::vector<double> volumes;   // m3 of each pipe; 0 for the heat pump
-  double volume = 0;             // m3
+  double volume = 0;             // m3, without the heat pump
   Antifreeze antifreeze;
   std::vector<Trouble> pump_refusals;  // why there is no duty point; flow_remarks tells them with the rest
 };

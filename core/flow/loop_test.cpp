@@ -55,7 +55,9 @@ std::vector<Trouble> loop_test_troubles(const LoopTest& test, UnitSystem units) 
       {"test_temperature", "Temperature of the pipe under test", Quantity::temperature, test.temperature, -28,
        60, "Enter the temperature of the ground or the water in the pipe."},
       {"test_weakest_fitting", "Pressure that the weakest fitting bears", Quantity::pressure,
-       test.weakest_fitting, 0, 1e7, "Read it off the fitting; 0 where none is weaker than the pipe."}};
+       test.weakest_fitting, 0, 1e7, "Read it off the fitting; 0 where none is weaker than the pipe."},
+      {"test_pumped", "Water pumped in", Quantity::fluid_volume, test.pumped.value_or(0), 0, 100,
+       "Enter what went in from full to the test pressure, or 0 where it was not measured."}};
   std::vector<Trouble> troubles;
   const auto print = [&](const Bound& b, double value) {
     return std::isfinite(value) ? print_quantity(b.quantity, value, units, Fineness::fine)

@@ -2,6 +2,7 @@
 // The pressure test of a plan's loop: what is asked, what was read, and the test that follows.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -23,8 +24,9 @@ struct LoopTest {
                                         // psi are 1.5 times (common practice, no source)
   double gauge_height = 2;              // m of the gauge over the loop's lowest point, -100..300
   double temperature = 15;              // deg C of the pipe, -28..60
-  double weakest_fitting = 0;  // Pa gauge that the weakest fitting bears; 0: none weaker than the pipe
-  std::string fitting_name;    // of that fitting
+  double weakest_fitting = 0;    // Pa gauge that the weakest fitting bears; 0: none weaker than the pipe
+  std::string fitting_name;      // of that fitting
+  std::optional<double> pumped;  // m3 pumped in from full to the test pressure, 0..100, where it was measured
   std::vector<PressureReading> readings;  // none yet, or what check_readings takes
   bool operator==(const LoopTest&) const = default;
 };

@@ -53,9 +53,8 @@ struct NetworkFlow {
 // from inlet to outlet, flow not positive.
 Result<void> check_network(const Network& network);
 
-// Flows and heads when `total_flow` (m3/s) enters at the inlet: the global gradient method (Todini & Pilati
-// 1988) to a node imbalance below 1e-12 of the total flow and a head error around every path below 1e-10 of
-// the loss.
+// Flows and heads when `total_flow` (m3/s) enters at the inlet, by NetworkSolver; for more than one flow of
+// the same network keep one of those.
 Result<NetworkFlow> solve_network(const Network& network, const FluidProperties& fluid, double total_flow);
 
 // Head loss of one pipe at a flow, m, signed.

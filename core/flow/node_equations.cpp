@@ -2,95 +2,104 @@
 #include "flow/node_equations.h"
 
 #include <algorithm>
+#include <queue>
 
 namespace underlawn {
 namespace {
 
-using Neighbours = std::vector<std::vector<int>>;
+struct Near {
+  int node, entry;  // entry: where the matrix has the pair
+};
+using Neighbours = std::vector<std::vector<Near>>;
 
-void join(Neighbours& near, int a, int b) {
-  if (std::find(near[a].begin(), near[a].end(), b) != near[a].end()) return;
-  near[a].push_back(b);
-  near[b].push_back(a);
+int entry_of(const Neighbours& near, int a, int b) {
+  for (const Near& n : near[a])
+    if (n.node == b) return n.entry;
+  return -1;
 }
 
-// The node of fewest neighbours that is not yet done.
-int next_of(const Neighbours& near, const std::vector<bool>& done) {
-  int best = -1;
-  for (int n = 0; n < static_cast<int>(near.size()); ++n)
-    if (!done[n] && (best < 0 || near[n].size() < near[best].size())) best = n;
-  return best;
+// The pair's number, a new one where it has none.
+int join(Neighbours& near, int a, int b, int& pairs) {
+  if (const int known = entry_of(near, a, b); known >= 0) return known;
+  near[a].push_back({b, pairs});
+  near[b].push_back({a, pairs});
+  return pairs++;
 }
 
 }  // namespace
 
-NodeEquations::NodeEquations(const Network& net)
-    : outlet_(net.outlet), diagonal_(net.nodes), right_(net.nodes) {
-  for (const NetPipe& p : net.pipes) {
-    from_.push_back(p.from);
-    to_.push_back(p.to);
-  }
+NodeEquations::NodeEquations(const Branches& net) : outlet_(net.outlet), diagonal_(net.junctions.size()) {
   order(net);
 }
 
-void NodeEquations::order(const Network& net) {
-  const int n = net.nodes;
+void NodeEquations::order(const Branches& net) {
+  const int n = static_cast<int>(net.junctions.size());
   Neighbours near(n);
-  for (const NetPipe& p : net.pipes)
-    if (p.from != outlet_ && p.to != outlet_) join(near, p.from, p.to);
+  int pairs = 0;
+  for (const Branch& b : net.branches) {
+    const bool inner = b.from != outlet_ && b.to != outlet_ && b.from != b.to;
+    places_.push_back({b.from, b.to, inner ? join(near, b.from, b.to, pairs) : -1});
+  }
+  using Degree = std::pair<std::size_t, int>;
+  std::priority_queue<Degree, std::vector<Degree>, std::greater<>> open;
+  for (int i = 0; i < n; ++i)
+    if (i != outlet_) open.push({near[i].size(), i});
   std::vector<bool> done(n, false);
-  done[outlet_] = true;
-  std::vector<int> entry(static_cast<std::size_t>(n) * n, -1);  // of both ends
-  for (int at; (at = next_of(near, done)) >= 0;) {
+  std::vector<int> entry_of_pair;  // where elimination puts each pair
+  while (!open.empty()) {
+    const auto [degree, at] = open.top();
+    open.pop();
+    if (done[at] || degree != near[at].size()) continue;
     done[at] = true;
-    Pivot pivot{at, static_cast<int>(entries_.size()), 0, 0};
-    for (int other : near[at]) {
-      entry[at * n + other] = entry[other * n + at] = static_cast<int>(entries_.size());
-      entries_.push_back({other, 0});
-      std::erase(near[other], at);
+    Pivot pivot{at, static_cast<int>(entries_.size()), 0, static_cast<int>(targets_.size())};
+    for (const Near& other : near[at]) {
+      entry_of_pair.resize(std::max<std::size_t>(entry_of_pair.size(), other.entry + 1), -1);
+      entry_of_pair[other.entry] = static_cast<int>(entries_.size());
+      entries_.push_back({other.node, 0});
+      std::erase_if(near[other.node], [at = at](const Near& x) { return x.node == at; });
     }
     for (std::size_t i = 0; i < near[at].size(); ++i)
-      for (std::size_t j = 0; j < i; ++j) join(near, near[at][i], near[at][j]);
+      for (std::size_t j = 0; j < i; ++j)
+        targets_.push_back(join(near, near[at][i].node, near[at][j].node, pairs));
+    for (const Near& other : near[at]) open.push({near[other.node].size(), other.node});
     pivot.last = static_cast<int>(entries_.size());
     pivots_.push_back(pivot);
   }
-  for (Pivot& p : pivots_) {
-    p.target = static_cast<int>(targets_.size());
-    for (int i = p.first; i < p.last; ++i)
-      for (int j = p.first; j < i; ++j) targets_.push_back(entry[entries_[i].node * n + entries_[j].node]);
-  }
-  for (const NetPipe& p : net.pipes) places_.push_back(entry[p.from * n + p.to]);
+  for (int& t : targets_) t = entry_of_pair[t];
+  for (Place& p : places_)
+    if (p.entry >= 0) p.entry = entry_of_pair[p.entry];
 }
 
-void NodeEquations::clear() {
+void NodeEquations::factor(const std::vector<double>& conductance) {
   std::fill(diagonal_.begin(), diagonal_.end(), 0.0);
-  std::fill(right_.begin(), right_.end(), 0.0);
   for (Entry& e : entries_) e.value = 0;
-}
-
-void NodeEquations::add_pipe(std::size_t pipe, double conductance) {
-  diagonal_[from_[pipe]] += conductance;
-  diagonal_[to_[pipe]] += conductance;
-  if (places_[pipe] >= 0) entries_[places_[pipe]].value -= conductance;
-}
-
-void NodeEquations::solve() {
-  right_[outlet_] = 0;
+  for (std::size_t i = 0; i < places_.size(); ++i) {
+    const Place& p = places_[i];
+    if (p.from == p.to) continue;
+    diagonal_[p.from] += conductance[i];
+    diagonal_[p.to] += conductance[i];
+    if (p.entry >= 0) entries_[p.entry].value -= conductance[i];
+  }
   for (const Pivot& p : pivots_) {
-    const double over = 1 / diagonal_[p.node];
+    const double over = diagonal_[p.node] = 1 / diagonal_[p.node];
     const int* target = targets_.data() + p.target;
     for (int i = p.first; i < p.last; ++i) {
-      const double value = entries_[i].value, factor = value * over;
+      const double value = entries_[i].value;
       for (int j = p.first; j < i; ++j) entries_[*target++].value -= value * entries_[j].value;
-      diagonal_[entries_[i].node] -= value * factor;
-      right_[entries_[i].node] -= factor * right_[p.node];
-      entries_[i].value = factor;
+      diagonal_[entries_[i].node] -= value * value * over;
+      entries_[i].value = value * over;
     }
   }
+}
+
+void NodeEquations::solve(std::vector<double>& right) const {
+  for (const Pivot& p : pivots_)
+    for (int i = p.first; i < p.last; ++i) right[entries_[i].node] -= entries_[i].value * right[p.node];
+  right[outlet_] = 0;
   for (auto p = pivots_.rbegin(); p != pivots_.rend(); ++p) {
-    double head = right_[p->node] / diagonal_[p->node];
-    for (int i = p->first; i < p->last; ++i) head -= entries_[i].value * right_[entries_[i].node];
-    right_[p->node] = head;
+    double head = right[p->node] * diagonal_[p->node];
+    for (int i = p->first; i < p->last; ++i) head -= entries_[i].value * right[entries_[i].node];
+    right[p->node] = head;
   }
 }
 

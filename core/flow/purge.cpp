@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "flow/network_solver.h"
 
 namespace underlawn {
 namespace {
@@ -15,28 +16,23 @@ FluidProperties flushing_water() {
   return fluid_properties(Fluid::water, 0, kPurgeTemperature).value();
 }
 
-// Index of the pipe that flows slowest; the heat pump is none.
-int slowest_of(const NetworkFlow& flow) {
-  int least = 1;
-  for (std::size_t i = 2; i < flow.pipes.size(); ++i)
-    if (flow.pipes[i].velocity < flow.pipes[least].velocity) least = static_cast<int>(i);
-  return least;
-}
-
 class Flusher {
  public:
   Flusher(const LoopNetwork& loop, const FlowWishes& wishes)
-      : loop_(loop), wishes_(wishes), net_(loop.network), water_(flushing_water()) {}
+      : loop_(loop),
+        wishes_(wishes),
+        net_(loop.network),
+        solver_(NetworkSolver::of(net_, flushing_water())) {}
 
   Result<PurgeRun> run() {
     const double start = guess();
-    if (!at(start)) return refuse(last_.error());
+    if (auto ok = at(start); !ok) return refuse(ok.error());
     const double flow = least_flow(start);
-    if (!at(flow)) return refuse(last_.error());
+    if (auto ok = at(flow); !ok) return refuse(ok.error());
     PurgeRun r;
     r.flow = flow;
     r.head = head();
-    r.slowest = slowest_of(*last_);
+    r.slowest = slowest();
     r.circuits_time = wishes_.purge_volumes * longest_passage();
     r.time = std::max(r.circuits_time, kPurgeHold);
     if (wishes_.flush_cart.curve.empty()) return r;
@@ -51,8 +47,8 @@ class Flusher {
   bool cart_can() {
     double flow = guess();
     for (int i = 0; i < 20; ++i) {
-      const double slow = slowness(flow);
-      if (!last_) return false;
+      if (!at(flow)) return false;
+      const double slow = solver_->velocity(slowest()) / wishes_.purge_velocity - 1;
       const bool fast = slow >= 0, strong = pump_head(wishes_.flush_cart, flow) >= head();
       if (fast == strong) return fast;
       const double next = flow / (1 + slow);
@@ -64,13 +60,20 @@ class Flusher {
   }
 
  private:
-  bool at(double flow) {
-    last_ = solve_network(net_, water_, flow);
-    return last_.has_value();
+  Result<void> at(double flow) {
+    return solver_ ? solver_->solve(flow) : Result<void>(refuse(solver_.error()));
   }
 
   // The heat pump is flushed on its own.
-  double head() const { return last_->head_loss - last_->pipes[0].head_loss; }
+  double head() const { return solver_->head_loss() - solver_->head_loss(0); }
+
+  // The pipe that flows slowest; the heat pump is none.
+  int slowest() const {
+    std::size_t least = 1;
+    for (std::size_t i = 2; i < net_.pipes.size(); ++i)
+      if (solver_->velocity(i) < solver_->velocity(least)) least = i;
+    return static_cast<int>(least);
+  }
 
   // What every pipe would ask for if circuits shared evenly.
   double guess() const {
@@ -85,7 +88,7 @@ class Flusher {
 
   double slowness(double flow) {
     if (!at(flow)) return -1;
-    return last_->pipes[slowest_of(*last_)].velocity / wishes_.purge_velocity - 1;
+    return solver_->velocity(slowest()) / wishes_.purge_velocity - 1;
   }
 
   double least_flow(double start) {
@@ -108,7 +111,7 @@ class Flusher {
       if (trench == 0) continue;
       auto it = std::find_if(times.begin(), times.end(), [&](const auto& t) { return t.first == trench; });
       if (it == times.end()) it = times.insert(times.end(), {trench, 0.0});
-      it->second += net_.pipes[i].length / last_->pipes[i].velocity;
+      it->second += net_.pipes[i].length / solver_->velocity(i);
     }
     double most = 0;
     for (const auto& t : times) most = std::max(most, t.second);
@@ -118,8 +121,7 @@ class Flusher {
   const LoopNetwork& loop_;
   const FlowWishes& wishes_;
   const Network& net_;
-  FluidProperties water_;
-  Result<NetworkFlow> last_;
+  Result<NetworkSolver> solver_;
 };
 
 // Heat pump, then the pipes of one trench alone, on nodes of its own.

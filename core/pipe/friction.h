@@ -17,9 +17,12 @@ double friction_factor(double reynolds, double roughness = 0);
 // flow without a jump.
 double coil_friction_factor(double reynolds, double bore, double coil_diameter);
 
-// The same two with their slope, d ln f/d ln Re: what Newton's method asks for.
+// The same two with what Newton's method asks for: the slope d ln f/d ln Re, its own slope `bend` and the
+// slope of that, `twist`. The last two are good where `gentle`: away from the changes of regime, where no
+// short step meets one.
 struct Friction {
-  double factor = 0, slope = 0;
+  double factor = 0, slope = 0, bend = 0, twist = 0;
+  bool gentle = false;
 };
 Friction friction_at(double reynolds, double roughness = 0);
 Friction coil_friction_at(double reynolds, double bore, double coil_diameter);

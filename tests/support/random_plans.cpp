@@ -155,6 +155,7 @@ LoopTest test(Random& random) {
   for (double* value : {&t.working_pressure, &t.gauge_height, &t.temperature, &t.weakest_fitting})
     *value = number(random);
   t.fitting_name = word(random);
+  if (below(random, 2)) t.pumped = number(random);
   for (int n = below(random, 4); n > 0; --n) {
     t.readings.push_back({number(random), number(random), {}});
     if (below(random, 2)) t.readings.back().temperature = number(random);
