@@ -11,6 +11,12 @@ namespace {
 
 constexpr std::size_t kMostRefined = 40;  // circuits
 
+double mean_of(const std::vector<double>& values) {
+  double sum = 0;
+  for (double v : values) sum += v;
+  return sum / static_cast<double>(values.size());
+}
+
 }  // namespace
 
 LoopNetwork SizedLoops::with(int run, const std::vector<int>& header) const {
@@ -61,6 +67,13 @@ EvenFlow::EvenFlow(const SizedLoops& all, const FluidProperties& fluid, double t
          node = loop.network.pipes[out_of[node]].to)
       count(out_of[node]);
   }
+  for (double slope : slopes_) conductance_ += 1 / slope;
+  for (double slope : slopes_) shares_.push_back(1 / (slope * conductance_));
+  mean_coil_ = mean_of(coils_);
+  for (const auto& group : ways_) {
+    mean_ways_.emplace_back();
+    for (const auto& way : group) mean_ways_.back().push_back(mean_of(way));
+  }
   if (circuits <= kMostRefined) share(all, fluid, users);
   heat_pump_ = loss(0, 0).head;
   for (std::size_t s = 0; s < all.sizes.size(); ++s) {
@@ -99,25 +112,15 @@ double EvenFlow::refined_imbalance(const std::vector<double>& ways, const std::v
 }
 
 double EvenFlow::imbalance(const std::vector<double>& ways) const {
-  double mean = 0, weight = 0;
-  for (std::size_t c = 0; c < ways.size(); ++c) {
-    mean += ways[c] / slopes_[c];
-    weight += 1 / slopes_[c];
-  }
-  mean /= weight;
+  double mean = 0;
+  for (std::size_t c = 0; c < ways.size(); ++c) mean += ways[c] * shares_[c];
   double low = 1e300, high = -1e300;
   for (std::size_t c = 0; c < ways.size(); ++c) {
-    const double more = (mean - ways[c]) / slopes_[c];
+    const double more = (mean - ways[c]) * shares_[c];
     low = std::min(low, more);
     high = std::max(high, more);
   }
-  return (high - low) / each_;
-}
-
-double EvenFlow::head(int run_size, const std::vector<double>& ways) const {
-  double mean = 0;
-  for (double w : ways) mean += w;
-  return runs_[run_size] + mean / static_cast<double>(ways.size());
+  return (high - low) * conductance_ / each_;
 }
 
 }  // namespace underlawn

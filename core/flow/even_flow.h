@@ -32,12 +32,15 @@ class EvenFlow {
   // (most - least)/mean flow to first order: heads of the ways over the slope of a circuit's loss. Heads of
   // the header itself give way too, so it is a little much.
   double imbalance(const std::vector<double>& ways) const;
+  // m, of the circuits' mean: what a group of this size adds, and the circuits alone.
+  double mean_way(int group, int size) const { return mean_ways_[group][size]; }
+  double mean_coil() const { return mean_coil_; }
   // The same by one step of Newton's method, where the header gives way too. `ways` as the groups of `header`
   // add up. Only where has_refined().
   double refined_imbalance(const std::vector<double>& ways, const std::vector<int>& header) const;
   bool has_refined() const { return !shared_.empty(); }
   // m: heat pump, run and the mean of the ways.
-  double head(int run_size, const std::vector<double>& ways) const;
+  double head(int run_size, double mean_way) const { return runs_[run_size] + mean_way; }
 
  private:
   void share(const SizedLoops& all, const FluidProperties& fluid, const std::vector<std::vector<int>>& users);
@@ -45,8 +48,10 @@ class EvenFlow {
   std::vector<std::vector<std::vector<double>>> ways_;    // [group][size][circuit]
   std::vector<std::vector<std::vector<double>>> shared_;  // [group][size][circuit * circuits + circuit]:
                                                           // slopes of what both go through
+  std::vector<std::vector<double>> mean_ways_;            // [group][size]
   std::vector<double> coils_, slopes_, runs_;
-  double heat_pump_ = 0;
+  std::vector<double> shares_;  // of each circuit, 1/slope over `conductance_`, the sum of those
+  double heat_pump_ = 0, mean_coil_ = 0, conductance_ = 0;
   double each_;  // m3/s
 };
 

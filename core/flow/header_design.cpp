@@ -33,9 +33,11 @@ double bore_area(double bore) {
   return std::numbers::pi / 4 * bore * bore;
 }
 
-// What each circuit's way takes, at the design flow and when flushed, after 0, 1, ... groups of the header.
+// What each circuit's way takes at the design flow after 0, 1, ... groups of the header; then the means of
+// that and of the ways when flushed.
 struct Ways {
-  std::vector<std::vector<double>> design, flush;
+  std::vector<std::vector<double>> design;
+  std::vector<double> design_mean, flush_mean;
 };
 
 bool lighter(const Likely& a, const Likely& b) {
@@ -155,7 +157,10 @@ class Designer {
   void look_at_all() {
     nearest_.misses = 1e300;
     std::vector<int> header;
-    Ways ways{{all_.groups + 1u, even_->coils()}, {all_.groups + 1u, flush_->coils()}};
+    const std::size_t levels = all_.groups + 1;
+    Ways ways{std::vector<std::vector<double>>(levels, even_->coils()),
+              std::vector<double>(levels, even_->mean_coil()),
+              std::vector<double>(levels, flush_->mean_coil())};
     if (flow_.header_sizes.empty()) {
       narrow(header, static_cast<int>(all_.sizes.size()) - 1, 0, ways);
       return;
@@ -171,12 +176,12 @@ class Designer {
     with_runs(header, mass, ways);
   }
 
-  static void extend(std::vector<std::vector<double>>& ways, int group, const std::vector<double>& more) {
-    for (std::size_t c = 0; c < more.size(); ++c) ways[group + 1][c] = ways[group][c] + more[c];
-  }
   void extend(Ways& ways, int group, int size) const {
-    extend(ways.design, group, even_->way(group, size));
-    extend(ways.flush, group, flush_->way(group, size));
+    const std::vector<double>&more = even_->way(group, size), &before = ways.design[group];
+    std::vector<double>& after = ways.design[group + 1];
+    for (std::size_t c = 0; c < more.size(); ++c) after[c] = before[c] + more[c];
+    ways.design_mean[group + 1] = ways.design_mean[group] + even_->mean_way(group, size);
+    ways.flush_mean[group + 1] = ways.flush_mean[group] + flush_->mean_way(group, size);
   }
 
   void narrow(std::vector<int>& header, int widest, double mass, Ways& ways) {
@@ -201,11 +206,11 @@ class Designer {
     if (flow_.arrangement == HeaderArrangement::home_runs) high = low;
     headers_.push_back(header);
     for (int run = low; run <= high; ++run) {
-      const double head = even_->head(run, ways.design.back());
+      const double head = even_->head(run, ways.design_mean.back());
       const double heads = most_head_ ? head / std::max(*most_head_, kLeastHead) : 0;
       if (heads > kHeadSlack && kFirst * heads >= nearest_.misses) continue;
       const double purge =
-          purge_ratio(run, header, flush_->head(run, ways.flush.back()) - flush_->heat_pump());
+          purge_ratio(run, header, flush_->head(run, ways.flush_mean.back()) - flush_->heat_pump());
       const double misses = kFirst * std::max({1.0, uneven, heads}) + std::min(purge, kFirst);
       const Likely likely{mass + run_length_ * mass_[run], uneven, misses, run, headers_.size() - 1};
       if (misses < nearest_.misses) nearest_ = likely;

@@ -24,11 +24,8 @@ Result<NetworkSolver> NetworkSolver::of(const Network& network, const FluidPrope
 }
 
 NetworkSolver::NetworkSolver(const Network& net, const FluidProperties& fluid)
-    : net_(branches_of(net)),
-      nodes_(net.nodes),
-      inlet_(net.inlet),
-      outlet_(net.outlet),
-      equations_(net_) {
+    : net_(branches_of(net)), nodes_(net.nodes), inlet_(net.inlet), outlet_(net.outlet), equations_(net_) {
+  pipes_.reserve(net.pipes.size());
   for (const NetPipe& p : net.pipes) {
     const double area = std::numbers::pi / 4 * p.bore * p.bore;
     pipes_.push_back(

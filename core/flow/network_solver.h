@@ -15,8 +15,8 @@ class NetworkSolver {
   static Result<NetworkSolver> of(const Network& network, const FluidProperties& fluid);
 
   // Flows and heads when `total_flow` (m3/s) enters at the inlet: the global gradient method (Todini & Pilati
-  // 1988), each step sharpened by the losses' higher derivatives, to a node imbalance below 1e-12 of the total flow
-  // and a head error around every path below 1e-10 of the loss. Refuses a flow not positive.
+  // 1988), each step sharpened by the losses' higher derivatives, to a node imbalance below 1e-12 of the
+  // total flow and a head error around every path below 1e-10 of the loss. Refuses a flow not positive.
   Result<void> solve(double total_flow);
   // Forgets the flow before: the next solve starts from how the pipes share by Blasius's law.
   void restart() { total_ = 0; }
@@ -32,7 +32,7 @@ class NetworkSolver {
  private:
   struct Pipe {
     int from, to, branch;
-    double sign;  // of the branch's flow
+    double sign;            // of the branch's flow
     double area, reynolds;  // m2; per m3/s
     PipeLaw law;
   };
@@ -54,14 +54,14 @@ class NetworkSolver {
   Branches net_;
   int nodes_, inlet_, outlet_;
   std::vector<Pipe> pipes_;
-  std::vector<int> in_order_;    // pipes, branch by branch
-  std::vector<double> calm_;     // of each branch, m3/s
-  std::vector<double> shares_;   // of the total flow, by Blasius's law
+  std::vector<int> in_order_;   // pipes, branch by branch
+  std::vector<double> calm_;    // of each branch, m3/s
+  std::vector<double> shares_;  // of the total flow, by Blasius's law
   NodeEquations equations_;
   double total_ = 0;
   std::vector<double> flow_, before_, straight_, move_, conductance_;  // of branches
-  std::vector<Sum> loss_;                                   // at flow_
-  std::vector<double> head_, more_;                         // of junctions
+  std::vector<Sum> loss_;                                              // at flow_
+  std::vector<double> head_, more_;                                    // of junctions
   bool gentle_ = false;
   int iterations_ = 0;
 };

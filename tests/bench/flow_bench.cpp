@@ -4,6 +4,7 @@
 #include <benchmark/benchmark.h>
 
 #include "flow/hydraulics.h"
+#include "flow/network_solver.h"
 #include "support/flow_layouts.h"
 #include "support/reference_networks.h"
 
@@ -11,17 +12,31 @@ namespace {
 
 using namespace underlawn;
 
-void flow_of_twelve_circuits(benchmark::State& state) {
+void twelve_circuits_whole(benchmark::State& state) {
   const ReferenceNetwork r = reference_networks().back();
-  int iterations = 0;
-  for (auto _ : state) {
-    const auto flow = solve_network(r.network, r.fluid, r.flow);
-    benchmark::DoNotOptimize(flow->head_loss);
-    iterations = flow->iterations;
-  }
-  state.counters["steps"] = iterations;
+  for (auto _ : state) benchmark::DoNotOptimize(solve_network(r.network, r.fluid, r.flow)->head_loss);
 }
-BENCHMARK(flow_of_twelve_circuits)->Unit(benchmark::kMicrosecond);
+BENCHMARK(twelve_circuits_whole)->Unit(benchmark::kMicrosecond);
+
+void twelve_circuits_first(benchmark::State& state) {
+  const ReferenceNetwork r = reference_networks().back();
+  NetworkSolver solver = NetworkSolver::of(r.network, r.fluid).value();
+  for (auto _ : state) {
+    solver.restart();
+    benchmark::DoNotOptimize(solver.solve(r.flow).has_value());
+  }
+  state.counters["steps"] = solver.iterations();
+}
+BENCHMARK(twelve_circuits_first)->Unit(benchmark::kMicrosecond);
+
+void twelve_circuits_again(benchmark::State& state) {
+  const ReferenceNetwork r = reference_networks().back();
+  NetworkSolver solver = NetworkSolver::of(r.network, r.fluid).value();
+  bool more = false;
+  for (auto _ : state) benchmark::DoNotOptimize(solver.solve((more = !more) ? 3.1e-3 : 3.0e-3).has_value());
+  state.counters["steps"] = solver.iterations();
+}
+BENCHMARK(twelve_circuits_again)->Unit(benchmark::kMicrosecond);
 
 // Twelve circuits on one leg; the sizes of a direct and a reverse return header, and the whole stage.
 FlowWishes twelve_wishes(bool reverse) {
@@ -38,6 +53,15 @@ void header_of_twelve_circuits(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(design_header(layout, {}, w)->mass);
 }
 BENCHMARK(header_of_twelve_circuits)->Arg(0)->Arg(1)->Unit(benchmark::kMicrosecond);
+
+void header_of_many_circuits(benchmark::State& state) {
+  const int circuits = static_cast<int>(state.range(0));
+  const Layout layout = hand_layout(0, circuits - 1, true);
+  FlowWishes w = twelve_wishes(false);
+  w.design_flow = w.heat_pump.flow = w.hose_kit.flow = 1.4e-4 * circuits;
+  for (auto _ : state) benchmark::DoNotOptimize(design_header(layout, {}, w)->mass);
+}
+BENCHMARK(header_of_many_circuits)->Arg(4)->Arg(40)->Arg(200)->Unit(benchmark::kMicrosecond);
 
 void stage_of_twelve_circuits(benchmark::State& state) {
   const Layout layout = hand_layout(0, 11, true);

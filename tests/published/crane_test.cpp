@@ -34,8 +34,7 @@ NetPipe pipe_of(double length, double bore, double k) {
 // schedule 40. Bore from the book's Re: 4 Q rho / (pi mu Re).
 TEST(PublishedCrane, SmoothPlasticPipe) {
   const double flow = 0.2 / 60;
-  const double bore =
-      4 * flow * kWarmWater.density / (std::numbers::pi * kWarmWater.viscosity * 100600);
+  const double bore = 4 * flow * kWarmWater.density / (std::numbers::pi * kWarmWater.viscosity * 100600);
   EXPECT_NEAR(bore, 0.0525, 0.0005) << "2 in schedule 40 has 52.5 mm";
   const Network net{2, {pipe_of(20, bore, 0)}, 0, 1};
   const NetworkFlow solved = solve_network(net, kWarmWater, flow).value();
