@@ -93,7 +93,7 @@ DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& groun
   plan.slope = slope_for(ground.soil);
   const auto work = [&](const Cut& cut, double slope) { return work_of(cut, slope, wishes.bedding, ground); };
   for (const Trench& t : layout.trenches) {
-    const Cut cut = {distance(t.head, t.end), t.width, t.depth};
+    const Cut cut = {length_of(t), t.width, t.depth};
     plan.trenches_vertical.push_back(work(cut, 0));
     plan.trenches_sloped.push_back(work(cut, plan.slope));
     plan.top_width_sloped = std::max(plan.top_width_sloped, t.width + 2 * plan.slope * t.depth);

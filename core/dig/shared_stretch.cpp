@@ -21,12 +21,12 @@ void clip(Span& span, double start, double change, double low, double high) {
   span.to = std::min(span.to, std::max(at_low, at_high));
 }
 
-Span on_floor(Point a, Point b, const Trench& trench) {
-  const Point along = unit(trench.end - trench.head);
+Span on_floor(Point a, Point b, const Segment& leg, double width) {
+  const Point along = unit(leg.b - leg.a);
   const Point across = left_normal(along);
   Span span;
-  clip(span, dot(a - trench.head, along), dot(b - a, along), 0, distance(trench.head, trench.end));
-  clip(span, dot(a - trench.head, across), dot(b - a, across), -trench.width / 2, trench.width / 2);
+  clip(span, dot(a - leg.a, along), dot(b - a, along), 0, distance(leg.a, leg.b));
+  clip(span, dot(a - leg.a, across), dot(b - a, across), -width / 2, width / 2);
   return span;
 }
 
@@ -35,9 +35,14 @@ Span on_floor(Point a, Point b, const Trench& trench) {
 double stretch_in_supply_trenches(const Polyline& line, const std::vector<Trench>& trenches) {
   double stretch = 0;
   for (const Trench& trench : trenches) {
-    if (trench.role != TrenchRole::supply || distance(trench.head, trench.end) < kSamePlace) continue;
-    for (std::size_t i = 1; i < line.size(); ++i)
-      stretch += on_floor(line[i - 1], line[i], trench).length() * distance(line[i - 1], line[i]);
+    if (trench.role != TrenchRole::supply) continue;
+    const Polyline floor = middle_line(trench);
+    for (std::size_t leg = 1; leg < floor.size(); ++leg) {
+      if (distance(floor[leg - 1], floor[leg]) < kSamePlace) continue;
+      for (std::size_t i = 1; i < line.size(); ++i)
+        stretch += on_floor(line[i - 1], line[i], {floor[leg - 1], floor[leg]}, trench.width).length() *
+                   distance(line[i - 1], line[i]);
+    }
   }
   return stretch;
 }

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "field/trench.h"
 
+#include <algorithm>
+
+#include "plane/strip.h"
+
 namespace underlawn {
 
 Polyline middle_line(const Trench& trench) {
@@ -12,6 +16,10 @@ Polyline middle_line(const Trench& trench) {
 
 double length_of(const Trench& trench) {
   return length(middle_line(trench));
+}
+
+Ring floor_of(const Trench& trench) {
+  return strip_along(middle_line(trench), trench.width);
 }
 
 }  // namespace underlawn

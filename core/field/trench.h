@@ -26,6 +26,11 @@ struct Trench {
 
 Polyline middle_line(const Trench& trench);  // head, bends, end
 double length_of(const Trench& trench);      // m along it
+Ring floor_of(const Trench& trench);         // its outline: strip_along the middle line
+
+// A drawing in trench coordinates (x along the middle line from the head, y to the left of it; coil_path,
+// straight_path) on the lot. Near a bend what lies across the line swings over from one leg to the other.
+Polyline on_lot(const Trench& trench, const Polyline& in_trench);
 
 enum class Conduit { header, run };
 

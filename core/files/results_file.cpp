@@ -37,10 +37,12 @@ Json json_of(const EarthWork& e) {
 }
 
 Json json_of(const Trench& t) {
-  return {{"number", t.number},        {"role", name_of(kTrenchRoleNames, t.role)},
-          {"head_m", to_json(t.head)}, {"end_m", to_json(t.end)},
-          {"width_m", t.width},        {"depth_m", t.depth},
-          {"coil", json_of(t.coil)}};
+  Json json = {{"number", t.number},        {"role", name_of(kTrenchRoleNames, t.role)},
+               {"head_m", to_json(t.head)}, {"end_m", to_json(t.end)},
+               {"width_m", t.width},        {"depth_m", t.depth},
+               {"coil", json_of(t.coil)}};
+  if (!t.bends.empty()) json["bends_m"] = to_json(t.bends);
+  return json;
 }
 
 Json json_of(const Crossing& c) {

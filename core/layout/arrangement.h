@@ -16,11 +16,14 @@ inline constexpr double kOddBearing = 6;  // m of plain digging
 
 struct Arrangement {
   Bearing bearing;
-  std::vector<Segment> trenches;  // a: head, b: far end; in the plane of the lot
+  std::vector<Segment> trenches;               // a: head, b: far end; in the plane of the lot
+  std::vector<std::vector<Point>> bends = {};  // of the first so many of them, between head and end
   // Heads of one column lie on one line, across the trenches; the header follows it.
   bool in_line = false;
   double estimate = 0;  // m of plain digging, header and run, before they are routed
 };
+
+Polyline line_of(const Arrangement& arrangement, std::size_t trench);  // head, bends, end
 
 // Straight-line guess of how far it is from the house to a header, round the house itself.
 class Approach {

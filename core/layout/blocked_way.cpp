@@ -13,7 +13,10 @@ bool reaches(const Site& site, const Wishes& wishes, const std::vector<Trench>& 
   const Conduits c = conduits_for(site, wishes, *routable);
   Arrangement a;
   for (const Trench& t : trenches)
-    if (t.role == TrenchRole::field) a.trenches.push_back({t.head, t.end});
+    if (t.role == TrenchRole::field) {
+      a.trenches.push_back({t.head, t.end});
+      a.bends.push_back(t.bends);
+    }
   return way_exists(c, a);
 }
 

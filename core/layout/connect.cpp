@@ -2,12 +2,23 @@
 #include "layout/connect.h"
 
 #include "layout/fewer_bends.h"
+#include "plane/strip.h"
 
 namespace underlawn {
 
+Ring coil_keepout(const Polyline& t, const Conduits& c) {
+  return strip_along(trimmed(t, c.width / 2, -c.width / 2), 2 * c.keep);
+}
+
 Ring coil_keepout(const Segment& t, const Conduits& c) {
-  const Point u = unit(t.b - t.a);
-  return rectangle_along({t.a + (c.width / 2) * u, t.b + (c.width / 2) * u}, 2 * c.keep);
+  return coil_keepout(Polyline{t.a, t.b}, c);
+}
+
+Polyline line_of(const Arrangement& a, std::size_t trench) {
+  Polyline line = {a.trenches[trench].a};
+  if (trench < a.bends.size()) line.insert(line.end(), a.bends[trench].begin(), a.bends[trench].end());
+  line.push_back(a.trenches[trench].b);
+  return line;
 }
 
 namespace {
@@ -15,9 +26,8 @@ namespace {
 constexpr double kBesideCoil = 1;  // what a metre of conduit beside a coil costs more, in metres of digging
 
 // Ground that a coil draws its heat from: conduits rather lie elsewhere.
-Ring coil_neighbourhood(const Segment& t, const Conduits& c) {
-  const Point u = unit(t.b - t.a);
-  return rectangle_along({t.a + c.width * u, t.b + c.width * u}, std::max(c.spacing, 2.2 * c.keep));
+Ring coil_neighbourhood(const Polyline& t, const Conduits& c) {
+  return strip_along(trimmed(t, c.width, -c.width), std::max(c.spacing, 2.2 * c.keep));
 }
 
 constexpr double kOn = 1e-3;  // m: a point this near a line lies on it
@@ -32,12 +42,14 @@ class Joiner {
   Joiner(const Conduits& c, const Arrangement& a, std::optional<double> joint)
       : conduits_(c), arrangement_(a), joint_(joint) {
     std::vector<Region> kept;
-    for (const Segment& t : a.trenches) kept.push_back(region_of(coil_keepout(t, c)));
+    for (std::size_t i = 0; i < a.trenches.size(); ++i)
+      kept.push_back(region_of(coil_keepout(line_of(a, i), c)));
     request_.free = subtract(c.free, unite(kept));
     request_.dear = c.dear;
     request_.per_bend = kBend;
     kept.clear();
-    for (const Segment& t : a.trenches) kept.push_back(region_of(coil_neighbourhood(t, c)));
+    for (std::size_t i = 0; i < a.trenches.size(); ++i)
+      kept.push_back(region_of(coil_neighbourhood(line_of(a, i), c)));
     request_.dear.push_back({unite(kept), kBesideCoil, 0});
   }
 

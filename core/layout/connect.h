@@ -35,6 +35,7 @@ struct Connection {
 // The part of a coil trench that no conduit may come near: all of it but half a header trench's width at the
 // head, where the header trench itself digs it away.
 Ring coil_keepout(const Segment& trench, const Conduits& c);
+Ring coil_keepout(const Polyline& trench, const Conduits& c);
 
 // Joins every head, and the house where there is a way. Without a way to the house the run is empty and the
 // header is drawn among the heads. `joint`: where on a straight header the run must end, 0..1; without it the

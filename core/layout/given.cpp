@@ -1,19 +1,30 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/given.h"
 
+#include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "pipe/pipe_size.h"
+#include "plane/strip.h"
 
 namespace underlawn {
 
+Polyline line_of(const GivenTrench& given) {
+  Polyline line = {given.head};
+  line.insert(line.end(), given.bends.begin(), given.bends.end());
+  line.push_back(given.end);
+  return line;
+}
+
 namespace {
 
-constexpr double kFarthest = 1e5;  // m from the origin
-constexpr double kDeepest = 10;    // m
+constexpr double kFarthest = 1e5;   // m from the origin
+constexpr double kDeepest = 10;     // m
+constexpr double kLeastLeg = 0.01;  // m, between points of a trench that bends
 
 Result<Coil> coil_in(const GivenTrench& t, const Wishes& wishes, const Coil& usual) {
-  const double length = distance(t.head, t.end);
+  const double length = underlawn::length(line_of(t));
   if (std::abs(length - usual.trench_length) < 1e-9 && t.coil_length == 0) return usual;
   CoilRequest r;
   r.unknown = t.coil_length > 0 ? CoilUnknown::pitch : CoilUnknown::coil_length;
@@ -33,6 +44,34 @@ bool is_place(Point p) {
   return std::abs(p.x) <= kFarthest && std::abs(p.y) <= kFarthest;
 }
 
+bool repeats(const Polyline& line) {
+  for (std::size_t i = 1; i < line.size(); ++i)
+    if (distance(line[i - 1], line[i]) < kLeastLeg) return true;
+  return false;
+}
+
+// Where the line turns right back on itself no trench can be dug.
+bool turns_back(const Polyline& line) {
+  for (std::size_t i = 1; i + 1 < line.size(); ++i)
+    if (turn_at(line, i) > kSharpestTurn) return true;
+  return false;
+}
+
+std::optional<Trouble> bends_trouble(const GivenTrench& g, int number) {
+  if (g.bends.empty()) return std::nullopt;
+  const std::string name = "given trench " + std::to_string(number);
+  if (!std::all_of(g.bends.begin(), g.bends.end(), is_place))
+    return Trouble{"given_trench", name + ", a bend", "a number beyond its bound", "within 100 km",
+                   "Enter its bends again."};
+  if (repeats(line_of(g)))
+    return Trouble{"given_trench_bend_repeats", name + ", a bend", "the place of the point before it",
+                   "1 cm or more from it", "Leave the bend out."};
+  if (turns_back(line_of(g)))
+    return Trouble{"given_trench_turns_back", name + ", a bend", "back the way it came",
+                   "a turn of 175 degrees or less", "Move the bend, or make two trenches of it."};
+  return std::nullopt;
+}
+
 Trouble about(int number, Trouble t) {
   t.thing = "given trench " + std::to_string(number) + ", " + t.thing;
   return t;
@@ -44,12 +83,14 @@ Result<Trench> given_trench(const GivenTrench& g, int number, const Wishes& wish
     return refuse({"given_trench", "given trench " + std::to_string(number), "a number beyond its bound",
                    "ends within 100 km, depth 0 to 10 m, pipe 0 to 20 000 m",
                    "Enter its ends, depth and pipe again."});
+  if (auto trouble = bends_trouble(g, number)) return refuse(*trouble);
   const auto coil = coil_in(g, wishes, usual);
   if (!coil) return refuse(about(number, coil.error()));
   Trench t;
   t.number = number;
   t.head = g.head;
   t.end = g.end;
+  t.bends = g.bends;
   t.width = wishes.trench_width;
   t.depth = g.depth > 0 ? g.depth : wishes.trench_depth;
   t.coil = *coil;

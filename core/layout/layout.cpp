@@ -49,7 +49,10 @@ class Placer {
     if (trouble && !site_.lot.empty()) out_.troubles.push_back(*trouble);
     if (!given || stop_.stop_requested()) return std::move(out_);
     Whole w;
-    for (const Trench& t : *given) w.field.push_back({t.head, t.end});
+    for (const Trench& t : *given) {
+      w.field.push_back({t.head, t.end});
+      w.bends.push_back(t.bends);
+    }
     if (trouble)
       take(std::move(w));
     else
@@ -62,6 +65,7 @@ class Placer {
   void join_given(Whole w) {
     Arrangement a;
     a.trenches = w.field;
+    a.bends = w.bends;
     a.bearing.angle = w.angle = std::atan2(w.field[0].b.y - w.field[0].a.y, w.field[0].b.x - w.field[0].a.x);
     const Conduits conduits = conduits_for(site_, wishes_, out_.routable);
     w.connection = connect(conduits, a, std::nullopt);
@@ -143,7 +147,10 @@ class Placer {
     Whole w;
     w.locked = setting.held.trenches;
     Arrangement a;
-    for (const Polyline& line : w.locked) a.trenches.push_back({line.front(), line.back()});
+    for (const Polyline& line : w.locked) {
+      a.trenches.push_back({line.front(), line.back()});
+      a.bends.emplace_back(line.begin() + 1, line.end() - 1);
+    }
     const Segment first = {w.locked.front()[0], w.locked.front()[1]};
     a.bearing.angle = w.angle = std::atan2(first.b.y - first.a.y, first.b.x - first.a.x);
     w.connection = connect(setting.conduits, a, std::nullopt);

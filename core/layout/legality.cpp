@@ -2,6 +2,7 @@
 #include "layout/legality.h"
 
 #include "layout/zones.h"
+#include "plane/strip.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -62,9 +63,8 @@ bool inside_lot(const Site& site, const Polyline& line, double margin) {
 }
 
 // A hair smaller, so that a trench that only touches a thing does not count as on it.
-Ring core_rectangle(const Segment& axis, double width) {
-  const Point in = kLegalSlack * unit(axis.b - axis.a);
-  return rectangle_along({axis.a + in, axis.b - in}, std::max(kLegalSlack, width - 2 * kLegalSlack));
+Ring core_of(const Polyline& axis, double width) {
+  return strip_along(trimmed(axis, kLegalSlack, kLegalSlack), std::max(kLegalSlack, width - 2 * kLegalSlack));
 }
 
 // Whether two convex rings overlap or come nearer than `gap`.
@@ -75,7 +75,11 @@ bool nearer(const Ring& a, const Ring& b, double gap) {
 }  // namespace
 
 bool trench_is_legal(const Site& site, const Segment& axis, double width) {
-  const Ring core = core_rectangle(axis, width);
+  return bent_trench_is_legal(site, {axis.a, axis.b}, width);
+}
+
+bool bent_trench_is_legal(const Site& site, const Polyline& axis, double width) {
+  const Ring core = core_of(axis, width);
   const Polyline outline = closed(core);
   for (std::size_t i = 0; i < site.lot.size(); ++i) {
     const Segment edge{site.lot[i].at, site.lot[(i + 1) % site.lot.size()].at};
@@ -100,6 +104,13 @@ bool pair_is_legal(const Segment& a, const Segment& b, const Wishes& w) {
                  w.end_gap - kLegalSlack);
 }
 
+bool bent_pair_is_legal(const Polyline& a, const Polyline& b, const Wishes& w) {
+  for (std::size_t i = 1; i < a.size(); ++i)
+    for (std::size_t j = 1; j < b.size(); ++j)
+      if (!pair_is_legal(Segment{a[i - 1], a[i]}, Segment{b[j - 1], b[j]}, w)) return false;
+  return true;
+}
+
 bool conduit_is_legal(const Site& site, const Wishes& w, const Polyline& line, double free_start) {
   const double half = w.run_width / 2;
   Polyline rest = line;
@@ -117,10 +128,12 @@ bool conduit_is_legal(const Site& site, const Wishes& w, const Polyline& line, d
 }
 
 bool conduit_keeps_off(const Polyline& line, const Segment& trench, const Wishes& w) {
-  const Point u = unit(trench.b - trench.a);
-  const double in = w.run_width / 2 + kLegalSlack;
-  const Segment coil{trench.a + in * u, trench.b - kLegalSlack * u};
-  const Ring kept = rectangle_along(coil, w.trench_width + w.run_width - 2 * kLegalSlack);
+  return conduit_keeps_off_bent(line, {trench.a, trench.b}, w);
+}
+
+bool conduit_keeps_off_bent(const Polyline& line, const Polyline& trench, const Wishes& w) {
+  const Polyline coil = trimmed(trench, w.run_width / 2 + kLegalSlack, kLegalSlack);
+  const Ring kept = strip_along(coil, w.trench_width + w.run_width - 2 * kLegalSlack);
   for (std::size_t i = 1; i < line.size(); ++i) {
     const Segment s{line[i - 1], line[i]};
     if (contains(kept, s.a) || ring_distance(kept, {s.a, s.b}) <= 0) return false;

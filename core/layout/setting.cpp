@@ -52,7 +52,6 @@ void Setting::lock(const Wishes& asked, const Coil& coil) {
       continue;
     }
     made->front().locked = true;
-    made->front().bends = asked.locked[i].bends;
     held.trenches.push_back(middle_line(made->front()));
     locked.push_back(std::move(made->front()));
   }

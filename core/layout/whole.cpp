@@ -22,22 +22,17 @@ std::vector<Point> heads_of(const Whole& w) {
   return heads;
 }
 
-// Only the first leg of a trench has a head for the header to reach.
-bool keeps_off_coil(const Polyline& line, const Polyline& trench, const Wishes& wishes) {
-  for (std::size_t i = 1; i < trench.size(); ++i)
-    if (!conduit_keeps_off(line, {trench[i - 1], trench[i]}, wishes)) return false;
-  return true;
-}
-
 }  // namespace
 
 void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& w) {
+  const Arrangement placed{{}, w.field, w.bends};
   const auto legal = [&](const Polyline& line, double free_start) {
     if (!conduit_is_legal(site, wishes, line, free_start)) return false;
     for (const Polyline& t : w.locked)
-      if (!keeps_off_coil(line, t, wishes)) return false;
-    return std::all_of(w.field.begin(), w.field.end(),
-                       [&](const Segment& t) { return conduit_keeps_off(line, t, wishes); });
+      if (!conduit_keeps_off_bent(line, t, wishes)) return false;
+    for (std::size_t i = 0; i < w.field.size(); ++i)
+      if (!conduit_keeps_off_bent(line, line_of(placed, i), wishes)) return false;
+    return true;
   };
   Connection& c = w.connection;
   const double stub = c.run.line.size() > 1 ? distance(c.run.line[0], c.run.line[1]) : 0;
@@ -83,6 +78,7 @@ Whole Completer::complete(const Arrangement& a) const {
 Whole Completer::joined_at(const Arrangement& a, std::optional<double> share) const {
   Whole w;
   w.field = a.trenches;
+  w.bends = a.bends;
   w.angle = a.bearing.angle;
   w.locked = held_.trenches;
   w.connection = connect(conduits_, a, share);

@@ -12,7 +12,8 @@ namespace underlawn {
 
 struct Whole {
   std::vector<Segment> field;
-  std::vector<Polyline> locked;  // middle lines of trenches that lie already, from head to end
+  std::vector<std::vector<Point>> bends = {};  // of the first so many of them, between head and end
+  std::vector<Polyline> locked;                // middle lines of trenches that lie already, from head to end
   std::optional<Segment> in_run;
   Connection connection;
   double angle = 0;    // rad

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/edits.h"
 
+#include "layout/given.h"
 #include "plane/region.h"
 
 namespace underlawn::edit {
@@ -93,6 +94,13 @@ std::vector<Point>* points_of(Plan& plan, const Handle& handle) {
   return f != nullptr ? &f->points : nullptr;
 }
 
+// Two points or more, none on the one before.
+bool is_line(const Polyline& line) {
+  for (std::size_t i = 1; i < line.size(); ++i)
+    if (distance(line[i - 1], line[i]) < kSamePlace) return false;
+  return line.size() >= 2;
+}
+
 template <class T>
 bool has(const std::vector<T>& list, int index) {
   return index >= 0 && static_cast<std::size_t>(index) < list.size();
@@ -111,6 +119,20 @@ Plan reshaped(Plan plan, int id, Change change) {
   Feature after = *f;
   change(after.points);
   return with_feature(std::move(plan), std::move(after));
+}
+
+// Changes the middle line of a locked trench, where a trench is left.
+template <class Change>
+Plan with_locked_line(Plan plan, int index, Change change) {
+  if (!has(plan.wishes.locked, index)) return plan;
+  GivenTrench& t = plan.wishes.locked[static_cast<std::size_t>(index)];
+  Polyline line = line_of(t);
+  change(line);
+  if (!usable(line) || !is_line(line)) return plan;
+  t.head = line.front();
+  t.end = line.back();
+  t.bends.assign(line.begin() + 1, line.end() - 1);
+  return plan;
 }
 
 }  // namespace
@@ -186,6 +208,8 @@ Plan rotated_feature(Plan plan, int id, double radians, Point about) {
 
 Plan moved_handle(Plan plan, const Handle& handle, Point to) {
   if (!usable(to)) return plan;
+  if (handle.kind == Handle::Kind::locked_point)
+    return moved_locked_handle(std::move(plan), handle.feature_id, handle.index, to);
   if (handle.kind == Handle::Kind::lot_corner) return moved_corner(std::move(plan), handle.index, to);
   if (handle.kind == Handle::Kind::entry) return plan.site.entry ? with_entry(std::move(plan), to) : plan;
   const auto* points = points_of(plan, handle);
@@ -197,6 +221,10 @@ Plan moved_handle(Plan plan, const Handle& handle, Point to) {
 Plan inserted_point(Plan plan, const Handle& before_next, Point at) {
   if (!usable(at)) return plan;
   const auto next = static_cast<std::ptrdiff_t>(before_next.index) + 1;
+  if (before_next.kind == Handle::Kind::locked_point)
+    return with_locked_line(std::move(plan), before_next.feature_id, [&](Polyline& line) {
+      if (has(line, before_next.index + 1) && before_next.index >= 0) line.insert(line.begin() + next, at);
+    });
   if (before_next.kind == Handle::Kind::lot_corner && has(plan.site.lot, before_next.index)) {
     const double setback = plan.site.lot[static_cast<std::size_t>(before_next.index)].setback;
     plan.site.lot.insert(plan.site.lot.begin() + next, {at, setback});
@@ -212,6 +240,10 @@ Plan inserted_point(Plan plan, const Handle& before_next, Point at) {
 }
 
 Plan removed_point(Plan plan, const Handle& handle) {
+  if (handle.kind == Handle::Kind::locked_point)
+    return with_locked_line(std::move(plan), handle.feature_id, [&](Polyline& line) {
+      if (has(line, handle.index)) line.erase(line.begin() + handle.index);
+    });
   if (handle.kind == Handle::Kind::lot_corner) {
     if (has(plan.site.lot, handle.index) && plan.site.lot.size() > 3)
       plan.site.lot.erase(plan.site.lot.begin() + handle.index);
@@ -250,8 +282,37 @@ std::optional<Point> handle_position(const Plan& plan, const Handle& handle) {
     case Handle::Kind::entry:
       if (plan.site.entry) return plan.site.entry->at;
       break;
+    case Handle::Kind::locked_point:
+      if (has(plan.wishes.locked, handle.feature_id)) {
+        const Polyline line = line_of(plan.wishes.locked[static_cast<std::size_t>(handle.feature_id)]);
+        if (has(line, handle.index)) return line[static_cast<std::size_t>(handle.index)];
+      }
+      break;
   }
   return std::nullopt;
+}
+
+Plan with_locked(Plan plan, GivenTrench trench) {
+  const Polyline line = line_of(trench);
+  if (usable(line) && is_line(line)) plan.wishes.locked.push_back(std::move(trench));
+  return plan;
+}
+
+Plan without_locked(Plan plan, int index) {
+  if (has(plan.wishes.locked, index)) plan.wishes.locked.erase(plan.wishes.locked.begin() + index);
+  return plan;
+}
+
+Plan moved_locked_handle(Plan plan, int index, int point, Point to) {
+  return with_locked_line(std::move(plan), index, [&](Polyline& line) {
+    if (has(line, point)) line[static_cast<std::size_t>(point)] = to;
+  });
+}
+
+Plan moved_locked(Plan plan, int index, Point by) {
+  return with_locked_line(std::move(plan), index, [by](Polyline& line) {
+    for (Point& p : line) p = p + by;
+  });
 }
 
 Plan with_rule(Plan plan, ClearanceRule rule) {

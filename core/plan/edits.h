@@ -14,9 +14,9 @@ namespace underlawn::edit {
 
 // What a pointer can take hold of.
 struct Handle {
-  enum class Kind { lot_corner, feature_point, entry } kind = Kind::lot_corner;
-  int feature_id = 0;  // feature_point
-  int index = 0;       // corner or point
+  enum class Kind { lot_corner, feature_point, entry, locked_point } kind = Kind::lot_corner;
+  int feature_id = 0;  // feature_point; locked_point: the trench's place in Wishes::locked
+  int index = 0;       // corner or point; of a locked trench: 0 its head, then its bends, last its end
   bool operator==(const Handle&) const = default;
 };
 
@@ -39,6 +39,13 @@ Plan removed_point(Plan plan, const Handle& handle);  // not below three for an 
 Plan with_entry(Plan plan, Point near);               // on the nearest house wall
 Plan without_entry(Plan plan);
 std::optional<Point> handle_position(const Plan& plan, const Handle& handle);
+
+// Trenches that the designer holds. What would not leave a trench of two points at different places gives the
+// plan back.
+Plan with_locked(Plan plan, GivenTrench trench);  // behind those there are
+Plan without_locked(Plan plan, int index);
+Plan moved_locked_handle(Plan plan, int index, int point, Point to);
+Plan moved_locked(Plan plan, int index, Point by);
 
 Plan with_rule(Plan plan, ClearanceRule rule);  // replaces the kind's own rule
 Plan without_rule(Plan plan, FeatureKind kind);

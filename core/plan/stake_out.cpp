@@ -39,6 +39,8 @@ std::vector<Stake> stakes_of(const Layout& layout) {
   std::vector<Stake> stakes;
   for (const Trench& t : layout.trenches) {
     add_trench_point(stakes, std::to_string(t.number) + " head", t.head);
+    for (std::size_t i = 0; i < t.bends.size(); ++i)
+      add_trench_point(stakes, std::to_string(t.number) + " bend " + std::to_string(i + 1), t.bends[i]);
     add_trench_point(stakes, std::to_string(t.number) + " end", t.end);
   }
   int number = 0;

@@ -20,7 +20,7 @@ struct HouseCorner {
 };
 
 struct Tie {
-  // "1 head", "1 end", "header 2", "run 3"; "1 end, 3 end" where two trenches share a point
+  // "1 head", "1 bend 1", "1 end", "header 2", "run 3"; "1 end, 3 end" where two trenches share a point
   std::string point;
   Point at;
   std::string first, second;   // tags of the house corners taped from
@@ -42,10 +42,10 @@ struct StakeOut {
 inline constexpr double kSameStake = 0.01;  // m: points closer than this share a stake
 inline constexpr double kLongestTape = 60;  // m: longer only where no shorter pair of tapes reaches
 
-// Chooses for each trench head and end, header point and bend of the run the two corners that both see it
-// (the tape does not pass through a house) and whose arcs cut best: least expected error of the point when
-// each tape errs by 5 mm and 1 in 1000. A point that fewer than two corners see is tied to the best two all
-// the same, with cut = 0 to mark it. The entry point is on the house and needs no tie. No house, no ties.
+// Chooses for each head, bend and end of a trench, header point and bend of the run the two corners that both
+// see it (the tape does not pass through a house) and whose arcs cut best: least expected error of the point
+// when each tape errs by 5 mm and 1 in 1000. A point that fewer than two corners see is tied to the best two
+// all the same, with cut = 0 to mark it. The entry point is on the house and needs no tie. No house, no ties.
 StakeOut make_stake_out(const Site& site, const Layout& layout);
 
 // The point again from a tie, as a crew finds it; for proving the sheet. Nothing where a tag is unknown or

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "thermal/bent.h"
 #include "thermal/line_kernel.h"
 
 namespace underlawn {
@@ -116,9 +117,16 @@ KernelTable coil_kernel(const Coil& coil, double return_offset) {
   return table;
 }
 
+KernelTable coil_kernel(const CoilInGround& coil) {
+  KernelTable table = coil_kernel(coil.coil, coil.return_offset);
+  const KernelTable bends = change_by_bends(coil);
+  for (int i = 0; i < kKernelNodes; ++i) table[i] += bends[i];
+  return table;
+}
+
 std::vector<Strand> coil_strands(const Coil& coil, double return_offset, int around) {
   std::vector<Strand> strands;
-  if (coil.return_pipe > 0) strands.push_back({return_line(coil, return_offset), coil.return_pipe});
+  if (coil.return_pipe > 0) strands.push_back({return_line(coil, return_offset), coil.return_pipe, false});
   if (coil.loops <= 0) return strands;
   const Loop loop = sampled_loop(coil, around);
   double whole = 0;

@@ -8,7 +8,7 @@
 #include <numbers>
 
 #include "plane/region.h"
-#include "thermal/coil_kernel.h"
+#include "thermal/bent.h"
 #include "thermal/line_kernel.h"
 
 namespace underlawn {
@@ -53,24 +53,20 @@ void share(double heat, double low, double high, KernelTable& out) {
 
 GroundReach::GroundReach(const PipesInGround& pipes, const GroundSoil& soil) : soil_(soil) {
   const auto strands_of = [](const CoilInGround& c, int around) {
-    const Point x = unit(c.end - c.head), y = left_normal(x);
-    const auto on_lot = [&](Point p) { return c.head + p.x * x + p.y * y; };
     Thing out;
-    for (const auto& [line, pipe] : coil_strands(c.coil, c.return_offset, around))
-      if (const double length = distance(line.a, line.b); length > 0)
-        out.push_back({{on_lot(line.a), on_lot(line.b)},
-                       pipe / length,
-                       c.depth,
-                       std::max(c.pipe_radius, c.coil.loop_diameter / kSmear)});
+    for (const auto& [line, weight] : laid_strands(c, around))
+      out.push_back({line, weight, c.depth, std::max(c.pipe_radius, c.coil.loop_diameter / kSmear)});
     return out;
   };
   for (const CoilInGround& c : pipes.coils) {
     near_.push_back(strands_of(c, kAroundNear));
     far_.push_back(strands_of(c, kAroundFar));
+    legs_.push_back(c.bends.size() + 1);
   }
   for (const PipeInGround& p : pipes.pipes) {
     near_.push_back({{p.line, 1, p.depth, p.pipe_radius}});
     far_.push_back(near_.back());
+    legs_.push_back(1);
   }
 }
 
@@ -90,7 +86,10 @@ void GroundReach::add(const Thing& thing, Point p, double depth, KernelTable& ou
 KernelTable GroundReach::at(Point p, double depth) const {
   KernelTable out{};
   for (std::size_t i = 0; i < near_.size(); ++i) {
-    const bool close = !near_[i].empty() && distance(near_[i][0].line, p) < kNear;
+    const auto first = near_[i].begin();
+    const auto leg_ends = first + static_cast<std::ptrdiff_t>(std::min(legs_[i], near_[i].size()));
+    const bool close =
+        std::any_of(first, leg_ends, [p](const Strand& s) { return distance(s.line, p) < kNear; });
     add(close ? near_[i] : far_[i], p, depth, out);
   }
   const double scale = kNodeStep / (2 * std::pow(pi, 1.5) * soil_.conductivity);

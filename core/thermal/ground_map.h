@@ -45,6 +45,7 @@ class GroundReach {
   void add(const Thing& thing, Point p, double depth, KernelTable& out) const;
   GroundSoil soil_;
   std::vector<Thing> near_, far_;  // coils and pipes, in order; a coil seen from afar is fewer strands
+  std::vector<std::size_t> legs_;  // how many of the first strands are one, laid in the legs of its trench
 };
 
 // W_n at the end of day `day` (0 the first of all) of `daily_heat`, W a day, shared by `pipe` m: W/m.

@@ -23,18 +23,21 @@ void lay_line(const Polyline& line, double depth, double radius, PipesInGround& 
 }
 
 void lay_straight(const Trench& t, double radius, PipesInGround& out) {
-  const Point aside = left_normal(unit(t.end - t.head));
-  for (const StraightPipe& p : straight_pipes(t.coil)) {
-    const Point off = p.across * aside;
-    out.pipes.push_back({{t.head + off, t.end + off}, t.depth - radius - p.up, radius});
+  const Polyline line = middle_line(t);
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const Point aside = left_normal(unit(line[i] - line[i - 1]));
+    for (const StraightPipe& p : straight_pipes(t.coil)) {
+      const Point off = p.across * aside;
+      out.pipes.push_back({{line[i - 1] + off, line[i] + off}, t.depth - radius - p.up, radius});
+    }
   }
 }
 
 void lay_trench(const Trench& t, double radius, PipesInGround& out) {
   if (is_straight(t.coil.pattern)) return lay_straight(t, radius, out);
   if (t.coil.pattern == CoilPattern::upright_coil)
-    return lay_upright({t.head, t.end, t.coil, t.depth - radius, radius}, out);
-  out.coils.push_back({t.head, t.end, t.coil, t.coil.loop_diameter / 2, t.depth - radius, radius});
+    return lay_upright({t.head, t.end, t.coil, t.depth - radius, radius, t.bends}, out);
+  out.coils.push_back({t.head, t.end, t.coil, t.coil.loop_diameter / 2, t.depth - radius, radius, t.bends});
 }
 
 }  // namespace

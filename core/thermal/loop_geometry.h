@@ -13,7 +13,8 @@ inline constexpr double kRunPipesApart = 0.3;  // m
 // Coils on the trench floor, their return pipe at the trench's side or, for upright ones, where it was asked
 // for; straight pipe at the depth of its level,
 // its turns (under 1 % of it) left out; header and run as two pipes on their floor. Trenches that nothing was
-// placed in are left out.
+// placed in are left out. In a trench that bends every leg has its straight pipes, as long as the leg, and
+// its piece of the coil.
 PipesInGround pipes_in_ground(const Layout& layout, const Wishes& wishes);
 
 }  // namespace underlawn

@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "plane/region.h"
-#include "thermal/coil_kernel.h"
+#include "thermal/bent.h"
 #include "thermal/line_kernel.h"
 
 namespace underlawn {
@@ -25,37 +25,38 @@ struct Things {
     const CoilInGround* c = coil(i);
     return c ? Segment{c->head, c->end} : pipes.pipes[i - pipes.coils.size()].line;
   }
+  Polyline legs(std::size_t i) const {
+    Polyline out = {line(i).a};
+    if (const CoilInGround* c = coil(i)) out.insert(out.end(), c->bends.begin(), c->bends.end());
+    out.push_back(line(i).b);
+    return out;
+  }
   double weight(std::size_t i) const { return coil(i) ? 1 : pipes.pipes[i - pipes.coils.size()].weight; }
 };
 
 bool same_from_above(const Things& a, std::size_t i, const Things& b, std::size_t j) {
   const CoilInGround *c = a.coil(i), *d = b.coil(j);
   if (!c != !d || a.line(i) != b.line(j) || a.weight(i) != b.weight(j)) return false;
-  return !c || (c->coil == d->coil && c->return_offset == d->return_offset);
+  return !c || (c->coil == d->coil && c->return_offset == d->return_offset && c->bends == d->bends);
 }
 
-// Straight strands on the lot, with metres of pipe per metre of line.
-struct Placed {
-  Segment line;
-  double weight;
-};
-
-std::vector<Placed> placed(const Things& things, std::size_t i, int around) {
+std::vector<LaidStrand> placed(const Things& things, std::size_t i, int around) {
   const CoilInGround* c = things.coil(i);
   if (!c) return {{things.line(i), things.weight(i)}};
-  const Point x = unit(c->end - c->head), y = left_normal(x);
-  const auto on_lot = [&](Point p) { return c->head + p.x * x + p.y * y; };
-  std::vector<Placed> out;
-  for (const Strand& s : coil_strands(c->coil, c->return_offset, around))
-    if (const double length = distance(s.line.a, s.line.b); length > 0)
-      out.push_back({{on_lot(s.line.a), on_lot(s.line.b)}, s.pipe / length});
-  return out;
+  return laid_strands(*c, around);
 }
 
-KernelTable kernel_between(const std::vector<Placed>& a, const std::vector<Placed>& b) {
+bool near_one_another(const Polyline& a, const Polyline& b) {
+  for (std::size_t i = 1; i < a.size(); ++i)
+    for (std::size_t j = 1; j < b.size(); ++j)
+      if (distance(Segment{a[i - 1], a[i]}, Segment{b[j - 1], b[j]}) < kNear) return true;
+  return false;
+}
+
+KernelTable kernel_between(const std::vector<LaidStrand>& a, const std::vector<LaidStrand>& b) {
   KernelTable sum{};
-  for (const Placed& p : a)
-    for (const Placed& q : b) {
+  for (const LaidStrand& p : a)
+    for (const LaidStrand& q : b) {
       const SegmentPair pair(p.line, q.line);
       for (int n = 0; n < kKernelNodes; ++n) {
         const double u = kernel_node(n);
@@ -80,7 +81,7 @@ std::vector<std::optional<std::size_t>> places_before(const Things& now, const T
 void PairKernels::update(const PipesInGround& pipes) {
   const Things now{pipes}, before{pipes_};
   const auto old = places_before(now, before);
-  std::vector<std::vector<Placed>> near, far;
+  std::vector<std::vector<LaidStrand>> near, far;
   for (std::size_t i = 0; i < now.size(); ++i) {
     near.push_back(placed(now, i, kAroundNear));
     far.push_back(placed(now, i, kAroundFar));
@@ -92,7 +93,7 @@ void PairKernels::update(const PipesInGround& pipes) {
         tables.push_back(of(*old[i], *old[j]));
         continue;
       }
-      const bool close = distance(now.line(i), now.line(j)) < kNear;
+      const bool close = near_one_another(now.legs(i), now.legs(j));
       tables.push_back(close ? kernel_between(near[i], near[j]) : kernel_between(far[i], far[j]));
     }
   pipes_ = pipes;

@@ -15,17 +15,19 @@ namespace underlawn {
 struct CoilInGround {
   Point head, end;  // middle line
   Coil coil;
-  double return_offset = 0;      // m, to the left of head-to-end
-  double depth = 1.8;            // m from the ground to the pipe's axis
-  double pipe_radius = 0.01335;  // m, outside
+  double return_offset = 0;       // m, to the left of head-to-end
+  double depth = 1.8;             // m from the ground to the pipe's axis
+  double pipe_radius = 0.01335;   // m, outside
+  std::vector<Point> bends = {};  // of the middle line, from head to end
 };
 
 // A trench with an upright coil. It enters a field by lay_upright in upright_kernel.h.
 struct UprightInGround {
   Point head, end;
   Coil coil;
-  double depth = 1.8;            // m from the ground to the lowest pipe's axis
-  double pipe_radius = 0.01335;  // m, outside
+  double depth = 1.8;             // m from the ground to the lowest pipe's axis
+  double pipe_radius = 0.01335;   // m, outside
+  std::vector<Point> bends = {};  // of the middle line, from head to end
   double return_depth() const { return coil.return_on_top ? depth - coil.loop_diameter : depth; }
   double return_offset() const { return 2 * pipe_radius; }  // it touches the loops' side
 };

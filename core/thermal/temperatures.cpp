@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <map>
 
+#include "thermal/bent.h"
 #include "thermal/coil_kernel.h"
 #include "thermal/exponentials.h"
 #include "thermal/simulate_given.h"
@@ -53,19 +54,45 @@ const KernelTable& KernelShelf::of(const Coil& coil, double return_offset) {
   return kept_.back().table;
 }
 
+namespace {
+
+constexpr std::size_t kMostBent = 32;
+
+// Where a trench is straight its place does not matter.
+template <class InGround>
+bool same_bends(const InGround& a, const InGround& b) {
+  if (a.bends.empty() && b.bends.empty()) return true;
+  return a.bends == b.bends && a.head == b.head && a.end == b.end;
+}
+
+}  // namespace
+
+const KernelTable& KernelShelf::of(const CoilInGround& coil) {
+  if (coil.bends.empty()) return of(coil.coil, coil.return_offset);
+  for (const KeptBent& k : bent_)
+    if (k.coil.coil == coil.coil && same_bends(k.coil, coil) && k.coil.return_offset == coil.return_offset)
+      return k.table;
+  if (bent_.size() >= kMostBent) bent_.erase(bent_.begin());
+  KernelTable table = of(coil.coil, coil.return_offset);
+  const KernelTable bends = change_by_bends(coil);
+  for (int n = 0; n < kKernelNodes; ++n) table[n] += bends[n];
+  bent_.push_back({coil, table});
+  return bent_.back().table;
+}
+
 const KernelTable& KernelShelf::of(const UprightInGround& coil, double image_raise) {
   for (const KeptUpright& k : upright_)
-    if (k.coil.coil == coil.coil && k.coil.depth == coil.depth && k.coil.pipe_radius == coil.pipe_radius &&
-        k.image_raise == image_raise)
+    if (k.coil.coil == coil.coil && same_bends(k.coil, coil) && k.coil.depth == coil.depth &&
+        k.coil.pipe_radius == coil.pipe_radius && k.image_raise == image_raise)
       return k.table;
-  if (upright_.size() >= 8) upright_.erase(upright_.begin());
+  if (upright_.size() >= kMostBent) upright_.erase(upright_.begin());
   upright_.push_back({coil, image_raise, upright_kernel(coil, image_raise)});
   return upright_.back().table;
 }
 
 std::vector<KernelTable> KernelShelf::all_of(const PipesInGround& pipes, double image_raise) {
   std::vector<KernelTable> self;
-  for (const CoilInGround& c : pipes.coils) self.push_back(of(c.coil, c.return_offset));
+  for (const CoilInGround& c : pipes.coils) self.push_back(of(c));
   for (const UprightInGround& c : pipes.upright) self.push_back(of(c, image_raise));
   return self;
 }

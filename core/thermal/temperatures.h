@@ -22,6 +22,8 @@ class KernelShelf {
  public:
   // coil_kernel of a coil shape.
   const KernelTable& of(const Coil& coil, double return_offset);
+  // The same of a coil that may bend with its trench.
+  const KernelTable& of(const CoilInGround& coil);
   // upright_kernel of a coil shape at its depth.
   const KernelTable& of(const UprightInGround& coil, double image_raise);
   // As make_step_response takes them.
@@ -35,12 +37,17 @@ class KernelShelf {
     double return_offset = 0;
     KernelTable table;
   };
+  struct KeptBent {
+    CoilInGround coil;
+    KernelTable table;
+  };
   struct KeptUpright {
     UprightInGround coil;
     double image_raise = 0;
     KernelTable table;
   };
   std::vector<Kept> kept_;  // a handful, oldest dropped
+  std::vector<KeptBent> bent_;
   std::vector<KeptUpright> upright_;
 };
 

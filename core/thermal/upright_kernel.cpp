@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "field/coil.h"
+#include "thermal/bent.h"
 #include "thermal/even_table.h"
 #include "thermal/line_kernel.h"
 
@@ -169,18 +170,24 @@ KernelTable upright_kernel(const UprightInGround& c, double image_raise) {
       table[i] += (straight + local / (u * u)) * wall;
     }
   }
+  if (c.bends.empty()) return table;
+  const KernelTable bends = change_by_bends(c, image_raise);
+  for (int i = 0; i < kKernelNodes; ++i) table[i] += bends[i];
   return table;
 }
 
 std::vector<PipeInGround> upright_strands(const UprightInGround& c, int owner) {
   std::vector<PipeInGround> strands;
-  const Point x = unit(c.end - c.head), aside = left_normal(x);
-  const auto add = [&](double from, double to, double across, double depth, double pipe) {
+  const std::vector<LegAxis> legs = leg_axes(c.head, c.bends, c.end);
+  const auto add = [&](double from, double to, double across, double depth, double pipe, double centre) {
     if (!(to > from) || !(pipe > 0)) return;
-    const Point off = c.head + across * aside;
-    strands.push_back({{off + from * x, off + to * x}, depth, c.pipe_radius, pipe / (to - from), owner});
+    for (const LegPiece& p : cut_at_bends(from, to, centre, legs)) {
+      const Point x = p.leg.along, off = p.leg.origin + across * left_normal(x);
+      strands.push_back(
+          {{off + p.from * x, off + p.to * x}, depth, c.pipe_radius, pipe / (to - from), owner});
+    }
   };
-  add(0, c.coil.return_pipe, c.return_offset(), c.return_depth(), c.coil.return_pipe);
+  add(0, c.coil.return_pipe, c.return_offset(), c.return_depth(), c.coil.return_pipe, 0);
   if (!(c.coil.loops > 0)) return strands;
   constexpr int kAround = 6;
   std::vector<Sample> loop;
@@ -189,7 +196,8 @@ std::vector<PipeInGround> upright_strands(const UprightInGround& c, int owner) {
   for (const Sample& s : loop) whole += s.ds;
   for (const Sample& s : loop) {
     const double start = s.x - c.coil.pitch * s.phase;  // the curve's circle, without its advance
-    add(start, start + c.coil.loops * c.coil.pitch, 0, s.z, c.coil.loop_pipe * s.ds / whole);
+    add(start, start + c.coil.loops * c.coil.pitch, 0, s.z, c.coil.loop_pipe * s.ds / whole,
+        c.coil.loop_diameter / 2 - start);
   }
   return strands;
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/checks/measure.h"
 
+#include "plane/strip.h"
+
 namespace underlawn {
 
 std::string trench_name(const Trench& t) {
@@ -59,15 +61,14 @@ void set_measure(Finding& f, double measured, double required, Quantity quantity
 }
 
 Ring outline(const Trench& t) {
-  return rectangle_along({t.head, t.end}, t.width);
+  return floor_of(t);
 }
 Polyline axis(const Trench& t) {
-  return {t.head, t.end};
+  return middle_line(t);
 }
 
 Ring core_of(const Trench& t) {
-  const Point in = kCheckTolerance * unit(t.end - t.head);
-  return rectangle_along({t.head + in, t.end - in}, t.width - 2 * kCheckTolerance);
+  return strip_along(trimmed(axis(t), kCheckTolerance, kCheckTolerance), t.width - 2 * kCheckTolerance);
 }
 
 Polyline drawn(const Feature& f) {
@@ -197,14 +198,36 @@ double conduit_inside(const Layout& layout, Conduit conduit, const Feature& area
   return inside;
 }
 
-bool side_by_side(const Trench& a, const Trench& b) {
-  const Point u = unit(a.end - a.head);
-  const Point v = unit(b.end - b.head);
+namespace {
+
+bool alongside(const Segment& a, const Segment& b) {
+  const Point u = unit(a.b - a.a);
+  const Point v = unit(b.b - b.a);
   if (std::abs(dot(u, v)) < std::cos(std::numbers::pi / 6)) return false;
-  const double far_end = dot(a.end - a.head, u);
-  const double from = std::min(dot(b.head - a.head, u), dot(b.end - a.head, u));
-  const double to = std::max(dot(b.head - a.head, u), dot(b.end - a.head, u));
+  const double far_end = dot(a.b - a.a, u);
+  const double from = std::min(dot(b.a - a.a, u), dot(b.b - a.a, u));
+  const double to = std::max(dot(b.a - a.a, u), dot(b.b - a.a, u));
   return std::min(far_end, to) - std::max(0.0, from) > kCheckTolerance;
+}
+
+}  // namespace
+
+Gaps gaps_between(const Trench& a, const Trench& b) {
+  Gaps gaps;
+  const auto least = [](std::optional<double>& of, double now) { of = std::min(of.value_or(now), now); };
+  for (const Segment& l : legs_of(axis(a)))
+    for (const Segment& r : legs_of(axis(b)))
+      if (alongside(l, r))
+        least(gaps.beside, distance(l, r));
+      else
+        least(gaps.at_ends, area_distance(rectangle_along(l, a.width), rectangle_along(r, b.width)));
+  return gaps;
+}
+
+std::vector<Segment> legs_of(const Polyline& line) {
+  std::vector<Segment> legs;
+  for (std::size_t i = 1; i < line.size(); ++i) legs.push_back({line[i - 1], line[i]});
+  return legs;
 }
 
 }  // namespace underlawn

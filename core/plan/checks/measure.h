@@ -3,6 +3,7 @@
 // findings name things.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -42,7 +43,7 @@ void set_measure(Finding& f, double measured, double required, Quantity quantity
 // ---- geometry ----
 
 Ring outline(const Trench& t);   // its floor
-Polyline axis(const Trench& t);  // head to end
+Polyline axis(const Trench& t);  // head to end, with its bends
 // The floor less the tolerance all round: what meets this overlaps the trench for good.
 Ring core_of(const Trench& t);
 Polyline drawn(const Feature& f);  // an area closed, for places
@@ -70,8 +71,14 @@ double length_inside(const Polyline& line, const Ring& area);
 // The same for all of header or run together, inside a feature that is an area. m.
 double conduit_inside(const Layout& layout, Conduit conduit, const Feature& area);
 
-// Two trenches lie side by side when they run within 30 degrees of one another and part of one is beside the
-// other.
-bool side_by_side(const Trench& a, const Trench& b);
+// Two legs of trenches lie side by side when they run within 30 degrees of one another and part of one is
+// beside the other; else one lies at the other's end. Least distances, m, over the legs of two trenches that
+// lie so: of middle lines beside each other, of floors otherwise.
+struct Gaps {
+  std::optional<double> beside, at_ends;
+};
+Gaps gaps_between(const Trench& a, const Trench& b);
+
+std::vector<Segment> legs_of(const Polyline& line);
 
 }  // namespace underlawn

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
+#include "plane/strip.h"
 
 namespace underlawn::checks {
 
@@ -8,8 +9,8 @@ namespace {
 
 // The trench less the first stretch at its head, where header or run come in, from the side too.
 Ring beyond_head(const Trench& t) {
-  const double in = std::min(t.width, distance(t.head, t.end) / 2);
-  return rectangle_along({t.head + in * unit(t.end - t.head), t.end}, t.width);
+  const double in = std::min(t.width, length_of(t) / 2);
+  return strip_along(trimmed(axis(t), in, 0), t.width);
 }
 
 }  // namespace

@@ -26,8 +26,9 @@ void check_pairs(std::vector<Finding>& findings, const Layout& layout, double sl
   std::vector<bool> met(all.size());
   for (std::size_t i = 0; i < all.size(); ++i)
     for (std::size_t j = i + 1; j < all.size(); ++j) {
-      if (!side_by_side(all[i], all[j])) continue;
-      const double apart = distance(Segment{all[i].head, all[i].end}, Segment{all[j].head, all[j].end});
+      const auto beside = gaps_between(all[i], all[j]).beside;
+      if (!beside) continue;
+      const double apart = *beside;
       const double needed = (all[i].width + all[j].width) / 2 + slope * (all[i].depth + all[j].depth);
       if (!falls_short(apart, needed)) continue;
       if (needed - apart > f.required - f.measured) set_measure(f, apart, needed);
@@ -40,9 +41,13 @@ void check_pairs(std::vector<Finding>& findings, const Layout& layout, double sl
 
 // The long sides only: ends are cut steep or ramped along the trench.
 double side_distance(const Trench& t, const Polyline& line) {
-  const Point off = t.width / 2 * left_normal(unit(t.end - t.head));
-  return std::min(line_distance(Polyline{t.head + off, t.end + off}, line),
-                  line_distance(Polyline{t.head - off, t.end - off}, line));
+  double least = std::numeric_limits<double>::infinity();
+  for (const Segment& leg : legs_of(axis(t))) {
+    const Point off = t.width / 2 * left_normal(unit(leg.b - leg.a));
+    least = std::min({least, line_distance(Polyline{leg.a + off, leg.b + off}, line),
+                      line_distance(Polyline{leg.a - off, leg.b - off}, line)});
+  }
+  return least;
 }
 
 void check_lot_line(std::vector<Finding>& findings, const Site& site, const Layout& layout, double slope) {

@@ -20,7 +20,7 @@ bool lies_beyond(const Side& side, const Ring& ring) {
                      [&](Point p) { return dot(p - side.edge.a, side.out) > kCheckTolerance; });
 }
 
-// The heap as long as the trench, from `near` to `far` off its edge.
+// The heap as long as the leg of the trench, from `near` to `far` off its edge.
 Ring heap(const Side& side, double near, double far) {
   const Point middle = 0.5 * (near + far) * side.out;
   return rectangle_along({side.edge.a + middle, side.edge.b + middle}, far - near);
@@ -45,13 +45,18 @@ double room(const Plan& plan, const Layout& layout, const Trench& t, const Side&
   return least;
 }
 
-// The room on the better side of the trench.
+// The room on the better side of the trench, where it is least.
 double best_room(const Plan& plan, const Layout& layout, const Trench& t, double needed) {
-  const Point left = left_normal(unit(t.end - t.head));
   double best = 0;
   for (double sign : {1.0, -1.0}) {
-    const Point off = sign * t.width / 2 * left;
-    best = std::max(best, room(plan, layout, t, {{t.head + off, t.end + off}, sign * left}, needed));
+    double all_along = std::numeric_limits<double>::infinity();
+    for (const Segment& leg : legs_of(axis(t))) {
+      const Point left = left_normal(unit(leg.b - leg.a));
+      const Point off = sign * t.width / 2 * left;
+      all_along =
+          std::min(all_along, room(plan, layout, t, {{leg.a + off, leg.b + off}, sign * left}, needed));
+    }
+    best = std::max(best, all_along);
   }
   return best;
 }

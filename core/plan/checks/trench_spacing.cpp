@@ -11,11 +11,15 @@ struct Gap {
   const char* of;
 };
 
-// Side by side the middle lines keep the spacing; otherwise the floors keep the gap at ends.
+// Side by side the middle lines keep the spacing; otherwise the floors keep the gap at ends. Of trenches that
+// bend, what is worse.
 Gap gap_between(const Trench& a, const Trench& b, const Wishes& wishes) {
-  if (side_by_side(a, b))
-    return {distance(Segment{a.head, a.end}, Segment{b.head, b.end}), wishes.spacing, "between middle lines"};
-  return {area_distance(outline(a), outline(b)), wishes.end_gap, "of undisturbed ground at their ends"};
+  const Gaps gaps = gaps_between(a, b);
+  Gap ends{0, 0, "of undisturbed ground at their ends"};
+  if (gaps.at_ends) ends = {*gaps.at_ends, wishes.end_gap, ends.of};
+  if (!gaps.beside) return ends;
+  const Gap beside{*gaps.beside, wishes.spacing, "between middle lines"};
+  return !gaps.at_ends || beside.required - beside.measured >= ends.required - ends.measured ? beside : ends;
 }
 
 }  // namespace

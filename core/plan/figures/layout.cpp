@@ -51,8 +51,7 @@ void add_least_spacing(Figures& all, const Layout& layout) {
   const auto& t = layout.trenches;
   for (std::size_t i = 0; i < t.size(); ++i)
     for (std::size_t j = i + 1; j < t.size(); ++j)
-      if (side_by_side(t[i], t[j]))
-        least = std::min(least, distance(Segment{t[i].head, t[i].end}, Segment{t[j].head, t[j].end}));
+      if (const auto beside = gaps_between(t[i], t[j]).beside) least = std::min(least, *beside);
   if (!std::isfinite(least)) return;
   derived(all, "layout.least_spacing", "Spacing of middle lines, least found", least, Q::length,
           {"least distance between the middle lines of two trenches side by side",

@@ -10,12 +10,16 @@ namespace {
 
 // The figures of the line or trench that the point belongs to.
 std::vector<std::string> place_of(const Figures& all, const Layout& layout, const Tie& tie) {
-  for (const Trench& t : layout.trenches)
-    for (const char* end : {".head", ".end"}) {
-      const Point p = end == std::string(".head") ? t.head : t.end;
-      if (distance(p, tie.at) <= kSameStake)
-        return {"site.features", trench_key(t.number) + end + "_x", trench_key(t.number) + end + "_y"};
+  for (const Trench& t : layout.trenches) {
+    const Polyline line = middle_line(t);
+    for (std::size_t i = 0; i < line.size(); ++i) {
+      if (distance(line[i], tie.at) > kSameStake) continue;
+      const std::string point = i == 0                 ? ".head"
+                                : i + 1 == line.size() ? ".end"
+                                                       : ".bend_" + std::to_string(i);
+      return {"site.features", trench_key(t.number) + point + "_x", trench_key(t.number) + point + "_y"};
     }
+  }
   const bool header = tie.point.rfind("header", 0) == 0 && all.find("header.length") != nullptr;
   const std::string line = header ? "header.length" : "run.length";
   return all.find(line) != nullptr ? std::vector<std::string>{"site.features", line}

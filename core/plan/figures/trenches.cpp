@@ -12,11 +12,20 @@ void add_place(Figures& all, const Trench& t, const std::string& key, const std:
   const How how{"placed by the layout", {"layout.circuits_placed"}, ""};
   derived(all, key + ".head_x", name + ", head x", t.head.x, Q::length, how);
   derived(all, key + ".head_y", name + ", head y", t.head.y, Q::length, how);
+  std::vector<std::string> points = {key + ".head_x", key + ".head_y", key + ".end_x", key + ".end_y"};
+  for (std::size_t i = 0; i < t.bends.size(); ++i) {
+    const std::string bend = std::to_string(i + 1);
+    for (const char* part : {"_x", "_y"}) points.push_back(key + ".bend_" + bend + part);
+    const How drawn{"drawn", {"layout.circuits_placed"}, ""};
+    derived(all, key + ".bend_" + bend + "_x", name + ", bend " + bend + " x", t.bends[i].x, Q::length,
+            drawn);
+    derived(all, key + ".bend_" + bend + "_y", name + ", bend " + bend + " y", t.bends[i].y, Q::length,
+            drawn);
+  }
   derived(all, key + ".end_x", name + ", end x", t.end.x, Q::length, how);
   derived(all, key + ".end_y", name + ", end y", t.end.y, Q::length, how);
-  derived(
-      all, key + ".length", name + ", length", distance(t.head, t.end), Q::length,
-      {"distance from head to end", {key + ".head_x", key + ".head_y", key + ".end_x", key + ".end_y"}, ""});
+  derived(all, key + ".length", name + ", length", length_of(t), Q::length,
+          {t.bends.empty() ? "distance from head to end" : "from head to end along its bends", points, ""});
   derived(all, key + ".width", name + ", width at the floor", t.width, Q::length,
           {"as asked", {"dig.trench_width"}, ""});
   derived(all, key + ".depth", name + ", depth", t.depth, Q::length, {"as asked", {"dig.trench_depth"}, ""});

@@ -38,7 +38,7 @@ FieldSize field_size(const Plan& plan, const Layout& layout, const Temperatures&
   out.circuits = static_cast<int>(layout.trenches.size());
   for (const Trench& trench : layout.trenches) {
     out.coil_pipe += trench.coil.coil_length;
-    out.trench += distance(trench.head, trench.end);
+    out.trench += length_of(trench);
   }
   out.coldest = t.simulation.coldest;
   out.warmest = t.simulation.warmest;

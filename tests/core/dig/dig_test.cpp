@@ -4,6 +4,8 @@
 #include <limits>
 #include <random>
 
+#include "plane/region.h"
+
 namespace underlawn {
 namespace {
 
@@ -165,6 +167,16 @@ TEST(Dig, ACoilInTheSupplyTrenchIsCountedOnce) {
   const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_c));
   EXPECT_DOUBLE_EQ(plan.trenches_vertical[0].length, 30);
   EXPECT_DOUBLE_EQ(plan.run_vertical.length, 40);
+}
+
+// The corner is dug once: floor area by the outline of the strip times depth.
+TEST(Dig, ATrenchThatBendsIsAsLongAsItsMiddleLineAndNoCornerIsDugTwice) {
+  Layout layout;
+  layout.trenches = {trench({0, 0}, {20, 15})};
+  layout.trenches[0].bends = {{20, 0}};
+  const DigPlan dig = make_dig(layout, simple_wishes(), ground_of(SoilType::type_a));
+  EXPECT_NEAR(dig.trenches_vertical[0].length, 35, 1e-9);
+  EXPECT_NEAR(dig.trenches_vertical[0].bank, area(floor_of(layout.trenches[0])) * 2, 1e-9);
 }
 
 }  // namespace underlawn

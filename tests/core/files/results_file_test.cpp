@@ -66,4 +66,12 @@ TEST(ResultsFile, IsTheSameEveryTime) {
             results_to_text(sample::half_acre(), sample::outcome()));
 }
 
+TEST(ResultsFile, GivesTheBendsOfATrenchThatHasAny) {
+  Outcome outcome = sample::outcome();
+  outcome.layout.trenches[0].bends = {{7, 8}, {9, 10}};
+  const Json trenches = Json::parse(results_to_text(sample::half_acre(), outcome))["layout"]["trenches"];
+  EXPECT_EQ(trenches[0]["bends_m"].dump(), "[[7.0,8.0],[9.0,10.0]]");
+  EXPECT_FALSE(trenches[1].contains("bends_m"));
+}
+
 }  // namespace underlawn

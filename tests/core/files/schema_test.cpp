@@ -71,6 +71,7 @@ TEST(ResultsSchema, DescribesEveryKeyWrittenAndNoOther) {
   collect_written(Json::parse(results_to_text(sample::half_acre(), sample::outcome())), written);
   Outcome other = sample::outcome();
   other.coil.pattern = CoilPattern::upright_coil;
+  other.layout.trenches[0].bends = {{7, 8}};
   collect_written(Json::parse(results_to_text(sample::half_acre(), other)), written);
   other.coil.pattern = CoilPattern::four_pipes;
   other.coil.level_distance = other.coil.side_distance = 0.3;

@@ -193,4 +193,39 @@ TEST(Edits, NextIdSurvivesTheLargestId) {
   EXPECT_EQ(with_feature(plan, no_dig()), plan);
 }
 
+TEST(Edits, ALockedTrenchIsAddedMovedBentAndTakenAway) {
+  const Plan plan = half_acre();
+  Plan held = with_locked(plan, {{1, 2}, {31, 2}});
+  held = with_locked(held, {{1, 8}, {31, 8}});
+  ASSERT_EQ(held.wishes.locked.size(), 2u);
+  const Handle head{Handle::Kind::locked_point, 1, 0};
+  expect_near(*handle_position(held, head), {1, 8});
+  Plan bent = inserted_point(held, head, {15, 9});
+  EXPECT_EQ(bent.wishes.locked[1].bends, (std::vector<Point>{{15, 9}}));
+  EXPECT_EQ(bent.wishes.locked[0], held.wishes.locked[0]);
+  bent = moved_handle(bent, {Handle::Kind::locked_point, 1, 1}, {16, 10});
+  EXPECT_EQ(bent.wishes.locked[1].bends[0], (Point{16, 10}));
+  bent = moved_handle(bent, {Handle::Kind::locked_point, 1, 2}, {30, 20});
+  EXPECT_EQ(bent.wishes.locked[1].end, (Point{30, 20}));
+  EXPECT_EQ(removed_point(bent, head).wishes.locked[1].head, (Point{16, 10})) << "its first bend is the head";
+  EXPECT_EQ(moved_locked(bent, 1, {1, 1}).wishes.locked[1].bends[0], (Point{17, 11}));
+  EXPECT_EQ(without_locked(held, 0).wishes.locked, (std::vector<GivenTrench>{{{1, 8}, {31, 8}}}));
+}
+
+TEST(Edits, WhatLeavesNoTrenchGivesThePlanBack) {
+  const Plan plan = with_locked(half_acre(), {{1, 2}, {31, 2}});
+  EXPECT_EQ(with_locked(plan, {{1, 2}, {1, 2}}), plan);
+  EXPECT_EQ(with_locked(plan, {{1, 2}, {kNan, 2}}), plan);
+  EXPECT_EQ(with_locked(plan, {{1, 2}, {9, 2}, 0, 0, {{kInf, 2}}}), plan);
+  EXPECT_EQ(without_locked(plan, 1), plan);
+  EXPECT_EQ(without_locked(plan, -1), plan);
+  EXPECT_EQ(removed_point(plan, {Handle::Kind::locked_point, 0, 0}), plan) << "two points at least";
+  EXPECT_EQ(moved_locked_handle(plan, 0, 0, {31, 2}), plan) << "onto its end";
+  EXPECT_EQ(moved_locked_handle(plan, 0, 2, {3, 3}), plan);
+  EXPECT_EQ(moved_locked_handle(plan, 0, 0, {3, kNan}), plan);
+  EXPECT_EQ(inserted_point(plan, {Handle::Kind::locked_point, 0, 1}, {40, 40}), plan) << "behind its end";
+  EXPECT_EQ(inserted_point(plan, {Handle::Kind::locked_point, 0, -1}, {40, 40}), plan);
+  EXPECT_FALSE(handle_position(plan, {Handle::Kind::locked_point, 3, 0}));
+}
+
 }  // namespace underlawn::edit

@@ -239,4 +239,15 @@ TEST(StakeOut, TheSameInputGivesTheSameTies) {
   EXPECT_EQ(make_stake_out(site, layout), make_stake_out(site, layout));
 }
 
+TEST(StakeOut, EveryBendOfATrenchIsStaked) {
+  Layout layout = one_trench({20, 2}, {30, 20});
+  layout.trenches[0].number = 3;
+  layout.trenches[0].bends = {{25, 2}, {30, 7}};
+  const StakeOut out = make_stake_out(with_houses({kBox}), layout);
+  EXPECT_EQ(names(out), "3 head; 3 bend 1; 3 bend 2; 3 end; ");
+  const Tie* bend = find_tie(out, "3 bend 2");
+  ASSERT_NE(bend, nullptr);
+  EXPECT_NEAR(distance(point_from_tie(out, *bend), {30, 7}), 0, 1e-6);
+}
+
 }  // namespace underlawn

@@ -37,9 +37,18 @@ TEST(Measure, MeetingsGiveEachPlaceOnce) {
 
 TEST(Measure, SideBySideNeedsTheSameWayAndACommonStretch) {
   const Trench a = crafted::trench(1, {0, 0}, {30, 0});
-  EXPECT_TRUE(side_by_side(a, crafted::trench(2, {50, 4}, {25, 4})));
-  EXPECT_FALSE(side_by_side(a, crafted::trench(2, {30, 4}, {60, 4})));
-  EXPECT_FALSE(side_by_side(a, crafted::trench(2, {10, 4}, {10, 34})));
+  EXPECT_NEAR(gaps_between(a, crafted::trench(2, {50, 4}, {25, 4})).beside.value(), 4, 1e-9);
+  EXPECT_FALSE(gaps_between(a, crafted::trench(2, {30, 4}, {60, 4})).beside);
+  EXPECT_FALSE(gaps_between(a, crafted::trench(2, {10, 4}, {10, 34})).beside);
+}
+
+TEST(Measure, OfTrenchesThatBendEveryLegCounts) {
+  Trench bent = crafted::trench(1, {0, 0}, {30, 20});
+  bent.bends = {{30, 0}};
+  const Gaps gaps = gaps_between(bent, crafted::trench(2, {33, 2}, {33, 12}));
+  EXPECT_NEAR(gaps.beside.value(), 3, 1e-9) << "beside its second leg";
+  EXPECT_NEAR(gaps.at_ends.value(), std::hypot(2.5, 1.5), 1e-9) << "off the end of its first";
+  EXPECT_FALSE(gaps_between(bent, crafted::trench(2, {0, 30}, {0, 60})).beside) << "beside neither";
 }
 
 TEST(Measure, ListsNamesWhileTheyFitALine) {
