@@ -10,11 +10,11 @@ namespace underlawn {
 
 namespace {
 
-constexpr std::size_t kCompleted = 6;       // arrangements of one number of trenches, best guesses
-constexpr std::size_t kMoreBearings = 16;   // and the best guesses of others, where digging is not the aim
+constexpr std::size_t kCompleted = 6;      // arrangements of one number of trenches, best guesses
+constexpr std::size_t kMoreBearings = 16;  // and the best guesses of others, where digging is not the aim
 constexpr double kSameMeasure = 1e-6;
-constexpr double kTreeStep = 0.1;  // m, to which the distance from trunks is found
-constexpr double kFarFirst = 1000;  // m: before those that are only short
+constexpr double kTreeStep = 0.1;     // m, to which the distance from trunks is found
+constexpr double kFarFirst = 1000;    // m: before those that are only short
 constexpr double kFarFromTrees = 60;  // m: farther off is far enough
 
 Trench made(const Segment& s, TrenchRole role, const Wishes& w, const Coil& coil) {
@@ -126,8 +126,7 @@ Candidates candidates_for(const Keeping& s, const Coil& coil, int wanted, const 
   Candidates all = FieldSearch(s, coil, wanted, coil_in_run_wanted(s, wanted)).candidates(stop);
   const bool trees_count =
       s.wishes.aim == Aim::trees || (s.wishes.aim == Aim::mix && s.wishes.prices.near_tree > 0);
-  if (trees_count && has_trees(s.site) && all.fits > 0)
-    add_far_from_trees(s, coil, wanted, stop, all);
+  if (trees_count && has_trees(s.site) && all.fits > 0) add_far_from_trees(s, coil, wanted, stop, all);
   if (s.wishes.aim != Aim::mix) return all;
   for (int fewer = std::min(wanted, all.fits) - 1; fewer > 0 && !stop.stop_requested(); --fewer) {
     Candidates some = FieldSearch(s, coil, fewer, false).candidates(stop);

@@ -169,9 +169,8 @@ class GroupPlacer {
       all.push_back(leg.back());
     }
     if (all.empty()) all.push_back(so_far.field.front().a);
-    std::stable_sort(all.begin(), all.end(), [toward](Point l, Point r) {
-      return distance(l, toward) < distance(r, toward);
-    });
+    std::stable_sort(all.begin(), all.end(),
+                     [toward](Point l, Point r) { return distance(l, toward) < distance(r, toward); });
     all.erase(std::unique(all.begin(), all.end(), [](Point l, Point r) { return distance(l, r) < kOn; }),
               all.end());
     if (all.size() > 3) all.resize(3);
@@ -208,7 +207,8 @@ class GroupPlacer {
 
 }  // namespace
 
-Grouped place_groups(const Site& drawn, const Setting& setting, const Coil& coil, const std::stop_token& stop) {
+Grouped place_groups(const Site& drawn, const Setting& setting, const Coil& coil,
+                     const std::stop_token& stop) {
   return GroupPlacer(drawn, setting, coil, stop).place();
 }
 

@@ -16,7 +16,8 @@ struct Grouped {
 // keep the spacing of trenches between them. The first group has the run; the header of every other starts
 // on the run's end or on a header before it. Several places of the first are tried. Fewer groups where there
 // is no room for more.
-Grouped place_groups(const Site& drawn, const Setting& setting, const Coil& coil, const std::stop_token& stop);
+Grouped place_groups(const Site& drawn, const Setting& setting, const Coil& coil,
+                     const std::stop_token& stop);
 
 // Says that there are fewer groups than asked for.
 Trouble groups_missing(int made, int asked);

@@ -9,11 +9,12 @@ void add_amounts(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (outcome.layout.trenches.empty()) return;
   const Amounts a = amounts_of(plan.site, plan.wishes, outcome.layout);
   const std::vector<std::string> placed = {"layout.circuits_placed", "dig.trench_width", "dig.trench_depth"};
-  derived(all, "layout.lawn", "Lawn torn up", a.lawn, Quantity::area,
-          {"trenches with the spoil beside them (swell 1.25, heaped 1.5 to 1, 2 ft from the edge) and a metre to "
-           "work in, less drives and house",
-           placed,
-           "distance of spoil: 29 CFR 1926.651(j)(2); swell, heap and working room: common practice, no source"});
+  derived(
+      all, "layout.lawn", "Lawn torn up", a.lawn, Quantity::area,
+      {"trenches with the spoil beside them (swell 1.25, heaped 1.5 to 1, 2 ft from the edge) and a metre to "
+       "work in, less drives and house",
+       placed,
+       "distance of spoil: 29 CFR 1926.651(j)(2); swell, heap and working room: common practice, no source"});
   derived(all, "layout.joints", "Fused joints", a.joints, Quantity::count,
           {"two a circuit, two where the run meets the header", {"layout.circuits_placed"}, ""});
   if (a.trees.empty()) return;

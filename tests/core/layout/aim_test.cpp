@@ -78,8 +78,10 @@ TEST(Amounts, OfOneTrenchAndARunAreAsByHand) {
   const double run = 0.5 + beside + 2 * std::sqrt(1.5 * 1.25 * 0.6);
   EXPECT_NEAR(a.lawn, 20 * trench + 10 * run, 0.01);
   const Prices p;
-  EXPECT_NEAR(money_of(a, p), p.digging * a.dug + p.lawn * a.lawn + p.bedding * a.bedding + 160 * p.coil_pipe +
-                                  20 * p.header_pipe + 4 * p.joint, 1e-6);
+  EXPECT_NEAR(money_of(a, p),
+              p.digging * a.dug + p.lawn * a.lawn + p.bedding * a.bedding + 160 * p.coil_pipe +
+                  20 * p.header_pipe + 4 * p.joint,
+              1e-6);
   EXPECT_NEAR(regret_of(a, p, 2), 2 * p.missing_circuit + p.near_tree * 5.5, 1e-6);
 }
 
@@ -127,8 +129,8 @@ TEST(Aim, CostGoesRoundACrossingThatIsDearerThanTheWay) {
   EXPECT_LT(across.run.length, round.run.length - 15);
 }
 
-// The best ground by digging lies round the tree: left of x = 28 none is, and the rest is farther off. The run
-// begins 20 m from the trunk.
+// The best ground by digging lies round the tree: left of x = 28 none is, and the rest is farther off. The
+// run begins 20 m from the trunk.
 TEST(Aim, TreesAreKeptFurtherOffThanTheirRootsAsk) {
   Site s = site();
   s.features.push_back(feature(2, FeatureKind::tree, {{52, 30}}));

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Why no trench lies at some place, and what it costs that one thing keeps digging out.
+#pragma once
+
+#include <stop_token>
+
+#include "layout/layout.h"
+
+namespace underlawn {
+
+// One thing that keeps a trench from a place.
+struct Reason {
+  enum class Kind {
+    outside,       // the place is off the lot
+    covered,       // it lies in a setback, in a clearance, on a feature or beyond a closed wall
+    stops_trench,  // it ends the longest trench through the place
+    too_near,      // the pair rule against a trench that lies there
+    conduit,       // header or run lies there
+    no_header,     // a trench would fit; no header can reach either of its ends
+    enough,        // a trench would fit; as many as were asked for are placed
+    not_used,      // a trench would fit beside the others; the search found no whole arrangement with it
+  } kind = Kind::outside;
+  Restriction restriction;  // covered and stops_trench, unless it is a closed side
+  int closed_side = -1;     // index of Wishes::closed: that instead of a restriction
+  int trench = 0;           // number, too_near
+  double short_by = 0;      // m: covered: from the place to where a trench's edge may lie; stops_trench: that the
+                            // longest trench lacks; too_near: that the rule lacks where they come nearest
+  double direction = 0;     // rad, stops_trench: of that trench
+  bool operator==(const Reason&) const = default;
+};
+
+struct WhyEmpty {
+  std::vector<Reason> reasons;       // what binds most comes first
+  double longest_along = 0;          // m, of a trench through the place in the direction of the field
+  double longest = 0;                // m, in any direction
+  double longest_direction = 0;      // rad
+};
+
+// What keeps a trench of the coil's length from lying over this place. Where the ground itself does: all that
+// covers the place, by how far it is short, the most first. Where the place is open but no trench can lie
+// through it: what stops the longest in the direction of the field, and then in any (5 degrees apart). Else
+// what the others of the layout leave. On a trench of the layout it speaks of that trench. Takes some
+// milliseconds.
+WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil, const Layout& layout, Point at);
+
+// "the setback of lot edge 2", "the clearance of Septic tank 3", "the closed side at wall 1 of House 1"
+std::string name_of(const Site& site, const Restriction& restriction);
+std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason);
+
+// The layout with a restriction, and without it: an edge's setback nought; the clearance of a house, septic
+// tank, drain or reserve field, drive, well or utility nought; a tree, an easement or a no-dig area gone.
+struct RestrictionPrice {
+  int circuits = 0, circuits_without = 0;
+  double digging = 0, digging_without = 0;  // m of coil trench, header and run
+  int costs_circuits() const { return circuits_without - circuits; }
+  double costs_digging() const { return digging - digging_without; }  // m, of as many circuits
+};
+// Refuses an edge or feature that is not there. Takes two whole layouts; asked to stop, what it gives is to be
+// thrown away.
+Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil,
+                                 const Restriction& restriction, std::stop_token stop = {});
+
+}  // namespace underlawn

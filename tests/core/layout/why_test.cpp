@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/why.h"
+
+#include <gtest/gtest.h>
+
+namespace underlawn {
+namespace {
+
+Coil coil_of(double trench_length) {
+  Coil c;
+  c.trench_length = trench_length;
+  c.coil_length = trench_length * 8;
+  return c;
+}
+
+Ring box(double left, double bottom, double right, double top) {
+  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
+}
+
+Feature feature(int id, FeatureKind kind, std::vector<Point> points, double clearance) {
+  Feature f;
+  f.id = id;
+  f.kind = kind;
+  f.points = std::move(points);
+  f.trench_clearance = clearance;
+  f.run_clearance = clearance;
+  return f;
+}
+
+// 80 m x 60 m, setbacks 3 m, house at the lower edge, a septic tank of 7.62 m (25 ft) clearance.
+Site site() {
+  Site s;
+  for (Point p : box(0, 0, 80, 60)) s.lot.push_back({p, 3});
+  s.features.push_back(feature(1, FeatureKind::house, box(30, 4, 50, 14), 3));
+  s.features.push_back(feature(2, FeatureKind::septic_tank, box(60, 20, 62, 22), 7.62));
+  s.entry = EntryPoint{1, {40, 14}};
+  return s;
+}
+
+Wishes wishes(int circuits) {
+  Wishes w;
+  w.circuits = circuits;
+  w.coil_in_run = false;
+  return w;
+}
+
+WhyEmpty why(const Site& s, const Wishes& w, double length, Point at) {
+  return what_keeps_out(s, w, coil_of(length), make_layout(s, w, coil_of(length)), at);
+}
+
+TEST(Why, NamesWhatCoversThePlaceAndHowFarItIsShort) {
+  const WhyEmpty w = why(site(), wishes(2), 20, {66, 21});  // 4 m from the tank
+  ASSERT_EQ(w.reasons.size(), 1u);
+  EXPECT_EQ(w.reasons[0].kind, Reason::Kind::covered);
+  EXPECT_EQ(w.reasons[0].restriction, (Restriction{Restriction::Kind::feature, -1, 2}));
+  EXPECT_NEAR(w.reasons[0].short_by, 3.62, 1e-9);
+  EXPECT_EQ(name_of(site(), w.reasons[0].restriction), "the clearance of Septic tank 2");
+}
+
+TEST(Why, TheMostShortComesFirst) {
+  Site s = site();
+  s.features[1].points = box(70, 50, 72, 52);
+  // (78, 51): 6 m from the tank, 2 m from the right edge: short by 1.62 and by 1.
+  const WhyEmpty w = why(s, wishes(2), 20, {78, 51});
+  ASSERT_EQ(w.reasons.size(), 2u);
+  EXPECT_NEAR(w.reasons[0].short_by, 1.62, 1e-9);
+  EXPECT_EQ(w.reasons[1].restriction, (Restriction{Restriction::Kind::setback, 1, 0}));
+  EXPECT_NEAR(w.reasons[1].short_by, 1, 1e-9);
+}
+
+TEST(Why, OnAFeatureItIsShortByItsDepthTooAndOutsideIsOutside) {
+  const WhyEmpty w = why(site(), wishes(2), 20, {61, 21});
+  ASSERT_FALSE(w.reasons.empty());
+  EXPECT_NEAR(w.reasons[0].short_by, 8.62, 1e-9);
+  EXPECT_EQ(why(site(), wishes(2), 20, {-1, 5}).reasons.at(0).kind, Reason::Kind::outside);
+}
+
+// A strip 20 m x 54 m between the left setback and a no-dig area: along x nothing of 30 m can lie.
+TEST(Why, NamesWhatStopsTheLongestTrenchThroughAnOpenPlace) {
+  Site s = site();
+  s.features.push_back(feature(3, FeatureKind::no_dig, box(23, 20, 80, 60), 0));
+  s.features.push_back(feature(4, FeatureKind::no_dig, box(0, 0, 23, 35), 0));
+  const WhyEmpty w = why(s, wishes(1), 40, {12, 45});
+  ASSERT_FALSE(w.reasons.empty());
+  for (const Reason& r : w.reasons) EXPECT_EQ(r.kind, Reason::Kind::stops_trench);
+  EXPECT_LT(w.longest, 40);
+  EXPECT_NEAR(w.longest, std::hypot(20, 22), 3);  // the diagonal of what is open, less for its width
+  EXPECT_TRUE(std::any_of(w.reasons.begin(), w.reasons.end(),
+                          [](const Reason& r) { return r.restriction.feature_id == 3; }));
+}
+
+TEST(Why, SaysThatEnoughArePlaced) {
+  const Wishes w = wishes(1);
+  const Layout l = make_layout(site(), w, coil_of(20));
+  ASSERT_EQ(l.trenches.size(), 1u);
+  const WhyEmpty far = what_keeps_out(site(), w, coil_of(20), l, {12, 52});
+  ASSERT_EQ(far.reasons.size(), 1u);
+  EXPECT_EQ(far.reasons[0].kind, Reason::Kind::enough);
+  EXPECT_GE(far.longest_along, 20);
+}
+
+TEST(Why, NamesTheTrenchThatIsTooNear) {
+  const Wishes w = wishes(1);
+  const Layout l = make_layout(site(), w, coil_of(20));
+  const Trench& t = l.trenches.at(0);
+  const Point n = left_normal(unit(t.end - t.head));
+  const Point from_house = dot(n, 0.5 * (t.head + t.end) - Point{40, 9}) > 0 ? n : -1.0 * n;
+  const Point beside = 0.5 * (t.head + t.end) + 2.0 * from_house;
+  const WhyEmpty by = what_keeps_out(site(), w, coil_of(20), l, beside);
+  ASSERT_FALSE(by.reasons.empty());
+  EXPECT_TRUE(std::any_of(by.reasons.begin(), by.reasons.end(), [&](const Reason& r) {
+    return r.kind == Reason::Kind::too_near && r.trench == t.number &&
+           std::abs(r.short_by - (w.spacing - 2)) < 1e-6;
+  }));
+}
+
+TEST(Why, NamesAClosedSide) {
+  Wishes w = wishes(1);
+  w.closed = {{1, 2}};
+  const WhyEmpty by = why(site(), w, 10, {20, 40});
+  ASSERT_FALSE(by.reasons.empty());
+  EXPECT_EQ(by.reasons[0].closed_side, 0);
+  EXPECT_NEAR(by.reasons[0].short_by, 26, 1e-6);  // y = 40 beyond y = 14
+  EXPECT_EQ(name_of(site(), w, by.reasons[0]), "the closed side at wall 3 of House 1");
+}
+
+// Free ground 21 m x 13 m: rows at 12 ft hold four; a clearance that takes the upper 4 m leaves three.
+TEST(Why, ARestrictionCostsTheTrenchesThatFitWithoutIt) {
+  Site s;
+  for (Point p : box(0, 0, 30, 13)) s.lot.push_back({p, 0.2});
+  s.features.push_back(feature(2, FeatureKind::septic_tank, box(13, 12.6, 15, 12.7), 4));
+  Wishes w = wishes(4);
+  const auto price = cost_of(s, w, coil_of(26), {Restriction::Kind::feature, -1, 2});
+  ASSERT_TRUE(price.has_value());
+  EXPECT_EQ(price->circuits, 3);
+  EXPECT_EQ(price->circuits_without, 4);
+  EXPECT_EQ(price->costs_circuits(), 1);
+}
+
+TEST(Why, ARestrictionThatOnlyLengthensTheWayCostsDigging) {
+  Site s = site();
+  s.features.push_back(feature(3, FeatureKind::no_dig, box(0, 20, 74, 30), 0));  // one trench fits beside it
+  const auto price = cost_of(s, wishes(2), coil_of(26), {Restriction::Kind::feature, -1, 3});
+  ASSERT_TRUE(price.has_value());
+  EXPECT_EQ(price->costs_circuits(), 0);
+  EXPECT_GT(price->costs_digging(), 5);
+}
+
+TEST(Why, WhatIsNotThereCostsNothingAndIsRefused) {
+  EXPECT_FALSE(cost_of(site(), wishes(1), coil_of(20), {Restriction::Kind::feature, -1, 99}).has_value());
+  EXPECT_FALSE(cost_of(site(), wishes(1), coil_of(20), {Restriction::Kind::setback, 4, 0}).has_value());
+}
+
+}  // namespace
+}  // namespace underlawn
