@@ -135,22 +135,34 @@ Candidates candidates_for(const Keeping& s, const Coil& coil, int wanted, const 
   return all;
 }
 
-std::vector<Arrangement> worth_completing(std::vector<Arrangement> found, Aim aim) {
+std::vector<Arrangement> worth_completing(const Keeping& keeping, std::vector<Arrangement> found, Aim aim) {
   sort_by_guess(found);
-  std::vector<Arrangement> kept;
+  std::vector<Arrangement> kept, lesser;
   std::size_t of_this_count = 0, more = 0, last = 0;
   std::vector<double> bearings;
   for (Arrangement& a : found) {
+    if (!kept.empty() && aim != Aim::mix && a.trenches.size() + 1 < kept.front().trenches.size()) break;
     if (a.trenches.size() != last) of_this_count = more = 0, bearings.clear();
     last = a.trenches.size();
     const bool seen = std::find(bearings.begin(), bearings.end(), a.bearing.angle) != bearings.end();
     const bool another = aim != Aim::digging && !seen && more < kMoreBearings;
     if (of_this_count >= kCompleted && !another) continue;
+    // What cannot be proved legal as it was found is rare, and comes after all that can.
+    if (drop_illegal(keeping, a)) {
+      if (!a.trenches.empty()) lesser.push_back(std::move(a));
+      continue;
+    }
     more += of_this_count >= kCompleted;
-    ++of_this_count;
     bearings.push_back(a.bearing.angle);
-    kept.push_back(std::move(a));
+    for (Arrangement& v : drawn_back(keeping, a)) {
+      if (of_this_count >= kCompleted && !another) break;
+      ++of_this_count;
+      kept.push_back(std::move(v));
+    }
   }
+  sort_by_guess(lesser);
+  if (lesser.size() > kCompleted) lesser.resize(kCompleted);
+  kept.insert(kept.end(), std::make_move_iterator(lesser.begin()), std::make_move_iterator(lesser.end()));
   return kept;
 }
 

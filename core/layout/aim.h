@@ -24,7 +24,8 @@ bool better(const Whole& l, const Whole& r, Aim aim);
 // Arrangements for up to `wanted` trenches worth completing, varied enough for the aim to choose from.
 Candidates candidates_for(const Keeping& keeping, const Coil& coil, int wanted, const std::stop_token& stop);
 
-// In the order in which they are to be completed; how many of each number of trenches.
-std::vector<Arrangement> worth_completing(std::vector<Arrangement> found, Aim aim);
+// Legal ones, and the same drawn back, in the order in which they are to be completed; so many of each number
+// of trenches.
+std::vector<Arrangement> worth_completing(const Keeping& keeping, std::vector<Arrangement> found, Aim aim);
 
 }  // namespace underlawn

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/arrangement.h"
+#include "layout/cuts.h"
 
 namespace underlawn {
 
@@ -104,6 +105,23 @@ double Approach::distance_to(const Segment& header) const {
       if (way < best && !house_between(w.at, p)) best = way;
     }
   return best;
+}
+
+double Approach::at_least_to(const Segment& header) const {
+  if (waypoints_.empty()) return 0;
+  double best = kFar;
+  for (const Waypoint& w : waypoints_)
+    best = std::min(best, w.way + way_between(w.at, nearest_point(header, w.at)));
+  return best;
+}
+
+Approach Approach::turned(double angle) const {
+  Approach out = *this;
+  const Turn turn(angle);
+  for (Ring& ring : out.houses_)
+    for (Point& p : ring) p = turn.there(p);
+  for (Waypoint& w : out.waypoints_) w.at = turn.there(w.at);
+  return out;
 }
 
 double Approach::distance_round(const Segment& header, const std::vector<Ring>& blocks) const {

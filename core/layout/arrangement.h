@@ -6,7 +6,8 @@
 #include <vector>
 
 #include "layout/directions.h"
-#include "layout/rows.h"
+#include "layout/trench_size.h"
+#include "layout/zones.h"
 
 namespace underlawn {
 
@@ -30,8 +31,10 @@ class Approach {
  public:
   Approach(const Site& site, double clear_of_house);
   double distance_to(const Segment& header) const;  // m; 0 without an entry point
+  double at_least_to(const Segment& header) const;  // never more than that, and quicker
   // The same round blocks of trenches too (convex rings that the line may not cut).
   double distance_round(const Segment& header, const std::vector<Ring>& blocks) const;
+  Approach turned(double angle) const;  // the same in the plane turned by -angle
 
  private:
   struct Waypoint {
@@ -59,11 +62,15 @@ struct Search {
   bool one_sided = false;  // no columns that face each other: the run is to lie open for a coil
   bool one_fewer = false;  // look for arrangements that leave one coil to the run too
   int most = 0;            // stop counting here
+  bool mixed = false;      // look for trenches neither all in rows nor all in columns too
 };
 
+inline constexpr double kAnyPrice = 1e9;  // m of plain digging
+
 // Quick look: how many fit in columns and, where that is `at_least` so many, the best guess of the digging.
-Searched look(const Search& search, const Bearing& bearing, int at_least);
-// Every column position and the densest rows.
-Searched search_fully(const Search& search, const Bearing& bearing);
+// With a price below kAnyPrice only what is guessed below it is looked at, and the count is of that alone.
+Searched look(const Search& search, const Bearing& bearing, int at_least, double dearest);
+// Every column position and, at any price, the densest rows; else only columns below the price.
+Searched search_fully(const Search& search, const Bearing& bearing, double dearest);
 
 }  // namespace underlawn

@@ -12,6 +12,7 @@ namespace underlawn {
 struct Candidates {
   int fits = 0;  // most trenches found, within the search's limit
   std::vector<Arrangement> found;
+  std::vector<Bearing> bearings;  // a few that hold most
 };
 
 // A search in one direction, round what is held.
@@ -34,16 +35,18 @@ struct Keeping {
   const Held& held;
 };
 
-// A look at every bearing, then a full search of the best of them and their neighbours.
+// A coarse look, then a finer one round the best; where fewer fit than wanted, every second degree is bounded
+// from above and searched where the bound beats what was found.
 Candidates gather(const Search& search, const Keeping& keeping, const std::vector<Bearing>& bearings,
                   const std::stop_token& stop);
 
-// Leaves out trenches that distances do not prove legal, and arrangements that have none left.
-void drop_illegal(const Keeping& keeping, std::vector<Arrangement>& found);
+// Leaves out trenches that distances do not prove legal. Whether any had to go.
+bool drop_illegal(const Keeping& keeping, Arrangement& arrangement);
 
 // Heads packed against a boundary leave no way past them: the same trenches drawn back a little along
-// themselves, each as far as it may, are another arrangement, joined more cheaply. Wants legal ones.
-void add_drawn_back(const Keeping& keeping, std::vector<Arrangement>& found);
+// themselves, each as far as it may, are another arrangement, joined more cheaply. Those, then the
+// arrangement itself, which has to be legal.
+std::vector<Arrangement> drawn_back(const Keeping& keeping, const Arrangement& packed);
 
 // Most trenches first, then the best guesses.
 void sort_by_guess(std::vector<Arrangement>& found);

@@ -21,13 +21,4 @@ struct Interval {
   bool operator==(const Interval&) const = default;
 };
 
-// What the capsule covers along x of the strip low <= y <= high. Nothing where it does not enter the strip.
-std::optional<Interval> extent_along_x(const Capsule& c, double low, double high);
-// The same along y of the strip low <= x <= high.
-std::optional<Interval> extent_along_y(const Capsule& c, double low, double high);
-
-// The parts of `within` that no interval of `blocked` covers, in order; closed, possibly of no length.
-// Sorts `blocked`.
-std::vector<Interval> gaps(std::vector<Interval>& blocked, Interval within);
-
 }  // namespace underlawn

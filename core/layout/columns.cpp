@@ -5,69 +5,64 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kMostRows = 1000;
-
-std::vector<double> positions(const Ground& g, const Ground& for_header, const Search& search, double step,
-                              bool events) {
-  const Box box = bounds(g.lot);
-  const double length = search.size.length, header = search.run_width / 2;
-  const double last = box.high.x - length;
+std::vector<double> positions(const Strips& strips, double step, bool every_event) {
+  const double first = strips.along().low, last = strips.along().high - strips.size().length;
   std::vector<double> x;
-  for (int i = 0; box.low.x + i * step <= last && i < 20000; ++i) x.push_back(box.low.x + i * step);
-  if (last >= box.low.x) x.push_back(last);
-  const auto add_events = [&](const Ground& ground, double room) {
-    for (const Capsule& c : ground.capsules) {
-      const double low = std::min(c.a.x, c.b.x) - c.reach, high = std::max(c.a.x, c.b.x) + c.reach;
-      const bool upright = std::abs(c.a.x - c.b.x) < 0.01;
-      if (!events && !upright) continue;
-      for (double at : {high + room, low - length - room})
-        if (at >= box.low.x && at <= last) x.push_back(at);
-    }
-  };
-  add_events(g, 0);
-  add_events(for_header, header);
+  for (int i = 0; first + i * step <= last && i < 20000; ++i) x.push_back(first + i * step);
+  if (last >= first) x.push_back(last);
+  for (double at : strips.column_events(every_event))
+    if (at >= first && at <= last) x.push_back(at);
   std::sort(x.begin(), x.end());
   x.erase(std::unique(x.begin(), x.end(), [](double a, double b) { return b - a < 1e-6; }), x.end());
   return x;
 }
 
-std::vector<Interval> both(const std::vector<Interval>& a, const std::vector<Interval>& b) {
-  std::vector<Interval> out;
-  for (std::size_t i = 0, j = 0; i < a.size() && j < b.size();) {
-    const Interval shared{std::max(a[i].low, b[j].low), std::min(a[i].high, b[j].high)};
-    if (shared.low <= shared.high) out.push_back(shared);
-    a[i].high < b[j].high ? ++i : ++j;
+template <class Wanted>
+std::vector<Column> columns_where(const Strips& strips, double step, bool every_event, Wanted wanted) {
+  const double spacing = strips.size().spacing;
+  std::vector<Column> columns;
+  for (double x : positions(strips, step, every_event)) {
+    const Free rows = strips.rows(x);
+    if (rows.empty() || !wanted(x, rows)) continue;
+    Column c;
+    c.x = x;
+    c.heads_low = met(rows, strips.heads(x));
+    c.heads_high = met(rows, strips.heads(x + strips.size().length));
+    c.free = c.heads_low;
+    join(c.free, c.heads_high, 0);
+    c.fits = packed(c.free, spacing, kFitSlack);
+    if (c.fits == 0) continue;
+    c.fits_low = packed(c.heads_low, spacing, kFitSlack);
+    c.fits_high = packed(c.heads_high, spacing, kFitSlack);
+    columns.push_back(std::move(c));
   }
-  return out;
-}
-
-std::vector<Interval> with_heads_at(const Column& c, double x, const Ground& for_header,
-                                    const Search& search) {
-  const TrenchSize across{search.run_width, search.run_width, 0, 0};
-  return both(c.free, free_rows(for_header, x - search.run_width / 2, across));
-}
-
-int count(const std::vector<Interval>& free, double spacing) {
-  if (free.empty()) return 0;
-  return static_cast<int>(stacked_rows(free, spacing, free.front().low, kMostRows).size());
+  return columns;
 }
 
 }  // namespace
 
-std::vector<Column> columns_of(const Ground& ground, const Ground& for_header, const Search& search,
-                               double step, bool events) {
-  std::vector<Column> columns;
-  for (double x : positions(ground, for_header, search, step, events)) {
-    Column c;
-    c.x = x;
-    c.free = free_rows(ground, x, search.size);
-    if (c.free.empty()) continue;
-    c.heads_low = with_heads_at(c, x, for_header, search);
-    c.heads_high = with_heads_at(c, x + search.size.length, for_header, search);
-    c.fits = std::max(count(c.heads_low, search.size.spacing), count(c.heads_high, search.size.spacing));
-    if (c.fits > 0) columns.push_back(std::move(c));
-  }
-  return columns;
+std::vector<Column> columns_of(const Strips& strips, double step, bool every_event) {
+  return columns_where(strips, step, every_event, [](double, const Free&) { return true; });
+}
+
+// Two columns that face each other share the rows between them.
+LeastDigging::LeastDigging(const Strips& strips, const Bearing& bearing, int wanted, bool one_sided)
+    : length_(strips.size().length),
+      beside_(((one_sided ? wanted : (wanted + 1) / 2) - 1) * strips.size().spacing +
+              (bearing.drawn ? 0 : kOddBearing)),
+      approach_(strips.search().approach.turned(bearing.angle)) {}
+
+double LeastDigging::of_column(double x, const Free& rows) const {
+  const auto way = [&](double at) {
+    return approach_.at_least_to({{at, rows.front().low}, {at, rows.back().high}});
+  };
+  return beside_ + std::min(way(x), way(x + length_));
+}
+
+std::vector<Column> cheap_columns(const Strips& strips, double step, bool every_event,
+                                  const LeastDigging& least, double dearest) {
+  return columns_where(strips, step, every_event,
+                       [&](double x, const Free& rows) { return least.of_column(x, rows) < dearest; });
 }
 
 int most_in_columns(const std::vector<Column>& columns, const TrenchSize& size,

@@ -2,31 +2,51 @@
 // Trenches side by side with their heads in a line: the arrangement crews build most easily.
 #pragma once
 
-#include "layout/arrangement.h"
+#include "layout/strips.h"
 
 namespace underlawn {
 
 // A place for a column: trenches from x to x + length, with the heights free for their middle lines.
 struct Column {
   double x = 0;
-  std::vector<Interval> free;
-  std::vector<Interval> heads_low;   // the part of them where a header fits across the heads at x
-  std::vector<Interval> heads_high;  // and at x + length
-  int fits = 0;                      // with the better side for the heads
+  Free free;                        // with a header's room at one end or the other
+  Free heads_low;                   // the part of it where a header fits across the heads at x
+  Free heads_high;                  // and at x + length
+  int fits = 0;                     // with either end for the head of each
+  int fits_low = 0, fits_high = 0;  // with all the heads at one side
 };
 
-// Columns at every position where an obstacle just stops being in the way, and every `step` m between.
-// In order of x. `ground` and `for_header` are turned.
-std::vector<Column> columns_of(const Ground& ground, const Ground& for_header, const Search& search,
-                               double step, bool events);
+// Columns every `step` m, and where an obstacle just stops being in the way: all of those, or those of sides
+// square to the trenches. In order of x.
+std::vector<Column> columns_of(const Strips& strips, double step, bool every_event);
+
+// What the digging of an arrangement is never guessed below.
+class LeastDigging {
+ public:
+  LeastDigging(const Strips& strips, const Bearing& bearing, int wanted, bool one_sided);
+  double of_column(double x, const Free& rows) const;  // m of plain digging, with heads at either end
+
+ private:
+  double length_, beside_;
+  Approach approach_;
+};
+// Only those that may be had for less than `dearest`.
+std::vector<Column> cheap_columns(const Strips& strips, double step, bool every_event,
+                                  const LeastDigging& least, double dearest);
 
 // The most trenches in columns an end gap apart, and which columns those are: exact for the columns given.
 int most_in_columns(const std::vector<Column>& columns, const TrenchSize& size,
                     std::vector<std::size_t>* chosen = nullptr);
 
 // One column, heads on either end, and two columns whose heads face each other: the cheapest places for
-// search.wanted trenches, best first, at most `most` of them.
-std::vector<Arrangement> header_lines(const Search& search, const Bearing& bearing,
-                                      const std::vector<Column>& columns, std::size_t most);
+// `wanted` trenches, best first, at most `most` of them, none guessed at `dearest` or more.
+struct HeaderLineWish {
+  int wanted = 0;
+  bool one_sided = false;
+  std::size_t most = 1;
+  double dearest = 1e9;  // m of plain digging
+};
+std::vector<Arrangement> header_lines(const Strips& strips, const Bearing& bearing,
+                                      const std::vector<Column>& columns, const HeaderLineWish& wish);
 
 }  // namespace underlawn

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/amounts.h"
 #include "layout/connect.h"
+#include "layout/legality.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -91,12 +92,13 @@ std::optional<Wall> wall_at(const Feature& house, Point entry) {
   return best;
 }
 
-// The stub may cross the house's own clearance, nothing else: everything along it but that is free.
-bool stub_is_free(const Segment& stub, const Region& free_without_house, const Feature& house) {
+// The stub may cross the house's own clearance, nothing else.
+bool stub_is_free(const Site& site, const Wishes& wishes, const Segment& stub, const Feature& house) {
+  const double long_ = distance(stub.a, stub.b);
   const Point u = unit(stub.b - stub.a);
-  for (double d = 0.02; d < distance(stub.a, stub.b); d += 0.05)
+  for (double d = 0.02; d < long_; d += 0.05)
     if (contains(house.points, stub.a + d * u)) return false;
-  return contains(free_without_house, Segment{stub.a + kSamePlace * u, stub.b});
+  return conduit_is_legal(site, wishes, {stub.a, stub.b}, long_);
 }
 
 std::vector<Polyline> stubs_of(const Site& site, const Wishes& wishes, const Region& free) {
@@ -105,11 +107,6 @@ std::vector<Polyline> stubs_of(const Site& site, const Wishes& wishes, const Reg
   if (house == nullptr || house->points.size() < 3) return stubs;
   const auto wall = wall_at(*house, site.entry->at);
   if (!wall) return stubs;
-  Site open = site;
-  std::erase_if(open.features, [&](const Feature& f) { return f.id == house->id; });
-  auto around = routable_region(open);
-  if (!around) return stubs;
-  const Region without_house = grown(*around, -(wishes.run_width / 2 + kGrazed));
   const double clear = run_clearance(site, *house) + wishes.run_width / 2;
   for (double degrees : {0.0, 15.0, -15.0, 30.0, -30.0, 45.0, -45.0, 60.0, -60.0, 75.0, -75.0}) {
     const double turn = degrees * std::numbers::pi / 180;
@@ -117,7 +114,7 @@ std::vector<Polyline> stubs_of(const Site& site, const Wishes& wishes, const Reg
     for (double more : {0.01, 0.5, 1.5, 3.0}) {
       const Point out = wall->foot + ((clear + more) / std::cos(turn)) * u;
       if (!contains(free, out)) continue;
-      if (!stub_is_free({wall->foot, out}, without_house, *house)) break;
+      if (!stub_is_free(site, wishes, {wall->foot, out}, *house)) break;
       stubs.push_back({site.entry->at, out});
       break;
     }
@@ -135,9 +132,11 @@ Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& rout
   c.keep = (wishes.run_width + wishes.trench_width) / 2;
   // A leg of a route may graze the edge of its ground by a millimetre or two: that much is kept off.
   c.free = grown(routable, -(wishes.run_width / 2 + kGrazed));
+  std::vector<DearGround> dear;
   for (const Feature& f : site.features)
-    if (crossable(f)) c.dear.push_back(dear_by_aim(f, wishes, money_of_run_metre(wishes)));
-  add_aim_ground(site, wishes, c.free, c.dear);
+    if (crossable(f)) dear.push_back(dear_by_aim(f, wishes, money_of_run_metre(wishes)));
+  add_aim_ground(site, wishes, c.free, dear);
+  c.dear = ReadyDear(dear);
   if (!site.entry) return c;
   c.entry = site.entry->at;
   c.stubs = stubs_of(site, wishes, c.free);

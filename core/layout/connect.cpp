@@ -37,23 +37,30 @@ struct Spine {
   std::vector<Segment> branches;  // from the line to heads beside it
 };
 
-class Joiner {
- public:
-  Joiner(const Conduits& c, const Arrangement& a, std::optional<double> joint)
-      : conduits_(c), arrangement_(a), joint_(joint) {
-    std::vector<Region> kept;
-    for (std::size_t i = 0; i < a.trenches.size(); ++i)
-      kept.push_back(region_of(coil_keepout(line_of(a, i), c)));
-    request_.free = subtract(c.free, unite(kept));
-    request_.dear = c.dear;
-    request_.per_bend = kBend;
-    kept.clear();
-    for (std::size_t i = 0; i < a.trenches.size(); ++i)
-      kept.push_back(region_of(coil_neighbourhood(line_of(a, i), c)));
-    request_.dear.push_back({unite(kept), kBesideCoil, 0});
-  }
+Region united(const Arrangement& a, const Conduits& c, Ring (*around)(const Polyline&, const Conduits&)) {
+  std::vector<Region> parts;
+  for (std::size_t i = 0; i < a.trenches.size(); ++i) parts.push_back(region_of(around(line_of(a, i), c)));
+  return unite(parts);
+}
 
-  Connection join() {
+ReadyDear with_neighbourhoods(const Conduits& c, const Arrangement& a) {
+  ReadyDear dear = c.dear;
+  dear.add({united(a, c, coil_neighbourhood), kBesideCoil, 0});
+  return dear;
+}
+
+}  // namespace
+
+class Joiner::Inside {
+ public:
+  Inside(const Conduits& c, const Arrangement& a)
+      : conduits_(c),
+        arrangement_(a),
+        router_(subtract(c.free, united(a, c, coil_keepout)), with_neighbourhoods(c, a), kBend) {}
+
+  Connection join(std::optional<double> joint) {
+    joint_ = joint;
+    made_ = {};
     std::optional<Spine> spine;
     if (arrangement_.in_line) spine = straight_spine();
     if (spine)
@@ -64,18 +71,11 @@ class Joiner {
     return std::move(made_);
   }
 
-  bool any_way() {
-    for (const Segment& t : arrangement_.trenches)
-      if (run_to({t.a})) return true;
-    return false;
-  }
-
  private:
   std::optional<Route> way(Point from, Point to) {
-    if (!router_) router_.emplace(request_.free, request_.dear, request_.per_bend);
-    auto route = router_->route(from, to);
+    auto route = router_.route(from, to);
     if (!route) return route;
-    route->line = with_fewer_bends(route->line, router_->free());
+    route->line = with_fewer_bends(route->line, router_.free());
     route->length = length(route->line);
     return route;
   }
@@ -104,7 +104,7 @@ class Joiner {
     for (const Head& h : heads)
       if (std::abs(h.at.x - x) > kOn)
         s.branches.push_back({rotated({x, h.at.y}, angle), rotated(h.at, angle)});
-    const auto open = [this](const Segment& leg) { return contains(request_.free, leg); };
+    const auto open = [this](const Segment& leg) { return router_.free().sees(leg.a, leg.b); };
     if (distance(s.low, s.high) > kOn && !open({s.low, s.high})) return std::nullopt;
     if (!std::all_of(s.branches.begin(), s.branches.end(), open)) return std::nullopt;
     return s;
@@ -220,46 +220,33 @@ class Joiner {
   void measure() {
     for (const Polyline& leg : made_.header.legs) made_.header.length += length(leg);
     made_.run.length = made_.run.line.size() > 1 ? length(made_.run.line) : 0;
-    made_.cost = priced(made_.run.line);
-    for (const Polyline& leg : made_.header.legs) made_.cost += priced(leg);
-  }
-
-  // Digging with the price of what is crossed, counted at points a quarter of a metre apart.
-  double priced(const Polyline& line) const {
-    if (line.size() < 2) return 0;
-    double cost = length(line) + kBend * static_cast<double>(line.size() - 2);
-    for (const DearGround& d : request_.dear) {
-      bool inside = false;
-      for (std::size_t i = 1; i < line.size(); ++i) {
-        const double long_ = distance(line[i - 1], line[i]);
-        const int steps = std::max(1, static_cast<int>(std::ceil(long_ / 0.25)));
-        for (int k = 0; k < steps; ++k) {
-          const bool in = contains(d.region, line[i - 1] + ((k + 0.5) / steps) * (line[i] - line[i - 1]));
-          if (in) cost += d.per_metre * long_ / steps;
-          if (in && !inside) cost += d.per_entry;
-          inside = in;
-        }
-      }
-    }
-    return cost;
+    made_.cost = router_.cost(made_.run.line);
+    for (const Polyline& leg : made_.header.legs) made_.cost += router_.cost(leg);
   }
 
   const Conduits& conduits_;
   const Arrangement& arrangement_;
   std::optional<double> joint_;
-  RouteRequest request_;
-  std::optional<Router> router_;
+  Router router_;
   Connection made_;
 };
 
-}  // namespace
+Joiner::Joiner(const Conduits& c, const Arrangement& a) : inside_(std::make_unique<Inside>(c, a)) {}
+Joiner::~Joiner() = default;
 
-Connection connect(const Conduits& conduits, const Arrangement& arrangement, std::optional<double> joint) {
-  return Joiner(conduits, arrangement, joint).join();
+Connection Joiner::join(std::optional<double> joint) {
+  return inside_->join(joint);
 }
 
-bool way_exists(const Conduits& conduits, const Arrangement& arrangement) {
-  return !conduits.stubs.empty() && Joiner(conduits, arrangement, std::nullopt).any_way();
+bool way_exists(const Conduits& c, const Arrangement& a) {
+  const Region open = subtract(c.free, united(a, c, coil_keepout));
+  const auto within = [](const Polygon& p, Point at) { return contains(Region{p}, at); };
+  return std::any_of(open.begin(), open.end(), [&](const Polygon& p) {
+    const bool from_house = std::any_of(c.stubs.begin(), c.stubs.end(),
+                                        [&](const Polyline& stub) { return within(p, stub.back()); });
+    return from_house && std::any_of(a.trenches.begin(), a.trenches.end(),
+                                     [&](const Segment& t) { return within(p, t.a); });
+  });
 }
 
 }  // namespace underlawn

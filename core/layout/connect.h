@@ -12,7 +12,7 @@ namespace underlawn {
 // Ground for the middle line of header and run, with what it costs to cross.
 struct Conduits {
   Region free;  // middle lines, before any trench lies in it
-  std::vector<DearGround> dear;
+  ReadyDear dear;
   std::optional<Point> entry;   // on the wall
   std::vector<Polyline> stubs;  // ways out of the wall to free ground, best first; empty: walled in
   double width = 0;             // m
@@ -38,10 +38,18 @@ Ring coil_keepout(const Segment& trench, const Conduits& c);
 Ring coil_keepout(const Polyline& trench, const Conduits& c);
 
 // Joins every head, and the house where there is a way. Without a way to the house the run is empty and the
-// header is drawn among the heads. `joint`: where on a straight header the run must end, 0..1; without it the
-// cheapest place.
-Connection connect(const Conduits& conduits, const Arrangement& arrangement,
-                   std::optional<double> joint = std::nullopt);
+// header is drawn among the heads. Both given stay alive as long as it.
+class Joiner {
+ public:
+  Joiner(const Conduits& conduits, const Arrangement& arrangement);
+  ~Joiner();
+  // `joint`: where on a straight header the run must end, 0..1; without it the cheapest place.
+  Connection join(std::optional<double> joint = std::nullopt);
+
+ private:
+  class Inside;
+  std::unique_ptr<Inside> inside_;
+};
 
 // Whether the house can be reached from any head.
 bool way_exists(const Conduits& conduits, const Arrangement& arrangement);

@@ -8,10 +8,11 @@
 namespace underlawn {
 
 // For every restriction, how many more trenches than `fits` would be found without it (the setback of an edge
-// nought, a feature gone), dearest first, those that cost nothing left out. Tries the bearings given.
+// nought, a feature gone), dearest first, those that cost nothing left out. Tries the best
+// bearings, and the first few of all.
 std::vector<RestrictionCost> restriction_costs(const Search& search, const Keeping& keeping,
-                                               const std::vector<Bearing>& bearings, int fits,
-                                               const std::stop_token& stop);
+                                               std::vector<Bearing> best, const std::vector<Bearing>& all,
+                                               int fits, const std::stop_token& stop);
 
 // The most trenches found to fit, up to search.most: a look at the bearings that follow something drawn and
 // at some between, a full search of the two best.

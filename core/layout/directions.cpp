@@ -65,7 +65,7 @@ std::vector<Bearing> bearings_to_try(const Site& site) {
     add_bearing(all, e.angle + kPi / 2, true);
   }
   // The grid starts from the longest edge, so that a turned lot is searched by the same turned directions.
-  for (int i = 0; i < 90; ++i) add_bearing(all, first + 2 * i * kDegree, false);
+  for (int i = 0; i < 180; ++i) add_bearing(all, first + i * kGridStep, false);
   return all;
 }
 

@@ -13,6 +13,8 @@ struct Bearing {
   bool drawn = false;  // along or across an edge of lot or house or a long utility: what a crew would pick
 };
 
+inline constexpr double kGridStep = 1 * std::numbers::pi / 180;  // rad
+
 // All worth trying, in a fixed order: drawn ones, then every second degree.
 std::vector<Bearing> bearings_to_try(const Site& site);
 // Between an angle and its neighbours: the refinement round a good one.

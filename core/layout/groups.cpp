@@ -96,11 +96,9 @@ class GroupPlacer {
     const Keeping keeping{setting_.site, w, held};
     Candidates c = candidates_for(keeping, coil_, share, stop_);
     if (first) most_ = std::max(most_, c.fits);
-    drop_illegal(keeping, c.found);
-    add_drawn_back(keeping, c.found);
     Held ground;
     ground.trenches = held.apart;
-    return joined(worth_completing(std::move(c.found), w.aim), so_far,
+    return joined(worth_completing(keeping, std::move(c.found), w.aim), so_far,
                   conduits_with_held(setting_.conduits, ground), w, most);
   }
 
@@ -139,7 +137,7 @@ class GroupPlacer {
     Whole w;
     w.field = a.trenches;
     w.angle = a.bearing.angle;
-    w.connection = connect(conduits, a, std::nullopt);
+    w.connection = Joiner(conduits, a).join();
     drop_illegal_lines(drawn_, setting_.wishes, w);
     return w;
   }
@@ -151,7 +149,7 @@ class GroupPlacer {
       w.field = a.trenches;
       w.angle = a.bearing.angle;
       conduits.stubs = {{from, from}};
-      w.connection = connect(conduits, a, std::nullopt);
+      w.connection = Joiner(conduits, a).join();
       Polyline& line = w.connection.run.line;
       if (line.size() > 2) line.erase(line.begin());
       if (line.size() < 2) continue;

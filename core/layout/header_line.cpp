@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/columns.h"
+#include "layout/rows.h"
 
 namespace underlawn {
 
@@ -7,6 +8,7 @@ namespace {
 
 constexpr double kGapInColumn = 1;        // m of plain digging
 constexpr std::size_t kRoundedUpTo = 40;  // arrangements whose way round their own trenches is looked at
+constexpr double kNotWorthRouting = 15;   // m dearer than another at a guess
 
 struct Picked {
   std::vector<double> right;  // rows of trenches that run from the header line towards +x
@@ -21,22 +23,29 @@ struct Start {
 
 class HeaderLines {
  public:
-  HeaderLines(const Search& s, const Bearing& b, const std::vector<Column>& c)
-      : search_(s), bearing_(b), columns_(c) {}
+  HeaderLines(const Strips& s, const Bearing& b, const std::vector<Column>& c, const HeaderLineWish& wish)
+      : size_(s.size()),
+        run_width_(s.search().run_width),
+        turn_(s.turn()),
+        bearing_(b),
+        columns_(c),
+        wish_(wish),
+        approach_(s.search().approach.turned(b.angle)),
+        dearest_(wish.dearest) {}
 
-  std::vector<Arrangement> best(std::size_t most) {
+  std::vector<Arrangement> best() {
+    for (const Column& c : columns_) best_so_far_ = std::max({best_so_far_, c.fits_low, c.fits_high});
+    best_so_far_ = std::min(best_so_far_, wish_.wanted);
     for (const Column& c : columns_) {
-      if (c.fits < std::min(search_.wanted, best_count())) continue;
       try_pair(&c, nullptr, c.x);
-      try_pair(nullptr, &c, c.x + search_.size.length);
+      try_pair(nullptr, &c, c.x + size_.length);
     }
-    if (!search_.one_sided) try_facing();
+    if (!wish_.one_sided) try_facing();
     rank();
-    const std::size_t looked_at = std::min(found_.size(), kRoundedUpTo);
-    found_.resize(looked_at);
+    found_.resize(std::min(found_.size(), kRoundedUpTo));
     for (Scored& s : found_) s.estimate += detour(s);
     rank();
-    return distinct(most);
+    return distinct();
   }
 
  private:
@@ -61,15 +70,14 @@ class HeaderLines {
     const auto add = [&](const std::vector<double>& rows, double x, double along) {
       if (rows.empty()) return;
       const auto [low, high] = std::minmax_element(rows.begin(), rows.end());
-      const double half = search_.size.spacing / 2;
-      Ring ring = {{x, *low - half}, {x + along, *low - half}, {x + along, *high + half}, {x, *high + half}};
-      for (Point& p : ring) p = rotated(p, bearing_.angle);
-      blocks.push_back(std::move(ring));
+      const double half = size_.spacing / 2;
+      blocks.push_back(
+          {{x, *low - half}, {x + along, *low - half}, {x + along, *high + half}, {x, *high + half}});
     };
-    const double inset = search_.run_width / 2;
-    add(s.picked.right, s.right_x + inset, search_.size.length);
-    add(s.picked.left, s.left_x - inset, -search_.size.length);
-    return search_.approach.distance_round(line, blocks) - search_.approach.distance_to(line);
+    const double inset = run_width_ / 2;
+    add(s.picked.right, s.right_x + inset, size_.length);
+    add(s.picked.left, s.left_x - inset, -size_.length);
+    return approach_.distance_round(line, blocks) - approach_.distance_to(line);
   }
 
   Segment header_of(const Picked& p, double right_x, double left_x) const {
@@ -77,71 +85,63 @@ class HeaderLines {
     widen(span, p.right);
     widen(span, p.left);
     const double x = p.right.size() >= p.left.size() ? right_x : left_x;
-    return {rotated({x, span.low}, bearing_.angle), rotated({x, span.high}, bearing_.angle)};
-  }
-
-  int best_count() const {
-    int most = 0;
-    for (const Column& c : columns_) most = std::max(most, c.fits);
-    return most;
+    return {{x, span.low}, {x, span.high}};
   }
 
   void try_facing() {
-    const double gap = search_.size.end_gap, length = search_.size.length;
     std::size_t j = 0;
     for (const Column& left : columns_) {
-      const double at = left.x + length + gap;
+      const double at = left.x + size_.length + size_.end_gap;
       while (j < columns_.size() && columns_[j].x < at - kFitSlack) ++j;
       if (j == columns_.size()) break;
       if (columns_[j].x > at + 2) continue;  // too wide a header trench to face across
-      if (left.fits + columns_[j].fits < search_.wanted && left.fits + columns_[j].fits < best_so_far_)
-        continue;
       try_pair(&columns_[j], &left, columns_[j].x);
     }
   }
 
-  using Free = std::vector<Interval>;
-
-  std::vector<Start> starts(const Free& right, const Free& left) const {
-    std::vector<Start> all;
+  void starts(const Free& right, const Free& left) {
+    starts_.clear();
     for (const Free* free : {&right, &left}) {
       for (const Interval& i : *free) {
-        if (all.size() > 24) break;
-        all.push_back({i.low, true});
-        all.push_back({i.high, false});
-        if (search_.size.spacing * 2 < i.high - i.low) {
-          all.push_back({(i.low + i.high) / 2 - search_.size.spacing * (search_.wanted - 1) / 2, true});
-        }
+        if (starts_.size() > 24) break;
+        starts_.push_back({i.low, true});
+        starts_.push_back({i.high, false});
+        if (size_.spacing * 2 < i.high - i.low)
+          starts_.push_back({(i.low + i.high) / 2 - size_.spacing * (wish_.wanted - 1) / 2, true});
       }
     }
-    return all;
   }
 
-  Picked pick(const Free& right, const Free& left, Start start) const {
-    const auto rows = [&](const Free& free) {
-      return start.up ? stacked_rows(free, search_.size.spacing, start.y, search_.wanted)
-                      : hung_rows(free, search_.size.spacing, start.y, search_.wanted);
+  void pick(const Free& right, const Free& left, Start start, Picked& p) {
+    const auto rows = [&](const Free& free, std::vector<double>& out) {
+      out.clear();
+      if (!free.empty())
+        start.up ? stack_rows(free, size_.spacing, start.y, wish_.wanted, out)
+                 : hang_rows(free, size_.spacing, start.y, wish_.wanted, out);
     };
-    std::vector<double> r = rows(right), l = rows(left);
+    rows(right, on_right_);
+    rows(left, on_left_);
     const double sign = start.up ? 1 : -1;
-    Picked p;
+    p.right.clear();
+    p.left.clear();
     std::size_t i = 0, j = 0;
-    while (static_cast<int>(p.right.size() + p.left.size()) < search_.wanted &&
-           (i < r.size() || j < l.size())) {
-      const bool take_right = j == l.size() || (i < r.size() && sign * r[i] <= sign * l[j]);
+    while (static_cast<int>(p.right.size() + p.left.size()) < wish_.wanted &&
+           (i < on_right_.size() || j < on_left_.size())) {
+      const bool take_right =
+          j == on_left_.size() || (i < on_right_.size() && sign * on_right_[i] <= sign * on_left_[j]);
       if (take_right)
-        p.right.push_back(r[i++]);
+        p.right.push_back(on_right_[i++]);
       else
-        p.left.push_back(l[j++]);
+        p.left.push_back(on_left_[j++]);
     }
-    return p;
   }
 
   static void widen(Interval& span, const std::vector<double>& rows) {
     for (double y : rows) span = {std::min(span.low, y), std::max(span.high, y)};
   }
 
-  double estimate(const Picked& p, double right_x, double left_x) const {
+  // Or something not below `enough`, where it is clear that it is not.
+  double estimate(const Picked& p, double right_x, double left_x, double enough) const {
     Interval span{1e9, -1e9};
     widen(span, p.right);
     widen(span, p.left);
@@ -150,27 +150,50 @@ class HeaderLines {
     const double header = span.high - span.low + static_cast<double>(branches) * (right_x - left_x);
     const Segment line = header_of(p, right_x, left_x);
     const auto steps = static_cast<double>(std::max(p.right.size(), p.left.size())) - 1;
-    const double gaps = std::max(0.0, (span.high - span.low) / search_.size.spacing - steps - 0.01);
-    return header + search_.approach.distance_to(line) + gaps * kGapInColumn +
+    const double gaps = std::max(0.0, (span.high - span.low) / size_.spacing - steps - 0.01);
+    const double beside = header + gaps * kGapInColumn + (bearing_.drawn ? 0 : kOddBearing);
+    const double least = beside + approach_.at_least_to(line);
+    return least >= enough ? least : beside + approach_.distance_to(line);
+  }
+
+  // Never more than any estimate for the pair.
+  double at_least(const Free& right, const Free& left, double x, int count) const {
+    Interval span{1e9, -1e9};
+    for (const Free* free : {&right, &left})
+      if (!free->empty())
+        span = {std::min(span.low, free->front().low), std::max(span.high, free->back().high)};
+    const int rows = right.empty() || left.empty() ? count : (count + 1) / 2;
+    return (rows - 1) * size_.spacing + approach_.at_least_to({{x, span.low}, {x, span.high}}) +
            (bearing_.drawn ? 0 : kOddBearing);
   }
 
   void try_pair(const Column* right, const Column* left, double right_x) {
-    const double left_x = left != nullptr ? left->x + search_.size.length : right_x;
-    Scored best{0, 0, right_x, left_x, {}};
+    const int could = (right != nullptr ? right->fits_low : 0) + (left != nullptr ? left->fits_high : 0);
+    const int least = std::min(could, wish_.wanted);
+    if (least == 0 || least < best_so_far_) return;
+    const double left_x = left != nullptr ? left->x + size_.length : right_x;
     static const Free none;
     const Free& on_right = right != nullptr ? right->heads_low : none;
     const Free& on_left = left != nullptr ? left->heads_high : none;
-    for (const Start& s : starts(on_right, on_left)) {
-      Picked p = pick(on_right, on_left, s);
-      const int count = static_cast<int>(p.right.size() + p.left.size());
+    const double bound = std::min(at_least(on_right, on_left, right_x, least),
+                                  left != nullptr ? at_least(on_right, on_left, left_x, least) : 1e9);
+    if (bound >= dearest_) return;
+    Scored best{0, 0, right_x, left_x, {}};
+    starts(on_right, on_left);
+    for (const Start& s : starts_) {
+      pick(on_right, on_left, s, picked_);
+      const int count = static_cast<int>(picked_.right.size() + picked_.left.size());
       if (count == 0 || count < best.count) continue;
-      const double cost = estimate(p, right_x, left_x);
+      const double enough = count > best.count ? 1e9 : best.estimate;
+      const double cost = estimate(picked_, right_x, left_x, enough);
       if (count == best.count && cost >= best.estimate) continue;
-      best = {count, cost, right_x, left_x, std::move(p)};
+      best.count = count;
+      best.estimate = cost;
+      std::swap(best.picked, picked_);
     }
-    if (best.count == 0) return;
+    if (best.count == 0 || best.estimate >= wish_.dearest) return;
     best_so_far_ = std::max(best_so_far_, best.count);
+    if (best.count == wish_.wanted) dearest_ = std::min(dearest_, best.estimate + kNotWorthRouting);
     found_.push_back(std::move(best));
   }
 
@@ -180,20 +203,19 @@ class HeaderLines {
     a.in_line = true;
     a.estimate = s.estimate;
     const auto add = [&](const std::vector<double>& rows, double x, double along) {
-      for (double y : rows)
-        a.trenches.push_back({rotated({x, y}, bearing_.angle), rotated({x + along, y}, bearing_.angle)});
+      for (double y : rows) a.trenches.push_back({turn_.back({x, y}), turn_.back({x + along, y})});
     };
-    add(s.picked.right, s.right_x, search_.size.length);
-    add(s.picked.left, s.left_x, -search_.size.length);
+    add(s.picked.right, s.right_x, size_.length);
+    add(s.picked.left, s.left_x, -size_.length);
     return a;
   }
 
   // The best of those that differ by more than a shift of a few metres.
-  std::vector<Arrangement> distinct(std::size_t most) const {
+  std::vector<Arrangement> distinct() const {
     std::vector<Arrangement> out;
     std::vector<const Scored*> kept;
     for (const Scored& s : found_) {
-      if (out.size() == most || s.count < found_.front().count) break;
+      if (out.size() == wish_.most || s.count < found_.front().count) break;
       const bool like = std::any_of(kept.begin(), kept.end(), [&](const Scored* k) {
         return std::abs(k->right_x - s.right_x) < 3 && k->picked.right.size() == s.picked.right.size() &&
                k->picked.left.size() == s.picked.left.size();
@@ -205,19 +227,27 @@ class HeaderLines {
     return out;
   }
 
-  const Search& search_;
+  const TrenchSize& size_;
+  double run_width_;
+  Turn turn_;
   const Bearing& bearing_;
   const std::vector<Column>& columns_;
+  HeaderLineWish wish_;
+  Approach approach_;  // in the turned plane
+  double dearest_;     // estimates from here on are not looked into
   std::vector<Scored> found_;
   int best_so_far_ = 0;
+  std::vector<Start> starts_;  // used again and again
+  std::vector<double> on_right_, on_left_;
+  Picked picked_;
 };
 
 }  // namespace
 
-std::vector<Arrangement> header_lines(const Search& search, const Bearing& bearing,
-                                      const std::vector<Column>& columns, std::size_t most) {
-  if (columns.empty() || search.wanted < 1) return {};
-  return HeaderLines(search, bearing, columns).best(most);
+std::vector<Arrangement> header_lines(const Strips& strips, const Bearing& bearing,
+                                      const std::vector<Column>& columns, const HeaderLineWish& wish) {
+  if (columns.empty() || wish.wanted < 1) return {};
+  return HeaderLines(strips, bearing, columns, wish).best();
 }
 
 }  // namespace underlawn

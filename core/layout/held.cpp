@@ -91,7 +91,7 @@ Conduits conduits_with_held(Conduits c, const Held& held) {
     }
   if (kept.empty()) return c;
   c.free = subtract(c.free, unite(kept));
-  c.dear.push_back({unite(beside), kBesideCoil, 0});
+  c.dear.add({unite(beside), kBesideCoil, 0});
   std::erase_if(c.stubs, [&](const Polyline& stub) { return !contains(c.free, stub.back()); });
   return c;
 }

@@ -15,6 +15,8 @@ namespace underlawn {
 
 namespace {
 
+constexpr double kGuessedOver = 2;  // m that a guess of the digging may be above it
+
 class Placer {
  public:
   Placer(const Site& site, const Wishes& wishes, const Coil& coil, std::stop_token stop)
@@ -68,7 +70,7 @@ class Placer {
     a.bends = w.bends;
     a.bearing.angle = w.angle = std::atan2(w.field[0].b.y - w.field[0].a.y, w.field[0].b.x - w.field[0].a.x);
     const Conduits conduits = conduits_for(site_, wishes_, out_.routable);
-    w.connection = connect(conduits, a, std::nullopt);
+    w.connection = Joiner(conduits, a).join();
     drop_illegal_lines(site_, wishes_, w);
     take(std::move(w));
     explain(site_, wishes_, conduits, unjoined_, out_);
@@ -90,6 +92,7 @@ class Placer {
     const int locked = static_cast<int>(setting.locked.size());
     Candidates candidates = candidates_for(setting.keeping(), coil_, setting.wishes.circuits, stop_);
     if (stop_.stop_requested()) return;
+    best_bearings_ = candidates.bearings;
     Whole best = best_of(candidates.found, setting);
     if (best.field.empty() && locked > 0) best = only_locked(setting);
     take(best, setting.locked);
@@ -112,7 +115,7 @@ class Placer {
               locked = static_cast<int>(setting.locked.size());
     if (wishes_.aim == Aim::mix && placed < out_.fits) return;  // left out because that is dearer
     const FieldSearch field(setting.keeping(), coil_, wishes_.circuits - locked, false);
-    out_.costs = field.costs(out_.fits - locked, stop_);
+    out_.costs = field.costs(best_bearings_, out_.fits - locked, stop_);
     std::erase_if(out_.costs, [this](const RestrictionCost& c) {  // closed sides are spoken of below
       return c.restriction.kind == Restriction::Kind::feature &&
              find_feature(site_, c.restriction.feature_id) == nullptr;
@@ -123,12 +126,11 @@ class Placer {
 
   Whole best_of(std::vector<Arrangement>& found, const Setting& setting) const {
     const Keeping keeping = setting.keeping();
-    drop_illegal(keeping, found);
-    add_drawn_back(keeping, found);
     const Completer completer(keeping, coil_, setting.conduits, stop_);
     Whole best;
-    for (const Arrangement& a : worth_completing(std::move(found), wishes_.aim)) {
+    for (const Arrangement& a : worth_completing(keeping, std::move(found), wishes_.aim)) {
       if (stop_.stop_requested()) break;
+      if (cannot_win(a, best)) continue;
       if (wishes_.aim != Aim::mix && static_cast<int>(a.trenches.size()) + 1 < best.count()) continue;
       Whole w = completer.complete(a);
       if (w.count() > keeping.wishes.circuits) continue;
@@ -136,6 +138,13 @@ class Placer {
       if (better(w, best, wishes_.aim)) best = std::move(w);
     }
     return best;
+  }
+
+  // By the guess of its digging, which falls short of it as a rule.
+  bool cannot_win(const Arrangement& a, const Whole& best) const {
+    return wishes_.aim == Aim::digging && best.field.size() == a.trenches.size() &&
+           !best.connection.run.line.empty() && best.unjoined() == 0 &&
+           a.estimate - kGuessedOver >= best.digging;
   }
 
   double measured(const Whole& w, const Setting& setting) const {
@@ -153,7 +162,7 @@ class Placer {
     }
     const Segment first = {w.locked.front()[0], w.locked.front()[1]};
     a.bearing.angle = w.angle = std::atan2(first.b.y - first.a.y, first.b.x - first.a.x);
-    w.connection = connect(setting.conduits, a, std::nullopt);
+    w.connection = Joiner(setting.conduits, a).join();
     drop_illegal_lines(site_, wishes_, w);
     return w;
   }
@@ -180,6 +189,7 @@ class Placer {
   std::stop_token stop_;
   Layout out_;
   int unjoined_ = 0;
+  std::vector<Bearing> best_bearings_;
 };
 
 }  // namespace

@@ -5,7 +5,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kMostRows = 1000;
+constexpr int kMostInARow = 1000;
 
 // Keeps the wanted number: those whose heads are nearest the house, then in reading order.
 void keep_nearest(std::vector<Segment>& trenches, const Search& search) {
@@ -29,19 +29,17 @@ double spread(const std::vector<Segment>& trenches) {
 }
 
 // Turns round a trench whose head no header reaches; drops it where neither end will do.
-void turn_to_header(std::vector<Segment>& flat, const Ground& for_header, double width) {
-  const double slim = width - 2 * kFitSlack;
+void turn_to_header(std::vector<Segment>& flat, const Strips& strips) {
   for (Segment& t : flat)
-    if (!square_is_free(for_header, t.a, slim) && square_is_free(for_header, t.b, slim)) std::swap(t.a, t.b);
-  std::erase_if(flat, [&](const Segment& t) { return !square_is_free(for_header, t.a, slim); });
+    if (!strips.head_is_free(t.a) && strips.head_is_free(t.b)) std::swap(t.a, t.b);
+  std::erase_if(flat, [&](const Segment& t) { return !strips.head_is_free(t.a); });
 }
 
-int finish(Arrangement& a, const Search& search, const Bearing& bearing, std::vector<Segment> flat,
-           const Ground& for_header) {
-  turn_to_header(flat, for_header, search.run_width);
+int finish(Arrangement& a, const Strips& strips, const Bearing& bearing, std::vector<Segment> flat) {
+  const Search& search = strips.search();
+  turn_to_header(flat, strips);
   a.bearing = bearing;
-  for (const Segment& t : flat)
-    a.trenches.push_back({rotated(t.a, bearing.angle), rotated(t.b, bearing.angle)});
+  for (const Segment& t : flat) a.trenches.push_back({strips.turn().back(t.a), strips.turn().back(t.b)});
   keep_nearest(a.trenches, search);
   if (a.trenches.empty()) return 0;
   a.estimate = spread(a.trenches) + (bearing.drawn ? 0 : kOddBearing) +
@@ -49,17 +47,17 @@ int finish(Arrangement& a, const Search& search, const Bearing& bearing, std::ve
   return static_cast<int>(flat.size());
 }
 
-// The line x that most rows can have their heads on, or the middle one of those their stretches suggest.
+// The line x that most rows can have their heads on, or the middle one of those their places suggest.
 double common_line(const std::vector<PackedRow>& rows, double length, bool heads_left) {
   double best_x = 0;
   std::size_t most = 0;
   for (const PackedRow& r : rows) {
-    const double x = heads_left ? r.stretches.front().low : r.stretches.front().high;
+    const double x = heads_left ? r.places.front().low : r.places.front().high + length;
+    const double from = heads_left ? x : x - length;
     std::size_t in_line = 0;
     for (const PackedRow& other : rows) {
-      const Interval& s = other.stretches.front();
-      const double from = heads_left ? x : x - length;
-      in_line += from >= s.low - 1e-6 && from + length <= s.high + 1e-6;
+      const Interval& s = other.places.front();
+      in_line += from >= s.low - 1e-6 && from <= s.high + 1e-6;
     }
     if (in_line > most) {
       most = in_line;
@@ -69,17 +67,13 @@ double common_line(const std::vector<PackedRow>& rows, double length, bool heads
   return best_x;
 }
 
-std::vector<Segment> one_a_row(const std::vector<PackedRow>& rows, const Search& search, bool heads_left) {
-  const double length = search.size.length, header = search.run_width / 2;
+std::vector<Segment> one_a_row(const std::vector<PackedRow>& rows, const Strips& strips, bool heads_left) {
+  const double length = strips.size().length;
   const double line = common_line(rows, length, heads_left);
   std::vector<Segment> flat;
   for (const PackedRow& r : rows) {
-    const Interval& s = r.stretches.front();
-    const double wish = heads_left ? line : line - length;
-    // Half a header trench beyond the heads, where the stretch is long enough for it.
-    const double low = heads_left ? s.low + header : s.low;
-    const double high = (heads_left ? s.high : s.high - header) - length;
-    const double x = low <= high ? std::clamp(wish, low, high) : (s.low + s.high - length) / 2;
+    const Interval& s = r.places.front();
+    const double x = std::clamp(heads_left ? line : line - length, s.low, std::max(s.low, s.high));
     const Segment t{{x, r.y}, {x + length, r.y}};
     flat.push_back(heads_left ? t : Segment{t.b, t.a});
   }
@@ -89,16 +83,15 @@ std::vector<Segment> one_a_row(const std::vector<PackedRow>& rows, const Search&
 // Every trench of every row; heads of each first and second, third and fourth face each other.
 std::vector<Segment> all_in_rows(const std::vector<PackedRow>& rows, const TrenchSize& size) {
   std::vector<Segment> flat;
+  std::vector<double> starts;
   for (const PackedRow& r : rows) {
-    bool heads_right = trenches_in(r.stretches, size) > 1;
-    for (const Interval& s : r.stretches) {
-      const int here = trenches_in({s}, size);
-      for (int i = 0; i < here; ++i) {
-        const double x = s.low + i * (size.length + size.end_gap);
-        const Segment t{{x, r.y}, {x + size.length, r.y}};
-        flat.push_back(heads_right ? Segment{t.b, t.a} : t);
-        heads_right = !heads_right;
-      }
+    starts.clear();
+    stack_rows(r.places, size.pitch(), r.places.front().low, kMostInARow, starts);
+    bool heads_right = starts.size() > 1;
+    for (double x : starts) {
+      const Segment t{{x, r.y}, {x + size.length, r.y}};
+      flat.push_back(heads_right ? Segment{t.b, t.a} : t);
+      heads_right = !heads_right;
     }
   }
   return flat;
@@ -106,44 +99,52 @@ std::vector<Segment> all_in_rows(const std::vector<PackedRow>& rows, const Trenc
 
 }  // namespace
 
-Arrangement filled_columns(const Search& search, const Bearing& bearing, const std::vector<Column>& columns,
-                           const std::vector<std::size_t>& chosen, const Ground& for_header, int* fits) {
+Arrangement filled_columns(const Strips& strips, const Bearing& bearing, const std::vector<Column>& columns,
+                           const std::vector<std::size_t>& chosen, int* fits) {
+  const TrenchSize& size = strips.size();
   std::vector<Segment> flat;
+  std::vector<double> rows;
   bool heads_right = chosen.size() > 1;
   for (std::size_t i : chosen) {
     const Column& c = columns[i];
-    const double length = search.size.length;
-    for (double y : stacked_rows(c.free, search.size.spacing, c.free.front().low, kMostRows)) {
-      const Segment t{{c.x, y}, {c.x + length, y}};
+    rows.clear();
+    stack_rows(c.free, size.spacing, c.free.front().low, kMostInARow, rows);
+    for (double y : rows) {
+      const Segment t{{c.x, y}, {c.x + size.length, y}};
       flat.push_back(heads_right ? Segment{t.b, t.a} : t);
     }
     heads_right = !heads_right;
   }
   Arrangement a;
-  *fits = finish(a, search, bearing, std::move(flat), for_header);
+  *fits = finish(a, strips, bearing, std::move(flat));
   return a;
 }
 
-Arrangement filled_rows(const Search& search, const Bearing& bearing, const std::vector<PackedRow>& rows,
-                        const Ground& for_header, int* fits) {
-  Arrangement best;
+std::vector<Arrangement> filled_rows(const Strips& strips, const Bearing& bearing,
+                                     const std::vector<PackedRow>& rows, int* fits) {
   *fits = 0;
-  if (rows.empty()) return best;
+  if (rows.empty()) return {};
   const bool single = std::all_of(rows.begin(), rows.end(), [&](const PackedRow& r) {
-    return trenches_in(r.stretches, search.size) == 1;
+    return packed(r.places, strips.size().pitch(), 2 * kFitSlack) == 1;
   });
+  std::vector<Arrangement> all(single ? 2 : 1);
   if (!single) {
-    *fits = finish(best, search, bearing, all_in_rows(rows, search.size), for_header);
-    return best;
+    *fits = finish(all[0], strips, bearing, all_in_rows(rows, strips.size()));
+    return all;
   }
-  for (bool heads_left : {true, false}) {
-    Arrangement a;
-    const int here = finish(a, search, bearing, one_a_row(rows, search, heads_left), for_header);
-    if (here < *fits || (here == *fits && a.estimate >= best.estimate)) continue;
-    *fits = here;
-    best = std::move(a);
-  }
-  return best;
+  for (bool heads_left : {true, false})
+    *fits = std::max(*fits,
+                     finish(all[heads_left ? 0 : 1], strips, bearing, one_a_row(rows, strips, heads_left)));
+  return all;
+}
+
+Arrangement filled_places(const Strips& strips, const Bearing& bearing, const std::vector<Point>& places,
+                          int* fits) {
+  std::vector<Segment> flat;
+  for (Point p : places) flat.push_back({p, {p.x + strips.size().length, p.y}});
+  Arrangement a;
+  *fits = finish(a, strips, bearing, std::move(flat));
+  return a;
 }
 
 }  // namespace underlawn

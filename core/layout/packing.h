@@ -3,17 +3,22 @@
 #pragma once
 
 #include "layout/columns.h"
+#include "layout/rows.h"
 
 namespace underlawn {
 
 // The chosen columns filled, up to search.wanted trenches, nearest the house first; heads of neighbouring
-// columns face each other. A trench whose head no header trench can reach is turned round or left out; `fits`
-// is the number without the limit. `for_header` is turned.
-Arrangement filled_columns(const Search& search, const Bearing& bearing, const std::vector<Column>& columns,
-                           const std::vector<std::size_t>& chosen, const Ground& for_header, int* fits);
+// columns face each other where a header reaches them there. `fits` is the number without the limit.
+Arrangement filled_columns(const Strips& strips, const Bearing& bearing, const std::vector<Column>& columns,
+                           const std::vector<std::size_t>& chosen, int* fits);
 
-// Rows filled, up to search.wanted trenches; heads in line where the stretches allow it.
-Arrangement filled_rows(const Search& search, const Bearing& bearing, const std::vector<PackedRow>& rows,
-                        const Ground& for_header, int* fits);
+// Rows filled, up to search.wanted trenches; where every row holds one, with heads in line on the left or on
+// the right as far as the places allow it.
+std::vector<Arrangement> filled_rows(const Strips& strips, const Bearing& bearing,
+                                     const std::vector<PackedRow>& rows, int* fits);
+
+// Any legal places, likewise: lower ends of middle lines in the turned plane.
+Arrangement filled_places(const Strips& strips, const Bearing& bearing, const std::vector<Point>& places,
+                          int* fits);
 
 }  // namespace underlawn

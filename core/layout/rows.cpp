@@ -3,61 +3,31 @@
 
 namespace underlawn {
 
-std::vector<Interval> free_rows(const Ground& g, double x, const TrenchSize& size) {
-  const double half = size.width / 2 - kFitSlack;
-  std::vector<Interval> blocked;
-  for (const Capsule& c : g.capsules)
-    if (auto e = extent_along_y(c, x + kFitSlack, x + size.length - kFitSlack))
-      blocked.push_back({e->low - half, e->high + half});
-  const Box box = bounds(g.lot);
-  std::vector<Interval> free = gaps(blocked, {box.low.y, box.high.y});
-  std::erase_if(free, [&](const Interval& i) {
-    return !is_open(g, {x + size.length / 2, (i.low + i.high) / 2});
-  });
-  return free;
-}
-
-std::vector<Interval> free_stretches(const Ground& g, double y, const TrenchSize& size) {
-  const double half = size.width / 2 - kFitSlack;
-  std::vector<Interval> blocked;
-  for (const Capsule& c : g.capsules)
-    if (auto e = extent_along_x(c, y - half, y + half)) blocked.push_back(*e);
-  const Box box = bounds(g.lot);
-  std::vector<Interval> free = gaps(blocked, {box.low.x, box.high.x});
-  std::erase_if(free, [&](const Interval& i) {
-    return i.high - i.low < size.length - 2 * kFitSlack || !is_open(g, {(i.low + i.high) / 2, y});
-  });
-  return free;
-}
-
-std::vector<double> stacked_rows(const std::vector<Interval>& free, double spacing, double from, int most) {
-  std::vector<double> rows;
+void stack_rows(const Free& free, double spacing, double from, int most, std::vector<double>& rows) {
   double next = from;
   for (const Interval& i : free)
     for (double y = std::max(next, i.low); y <= i.high + kFitSlack; y = next) {
-      if (static_cast<int>(rows.size()) >= most) return rows;
+      if (static_cast<int>(rows.size()) >= most) return;
       rows.push_back(std::min(y, std::max(i.low, i.high)));
       next = y + spacing;
     }
-  return rows;
 }
 
-std::vector<double> hung_rows(const std::vector<Interval>& free, double spacing, double from, int most) {
-  std::vector<Interval> mirrored;
-  for (auto i = free.rbegin(); i != free.rend(); ++i) mirrored.push_back({-i->high, -i->low});
-  std::vector<double> rows = stacked_rows(mirrored, spacing, -from, most);
-  for (double& y : rows) y = -y;
-  return rows;
-}
-
-int trenches_in(const std::vector<Interval>& stretches, const TrenchSize& size) {
-  int sum = 0;
-  for (const Interval& i : stretches)
-    sum += static_cast<int>((i.high - i.low + 2 * kFitSlack + size.end_gap) / (size.length + size.end_gap));
-  return sum;
+void hang_rows(const Free& free, double spacing, double from, int most, std::vector<double>& rows) {
+  double next = from;
+  for (auto i = free.rbegin(); i != free.rend(); ++i)
+    for (double y = std::min(next, i->high); y >= i->low - kFitSlack; y = next) {
+      if (static_cast<int>(rows.size()) >= most) return;
+      rows.push_back(std::max(y, std::min(i->low, i->high)));
+      next = y - spacing;
+    }
 }
 
 namespace {
+
+int trenches_in(const Free& places, const TrenchSize& size) {
+  return packed(places, size.pitch(), 2 * kFitSlack);
+}
 
 // How many trenches a row holds, by height: counts[i] from heights[i] to heights[i + 1].
 struct Profile {
@@ -72,7 +42,7 @@ struct Profile {
 
 class Profiler {
  public:
-  Profiler(const Ground& g, const TrenchSize& size) : ground_(g), size_(size) {}
+  explicit Profiler(const Strips& strips) : strips_(strips) {}
 
   Profile sampled(double low, double high, double step) {
     double y = low;
@@ -89,7 +59,7 @@ class Profiler {
   }
 
  private:
-  int count_at(double y) const { return trenches_in(free_stretches(ground_, y, size_), size_); }
+  int count_at(double y) const { return trenches_in(strips_.places(y), strips_.size()); }
   void add(double y, int count) {
     profile_.heights.push_back(y);
     profile_.counts.push_back(count);
@@ -106,19 +76,17 @@ class Profiler {
     if (there != above) narrow(middle, there, high, above);
   }
 
-  const Ground& ground_;
-  const TrenchSize& size_;
+  const Strips& strips_;
   Profile profile_;
 };
 
-// Heights worth trying: where the count rises, and whole spacings above.
-std::vector<double> heights_to_try(const Profile& p, double spacing, double high) {
+// Heights worth trying: where the count changes, on the side that holds more, and whole spacings from there.
+std::vector<double> heights_to_try(const Profile& p, double spacing, Interval across) {
   std::vector<double> heights;
-  for (std::size_t i = 0; i < p.heights.size(); ++i) {
-    const int before = i == 0 ? 0 : p.counts[i - 1];
-    if (p.counts[i] <= before) continue;
-    for (int k = 0; p.heights[i] + k * spacing <= high && k < 2000; ++k)
-      if (p.at(p.heights[i] + k * spacing) > 0) heights.push_back(p.heights[i] + k * spacing);
+  for (std::size_t i = 1; i < p.heights.size(); ++i) {
+    const double at = p.counts[i] > p.counts[i - 1] ? p.heights[i] : p.heights[i] - kFitSlack / 5;
+    for (double y = at - std::floor((at - across.low) / spacing) * spacing; y <= across.high; y += spacing)
+      if (p.at(y) > 0) heights.push_back(y);
   }
   std::sort(heights.begin(), heights.end());
   heights.erase(std::unique(heights.begin(), heights.end()), heights.end());
@@ -127,10 +95,11 @@ std::vector<double> heights_to_try(const Profile& p, double spacing, double high
 
 }  // namespace
 
-std::vector<PackedRow> densest_rows(const Ground& g, const TrenchSize& size, double step) {
-  const Box box = bounds(g.lot);
-  const Profile profile = Profiler(g, size).sampled(box.low.y, box.high.y, step);
-  const std::vector<double> y = heights_to_try(profile, size.spacing, box.high.y);
+DenseRows densest_rows(const Strips& strips, double step, bool keep_tried) {
+  const TrenchSize& size = strips.size();
+  const Interval across = strips.across();
+  const Profile profile = Profiler(strips).sampled(across.low, across.high, step);
+  const std::vector<double> y = heights_to_try(profile, size.spacing, across);
   // best[i]: most trenches in rows at or below y[i]; taken[i]: the row y[i] is among them.
   std::vector<int> best(y.size() + 1, 0), before(y.size() + 1, 0);
   std::vector<bool> taken(y.size() + 1, false);
@@ -142,11 +111,44 @@ std::vector<PackedRow> densest_rows(const Ground& g, const TrenchSize& size, dou
     best[i + 1] = std::max(with, best[i]);
     before[i + 1] = static_cast<int>(taken[i + 1] ? below : i);
   }
-  std::vector<PackedRow> rows;
+  DenseRows rows;
+  if (keep_tried)
+    for (double at : y) rows.tried.push_back({at, strips.places(at)});
   for (std::size_t i = y.size(); i > 0; i = static_cast<std::size_t>(before[i]))
-    if (taken[i]) rows.push_back({y[i - 1], free_stretches(g, y[i - 1], size)});
-  std::reverse(rows.begin(), rows.end());
+    if (taken[i]) rows.chosen.push_back({y[i - 1], strips.places(y[i - 1])});
+  std::reverse(rows.chosen.begin(), rows.chosen.end());
   return rows;
+}
+
+RowBounds row_bounds(const Strips& strips, double step) {
+  const TrenchSize& size = strips.size();
+  const Interval across = strips.across();
+  const int n = static_cast<int>((across.high - across.low) / step) + 2;
+  std::vector<Free> places(static_cast<std::size_t>(n));
+  for (int i = 0; i < n; ++i) places[i] = strips.places(across.low + i * step);
+  // Every trench with the ground it keeps meets one of the lines a spacing apart, and those that meet the
+  // same line keep a pitch along it.
+  const int window = static_cast<int>(std::ceil(size.spacing / step));
+  std::vector<int> line(places.size()), best(places.size() + 1, 0);
+  Free near;
+  for (int i = 0; i < n; ++i) {
+    near.clear();
+    for (int k = std::max(0, i - window); k <= std::min(n - 1, i + 1); ++k)
+      near.insert(near.end(), places[k].begin(), places[k].end());
+    join(near, {}, 0);
+    line[i] = packed(near, size.pitch(), kFitSlack);
+    best[i + 1] = std::max(best[i], best[std::max(0, i + 1 - window)] + trenches_in(places[i], size));
+  }
+  int most = 1 << 20;
+  for (int first = 0; first < window; ++first) {
+    int sum = 0;
+    for (double y = first * step; sum < most; y += size.spacing) {
+      sum += line[std::min(n - 1, static_cast<int>(std::lround(y / step)))];
+      if (y > (n - 1) * step) break;
+    }
+    most = std::min(most, sum);
+  }
+  return {best.back(), most};
 }
 
 }  // namespace underlawn

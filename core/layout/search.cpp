@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/mixed.h"
 #include "layout/packing.h"
 
 namespace underlawn {
@@ -17,30 +18,40 @@ void add(Searched& s, Arrangement a, const Search& search) {
   if (count > 0) s.found.push_back(std::move(a));
 }
 
+// All of them where it is the count that matters.
+std::vector<Column> columns_below(const Strips& strips, const Bearing& bearing, double step, bool every_event,
+                                  double dearest) {
+  if (dearest >= kAnyPrice) return columns_of(strips, step, every_event);
+  const Search& s = strips.search();
+  const int wanted = s.one_fewer ? s.wanted - 1 : s.wanted;
+  return cheap_columns(strips, step, every_event, LeastDigging(strips, bearing, wanted, s.one_sided),
+                       dearest);
+}
+
 }  // namespace
 
-Searched look(const Search& search, const Bearing& bearing, int at_least) {
-  const Ground g = turned(search.ground, bearing.angle), h = turned(search.for_header, bearing.angle);
-  const Box box = bounds(g.lot);
-  const double step = std::max(kCoarse, (box.high.x - box.low.x - search.size.length) / kMostLooks);
-  const std::vector<Column> columns = columns_of(g, h, search, step, false);
+Searched look(const Search& search, const Bearing& bearing, int at_least, double dearest) {
+  const Strips strips(search, bearing);
+  const double room = strips.along().high - strips.along().low - search.size.length;
+  const std::vector<Column> columns =
+      columns_below(strips, bearing, std::max(kCoarse, room / kMostLooks), false, dearest);
   Searched s;
   s.fits = std::min(search.most, most_in_columns(columns, search.size));
-  if (s.fits >= at_least) s.found = header_lines(search, bearing, columns, 1);
+  if (s.fits >= at_least)
+    s.found = header_lines(strips, bearing, columns, {search.wanted, search.one_sided, 1, dearest});
   return s;
 }
 
-Searched search_fully(const Search& search, const Bearing& bearing) {
-  const Ground g = turned(search.ground, bearing.angle), h = turned(search.for_header, bearing.angle);
-  const std::vector<Column> columns = columns_of(g, h, search, kFine, true);
+Searched search_fully(const Search& search, const Bearing& bearing, double dearest) {
+  const Strips strips(search, bearing);
+  const std::vector<Column> columns = columns_below(strips, bearing, kFine, true, dearest);
   Searched s;
-  for (Arrangement& a : header_lines(search, bearing, columns, kFromOneBearing)) add(s, std::move(a), search);
-  if (search.one_fewer && s.fits >= search.wanted) {
-    Search fewer = search;
-    fewer.wanted = search.wanted - 1;
-    fewer.one_sided = true;
-    for (Arrangement& a : header_lines(fewer, bearing, columns, kFromOneBearing))
-      s.found.push_back(std::move(a));
+  HeaderLineWish wish{search.wanted, search.one_sided, kFromOneBearing, dearest};
+  for (Arrangement& a : header_lines(strips, bearing, columns, wish)) add(s, std::move(a), search);
+  if (search.one_fewer && (s.fits >= search.wanted || dearest < kAnyPrice)) {
+    wish.wanted = search.wanted - 1;
+    wish.one_sided = true;
+    for (Arrangement& a : header_lines(strips, bearing, columns, wish)) s.found.push_back(std::move(a));
   }
   const auto try_packing = [&](Arrangement a, int fits) {
     if (static_cast<int>(a.trenches.size()) > s.fits) add(s, std::move(a), search);
@@ -49,13 +60,27 @@ Searched search_fully(const Search& search, const Bearing& bearing) {
   std::vector<std::size_t> chosen;
   int fits = 0;
   if (most_in_columns(columns, search.size, &chosen) > s.fits && s.fits < search.most) {
-    Arrangement a = filled_columns(search, bearing, columns, chosen, h, &fits);
+    Arrangement a = filled_columns(strips, bearing, columns, chosen, &fits);
     try_packing(std::move(a), fits);
   }
-  if (s.fits >= search.most) return s;
-  const std::vector<PackedRow> rows = densest_rows(g, search.size, kRowStep);
-  Arrangement a = filled_rows(search, bearing, rows, h, &fits);
-  try_packing(std::move(a), fits);
+  if (s.fits >= search.most || dearest < kAnyPrice) return s;
+  const DenseRows rows = densest_rows(strips, kRowStep, search.mixed);
+  const int before = s.fits;
+  for (Arrangement& a : filled_rows(strips, bearing, rows.chosen, &fits))
+    if (static_cast<int>(a.trenches.size()) > std::min(before, search.wanted - 1))
+      add(s, std::move(a), search);
+  s.fits = std::max(s.fits, std::min(search.most, fits));
+  if (!search.mixed || s.fits >= search.most) return s;
+  std::vector<Point> from;
+  std::vector<double> x;
+  for (const PackedRow& r : rows.chosen) {
+    x.clear();
+    stack_rows(r.places, search.size.pitch(), r.places.front().low, 1000, x);
+    for (double at : x) from.push_back({at, r.y});
+  }
+  Arrangement m =
+      filled_places(strips, bearing, mixed_places(strips, columns, rows.tried, from, search.most), &fits);
+  try_packing(std::move(m), fits);
   return s;
 }
 

@@ -108,9 +108,10 @@ int FieldSearch::most(const std::stop_token& stop) const {
   return found.empty() ? 0 : static_cast<int>(found.front().trenches.size());
 }
 
-std::vector<RestrictionCost> FieldSearch::costs(int fits, const std::stop_token& stop) const {
+std::vector<RestrictionCost> FieldSearch::costs(const std::vector<Bearing>& best, int fits,
+                                                const std::stop_token& stop) const {
   if (keeping_.wishes.header_on) return {};
-  return restriction_costs(search_, keeping_, bearings_, fits, stop);
+  return restriction_costs(search_, keeping_, best, bearings_, fits, stop);
 }
 
 }  // namespace underlawn

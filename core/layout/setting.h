@@ -34,7 +34,9 @@ class FieldSearch {
 
   Candidates candidates(const std::stop_token& stop) const;
   int most(const std::stop_token& stop) const;  // a quicker count of what fits, capped three above `wanted`
-  std::vector<RestrictionCost> costs(int fits, const std::stop_token& stop) const;
+  // `best`: as the candidates name them.
+  std::vector<RestrictionCost> costs(const std::vector<Bearing>& best, int fits,
+                                     const std::stop_token& stop) const;
 
  private:
   std::vector<Arrangement> on_line() const;

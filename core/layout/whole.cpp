@@ -64,24 +64,25 @@ Completer::Completer(const Keeping& k, const Coil& coil, const Conduits& conduit
 
 // Where the run does not happen to hold the coil that is missing, other joints on the header are tried.
 Whole Completer::complete(const Arrangement& a) const {
-  Whole w = joined_at(a, std::nullopt);
+  Joiner joiner(conduits_, a);
+  Whole w = joined_at(a, joiner, std::nullopt);
   const bool one_missing = wishes_.coil_in_run && w.count() + 1 == wishes_.circuits;
   if (!one_missing || w.connection.run.line.empty() || !a.in_line) return w;
   for (double share : {0.0, 1.0 / 3, 2.0 / 3, 1.0}) {
     if (w.in_run || stop_.stop_requested()) break;
-    Whole other = joined_at(a, share);
+    Whole other = joined_at(a, joiner, share);
     if (other.in_run) w = std::move(other);
   }
   return w;
 }
 
-Whole Completer::joined_at(const Arrangement& a, std::optional<double> share) const {
+Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<double> share) const {
   Whole w;
   w.field = a.trenches;
   w.bends = a.bends;
   w.angle = a.bearing.angle;
   w.locked = held_.trenches;
-  w.connection = connect(conduits_, a, share);
+  w.connection = joiner.join(share);
   join_locked(w);
   drop_illegal_lines(site_, wishes_, w);
   if (wishes_.coil_in_run && w.connection.run.line.size() > 1 && w.count() < wishes_.circuits) {
@@ -91,8 +92,8 @@ Whole Completer::joined_at(const Arrangement& a, std::optional<double> share) co
   }
   const double weight =
       wishes_.trench_width * wishes_.trench_depth / std::max(1e-6, wishes_.run_width * wishes_.run_depth);
-  w.cost = w.connection.cost + (a.bearing.drawn ? 0 : kOddBearing) +
-           weight * coil_.trench_length * static_cast<double>(w.field.size());
+  w.digging = w.connection.cost + (a.bearing.drawn ? 0 : kOddBearing);
+  w.cost = w.digging + weight * coil_.trench_length * static_cast<double>(w.field.size());
   if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;
   return w;
 }

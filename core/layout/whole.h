@@ -19,6 +19,7 @@ struct Whole {
   double angle = 0;    // rad
   double cost = 0;     // m of plain digging
   double measure = 0;  // what the aim makes least
+  double digging = 0;  // the part of header and run in the cost, as Arrangement::estimate guesses it
   int unjoined() const { return static_cast<int>(field.size() + locked.size()) - connection.joined; }
   int count() const { return static_cast<int>(field.size()) + (in_run ? 1 : 0); }
 };
@@ -35,7 +36,7 @@ class Completer {
   Whole complete(const Arrangement& arrangement) const;
 
  private:
-  Whole joined_at(const Arrangement& arrangement, std::optional<double> share) const;
+  Whole joined_at(const Arrangement& arrangement, Joiner& joiner, std::optional<double> share) const;
   void join_locked(Whole& whole) const;
 
   const Site& site_;

@@ -33,10 +33,6 @@ bool odd_even_inside(const Ring& ring, Point p) {
   return inside;
 }
 
-}  // namespace
-
-namespace {
-
 // How much wider than asked a region made by the clipper may keep off: see region.h.
 constexpr double kRegionShare = 1.01;
 constexpr double kRegionSpare = 0.01;  // m
@@ -94,33 +90,10 @@ Ground without_same(const Ground& ground, const Restriction& restriction) {
   return at == all.end() ? ground : without(ground, static_cast<int>(at - all.begin()));
 }
 
-Ground turned(const Ground& ground, double angle) {
-  Ground g = ground;
-  const double c = std::cos(angle), s = std::sin(angle);
-  const auto turn = [c, s](Point& p) { p = {c * p.x + s * p.y, c * p.y - s * p.x}; };
-  for (Point& p : g.lot) turn(p);
-  for (Capsule& k : g.capsules) {
-    turn(k.a);
-    turn(k.b);
-  }
-  for (Ring& area : g.areas)
-    for (Point& p : area) turn(p);
-  return g;
-}
-
 bool is_open(const Ground& ground, Point p) {
   if (!odd_even_inside(ground.lot, p)) return false;
   return std::none_of(ground.areas.begin(), ground.areas.end(),
                       [p](const Ring& r) { return odd_even_inside(r, p); });
-}
-
-bool square_is_free(const Ground& g, Point p, double width) {
-  const double half = width / 2;
-  const bool clear = std::none_of(g.capsules.begin(), g.capsules.end(), [&](const Capsule& c) {
-    const auto e = extent_along_x(c, p.y - half, p.y + half);
-    return e && e->high > p.x - half && e->low < p.x + half;
-  });
-  return clear && is_open(g, p);
 }
 
 Region grown_feature(const Feature& f, double by) {

@@ -26,13 +26,8 @@ Ground conduit_ground(const Site& site);
 // The ground were one restriction not there: an edge without setback, or a feature gone.
 Ground without(const Ground& ground, int restriction);
 Ground without_same(const Ground& ground, const Restriction& restriction);  // as it is where it has none such
-// The ground turned by -angle, so that trenches of that direction lie along x.
-Ground turned(const Ground& ground, double angle);
 // Inside the lot and outside every area; meant for points that no capsule covers.
 bool is_open(const Ground& ground, Point p);
-
-// A square of this width about p, along the axes, keeps off everything.
-bool square_is_free(const Ground& ground, Point p, double width);
 
 // The feature's own outline, and what lies within `by` of it.
 Region grown_feature(const Feature& f, double by);

@@ -39,16 +39,26 @@ struct Leg {
   }
 };
 
-struct Dear {
-  Sight sight;
-  double per_metre, per_entry;
-};
-
 double straight(Point a, Point b) {
   return std::sqrt(dot(b - a, b - a));
 }
 
 }  // namespace
+
+struct ReadyDear::One {
+  Sight sight;
+  double per_metre, per_entry;
+};
+
+ReadyDear::ReadyDear(const std::vector<DearGround>& grounds) {
+  for (const DearGround& d : grounds) add(d);
+}
+
+void ReadyDear::add(const DearGround& d) {
+  if (d.region.empty() || !(d.per_metre > 0 || d.per_entry > 0)) return;
+  all_.push_back(std::make_shared<const One>(
+      One{Sight(d.region), std::max(0.0, d.per_metre), std::max(0.0, d.per_entry)}));
+}
 
 // The prepared ground with the corners at which a route may bend.
 struct Router::Ground {
@@ -66,14 +76,13 @@ struct Router::Ground {
     }
   };
 
-  Ground(const Region& region, const std::vector<DearGround>& grounds, double bend)
-      : per_bend(std::max(0.0, bend)), free(region) {
-    for (const DearGround& d : grounds)
-      if (!d.region.empty() && (d.per_metre > 0 || d.per_entry > 0))
-        dear.push_back({Sight(d.region), std::max(0.0, d.per_metre), std::max(0.0, d.per_entry)});
+  using Dear = ReadyDear::One;
+
+  Ground(const Region& region, std::vector<std::shared_ptr<const Dear>> grounds, double bend)
+      : per_bend(std::max(0.0, bend)), free(region), dear(std::move(grounds)) {
     for (const Sight::Corner& c : free.reflex_corners()) corners.push_back({c.at, true, c.before, c.after});
-    for (const Dear& d : dear)
-      for (const Sight::Corner& c : d.sight.convex_corners())
+    for (const auto& d : dear)
+      for (const Sight::Corner& c : d->sight.convex_corners())
         if (free.holds(c.at)) corners.push_back({c.at});
     taut = per_bend == 0 && dear.empty();
     if (corners.size() <= kMostRemembered) seen.assign(corners.size() * corners.size(), kUnknown);
@@ -92,7 +101,7 @@ struct Router::Ground {
   static constexpr char kUnknown = 2;
   double per_bend;
   Sight free;
-  std::vector<Dear> dear;
+  std::vector<std::shared_ptr<const Dear>> dear;
   std::vector<Corner> corners;
   std::vector<char> seen;
   bool taut = false;
@@ -114,7 +123,7 @@ class Router::Ground::Search {
     const auto reached = [](Point snapped, Point asked) { return straight(snapped, asked) <= kRouteSnap; };
     if (!reached(nodes_[kFrom].at, from_) || !reached(nodes_[kTo].at, to_)) return std::nullopt;
     Way start{kFrom, kNone, 0, {}};
-    for (const Dear& d : g_.dear) start.inside.push_back(d.sight.strictly_holds(nodes_[kFrom].at));
+    for (const auto& d : g_.dear) start.inside.push_back(d->sight.strictly_holds(nodes_[kFrom].at));
     settle(std::move(start));
     while (!heap_.empty()) {
       const Leg leg = heap_.top();
@@ -139,7 +148,7 @@ class Router::Ground::Search {
   double handicap(const std::vector<char>& inside, const std::vector<char>* other) const {
     double sum = 0;
     for (std::size_t d = 0; d < inside.size(); ++d)
-      if (!inside[d] && (other == nullptr || (*other)[d])) sum += g_.dear[d].per_entry;
+      if (!inside[d] && (other == nullptr || (*other)[d])) sum += g_.dear[d]->per_entry;
     return sum;
   }
   // Whether a way settled in the node is no dearer, whatever is still to come. `inside` is the other's, where
@@ -182,7 +191,7 @@ class Router::Ground::Search {
     if (!sees(here, leg.node)) return kNone;
     Way on{leg.node, leg.way, leg.cost, std::vector<char>(g_.dear.size())};
     for (std::size_t d = 0; d < g_.dear.size(); ++d) {
-      const Dear& dear = g_.dear[d];
+      const Dear& dear = *g_.dear[d];
       const auto p = dear.sight.passage(nodes_[here].at, nodes_[leg.node].at, ways_[leg.way].inside[d]);
       on.cost += dear.per_metre * p.inside + dear.per_entry * p.entries;
       on.inside[d] = p.ends_inside;
@@ -219,12 +228,30 @@ class Router::Ground::Search {
 };
 
 Router::Router(const Region& free, const std::vector<DearGround>& dear, double per_bend)
-    : ground_(std::make_unique<Ground>(free, dear, per_bend)) {}
+    : Router(free, ReadyDear(dear), per_bend) {}
+
+Router::Router(const Region& free, const ReadyDear& dear, double per_bend)
+    : ground_(std::make_unique<Ground>(free, dear.all_, per_bend)) {}
+
 Router::~Router() = default;
 Router::Router(Router&&) noexcept = default;
 
 const Sight& Router::free() const {
   return ground_->free;
+}
+
+double Router::cost(const Polyline& line) const {
+  if (line.size() < 2) return 0;
+  double cost = length(line) + ground_->per_bend * static_cast<double>(line.size() - 2);
+  for (const auto& d : ground_->dear) {
+    bool inside = d->sight.strictly_holds(line.front());
+    for (std::size_t i = 1; i < line.size(); ++i) {
+      const auto p = d->sight.passage(line[i - 1], line[i], inside);
+      cost += d->per_metre * p.inside + d->per_entry * p.entries;
+      inside = p.ends_inside;
+    }
+  }
+  return cost;
 }
 
 std::optional<Route> Router::route(Point from, Point to) {

@@ -45,15 +45,30 @@ struct Route {
 // the same line.
 std::optional<Route> shortest_route(const RouteRequest& request);
 
+// Dear ground made ready once, for many routers.
+class ReadyDear {
+ public:
+  ReadyDear() = default;
+  explicit ReadyDear(const std::vector<DearGround>& grounds);
+  void add(const DearGround& ground);
+
+ private:
+  struct One;
+  friend class Router;
+  std::vector<std::shared_ptr<const One>> all_;  // in order
+};
+
 // The same for many pairs of ends on the same ground, which it prepares once and whose corners' sight of one
 // another it remembers. Not for several threads at once.
 class Router {
  public:
   Router(const Region& free, const std::vector<DearGround>& dear, double per_bend);
+  Router(const Region& free, const ReadyDear& dear, double per_bend);
   ~Router();
   Router(Router&&) noexcept;
   std::optional<Route> route(Point from, Point to);
   const Sight& free() const;
+  double cost(const Polyline& line) const;  // m of plain digging, of any line
 
  private:
   struct Ground;

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layout/strips.h"
+
+namespace underlawn {
+
+Strips::Strips(const Search& search, const Bearing& bearing) : search_(search), turn_(bearing.angle) {
+  along_ = across_ = {1e9, -1e9};
+  for (Point p : search.ground.lot) {
+    const Point t = turn_.there(p);
+    along_ = {std::min(along_.low, t.x), std::max(along_.high, t.x)};
+    across_ = {std::min(across_.low, t.y), std::max(across_.high, t.y)};
+  }
+}
+
+const Cuts& Strips::made(std::optional<Cuts>& cuts, Axis axis, bool for_header) const {
+  if (!cuts && for_header) cuts.emplace(search_.for_header, turn_, axis, search_.run_width / 2);
+  if (!cuts) cuts.emplace(search_.ground, turn_, axis, 0);
+  return *cuts;
+}
+
+Free Strips::stretches(double y, double shortest) const {
+  const double half = size().width / 2 - kFitSlack;
+  Free out;
+  rows_cut().free(y - half, y + half, 0, out);
+  std::erase_if(out, [&](const Interval& i) { return i.high - i.low < shortest - 2 * kFitSlack; });
+  return out;
+}
+
+Free Strips::places(double y) const {
+  const double length = size().length;
+  Free starts = stretches(y, length);
+  if (starts.empty()) return starts;
+  for (Interval& i : starts) i.high = std::max(i.low, i.high - length);
+  Free heads;
+  head_rows_cut().free(y, y, 0, heads);
+  Free either = heads;
+  join(either, heads, -length);
+  return met(starts, either);
+}
+
+Free Strips::rows(double x) const {
+  Free out;
+  columns_cut().free(x + kFitSlack, x + size().length - kFitSlack, size().width / 2 - kFitSlack, out);
+  return out;
+}
+
+Free Strips::heads(double x) const {
+  Free out;
+  head_columns_cut().free(x, x, 0, out);
+  return out;
+}
+
+bool Strips::head_is_free(Point turned) const {
+  return head_rows_cut().is_free(turned);
+}
+
+std::vector<double> Strips::column_events(bool all) const {
+  std::vector<double> x;
+  const auto add = [&](const Cuts& cuts) {
+    for (std::size_t i = 0; i < cuts.spans().size(); ++i) {
+      if (!all && !cuts.square(i)) continue;
+      x.push_back(cuts.spans()[i].high);
+      x.push_back(cuts.spans()[i].low - size().length);
+    }
+  };
+  add(columns_cut());
+  add(head_columns_cut());
+  return x;
+}
+
+}  // namespace underlawn
