@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "layout/aim.h"
+#include "layout/calm.h"
 #include "layout/closed_side.h"
 #include "layout/explain.h"
 #include "layout/given.h"
@@ -128,6 +129,7 @@ class Placer {
     const Keeping keeping = setting.keeping();
     const Completer completer(keeping, coil_, setting.conduits, stop_);
     Whole best;
+    if (auto kept = as_kept(keeping, coil_.trench_length)) found.push_back(std::move(*kept));
     for (const Arrangement& a : worth_completing(keeping, std::move(found), wishes_.aim)) {
       if (stop_.stop_requested()) break;
       if (cannot_win(a, best)) continue;
@@ -135,6 +137,7 @@ class Placer {
       Whole w = completer.complete(a);
       if (w.count() > keeping.wishes.circuits) continue;
       w.measure = wishes_.aim == Aim::digging ? w.cost : measured(w, setting);
+      w.measure -= calm_worth(w);
       if (better(w, best, wishes_.aim)) best = std::move(w);
     }
     return best;
@@ -144,7 +147,15 @@ class Placer {
   bool cannot_win(const Arrangement& a, const Whole& best) const {
     return wishes_.aim == Aim::digging && best.field.size() == a.trenches.size() &&
            !best.connection.run.line.empty() && best.unjoined() == 0 &&
-           a.estimate - kGuessedOver >= best.digging;
+           a.estimate - kGuessedOver - kLikenessWorth * likeness(a.trenches, wishes_.kept) >=
+               best.digging - calm_worth(best);
+  }
+
+  // What lying near the trenches last shown takes off the measure.
+  double calm_worth(const Whole& w) const {
+    const bool in_metres = wishes_.aim == Aim::digging || wishes_.aim == Aim::circuits;
+    const double most = in_metres ? kLikenessWorth : kLikenessShare * std::abs(w.measure);
+    return most * likeness(w.field, wishes_.kept);
   }
 
   double measured(const Whole& w, const Setting& setting) const {

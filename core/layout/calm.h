@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Small changes of the lot move trenches little: those last shown are among the candidates, and what lies
+// near them is worth a little.
+#pragma once
+
+#include "layout/candidates.h"
+
+namespace underlawn {
+
+// The trenches last shown as an arrangement, where they are all `length` m long and still legal; else moved
+// aside as little as makes them so, up to a metre.
+std::optional<Arrangement> as_kept(const Keeping& keeping, double length);
+
+// 1 where every trench lies as it was last shown, falling to 0 at a mean displacement of 3 m of its ends,
+// steepest at first, so that a small step has to be worth it; 0 where nothing was shown.
+double likeness(const std::vector<Segment>& field, const std::vector<Segment>& kept);
+
+// What full likeness is worth: m of plain digging, and as a share of any other measure.
+inline constexpr double kLikenessWorth = 3;
+inline constexpr double kLikenessShare = 0.03;
+
+}  // namespace underlawn

@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gtest/gtest.h>
+
+#include "layout/layout.h"
+
+namespace underlawn {
+namespace {
+
+Site lot(double right, double top) {
+  Site s;
+  for (Point p : {Point{0, 0}, Point{right, 0}, Point{right, top}, Point{0, top}}) s.lot.push_back({p, 3});
+  Feature house;
+  house.id = 1;
+  house.kind = FeatureKind::house;
+  house.points = {{20, 4}, {40, 4}, {40, 12}, {20, 12}};
+  s.features.push_back(house);
+  s.entry = EntryPoint{1, {30, 12}};
+  return s;
+}
+
+Coil coil() {
+  Coil c;
+  c.trench_length = 25;
+  return c;
+}
+
+std::vector<Segment> shown(const Layout& l) {
+  std::vector<Segment> all;
+  for (const Trench& t : l.trenches) all.push_back({t.head, t.end});
+  return all;
+}
+
+double digging(const Layout& l) {
+  return l.header.length + l.run.length;
+}
+
+// Mean way of the ends from one layout to the next, each trench to the nearest.
+double moved(const Layout& from, const Layout& to) {
+  double sum = 0;
+  for (const Trench& t : to.trenches) {
+    double least = 1e9;
+    for (const Trench& f : from.trenches)
+      least = std::min(least, std::hypot(t.head.x - f.head.x, t.head.y - f.head.y) +
+                                  std::hypot(t.end.x - f.end.x, t.end.y - f.end.y));
+    sum += least / 2;
+  }
+  return sum / static_cast<double>(std::max<std::size_t>(1, to.trenches.size()));
+}
+
+// A corner dragged outward, a hand's breadth at a time: what was shown stays legal, so that trenches move for
+// a real gain only.
+TEST(Calm, TrenchesStayWhileACornerIsDraggedOutward) {
+  Wishes w;
+  w.circuits = 5;
+  Site s = lot(60, 50);
+  Layout before = make_layout(s, w, coil());
+  for (int step = 1; step <= 30; ++step) {
+    s.lot[2].at = {60 + 0.1 * step, 50 + 0.07 * step};
+    w.kept = shown(before);
+    const Layout after = make_layout(s, w, coil());
+    ASSERT_EQ(after.trenches.size(), before.trenches.size());
+    EXPECT_LT(std::abs(after.direction - before.direction), 0.1) << "step " << step;
+    if (moved(before, after) > 0.01) {
+      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
+    }
+    before = after;
+  }
+}
+
+// Pushed inward, they give way a little, or for a gain. As far as two trenches with their heads to each other
+// still fit: 2 x 25 m, the end gap and two setbacks are 57.83 m.
+TEST(Calm, TrenchesGiveWayALittleWhileASideIsPushedInward) {
+  Wishes w;
+  w.circuits = 4;
+  Site s = lot(60, 50);
+  Layout before = make_layout(s, w, coil());
+  for (int step = 1; step <= 30; ++step) {
+    for (std::size_t corner : {1u, 2u}) s.lot[corner].at.x = 60 - 0.06 * step;
+    w.kept = shown(before);
+    const Layout after = make_layout(s, w, coil());
+    ASSERT_EQ(after.trenches.size(), before.trenches.size());
+    if (moved(before, after) > 0.5) {
+      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
+    }
+    before = after;
+  }
+}
+
+// What was shown on quite another lot is only a hint: the count is the one found without it.
+TEST(Calm, AHintTakesNoTrenchAway) {
+  for (double right : {40.0, 50.0, 70.0}) {
+    Wishes w;
+    w.circuits = 6;
+    const Layout plain = make_layout(lot(right, 45), w, coil());
+    w.kept = shown(make_layout(lot(60, 50), w, coil()));
+    EXPECT_EQ(make_layout(lot(right, 45), w, coil()).trenches.size(), plain.trenches.size()) << right;
+  }
+}
+
+}  // namespace
+}  // namespace underlawn
