@@ -9,12 +9,12 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kNudge = 0.02;    // m past where the longest trench ends, to see what is there
-constexpr double kLeast = 0.1;     // m, of a trench's stretch that is tried at the place itself
-constexpr double kSlide = 0.5;     // m between places of a trench along its stretch
-constexpr double kFine = 1e-3;     // m
-constexpr double kFar = 2000;      // m
-constexpr int kDirections = 36;    // in half a turn
+constexpr double kNudge = 0.02;                  // m past where the longest trench ends, to see what is there
+constexpr double kLeast = 0.1;                   // m, of a trench's stretch that is tried at the place itself
+constexpr double kSlide = 0.5;                   // m between places of a trench along its stretch
+constexpr double kFine = 1e-3;                   // m
+constexpr double kFar = 2000;                    // m
+constexpr int kDirections = 36;                  // in half a turn
 constexpr double kOffsets[] = {0, 0.45, -0.45};  // of a trench's width, that its middle line may lie beside
 
 // A stretch of straight trench, and how it lies beside the place.
@@ -132,14 +132,15 @@ class Asked {
 
   void add_stops(const Stretch& s, double angle) {
     std::vector<int> owners;
-    const Segment nudged = s.length > 0
-                               ? Segment{s.line.a - kNudge * direction(angle), s.line.b + kNudge * direction(angle)}
-                               : Segment{at_ - (kLeast / 2) * direction(angle), at_ + (kLeast / 2) * direction(angle)};
+    const Segment nudged =
+        s.length > 0 ? Segment{s.line.a - kNudge * direction(angle), s.line.b + kNudge * direction(angle)}
+                     : Segment{at_ - (kLeast / 2) * direction(angle), at_ + (kLeast / 2) * direction(angle)};
     const Ring floor = rectangle_along(nudged, wishes_.trench_width);
     const Ground& g = open_.ground();
     for (std::size_t i = 0; i < g.capsules.size(); ++i) {
       const Segment way = quick_way(floor, {g.capsules[i].a, g.capsules[i].b});
-      const bool in_way = distance(way.a, way.b) < g.capsules[i].reach + kFine || quick_inside(floor, g.capsules[i].a);
+      const bool in_way =
+          distance(way.a, way.b) < g.capsules[i].reach + kFine || quick_inside(floor, g.capsules[i].a);
       if (!in_way || std::find(owners.begin(), owners.end(), g.owner[i]) != owners.end()) continue;
       owners.push_back(g.owner[i]);
       if (named(g.owner[i])) continue;
@@ -261,7 +262,8 @@ double digging(const Layout& l) {
 
 }  // namespace
 
-WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil, const Layout& layout, Point at) {
+WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil, const Layout& layout,
+                        Point at) {
   if (site.lot.size() < 3 || !(wishes.trench_width > 0) || !(coil.trench_length > 0)) return {};
   return Asked(site, wishes, coil, layout, at).answer();
 }
@@ -280,8 +282,8 @@ std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason
          (house != nullptr ? display_name(*house) : "a house");
 }
 
-Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil, const Restriction& r,
-                                 std::stop_token stop) {
+Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil,
+                                 const Restriction& r, std::stop_token stop) {
   const auto open = without(site, r);
   if (!open) return refuse(open.error());
   const Layout with = make_layout(site, wishes, coil, stop);

@@ -23,17 +23,17 @@ struct Reason {
   Restriction restriction;  // covered and stops_trench, unless it is a closed side
   int closed_side = -1;     // index of Wishes::closed: that instead of a restriction
   int trench = 0;           // number, too_near
-  double short_by = 0;      // m: covered: from the place to where a trench's edge may lie; stops_trench: that the
-                            // longest trench lacks; too_near: that the rule lacks where they come nearest
-  double direction = 0;     // rad, stops_trench: of that trench
+  double short_by = 0;  // m: covered: from the place to where a trench's edge may lie; stops_trench: that the
+                        // longest trench lacks; too_near: that the rule lacks where they come nearest
+  double direction = 0;  // rad, stops_trench: of that trench
   bool operator==(const Reason&) const = default;
 };
 
 struct WhyEmpty {
-  std::vector<Reason> reasons;       // what binds most comes first
-  double longest_along = 0;          // m, of a trench through the place in the direction of the field
-  double longest = 0;                // m, in any direction
-  double longest_direction = 0;      // rad
+  std::vector<Reason> reasons;   // what binds most comes first
+  double longest_along = 0;      // m, of a trench through the place in the direction of the field
+  double longest = 0;            // m, in any direction
+  double longest_direction = 0;  // rad
 };
 
 // What keeps a trench of the coil's length from lying over this place. Where the ground itself does: all that
@@ -41,7 +41,8 @@ struct WhyEmpty {
 // through it: what stops the longest in the direction of the field, and then in any (5 degrees apart). Else
 // what the others of the layout leave. On a trench of the layout it speaks of that trench. Takes some
 // milliseconds.
-WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil, const Layout& layout, Point at);
+WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil, const Layout& layout,
+                        Point at);
 
 // "the setback of lot edge 2", "the clearance of Septic tank 3", "the closed side at wall 1 of House 1"
 std::string name_of(const Site& site, const Restriction& restriction);
@@ -55,8 +56,8 @@ struct RestrictionPrice {
   int costs_circuits() const { return circuits_without - circuits; }
   double costs_digging() const { return digging - digging_without; }  // m, of as many circuits
 };
-// Refuses an edge or feature that is not there. Takes two whole layouts; asked to stop, what it gives is to be
-// thrown away.
+// Refuses an edge or feature that is not there. Takes two whole layouts; asked to stop, what it gives is to
+// be thrown away.
 Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil,
                                  const Restriction& restriction, std::stop_token stop = {});
 
