@@ -10,7 +10,9 @@ namespace {
 
 constexpr double kGrazed = 3e-3;  // m
 // In metres of plain digging.
-constexpr double kTieBreak = 0.2;  // an entry that costs nothing
+constexpr double kFootingPrice = 0.5;  // a metre beside a footing
+constexpr double kBesideFooting = 1;   // m beyond its clearance
+constexpr double kTieBreak = 0.2;      // an entry that costs nothing
 constexpr double kTrifle = 1e-3;
 constexpr double kLawnPrice = 4;   // a metre through lawn
 constexpr double kTrunkPrice = 2;  // a metre near a trunk
@@ -69,6 +71,20 @@ void add_aim_ground(const Site& site, const Wishes& w, const Region& free, std::
     dear.push_back({unite(drives), kTrifle, 0});
   }
   if (w.aim == Aim::trees && !trunks.empty()) dear.push_back({unite(trunks), kTrunkPrice, 0});
+}
+
+// Beside a footing digging is slower, and it is shored or stepped down: nearer to a house than that clearance
+// and kBesideFooting more. Mitred, so that it has few corners.
+DearGround beside_footing(const Site& site, const Feature& house, const Wishes& w) {
+  const double reach = run_clearance(site, house) + w.run_width / 2 + kBesideFooting;
+  std::vector<Region> strips;
+  for (std::size_t i = 0; i < house.points.size(); ++i) {
+    const Point a = house.points[i], b = house.points[(i + 1) % house.points.size()];
+    if (distance(a, b) < kSamePlace) continue;
+    const Point u = unit(b - a);
+    strips.push_back(region_of(rectangle_along({a - reach * u, b + reach * u}, 2 * reach)));
+  }
+  return {unite(strips), kFootingPrice, 0};
 }
 
 struct Wall {
@@ -135,6 +151,8 @@ Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& rout
   std::vector<DearGround> dear;
   for (const Feature& f : site.features)
     if (crossable(f)) dear.push_back(dear_by_aim(f, wishes, money_of_run_metre(wishes)));
+  for (const Feature& f : site.features)
+    if (f.kind == FeatureKind::house) dear.push_back(beside_footing(site, f, wishes));
   add_aim_ground(site, wishes, c.free, dear);
   c.dear = ReadyDear(dear);
   if (!site.entry) return c;

@@ -185,7 +185,9 @@ class GroupPlacer {
     std::vector<Point> heads;
     for (const Polyline& t : w.locked) heads.push_back(t.front());
     join_more(conduits_with_held(setting_.conduits, field), w.field.front().a, heads, w.connection);
+    square_up_crossings(drawn_, wishes, w);
     drop_illegal_lines(drawn_, wishes, w);
+    w.cost += kFitting * tight_turns(wishes, w.connection);
     std::vector<Segment> lying = w.field;
     for (const Segment& leg : legs_of(w.locked)) lying.push_back(leg);
     if (wishes.coil_in_run && w.connection.run.line.size() > 1 && w.count() < wishes.circuits)

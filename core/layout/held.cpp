@@ -84,11 +84,11 @@ Ground header_with_held(const Ground& for_header, const Held& held, const Wishes
 
 Conduits conduits_with_held(Conduits c, const Held& held) {
   std::vector<Region> kept, beside;
-  for (const Polyline& line : held.trenches)
-    for (const Segment& leg : legs_of({coil_of(line, c.width)})) {
-      kept.push_back(region_of(rectangle_along(leg, 2 * c.keep)));
+  for (const Polyline& line : held.trenches) {
+    kept.push_back(region_of(coil_keepout(line, c)));
+    for (const Segment& leg : legs_of({coil_of(line, c.width)}))
       beside.push_back(region_of(rectangle_along(leg, std::max(c.spacing, 2.2 * c.keep))));
-    }
+  }
   if (kept.empty()) return c;
   c.free = subtract(c.free, unite(kept));
   c.dear.add({unite(beside), kBesideCoil, 0});

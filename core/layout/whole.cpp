@@ -3,7 +3,10 @@
 
 #include "layout/join_more.h"
 #include "layout/legality.h"
+#include "layout/pipe_turns.h"
+#include "layout/square_crossings.h"
 #include "layout/supply_coil.h"
+#include "pipe/pipe_size.h"
 
 namespace underlawn {
 
@@ -54,6 +57,57 @@ void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& w) {
   for (const Polyline& leg : c.header.legs) c.header.length += length(leg);
 }
 
+void square_up_crossings(const Site& site, const Wishes& wishes, Whole& w) {
+  const std::vector<Point> heads = heads_of(w);
+  const auto off_coils = [&](const Polyline& line) {
+    for (const Polyline& t : w.locked)
+      if (!conduit_keeps_off_bent(line, t, wishes)) return false;
+    return std::all_of(w.field.begin(), w.field.end(),
+                       [&](const Segment& t) { return conduit_keeps_off(line, t, wishes); });
+  };
+  const auto passes_head = [&](const Polyline& leg) {
+    return std::any_of(heads.begin(), heads.end(), [&](Point h) {
+      return on_line(leg, h) && distance(h, leg.front()) > kLegalSlack &&
+             distance(h, leg.back()) > kLegalSlack;
+    });
+  };
+  Connection& c = w.connection;
+  if (c.run.line.size() > 2) {
+    const double stub = distance(c.run.line[0], c.run.line[1]);
+    const Polyline rest(c.run.line.begin() + 1, c.run.line.end());
+    const auto whole_run = [&](const Polyline& line) {
+      Polyline run = {c.run.line.front()};
+      run.insert(run.end(), line.begin(), line.end());
+      return run;
+    };
+    const Polyline square = with_square_crossings(site, wishes, rest, [&](const Polyline& line) {
+      return conduit_is_legal(site, wishes, whole_run(line), stub) && off_coils(line);
+    });
+    c.run.line = whole_run(square);
+    c.run.length = length(c.run.line);
+  }
+  const auto branch_on = [&](const Polyline& leg) {
+    return std::any_of(c.header.legs.begin(), c.header.legs.end(), [&](const Polyline& other) {
+      return &other != &leg && on_line(leg, other.front()) &&
+             distance(other.front(), leg.back()) > kLegalSlack &&
+             distance(other.front(), leg.front()) > kLegalSlack;
+    });
+  };
+  for (Polyline& leg : c.header.legs)
+    if (!passes_head(leg) && !branch_on(leg))
+      leg = with_square_crossings(site, wishes, leg, [&](const Polyline& line) {
+        return conduit_is_legal(site, wishes, line, 0) && off_coils(line);
+      });
+}
+
+int tight_turns(const Wishes& wishes, const Connection& connection) {
+  const auto pipe = find_pipe(wishes.header_pipe);
+  if (!pipe) return 0;
+  int sum = turns_too_tight(connection.run.line, wishes.run_width, *pipe);
+  for (const Polyline& leg : connection.header.legs) sum += turns_too_tight(leg, wishes.run_width, *pipe);
+  return sum;
+}
+
 Completer::Completer(const Keeping& k, const Coil& coil, const Conduits& conduits, std::stop_token stop)
     : site_(k.site),
       wishes_(k.wishes),
@@ -84,6 +138,7 @@ Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<d
   w.locked = held_.trenches;
   w.connection = joiner.join(share);
   join_locked(w);
+  square_up_crossings(site_, wishes_, w);
   drop_illegal_lines(site_, wishes_, w);
   if (wishes_.coil_in_run && w.connection.run.line.size() > 1 && w.count() < wishes_.circuits) {
     std::vector<Segment> lying = w.field;
@@ -92,7 +147,8 @@ Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<d
   }
   const double weight =
       wishes_.trench_width * wishes_.trench_depth / std::max(1e-6, wishes_.run_width * wishes_.run_depth);
-  w.digging = w.connection.cost + (a.bearing.drawn ? 0 : kOddBearing);
+  w.digging =
+      w.connection.cost + kFitting * tight_turns(wishes_, w.connection) + (a.bearing.drawn ? 0 : kOddBearing);
   w.cost = w.digging + weight * coil_.trench_length * static_cast<double>(w.field.size());
   if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;
   return w;

@@ -28,6 +28,14 @@ struct Whole {
 // them the legs that start on them.
 void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& whole);
 
+// Slanting crossings of utilities made square where that is legal and worth it, before what is drawn is
+// judged. The run's first leg, out of the wall, and legs of the header that pass heads stay as they are.
+void square_up_crossings(const Site& site, const Wishes& wishes, Whole& whole);
+
+// Bends of header and run that their pipe cannot take within the trench; each needs a fitting.
+int tight_turns(const Wishes& wishes, const Connection& connection);
+inline constexpr double kFitting = 2;  // m of plain digging that a fitting is worth avoiding
+
 // Header, run and coil in the run for an arrangement round what is held. `wishes.circuits`: without the
 // locked ones. `conduits` keep off what is held.
 class Completer {
