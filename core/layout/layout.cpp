@@ -72,6 +72,7 @@ class Placer {
     a.bearing.angle = w.angle = std::atan2(w.field[0].b.y - w.field[0].a.y, w.field[0].b.x - w.field[0].a.x);
     const Conduits conduits = conduits_for(site_, wishes_, out_.routable);
     w.connection = Joiner(conduits, a).join();
+    square_up_crossings(site_, wishes_, w);
     drop_illegal_lines(site_, wishes_, w);
     take(std::move(w));
     explain(site_, wishes_, conduits, unjoined_, out_);
@@ -174,6 +175,7 @@ class Placer {
     const Segment first = {w.locked.front()[0], w.locked.front()[1]};
     a.bearing.angle = w.angle = std::atan2(first.b.y - first.a.y, first.b.x - first.a.x);
     w.connection = Joiner(setting.conduits, a).join();
+    square_up_crossings(site_, wishes_, w);
     drop_illegal_lines(site_, wishes_, w);
     return w;
   }

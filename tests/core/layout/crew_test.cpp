@@ -88,22 +88,18 @@ TEST(Crew, ASquareCrossingStaysAsItIs) {
   EXPECT_TRUE(squared({{10, -5}, {10, -1}}, 0, {{0, 0}, {40, 0}}, wishes(2)).line.empty());
 }
 
-// Trenches may lie at the left only, and the run gets there above y = 40 only: straight there it would meet
-// the line, which rises steeply to the right, at 35 degrees.
+// From the house to a trench that is locked at the left, above a no-dig area: straight there the run would
+// meet the line, which rises steeply to the right, at some 45 degrees.
 TEST(Crew, RunsCrossUtilitiesAtRightAnglesWhereABendOrTwoMakesItSo) {
   Site s = site();
-  s.features.push_back(feature(2, FeatureKind::utility, {{30, 18}, {44, 72}}));
-  s.features.push_back(feature(3, FeatureKind::easement, box(31, 16, 80, 80)));
-  s.features.push_back(feature(4, FeatureKind::no_dig, box(0, 0, 30, 40)));
-  const Layout l = make_layout(s, wishes(1), coil_of(20));
-  ASSERT_EQ(l.trenches.size(), 1u);
-  int met = 0;
-  for (const Crossing& c : l.crossings) {
-    if (c.feature_id != 2) continue;
-    ++met;
-    EXPECT_GT(c.angle, 75 * std::numbers::pi / 180);
-  }
-  EXPECT_EQ(met, 1);
+  s.features.push_back(feature(2, FeatureKind::utility, {{29, 10}, {44, 50}}));
+  s.features.push_back(feature(3, FeatureKind::no_dig, box(0, 0, 29, 40)));
+  Wishes w = wishes(1);
+  w.locked = {{{28, 44}, {8, 44}}};
+  const Layout l = make_layout(s, w, coil_of(20));
+  ASSERT_EQ(l.crossings.size(), 1u);
+  EXPECT_EQ(l.crossings[0].feature_id, 2);
+  EXPECT_NEAR(l.crossings[0].angle, std::numbers::pi / 2, 1e-3);
 }
 
 double inside(const Polyline& line, const std::function<bool(Point)>& in) {
