@@ -253,6 +253,8 @@ bool Canvas::select_next(int step) {
   if (!plan().site.lot.empty()) all.push_back({Selected::Kind::lot});
   for (const Feature& f : plan().site.features) all.push_back({Selected::Kind::feature, f.id});
   if (plan().site.entry) all.push_back({Selected::Kind::entry});
+  for (std::size_t i = 0; i < plan().wishes.locked.size(); ++i)
+    all.push_back({Selected::Kind::locked, static_cast<int>(i)});
   const int count = static_cast<int>(all.size());
   int at = step > 0 ? -1 : count;
   if (!picked_.empty())

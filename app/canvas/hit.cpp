@@ -3,7 +3,9 @@
 
 #include <algorithm>
 
+#include "layout/given.h"
 #include "plane/region.h"
+#include "plane/strip.h"
 
 namespace underlawn {
 
@@ -63,10 +65,17 @@ void find_feature_at(Finder& finder, const Feature& f) {
   }
 }
 
+void find_locked_at(Finder& finder, const Wishes& wishes) {
+  for (std::size_t i = 0; i < wishes.locked.size(); ++i) {
+    const Polyline line = line_of(wishes.locked[i]);
+    if (length(line) > kSamePlace)
+      finder.area({Selected::Kind::locked, static_cast<int>(i)}, strip_along(line, wishes.trench_width));
+  }
+}
+
 void find_derived_at(Finder& finder, const Layout& layout) {
   for (const Trench& t : layout.trenches)
-    if (distance(t.head, t.end) > kSamePlace)
-      finder.area({Selected::Kind::trench, t.number}, rectangle_along({t.head, t.end}, t.width));
+    if (length_of(t) > kSamePlace) finder.area({Selected::Kind::trench, t.number}, floor_of(t));
   for (const Polyline& leg : layout.header.legs) finder.line({Selected::Kind::header}, leg);
   finder.line({Selected::Kind::run}, layout.run.line);
 }
@@ -77,6 +86,7 @@ std::vector<Selected> hits(const Plan& plan, const Outcome* outcome, Point at, d
   Finder finder(at, reach);
   if (plan.site.entry) finder.point({Selected::Kind::entry}, plan.site.entry->at);
   for (const Feature& f : plan.site.features) find_feature_at(finder, f);
+  find_locked_at(finder, plan.wishes);
   if (outcome) find_derived_at(finder, outcome->layout);
   const Ring lot = lot_ring(plan.site);
   for (std::size_t i = 0; i < lot.size(); ++i)
@@ -92,6 +102,11 @@ std::vector<Selected> inside(const Plan& plan, const Box& box) {
   for (const Feature& f : plan.site.features)
     if (!f.points.empty() && std::all_of(f.points.begin(), f.points.end(), in_box))
       found.push_back({Selected::Kind::feature, f.id});
+  for (std::size_t i = 0; i < plan.wishes.locked.size(); ++i) {
+    const Polyline line = line_of(plan.wishes.locked[i]);
+    if (std::all_of(line.begin(), line.end(), in_box))
+      found.push_back({Selected::Kind::locked, static_cast<int>(i)});
+  }
   if (plan.site.entry && in_box(plan.site.entry->at)) found.push_back({Selected::Kind::entry});
   return found;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "canvas/marks.h"
-#include "plane/region.h"
+#include "layout/given.h"
+#include "plane/strip.h"
 #include "tools/gesture_paint.h"
 #include "tools/grips.h"
 
@@ -49,8 +50,12 @@ void outline_derived(const ToolPaint& p, const Layout& layout, const Selected& w
   if (what.kind == Kind::run) stroke(p, on_device(p, layout.run.line, false), 2);
   if (what.kind != Kind::trench) return;
   for (const Trench& t : layout.trenches)
-    if (t.number == what.id && distance(t.head, t.end) > kSamePlace)
-      stroke(p, on_device(p, rectangle_along({t.head, t.end}, t.width), true), 2);
+    if (t.number == what.id && length_of(t) > kSamePlace) stroke(p, on_device(p, floor_of(t), true), 2);
+}
+
+void outline_locked(const ToolPaint& p, const Wishes& wishes, std::size_t index) {
+  const Polyline line = line_of(wishes.locked[index]);
+  if (length(line) > kSamePlace) stroke(p, on_device(p, strip_along(line, wishes.trench_width), true), 2);
 }
 
 void outline_lot(const ToolPaint& p, const Site& site, const Selected& what) {
@@ -75,6 +80,9 @@ void outline(const ToolPaint& p, const Plan& plan, const Outcome* outcome, const
       break;
     case Kind::entry:
       if (plan.site.entry) ring_round(p, plan.site.entry->at, 9);
+      break;
+    case Kind::locked:
+      if (is_there(plan, what)) outline_locked(p, plan.wishes, static_cast<std::size_t>(what.id));
       break;
     case Kind::trench:
     case Kind::header:

@@ -4,7 +4,8 @@
 
 #include "canvas/paint_context.h"
 #include "field/straight.h"
-#include "plane/region.h"
+#include "layout/given.h"
+#include "plane/strip.h"
 
 namespace underlawn {
 
@@ -53,9 +54,7 @@ bool loops_can_be_seen(const PaintContext& c, const Coil& coil) {
 void paint_coil(PaintContext& c, const Trench& t) {
   const double loop = c.view.to_device(t.coil.loop_diameter);
   const int points = std::clamp(static_cast<int>(loop / (1.2 * c.look.line)), 16, 48);
-  const Point along = unit(t.end - t.head), across = left_normal(along);
-  std::vector<Point> path;
-  for (Point p : coil_path(t.coil, points)) path.push_back(t.head + p.x * along + p.y * across);
+  const Polyline path = on_lot(t, coil_path(t.coil, points));
   QPen pen = c.pen(shown(c, c.look.coil), 0.55);
   pen.setJoinStyle(Qt::RoundJoin);
   c.painter.setPen(pen);
@@ -65,18 +64,18 @@ void paint_coil(PaintContext& c, const Trench& t) {
 
 // Straight pipe, and loops that stand: what is above one another is one line from above.
 void paint_lines(PaintContext& c, const Trench& t) {
-  const Point along = unit(t.end - t.head), across = left_normal(along);
-  Polyline flat = t.coil.pattern == CoilPattern::upright_coil ? Polyline{{0, 0}, {t.coil.trench_length, 0}}
-                                                              : straight_path(t.coil);
-  for (Point& p : flat) p = t.head + p.x * along + p.y * across;
+  const Polyline flat = t.coil.pattern == CoilPattern::upright_coil
+                            ? Polyline{{0, 0}, {t.coil.trench_length, 0}}
+                            : straight_path(t.coil);
   c.painter.setPen(c.pen(shown(c, c.look.coil), is_straight(t.coil.pattern) ? 0.8 : 1.6));
   c.painter.setBrush(Qt::NoBrush);
-  c.painter.drawPolyline(c.line(flat));
+  c.painter.drawPolyline(c.line(on_lot(t, flat)));
 }
 
 void tag(PaintContext& c, const Trench& t) {
   if (!c.options.labels) return;
-  const QLineF middle(c.at(t.head), c.at(t.end));
+  const Polyline middle = middle_line(t);
+  const double long_ = length(middle);
   Label label;
   label.text = QString::number(t.number);
   label.font = c.font(1.05, QFont::Bold);
@@ -87,15 +86,13 @@ void tag(PaintContext& c, const Trench& t) {
   label.rank = 1;
   label.must = true;
   for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.25, 0.75, 0.15, 0.85})
-    label.places.push_back(middle.pointAt(share));
+    label.places.push_back(c.at(place_along(middle, share * long_).at));
   c.labels.add(std::move(label));
 }
 
 void paint_trench(PaintContext& c, const Trench& t) {
-  for (double v : {t.head.x, t.head.y, t.end.x, t.end.y, t.width})
-    if (!std::isfinite(v)) return;
-  if (distance(t.head, t.end) < kSamePlace) return;
-  const QPolygonF outline = c.line(rectangle_along({t.head, t.end}, t.width));
+  if (!std::isfinite(length_of(t)) || !std::isfinite(t.width) || length_of(t) < kSamePlace) return;
+  const QPolygonF outline = c.line(floor_of(t));
   c.painter.setPen(c.pen(shown(c, c.look.trench), 1.2));
   c.painter.setBrush(c.look.trench_fill);
   c.painter.drawPolygon(outline);
@@ -109,9 +106,26 @@ void paint_trench(PaintContext& c, const Trench& t) {
   tag(c, t);
 }
 
+// A drawn trench that the layout does not show, or not yet: where it is to be.
+void paint_locked(PaintContext& c, const GivenTrench& locked) {
+  const Polyline line = line_of(locked);
+  const double long_ = length(line);
+  if (!std::isfinite(long_) || long_ < kSamePlace) return;
+  if (c.outcome != nullptr)
+    for (const Trench& t : c.outcome->layout.trenches)
+      if (middle_line(t) == line) return;
+  c.painter.setPen(c.dashed(shown(c, c.look.trench), 1.2, {6, 3}));
+  c.painter.setBrush(Qt::NoBrush);
+  c.painter.drawPolygon(c.line(strip_along(line, c.plan.wishes.trench_width)));
+  c.painter.setPen(Qt::NoPen);
+  c.painter.setBrush(shown(c, c.look.header));
+  c.painter.drawEllipse(c.at(line.front()), 2.8 * c.look.line, 2.8 * c.look.line);
+}
+
 }  // namespace
 
 void paint_field(PaintContext& c) {
+  for (const GivenTrench& t : c.plan.wishes.locked) paint_locked(c, t);
   if (c.outcome == nullptr) return;
   const Layout& layout = c.outcome->layout;
   const double width = c.plan.wishes.run_width;

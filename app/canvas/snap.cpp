@@ -4,6 +4,7 @@
 #include <QCoreApplication>
 #include <limits>
 
+#include "layout/given.h"
 #include "plane/region.h"
 
 namespace underlawn {
@@ -115,6 +116,9 @@ SnapTargets snap_targets(const Plan& plan) {
     add_ring(t, f.points, shape_of(f.kind) == FeatureShape::area,
              house ? SnapKind::house_corner : SnapKind::end, {SnapOwner::Kind::feature, f.id}, house);
   }
+  for (std::size_t i = 0; i < plan.wishes.locked.size(); ++i)
+    add_ring(t, line_of(plan.wishes.locked[i]), false, SnapKind::end,
+             {SnapOwner::Kind::locked, static_cast<int>(i)}, true);
   return t;
 }
 
@@ -124,7 +128,7 @@ void add_drawn(SnapTargets& t, const Polyline& drawn) {
 
 void add_trenches(SnapTargets& t, const Outcome& outcome) {
   for (const Trench& trench : outcome.layout.trenches)
-    add_ring(t, {trench.head, trench.end}, false, SnapKind::end, {SnapOwner::Kind::derived}, false);
+    add_ring(t, middle_line(trench), false, SnapKind::end, {SnapOwner::Kind::derived}, false);
 }
 
 std::optional<Snap> best_snap(const SnapQuery& q, const SnapTargets& targets) {

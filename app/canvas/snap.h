@@ -24,7 +24,7 @@ struct Snap {
 
 // Whose point or edge it is, so that what is being moved does not catch itself.
 struct SnapOwner {
-  enum class Kind { lot, feature, drawn, derived } kind = Kind::lot;
+  enum class Kind { lot, feature, locked, drawn, derived } kind = Kind::lot;
   int feature_id = 0;
   int index = 0;
 };

@@ -20,7 +20,7 @@ struct Thing {
 std::vector<Thing> dug(const Outcome& outcome) {
   std::vector<Thing> all;
   for (const Trench& t : outcome.layout.trenches)
-    all.push_back({"trench " + std::to_string(t.number), {t.head, t.end}});
+    all.push_back({"trench " + std::to_string(t.number), middle_line(t)});
   for (const Polyline& leg : outcome.layout.header.legs) all.push_back({"header", leg});
   all.push_back({"supply run", outcome.layout.run.line});
   for (const HouseCorner& corner : outcome.stake_out.corners)

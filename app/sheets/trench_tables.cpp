@@ -62,13 +62,29 @@ std::vector<Column> trench_columns(bool loops) {
   return columns;
 }
 
+// The legs of every trench that bends, from its head on.
+QString bend_words(const Plan& plan, const Layout& layout) {
+  QString words;
+  for (const Trench& t : layout.trenches) {
+    if (t.bends.empty()) continue;
+    const Polyline line = middle_line(t);
+    QStringList legs;
+    for (std::size_t i = 1; i < line.size(); ++i) legs << shown_length(plan, distance(line[i - 1], line[i]));
+    words += QString(" Trench %1 bends, a stake at every bend; from its head %2.")
+                 .arg(t.number)
+                 .arg(legs.join(", "));
+  }
+  return words;
+}
+
 QString trench_words(const Plan& plan, const Outcome& outcome, bool loops) {
   const QString pipe =
       loops ? ", loops " + shown(plan, outcome, "coil.loop_diameter") +
                   " across, return pipe included in the coil's length. "
             : ", " + text_of(std::string(pattern_name(outcome.coil.pattern))) + ", turns included. ";
   return "Coil pipe " + text_of(plan.wishes.pipe) + pipe + "Header and supply run " +
-         text_of(plan.wishes.header_pipe) + ". S is the supply, R the return end at the trench head.";
+         text_of(plan.wishes.header_pipe) + ". S is the supply, R the return end at the trench head." +
+         bend_words(plan, outcome.layout);
 }
 
 }  // namespace

@@ -4,6 +4,8 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "layout/given.h"
+
 namespace underlawn {
 
 namespace {
@@ -46,6 +48,8 @@ Plan without_thing(Plan plan, const Selected& what) {
       return edit::without_entry(std::move(plan));
     case Kind::lot:
       return edit::without_lot(std::move(plan));
+    case Kind::locked:
+      return edit::without_locked(std::move(plan), what.id);
     default:
       return plan;
   }
@@ -54,16 +58,32 @@ Plan without_thing(Plan plan, const Selected& what) {
 QString thing_name(const Plan& plan, const Selected& what) {
   if (is_lot(what)) return words("lot line");
   if (what.kind == Kind::entry) return words("entry point");
+  if (what.kind == Kind::locked) return words("drawn trench %1").arg(what.id + 1);
   const Feature* f = find_feature(plan.site, what.id);
   return f ? QString::fromStdString(display_name(*f)) : QString();
 }
 
 }  // namespace
 
+Selected owner_of(const edit::Handle& handle) {
+  switch (handle.kind) {
+    case edit::Handle::Kind::lot_corner:
+      return {Kind::lot, 0, handle.index};
+    case edit::Handle::Kind::feature_point:
+      return {Kind::feature, handle.feature_id, handle.index};
+    case edit::Handle::Kind::locked_point:
+      return {Kind::locked, handle.feature_id, handle.index};
+    case edit::Handle::Kind::entry:
+      break;
+  }
+  return {Kind::entry};
+}
+
 std::optional<edit::Handle> handle_of(const Selected& what) {
   if (what.index < 0) return std::nullopt;
   if (what.kind == Kind::lot) return edit::Handle{edit::Handle::Kind::lot_corner, 0, what.index};
   if (what.kind == Kind::feature) return edit::Handle{edit::Handle::Kind::feature_point, what.id, what.index};
+  if (what.kind == Kind::locked) return edit::Handle{edit::Handle::Kind::locked_point, what.id, what.index};
   return std::nullopt;
 }
 
@@ -73,6 +93,9 @@ std::vector<Grip> grips(const Plan& plan, const Selected& what) {
     add_grips(all, lot_ring(plan.site), true, {edit::Handle::Kind::lot_corner});
   if (what.kind == Kind::entry && plan.site.entry)
     all.push_back({{edit::Handle::Kind::entry}, plan.site.entry->at});
+  if (what.kind == Kind::locked && is_there(plan, what))
+    add_grips(all, line_of(plan.wishes.locked[static_cast<std::size_t>(what.id)]), false,
+              {edit::Handle::Kind::locked_point, what.id});
   if (what.kind != Kind::feature) return all;
   if (const Feature* f = find_feature(plan.site, what.id); f && !f->points.empty())
     add_grips(all, f->points, shape_of(f->kind) == FeatureShape::area,
@@ -86,7 +109,7 @@ Plan moved_grip(const Plan& plan, const Grip& grip, Point to) {
 }
 
 bool can_move(const Selected& what) {
-  return is_lot(what) || what.kind == Kind::feature || what.kind == Kind::entry;
+  return is_lot(what) || what.kind == Kind::feature || what.kind == Kind::entry || what.kind == Kind::locked;
 }
 
 Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by) {
@@ -98,6 +121,7 @@ Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by) {
   bool lot_moved = false;
   for (const Selected& s : what) {
     if (s.kind == Kind::feature) plan = edit::moved_feature(std::move(plan), s.id, by);
+    if (s.kind == Kind::locked) plan = edit::moved_locked(std::move(plan), s.id, by);
     if (is_lot(s) && !std::exchange(lot_moved, true)) plan = edit::moved_lot(std::move(plan), by);
     if (s.kind == Kind::entry && !entry_follows && plan.site.entry)
       plan = edit::with_entry(plan, plan.site.entry->at + by);
@@ -106,13 +130,21 @@ Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by) {
 }
 
 Plan without_things(Plan plan, const std::vector<Selected>& what) {
-  for (const Selected& s : what) plan = without_thing(std::move(plan), s);
+  // Locked trenches go by their place, so the last first.
+  std::vector<Selected> ordered = what;
+  std::stable_sort(ordered.begin(), ordered.end(), [](const Selected& a, const Selected& b) {
+    const auto place = [](const Selected& s) { return s.kind == Kind::locked ? -s.id : 1; };
+    return place(a) < place(b);
+  });
+  for (const Selected& s : ordered) plan = without_thing(std::move(plan), s);
   return plan;
 }
 
 QString grip_action(const Grip& grip) {
   if (grip.handle.kind == edit::Handle::Kind::entry) return words("Move the entry point");
-  if (grip.inserts) return words("Add a corner");
+  const bool trench = grip.handle.kind == edit::Handle::Kind::locked_point;
+  if (grip.inserts) return trench ? words("Add a bend") : words("Add a corner");
+  if (trench) return words("Move a point of a trench");
   return grip.handle.kind == edit::Handle::Kind::lot_corner ? words("Move a lot corner")
                                                             : words("Move a corner");
 }

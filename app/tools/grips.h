@@ -19,6 +19,8 @@ struct Grip {
 // Corners first, then the middles of the edges.
 std::vector<Grip> grips(const Plan& plan, const Selected& what);
 
+// What the handle belongs to, with the point it is.
+Selected owner_of(const edit::Handle& handle);
 // The corner that `what` speaks of, where it speaks of one.
 std::optional<edit::Handle> handle_of(const Selected& what);
 

@@ -8,6 +8,7 @@
 #include "tools/pan_tool.h"
 #include "tools/point_tool.h"
 #include "tools/select_tool.h"
+#include "tools/trench_tool.h"
 #include "tools/utility_tool.h"
 
 namespace underlawn {
@@ -43,6 +44,8 @@ std::unique_ptr<Tool> make_tool(ToolId id, ToolContext& context) {
       return area(FeatureKind::easement);
     case ToolId::no_dig:
       return area(FeatureKind::no_dig);
+    case ToolId::trench:
+      return std::make_unique<TrenchTool>(context);
     case ToolId::measure:
       return std::make_unique<MeasureTool>(context);
   }

@@ -28,6 +28,11 @@ bool holds(const std::vector<Selected>& all, const Selected& what) {
   return std::any_of(all.begin(), all.end(), [&](const Selected& s) { return same_thing(s, what); });
 }
 
+Kind kind_of(const SnapOwner& owner) {
+  if (owner.kind == SnapOwner::Kind::lot) return Kind::lot;
+  return owner.kind == SnapOwner::Kind::locked ? Kind::locked : Kind::feature;
+}
+
 Box spanned(Point a, Point b) {
   return {{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::max(a.x, b.x), std::max(a.y, b.y)}};
 }
@@ -191,8 +196,7 @@ void SelectTool::click(const Pointer& pointer) {
   const bool again = QLineF(last_click_, pointer.device).length() <= kSameClick;
   last_click_ = pointer.device;
   if (state_ == State::pressed_grip && !grip_->inserts && grip_->handle.kind != edit::Handle::Kind::entry) {
-    const bool lot = grip_->handle.kind == edit::Handle::Kind::lot_corner;
-    return context_.pick({{lot ? Kind::lot : Kind::feature, grip_->handle.feature_id, grip_->handle.index}});
+    return context_.pick({owner_of(grip_->handle)});
   }
   if (pointer.modifiers & Qt::ShiftModifier) return;
   if (state_ == State::pressed_blank) return context_.pick({});
@@ -221,13 +225,14 @@ void SelectTool::place(Point p) {
   if (state_ == State::grip || state_ == State::body) {
     const Plan plan = dragged(p);
     const QString name = drag_name();
-    const bool lot = grip_ && grip_->handle.kind == edit::Handle::Kind::lot_corner;
     const auto grip = grip_;
     state_ = State::ended;
     context_.commit(plan, name);
-    if (grip && grip->handle.kind != edit::Handle::Kind::entry)
-      context_.pick({{lot ? Kind::lot : Kind::feature, grip->handle.feature_id,
-                      grip->handle.index + (grip->inserts ? 1 : 0)}});
+    if (grip && grip->handle.kind != edit::Handle::Kind::entry) {
+      Selected point = owner_of(grip->handle);
+      point.index += grip->inserts ? 1 : 0;
+      context_.pick({point});
+    }
     return;
   }
   if (const auto start = from(); start && movable())
@@ -269,12 +274,9 @@ Point SelectTool::steered(Point p) const {
 SnapTargets SelectTool::targets() const {
   SnapTargets t = Tool::targets();
   const auto held = [this](const SnapOwner& owner) {
-    if (state_ == State::body)
-      return holds(context_.picked(),
-                   {owner.kind == SnapOwner::Kind::lot ? Kind::lot : Kind::feature, owner.feature_id});
-    const bool lot = grip_ && grip_->handle.kind == edit::Handle::Kind::lot_corner;
-    return grip_ && (owner.kind == SnapOwner::Kind::lot) == lot &&
-           owner.feature_id == grip_->handle.feature_id;
+    const Selected thing{kind_of(owner), owner.feature_id};
+    if (state_ == State::body) return holds(context_.picked(), thing);
+    return grip_ && same_thing(owner_of(grip_->handle), thing);
   };
   // Of what is being reshaped only the corner in hand and its two edges move; the rest may still catch.
   const auto moving = [&](const SnapOwner& owner, std::size_t count, bool edge) {

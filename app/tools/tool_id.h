@@ -22,6 +22,7 @@ enum class ToolId {
   utility,
   easement,
   no_dig,
+  trench,
   measure,
 };
 

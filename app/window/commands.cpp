@@ -54,6 +54,9 @@ constexpr Command kCommands[] = {
     {"tool.easement", "Easement", "Draw an easement.", "A", draw, "easement", "tool", true},
     {"tool.no_dig", "No-dig area", "Draw a garden, patio or anything to be left alone.", "N", draw, "no_dig",
      "tool", true},
+    {"tool.trench", "Trench",
+     "Draw a trench that stays where it is: from its head, bend by bend, along a lot line or a wall.", "G",
+     draw, "trench", "tool", true},
     {"tool.measure", "Measure", "Measure a distance on the drawing.", "M", draw, "measure", "tool", true,
      true},
 

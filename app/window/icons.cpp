@@ -49,6 +49,9 @@ constexpr Drawn kIcons[] = {
     {"no_dig",
      "<circle cx='12' cy='12' r='8.500'/><path d='M6.200 18L18 6.200'/><path d='M14.800 "
      "17.800l-2.300-2.300'/>"},
+    {"trench",
+     "<path d='M3.500 19.500L8.500 6.500H20.500V12H12.300L8.800 21z'/><circle cx='7' cy='17.500' r='1.300' "
+     "fill='INK' stroke='none'/>"},
     {"measure",
      "<path d='M3 15.500L15.500 3 21 8.500 8.500 21z'/><path d='M6.500 12l2 2M9.500 9l3 3M12.500 6l2 2'/>"},
     {"new", "<path d='M6 3.500h8l4 4v13H6zM14 3.500v4h4'/>"},

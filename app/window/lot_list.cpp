@@ -57,6 +57,10 @@ std::vector<LotEntry> lot_entries(const Plan& plan, const Outcome* outcome) {
   add_features(all, plan);
   if (plan.site.entry)
     all.push_back({{Kind::entry, 0, -1}, LotList::tr("Entry point"), LotList::tr("in the house wall")});
+  for (std::size_t i = 0; i < plan.wishes.locked.size(); ++i)
+    all.push_back({{Kind::locked, static_cast<int>(i), -1},
+                   LotList::tr("Drawn trench %1").arg(i + 1),
+                   LotList::tr("stays where it is")});
   if (outcome != nullptr) add_loop(all, *outcome);
   return all;
 }

@@ -6,6 +6,7 @@
 #include <QTableWidget>
 #include <QVBoxLayout>
 
+#include "layout/given.h"
 #include "plan/edits.h"
 #include "window/form.h"
 
@@ -31,6 +32,10 @@ PointsTable::PointsTable(Document& document, Of of, QWidget* parent)
 std::vector<Point> PointsTable::points() const {
   const Plan& plan = document_.plan();
   if (of_.lot) return lot_ring(plan.site);
+  if (of_.locked) {
+    const bool there = of_.feature_id < static_cast<int>(plan.wishes.locked.size());
+    return there ? line_of(plan.wishes.locked[static_cast<std::size_t>(of_.feature_id)]) : Polyline{};
+  }
   const Feature* f = find_feature(plan.site, of_.feature_id);
   return f != nullptr ? f->points : std::vector<Point>{};
 }
@@ -62,8 +67,10 @@ void PointsTable::refresh() {
 Plan PointsTable::with(int row, int column, double value) const {
   const Plan& plan = document_.committed();
   if (column == kSetback) return edit::with_setback(plan, row, value);
-  edit::Handle handle{of_.lot ? edit::Handle::Kind::lot_corner : edit::Handle::Kind::feature_point,
-                      of_.feature_id, row};
+  const auto kind = of_.lot      ? edit::Handle::Kind::lot_corner
+                    : of_.locked ? edit::Handle::Kind::locked_point
+                                 : edit::Handle::Kind::feature_point;
+  const edit::Handle handle{kind, of_.feature_id, row};
   auto at = edit::handle_position(plan, handle);
   if (!at) return plan;
   (column == kX ? at->x : at->y) = value;

@@ -15,6 +15,7 @@ class PointsTable : public EditedTable {
   struct Of {
     bool lot = false;
     int feature_id = 0;
+    bool locked = false;  // feature_id: the trench's place in Wishes::locked
   };
   PointsTable(Document& document, Of of, QWidget* parent = nullptr);
   void refresh();

@@ -57,6 +57,8 @@ QWidget* SelectedPanel::make_page() {
       return edge_page(document_, selection_, shown_.index);
     case Kind::entry:
       return entry_page(document_);
+    case Kind::locked:
+      return locked_page(document_, shown_.id);
     case Kind::trench:
     case Kind::header:
     case Kind::run: {

@@ -37,5 +37,6 @@ Form* feature_page(Document& document, int id);
 Form* lot_page(Document& document, Selection& selection);
 Form* edge_page(Document& document, Selection& selection, int edge);
 Form* entry_page(Document& document);
+Form* locked_page(Document& document, int index);
 
 }  // namespace underlawn

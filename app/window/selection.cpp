@@ -16,6 +16,8 @@ bool is_there(const Plan& plan, const Selected& what) {
       return find_feature(plan.site, what.id) != nullptr;
     case Kind::entry:
       return plan.site.entry.has_value();
+    case Kind::locked:
+      return what.id >= 0 && static_cast<std::size_t>(what.id) < plan.wishes.locked.size();
     case Kind::trench:
     case Kind::header:
     case Kind::run:

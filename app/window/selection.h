@@ -10,9 +10,20 @@
 namespace underlawn {
 
 struct Selected {
-  enum class Kind { nothing, lot, lot_edge, feature, entry, trench, header, run } kind = Kind::nothing;
-  int id = 0;      // feature: its id; trench: its number
-  int index = -1;  // lot_edge: the corner it starts at; lot, feature: the point taken hold of, -1 for none
+  enum class Kind {
+    nothing,
+    lot,
+    lot_edge,
+    feature,
+    entry,
+    locked,
+    trench,
+    header,
+    run
+  } kind = Kind::nothing;
+  int id = 0;  // feature: its id; trench: its number; locked: its place in Wishes::locked
+  int index =
+      -1;  // lot_edge: the corner it starts at; lot, feature, locked: the point taken hold of, -1: none
   bool operator==(const Selected&) const = default;
 };
 

@@ -129,6 +129,69 @@ TEST_F(CanvasTest, RingClosesOnItsFirstPoint) {
   EXPECT_EQ(document.committed().site.features[0].points, (std::vector<Point>{{10, 10}, {30, 10}, {30, 20}}));
 }
 
+TEST_F(CanvasTest, ATrenchIsDrawnBendByBendWithTypedLengthsAndStays) {
+  canvas.set_tool(ToolId::trench);
+  click({10, 10});
+  click({30, 10});
+  canvas.set_tool(ToolId::trench);
+  EXPECT_TRUE(document.committed().wishes.locked.empty()) << "another tool drops it";
+  click({10, 10});
+  click({30, 10});
+  enter("10m<90");
+  key(Qt::Key_Return);
+  ASSERT_EQ(document.committed().wishes.locked.size(), 1U);
+  const GivenTrench& t = document.committed().wishes.locked[0];
+  EXPECT_EQ(t.head, (Point{10, 10}));
+  EXPECT_EQ(t.bends, (std::vector<Point>{{30, 10}}));
+  EXPECT_NEAR(distance(t.end, {30, 20}), 0, 1e-6);
+  EXPECT_EQ(selection.now(), (Selected{Selected::Kind::locked, 0}));
+}
+
+TEST_F(CanvasTest, EscapeLeavesNoTraceOfATrench) {
+  canvas.set_tool(ToolId::trench);
+  click({10, 10});
+  click({30, 10});
+  key(Qt::Key_Escape);
+  EXPECT_TRUE(document.committed().wishes.locked.empty());
+  EXPECT_FALSE(document.can_undo());
+}
+
+TEST_F(CanvasTest, ATrenchThatTurnsBackOnItselfIsNotTaken) {
+  canvas.set_tool(ToolId::trench);
+  click({10, 10});
+  click({30, 10});
+  click({20, 10.1}, Qt::AltModifier);
+  click({30, 25});
+  key(Qt::Key_Return);
+  ASSERT_EQ(document.committed().wishes.locked.size(), 1U);
+  EXPECT_EQ(document.committed().wishes.locked[0].bends.size(), 1U);
+}
+
+TEST_F(CanvasTest, GripsOfADrawnTrenchMoveInsertAndRemoveItsPoints) {
+  document.commit(edit::with_locked(document.committed(), {{10, 10}, {50, 10}}), "Draw");
+  const auto trench = [&] { return document.committed().wishes.locked.at(0); };
+  canvas.set_tool(ToolId::select);
+  click({20, 10.2});
+  EXPECT_EQ(selection.now().kind, Selected::Kind::locked);
+  drag({30, 10}, {30, 16}, Qt::AltModifier);  // the circle in the middle
+  ASSERT_EQ(trench().bends.size(), 1U);
+  EXPECT_NEAR(distance(trench().bends[0], {30, 16}), 0, 0.06);
+  drag({50, 10}, {52, 20}, Qt::AltModifier);
+  EXPECT_NEAR(distance(trench().end, {52, 20}), 0, 0.06);
+  EXPECT_EQ(trench().head, (Point{10, 10}));
+  click({30, 16});
+  canvas.remove_selected();
+  EXPECT_TRUE(trench().bends.empty());
+  click({30, 14.7});
+  EXPECT_EQ(selection.now().kind, Selected::Kind::locked);
+  canvas.select_none();
+  click({24, 13});
+  drag({24, 13}, {24, 23}, Qt::AltModifier);
+  EXPECT_NEAR(distance(trench().head, {10, 20}), 0, 0.12) << "moved whole";
+  canvas.remove_selected();
+  EXPECT_TRUE(document.committed().wishes.locked.empty());
+}
+
 TEST_F(CanvasTest, UnreadableTextStaysAndSaysWhy) {
   canvas.set_tool(ToolId::lot);
   click({10, 10});

@@ -64,6 +64,24 @@ TEST(PlanPainter, TrenchLiesWhereItsPointsLie) {
   }
 }
 
+TEST(PlanPainter, ATrenchThatBendsIsFilledAlongItsBendsAndNotAcrossThem) {
+  laid_out::Sample sample = laid_out::half_acre(4);
+  const Look look = Look::light();
+  PaintOptions bare;
+  bare.coils = bare.labels = bare.findings = false;
+  const View view = view_of(sample.plan);
+  sample.outcome.layout.trenches.resize(1);
+  Trench& bent = sample.outcome.layout.trenches[0];
+  const Point across = left_normal(unit(bent.end - bent.head));
+  const Point corner = bent.head + 0.5 * (bent.end - bent.head) + 6.0 * across;
+  bent.bends = {corner};
+  const QImage image = painted(sample.plan, &sample.outcome, view, look, bare);
+  const auto colour = [&](Point p) { return image.pixelColor(view.to_device(p).toPoint()); };
+  EXPECT_EQ(colour(corner + 0.3 * (bent.end - corner)), look.trench_fill);
+  EXPECT_EQ(colour(bent.head + 0.6 * (corner - bent.head)), look.trench_fill);
+  EXPECT_NE(colour(bent.head + 0.5 * (bent.end - bent.head)), look.trench_fill);
+}
+
 TEST(PlanPainter, StaleOutcomeIsDrawnPale) {
   const laid_out::Sample sample = laid_out::half_acre(4);
   const Look look = Look::light();
@@ -87,6 +105,8 @@ TEST(PlanPainter, SurvivesWhateverAPlanHolds) {
   for (Feature& f : sample.plan.site.features) f.points.push_back({nan, 1e300});
   for (Trench& t : sample.outcome.layout.trenches) t.end.x = nan;
   sample.plan.site.lot.push_back({{nan, nan}, nan});
+  sample.plan.wishes.locked = {
+      {{nan, 0}, {1, 1}}, {{0, 0}, {0, 0}}, {{0, 0}, {1e300, 0}}, {{0, 0}, {9, 0}, 0, 0, {{5, 5}, {5, 5}}}};
   Plan empty;
   Feature pointless;
   pointless.kind = FeatureKind::tree;
