@@ -6,6 +6,7 @@
 #include <limits>
 #include <numbers>
 
+#include "plane/region.h"
 #include "thermal/coil_kernel.h"
 
 namespace underlawn {
@@ -56,19 +57,25 @@ class Pieces {
   }
 
   const Legs& legs() const { return legs_; }
+  // The pieces of one leg that may be felt in another, as they lie or laid straight.
+  std::vector<Piece> near(std::size_t leg, std::size_t other) const {
+    const double reach = std::sqrt(kGone) / u_ + coil_.loop_diameter;
+    const LegAxis& axis = axes_[other];
+    const double from = std::max(0.0, axis.from), to = std::min(axis.to, std::max(from, coil_.trench_length));
+    const Segment line{axis.on_lot({from, 0}), axis.on_lot({to, 0})};
+    std::vector<Piece> out;
+    for (const Piece& p : legs_[leg]) {
+      const double off = std::max(from - p.straight.x, p.straight.x - to);
+      if (off <= reach || distance(line, p.laid) <= reach) out.push_back(p);
+    }
+    return out;
+  }
 
  private:
-  // Far from every bend nothing is felt of another leg.
   void add(Point p, double centre, double z, double ds) {
     std::size_t leg = 0;
     while (leg + 1 < axes_.size() && centre >= axes_[leg].to) ++leg;
-    const double reach = std::sqrt(kGone) / u_ + coil_.loop_diameter;
-    if (nearest_bend(leg, centre) > reach) return;
     legs_[leg].push_back({axes_[leg].on_lot(p), p, z, ds});
-  }
-  double nearest_bend(std::size_t leg, double centre) const {
-    if (axes_.size() > 2) return 0;  // legs beyond the next may come near anywhere
-    return leg == 0 ? axes_[0].to - centre : centre - axes_[leg].from;
   }
 
   const Coil& coil_;
@@ -83,17 +90,19 @@ double square(Point a, Point b) {
 
 // Twice the sum over pairs of pieces in different legs; `seen`: the vertical part.
 template <class Seen>
-double change(const Legs& legs, double u, const Seen& seen) {
+double change(const Pieces& pieces, double u, const Seen& seen) {
   const double u2 = u * u;
   double sum = 0;
-  for (std::size_t i = 0; i < legs.size(); ++i)
-    for (std::size_t j = i + 1; j < legs.size(); ++j)
-      for (const Piece& a : legs[i])
-        for (const Piece& b : legs[j]) {
+  for (std::size_t i = 0; i < pieces.legs().size(); ++i)
+    for (std::size_t j = i + 1; j < pieces.legs().size(); ++j) {
+      const std::vector<Piece> these = pieces.near(i, j), those = pieces.near(j, i);
+      for (const Piece& a : these)
+        for (const Piece& b : those) {
           const double laid = u2 * square(a.laid, b.laid), straight = u2 * square(a.straight, b.straight);
           if (laid > kGone && straight > kGone) continue;
           sum += a.ds * b.ds * seen(a.z, b.z) * (std::exp(-laid) - std::exp(-straight));
         }
+    }
   return 2 * sum;
 }
 
@@ -155,7 +164,7 @@ KernelTable change_by_bends(const CoilInGround& c) {
     Pieces pieces(c.coil, axes_of(c), u);
     pieces.add_loops(c.coil.loops, nullptr);
     pieces.add_return(c.return_offset, 0);
-    table[n] = change(pieces.legs(), u, [](double, double) { return 1.0; });
+    table[n] = change(pieces, u, [](double, double) { return 1.0; });
     last = table[n] * u * u;
   }
   return table;
@@ -175,7 +184,7 @@ KernelTable change_by_bends(const UprightInGround& c, double image_raise) {
     Pieces pieces(c.coil, leg_axes(c.head, c.bends, c.end), u);
     pieces.add_loops(angle_at_stop(c.coil) / (2 * pi), &c.depth);
     pieces.add_return(c.return_offset(), c.return_depth());
-    table[n] = change(pieces.legs(), u, [&](double za, double zb) {
+    table[n] = change(pieces, u, [&](double za, double zb) {
       const double dz = za - zb, up = za + zb + 2 * image_raise;
       return wall * std::exp(-u2 * dz * dz) - std::exp(-u2 * up * up);
     });
