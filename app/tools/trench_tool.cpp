@@ -26,10 +26,8 @@ void TrenchTool::keep(std::vector<Point> points) {
   const int index = static_cast<int>(context_.plan().wishes.locked.size());
   context_.commit(edit::with_locked(context_.plan(), std::move(t)), tr("Draw a trench"));
   context_.pick({{Selected::Kind::locked, index}});
-  context_.say(
-      tr("Trench drawn, %1 long. It stays where it is and the others are placed round it; its squares move "
-         "its points, its circles add a bend.")
-          .arg(context_.length_text(length(points))));
+  context_.say(tr("Trench of %1 drawn; it stays, the others are placed round it.")
+                   .arg(context_.length_text(length(points))));
 }
 
 QString TrenchTool::first_hint() const {

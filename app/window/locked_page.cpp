@@ -29,9 +29,7 @@ Form* locked_page(Document& document, int index) {
     const GivenTrench& t = p.wishes.locked[at];
     const QString long_ = printed(Quantity::length, length(line_of(t)), p);
     return t.bends.empty() ? Form::tr("%1 long, straight. It stays where it is.").arg(long_)
-                           : Form::tr("%1 long, with %n bend(s). It stays where it is.", "",
-                                      static_cast<int>(t.bends.size()))
-                                 .arg(long_);
+                           : Form::tr("%1 long along its bends. It stays where it is.").arg(long_);
   });
   form->number(Form::tr("Depth"), Quantity::length,
                of_locked(index, &GivenTrench::depth, Form::tr("Depth of a drawn trench")));
