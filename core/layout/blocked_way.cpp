@@ -2,6 +2,7 @@
 #include "layout/blocked_way.h"
 
 #include "layout/zones.h"
+#include "site/clearances.h"
 
 namespace underlawn {
 
@@ -20,20 +21,59 @@ bool reaches(const Site& site, const Wishes& wishes, const std::vector<Trench>& 
   return way_exists(c, a);
 }
 
+// Beside the wall at the entry point, the house itself left out.
+std::string what_lies_at_entry(Site site, const Wishes& w) {
+  const Feature* house = find_feature(site, site.entry->house_id);
+  if (house == nullptr) return {};
+  const Ring walls = house->points;
+  const double beside = run_clearance(site, *house) + w.run_width / 2 + 0.01;
+  std::erase_if(site.features, [id = house->id](const Feature& f) { return f.id == id; });
+  std::vector<std::string> names;
+  for (int i = 0; i < 16; ++i) {
+    const Point p = site.entry->at + beside * direction(i * std::numbers::pi / 8);
+    if (contains(walls, p)) continue;
+    const std::string here = what_lies_at(site, w, p);
+    if (!here.empty() && std::find(names.begin(), names.end(), here) == names.end()) names.push_back(here);
+  }
+  std::string all;
+  for (const std::string& name : names) all += (all.empty() ? "" : "; ") + name;
+  return all;
+}
+
 }  // namespace
+
+std::string what_lies_at(const Site& site, const Wishes& w, Point p) {
+  std::string names;
+  const auto add = [&](const std::string& name) { names += (names.empty() ? "" : ", ") + name; };
+  const Ring lot = lot_ring(site);
+  if (!contains(lot, p)) add("outside the lot");
+  for (std::size_t i = 0; i < lot.size(); ++i)
+    if (distance(Segment{lot[i], lot[(i + 1) % lot.size()]}, p) < site.lot[i].setback + w.run_width / 2)
+      add("the setback of lot edge " + std::to_string(i + 1));
+  for (const Feature& f : site.features) {
+    if (crossable(f)) continue;
+    const double away = shape_of(f.kind) == FeatureShape::area ? distance(f.points, p)
+                        : f.points.size() == 1                 ? distance(f.points.front(), p)
+                                                               : line_distance({p, p}, f.points);
+    if (away < run_clearance(site, f) + w.run_width / 2) add(display_name(f));
+  }
+  return names;
+}
 
 Trouble no_way(const Site& site, const Wishes& wishes, const Conduits& conduits,
                const std::vector<Trench>& trenches) {
   std::string closers;
-  for (const Feature& f : site.features) {
-    if (crossable(f) || f.id == site.entry->house_id) continue;
-    Site open = site;
+  Site closed = site;  // without what closes nothing
+  std::erase_if(closed.features, crossable);
+  for (const Feature& f : closed.features) {
+    if (f.id == site.entry->house_id) continue;
+    Site open = closed;
     std::erase_if(open.features, [&](const Feature& other) { return other.id == f.id; });
     if (reaches(open, wishes, trenches)) closers += (closers.empty() ? "" : ", ") + display_name(f);
   }
   for (std::size_t i = 0; i < site.lot.size(); ++i) {
     if (!(site.lot[i].setback > 0)) continue;
-    Site open = site;
+    Site open = closed;
     open.lot[i].setback = 0;
     if (reaches(open, wishes, trenches))
       closers += (closers.empty() ? "" : ", ") + std::string("setback of lot edge ") + std::to_string(i + 1);
@@ -43,9 +83,12 @@ Trouble no_way(const Site& site, const Wishes& wishes, const Conduits& conduits,
   if (!closers.empty())
     t.advice =
         "Any one of these closes it: " + closers + ". Move it, lessen its clearance or allow crossing it.";
-  else
-    t.advice = walled_in ? "The entry point is closed in: move it to another wall."
-                         : "More than one thing closes it: move the entry point or what lies between.";
+  else if (walled_in) {
+    const std::string beside = what_lies_at_entry(site, wishes);
+    t.advice = "The entry point is closed in" + (beside.empty() ? "" : " (beside it: " + beside + ")") +
+               ": move it to another wall.";
+  } else
+    t.advice = "More than one thing closes it: move the entry point or what lies between.";
   return t;
 }
 

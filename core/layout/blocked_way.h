@@ -10,4 +10,7 @@ namespace underlawn {
 Trouble no_way(const Site& site, const Wishes& wishes, const Conduits& conduits,
                const std::vector<Trench>& trenches);
 
+// Names of what keeps the middle line of a run off this place; empty where nothing does.
+std::string what_lies_at(const Site& site, const Wishes& wishes, Point p);
+
 }  // namespace underlawn

@@ -33,6 +33,7 @@ struct Keeping {
   const Site& site;
   const Wishes& wishes;
   const Held& held;
+  const std::vector<Ring>* out_of_reach = nullptr;  // no heads in there
 };
 
 // A coarse look, then a finer one round the best; where fewer fit than wanted, every second degree is bounded

@@ -20,8 +20,10 @@ std::vector<double> positions(const Strips& strips, double step, bool every_even
 template <class Wanted>
 std::vector<Column> columns_where(const Strips& strips, double step, bool every_event, Wanted wanted) {
   const double spacing = strips.size().spacing;
+  const Free whole_lot = {strips.across()};
   std::vector<Column> columns;
   for (double x : positions(strips, step, every_event)) {
+    if (!wanted(x, whole_lot)) continue;
     const Free rows = strips.rows(x);
     if (rows.empty() || !wanted(x, rows)) continue;
     Column c;

@@ -37,6 +37,17 @@ struct Spine {
   std::vector<Segment> branches;  // from the line to heads beside it
 };
 
+bool contains(const Polygon& p, Point at) {
+  if (!contains(p.outer, at)) return false;
+  // On the edge of a hole is inside; contains() says so of the hole's ring too.
+  return std::none_of(p.holes.begin(), p.holes.end(), [at](const Ring& hole) {
+    if (!contains(hole, at)) return false;
+    for (std::size_t i = 0; i < hole.size(); ++i)
+      if (distance(Segment{hole[i], hole[(i + 1) % hole.size()]}, at) < kSamePlace) return false;
+    return true;
+  });
+}
+
 Region united(const Arrangement& a, const Conduits& c, Ring (*around)(const Polyline&, const Conduits&)) {
   std::vector<Region> parts;
   for (std::size_t i = 0; i < a.trenches.size(); ++i) parts.push_back(region_of(around(line_of(a, i), c)));
@@ -56,7 +67,8 @@ class Joiner::Inside {
   Inside(const Conduits& c, const Arrangement& a)
       : conduits_(c),
         arrangement_(a),
-        router_(subtract(c.free, united(a, c, coil_keepout)), with_neighbourhoods(c, a), kBend) {}
+        free_(subtract(c.free, united(a, c, coil_keepout))),
+        router_(free_, with_neighbourhoods(c, a), kBend) {}
 
   Connection join(std::optional<double> joint) {
     joint_ = joint;
@@ -73,11 +85,20 @@ class Joiner::Inside {
 
  private:
   std::optional<Route> way(Point from, Point to) {
+    const std::optional<std::size_t> here = piece_of(from), there = piece_of(to);
+    if (here && there && *here != *there) return std::nullopt;
     auto route = router_.route(from, to);
     if (!route) return route;
     route->line = with_fewer_bends(route->line, router_.free());
     route->length = length(route->line);
     return route;
+  }
+
+  // Of the free ground; none for a point that only rounding keeps out.
+  std::optional<std::size_t> piece_of(Point p) const {
+    for (std::size_t i = 0; i < free_.size(); ++i)
+      if (contains(free_[i], p)) return i;
+    return std::nullopt;
   }
 
   std::optional<Spine> straight_spine() const {
@@ -227,6 +248,7 @@ class Joiner::Inside {
   const Conduits& conduits_;
   const Arrangement& arrangement_;
   std::optional<double> joint_;
+  Region free_;
   Router router_;
   Connection made_;
 };
@@ -238,14 +260,23 @@ Connection Joiner::join(std::optional<double> joint) {
   return inside_->join(joint);
 }
 
+std::vector<Ring> out_of_reach(const Conduits& c) {
+  std::vector<Ring> rings;
+  for (const Polygon& p : c.free)
+    // Where a stub ends within the outline, if only in a hole, the outline says nothing.
+    if (std::none_of(c.stubs.begin(), c.stubs.end(),
+                     [&](const Polyline& stub) { return contains(p.outer, stub.back()); }))
+      rings.push_back(p.outer);
+  return rings;
+}
+
 bool way_exists(const Conduits& c, const Arrangement& a) {
   const Region open = subtract(c.free, united(a, c, coil_keepout));
-  const auto within = [](const Polygon& p, Point at) { return contains(Region{p}, at); };
   return std::any_of(open.begin(), open.end(), [&](const Polygon& p) {
     const bool from_house = std::any_of(c.stubs.begin(), c.stubs.end(),
-                                        [&](const Polyline& stub) { return within(p, stub.back()); });
+                                        [&](const Polyline& stub) { return contains(p, stub.back()); });
     return from_house && std::any_of(a.trenches.begin(), a.trenches.end(),
-                                     [&](const Segment& t) { return within(p, t.a); });
+                                     [&](const Segment& t) { return contains(p, t.a); });
   });
 }
 

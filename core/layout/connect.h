@@ -51,6 +51,9 @@ class Joiner {
   std::unique_ptr<Inside> inside_;
 };
 
+// Outlines of ground that no way from the house leads to, before any trench lies in it.
+std::vector<Ring> out_of_reach(const Conduits& conduits);
+
 // Whether the house can be reached from any head.
 bool way_exists(const Conduits& conduits, const Arrangement& arrangement);
 

@@ -15,6 +15,7 @@ constexpr std::size_t kMixed = 6;          // bearings packed more freely
 constexpr std::size_t kNamed = 4;          // bearings that hold most
 constexpr std::size_t kTies = 6;           // of them, that may hold as many as were found
 constexpr std::size_t kRefined = 2;        // of them, with their neighbours
+constexpr double kMoreThanALook = 5;       // m, that routing may turn the order of guesses round by
 constexpr double kSamples = 3;             // rows sampled in a spacing, for the bounds
 
 class Gatherer {
@@ -137,12 +138,13 @@ class Gatherer {
   // From this guess on an arrangement will not be routed.
   double dearest_found() const {
     if (out_.fits < search_.most) return kAnyPrice;
+    const double by_look = dearest_ + kMoreThanALook;
     std::vector<double> estimates;
     for (const Arrangement& a : out_.found)
       if (static_cast<int>(a.trenches.size()) == search_.wanted) estimates.push_back(a.estimate);
-    if (estimates.size() < kKept) return kAnyPrice;
+    if (estimates.size() < kKept) return std::min(kAnyPrice, by_look);
     std::nth_element(estimates.begin(), estimates.begin() + (kKept - 1), estimates.end());
-    return estimates[kKept - 1];
+    return std::min(estimates[kKept - 1], by_look);
   }
 
   void search_one(const Bearing& b, double dearest, bool mixed = false) {

@@ -96,9 +96,22 @@ class Placer {
     if (stop_.stop_requested()) return;
     best_bearings_ = candidates.bearings;
     Whole best = best_of(candidates.found, setting);
+    if (best.connection.run.line.empty()) try_within_reach(setting, best);
     if (best.field.empty() && locked > 0) best = only_locked(setting);
     take(best, setting.locked);
     out_.fits = std::max(locked + candidates.fits, static_cast<int>(out_.trenches.size()));
+  }
+
+  // Trenches where the house can be reached, where the best place cannot.
+  void try_within_reach(const Setting& setting, Whole& best) const {
+    if (setting.conduits.stubs.empty() || best.count() == 0) return;
+    const std::vector<Ring> closed = out_of_reach(setting.conduits);
+    if (closed.empty()) return;
+    Keeping keeping = setting.keeping();
+    keeping.out_of_reach = &closed;
+    Candidates within = candidates_for(keeping, coil_, setting.wishes.circuits, stop_);
+    Whole other = best_of(within.found, setting);
+    if (better(other, best, wishes_.aim)) best = std::move(other);
   }
 
   void place_in_groups(const Setting& setting) {

@@ -84,7 +84,13 @@ FieldSearch::FieldSearch(const Keeping& k, const Coil& coil, int wanted, bool on
               false,
               one_fewer,
               std::min(wanted, kMostCircuits) + kMoreThanWanted},
-      bearings_(bearings_of(k.site, k.wishes)) {}
+      bearings_(bearings_of(k.site, k.wishes)) {
+  if (k.out_of_reach == nullptr) return;
+  for (const Ring& ring : *k.out_of_reach) {
+    for_header_.areas.push_back(ring);
+    for_header_.area_owner.push_back(-1);
+  }
+}
 
 Candidates FieldSearch::candidates(const std::stop_token& stop) const {
   if (!keeping_.wishes.header_on) return gather(search_, keeping_, bearings_, stop);
