@@ -145,7 +145,7 @@ std::vector<Arrangement> worth_completing(const Keeping& keeping, std::vector<Ar
     if (a.trenches.size() != last) of_this_count = more = 0, bearings.clear();
     last = a.trenches.size();
     const bool seen = std::find(bearings.begin(), bearings.end(), a.bearing.angle) != bearings.end();
-    const bool another = aim != Aim::digging && !seen && more < kMoreBearings;
+    const bool another = !counts_digging(aim) && !seen && more < kMoreBearings;
     if (of_this_count >= kCompleted && !another) continue;
     // What cannot be proved legal as it was found is rare, and comes after all that can.
     if (drop_illegal(keeping, a)) {

@@ -17,6 +17,11 @@ Layout drawn_layout(const Site& site, const Wishes& wishes, const Coil& coil, co
 // asked for, locked ones too.
 double measure_of(const Site& site, const Wishes& wishes, const Layout& layout, double digging, int wanted);
 
+// Whether what the aim makes least is the digging.
+constexpr bool counts_digging(Aim aim) {
+  return aim == Aim::digging || aim == Aim::circuits || aim == Aim::metres;
+}
+
 // More circuits first (but for Aim::mix, which prices them), then whether a run reaches the house, then heads
 // joined, then the measure, then the digging.
 bool better(const Whole& l, const Whole& r, Aim aim);

@@ -111,7 +111,7 @@ class GroupPlacer {
       if (one.field.empty()) continue;
       one.cost = one.connection.cost + (a.bearing.drawn ? 0 : kOddBearing);
       one.measure = one.cost;
-      if (w.aim != Aim::digging)
+      if (!counts_digging(w.aim))
         one.measure = measure_of(drawn_, w, drawn_layout(drawn_, w, coil_, one, {}), one.cost, w.circuits);
       made.push_back(std::move(one));
     }

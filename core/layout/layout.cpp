@@ -150,7 +150,7 @@ class Placer {
       if (wishes_.aim != Aim::mix && static_cast<int>(a.trenches.size()) + 1 < best.count()) continue;
       Whole w = completer.complete(a);
       if (w.count() > keeping.wishes.circuits) continue;
-      w.measure = wishes_.aim == Aim::digging ? w.cost : measured(w, setting);
+      w.measure = counts_digging(wishes_.aim) ? w.cost : measured(w, setting);
       w.measure -= calm_worth(w);
       if (better(w, best, wishes_.aim)) best = std::move(w);
     }
@@ -159,7 +159,7 @@ class Placer {
 
   // By the guess of its digging, which falls short of it as a rule.
   bool cannot_win(const Arrangement& a, const Whole& best) const {
-    return wishes_.aim == Aim::digging && best.field.size() == a.trenches.size() &&
+    return counts_digging(wishes_.aim) && best.field.size() == a.trenches.size() &&
            !best.connection.run.line.empty() && best.unjoined() == 0 &&
            a.estimate - kGuessedOver - kLikenessWorth * likeness(a.trenches, wishes_.kept) >=
                best.digging - calm_worth(best);
@@ -167,8 +167,7 @@ class Placer {
 
   // What lying near the trenches last shown takes off the measure.
   double calm_worth(const Whole& w) const {
-    const bool in_metres = wishes_.aim == Aim::digging || wishes_.aim == Aim::circuits;
-    const double most = in_metres ? kLikenessWorth : kLikenessShare * std::abs(w.measure);
+    const double most = counts_digging(wishes_.aim) ? kLikenessWorth : kLikenessShare * std::abs(w.measure);
     return most * likeness(w.field, wishes_.kept);
   }
 
