@@ -131,6 +131,7 @@ QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme
   add_temperatures(page);
   add_flow(page, outcome);
   add_earth(page);
+  add_cost(page, plan);
   add_findings(page, outcome);
   add_assumptions(page, plan, outcome);
   return page.html();

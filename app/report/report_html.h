@@ -6,7 +6,7 @@
 namespace underlawn {
 
 // The side report of an outcome, in the order one reads it: what stops it, findings, trenches, header and
-// run, pipe, earth.
+// run, pipe, earth, cost.
 QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme);
 
 inline constexpr const char* kFindingsAnchor = "findings";
@@ -26,6 +26,7 @@ void add_temperatures(Page& page);
 void add_flow(Page& page, const Outcome& outcome);
 void add_assumptions(Page& page, const Plan& plan, const Outcome& outcome);
 void add_earth(Page& page);
+void add_cost(Page& page, const Plan& plan);
 
 // The mark of a severity, told apart by shape as well as colour.
 QString severity_mark(Severity severity);

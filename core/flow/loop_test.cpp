@@ -46,6 +46,12 @@ std::string_view test_procedure_name(TestProcedure procedure) {
   return "unknown";
 }
 
+double test_duration(TestProcedure procedure) {
+  double duration = 0;
+  for (const TestPhase& phase : programme_of(procedure, 0).phases) duration += phase.duration;
+  return duration;
+}
+
 std::vector<Trouble> loop_test_troubles(const LoopTest& test, UnitSystem units) {
   const Bound bounds[] = {
       {"test_working_pressure", "Working pressure", Quantity::pressure, test.working_pressure, 1000, 5e6,

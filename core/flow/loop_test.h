@@ -17,6 +17,7 @@ namespace underlawn {
 // The programmes of test_procedure.h.
 enum class TestProcedure { pump_then_shut_in, hold_then_shut_in, long_hold_then_shut_in, rebound };
 std::string_view test_procedure_name(TestProcedure procedure);
+double test_duration(TestProcedure procedure);  // s, from the start of pumping to the last reading
 
 struct LoopTest {
   TestProcedure procedure = TestProcedure::long_hold_then_shut_in;

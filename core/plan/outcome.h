@@ -7,6 +7,7 @@
 
 #include "base/figure.h"
 #include "base/result.h"
+#include "cost/estimate.h"
 #include "dig/dig.h"
 #include "field/coil.h"
 #include "flow/hydraulics.h"
@@ -22,6 +23,7 @@ struct Outcome {
   Coil coil;  // each trench's; zero when the wishes cannot be met
   Layout layout;
   DigPlan dig;
+  Cost cost;  // no lines where nothing is laid
   StakeOut stake_out;
   std::shared_ptr<const Flow> flow;                  // null where the loop cannot be solved
   std::shared_ptr<const Purge> purge;                // null too where flushing cannot be solved

@@ -73,6 +73,16 @@ struct DigIn {
   bool operator==(const DigIn&) const = default;
 };
 
+struct CostIn {
+  Site site;
+  int layout = 0, dig = 0;
+  Wishes wishes;
+  Ground ground;
+  double test = 0;
+  bool sound = false;
+  bool operator==(const CostIn&) const = default;
+};
+
 struct StakeOutIn {
   Site site;
   int layout = 0;
@@ -106,7 +116,7 @@ struct TemperaturesIn {
 // The last two read nearly everything.
 struct LastIn {
   Plan plan;
-  int coil = 0, layout = 0, dig = 0, stake_out = 0, flow = 0, temperatures = 0;
+  int coil = 0, layout = 0, dig = 0, cost = 0, stake_out = 0, flow = 0, temperatures = 0;
   bool operator==(const LastIn&) const = default;
 };
 
@@ -145,6 +155,14 @@ Wishes for_dig(const Wishes& wishes) {
   w.run_width = wishes.run_width;
   w.run_depth = wishes.run_depth;
   w.bedding = wishes.bedding;
+  return w;
+}
+
+Wishes for_cost(const Wishes& wishes) {
+  Wishes w;
+  w.prices = wishes.prices;
+  w.run_width = wishes.run_width;
+  w.run_depth = wishes.run_depth;
   return w;
 }
 
@@ -230,6 +248,7 @@ struct Solver::Kept {
   Stage<CoilIn, CoilMade> coil;
   Stage<LayoutIn, Layout> layout;
   Stage<DigIn, DigPlan> dig;
+  Stage<CostIn, Cost> cost;
   Stage<StakeOutIn, StakeOut> stake_out;
   Stage<FlowIn, FlowMade> flow;
   Stage<ThermalWishes, std::shared_ptr<const Surroundings>> surroundings;
@@ -278,6 +297,12 @@ void Solver::Kept::solve_dig(const Plan& plan, Outcome& outcome, const std::stop
   outcome.dig = dig.run(std::move(in), runs.dig, stop, [&](const DigIn& i) {
     return i.can_dig ? make_dig(outcome.layout, i.wishes, i.ground) : DigPlan{};
   });
+  CostIn bill{without_notes(plan.site),     layout.serial, dig.serial,
+              for_cost(plan.wishes),        plan.ground,   test_duration(plan.test.procedure),
+              can_dig && !troubles.out.site};
+  outcome.cost = cost.run(std::move(bill), runs.cost, stop, [&](const CostIn& i) {
+    return i.sound ? make_cost(i.site, outcome.layout, outcome.dig, i.wishes, i.ground, i.test) : Cost{};
+  });
   StakeOutIn where{houses_only(without_notes(plan.site)), layout.serial, !troubles.out.site};
   outcome.stake_out = stake_out.run(std::move(where), runs.stake_out, stop, [&](const StakeOutIn& i) {
     return i.site_sound ? make_stake_out(i.site, outcome.layout) : StakeOut{};
@@ -314,8 +339,8 @@ void Solver::Kept::solve_heat(const Plan& plan, Outcome& outcome, const std::sto
 
 void Solver::Kept::solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   const auto in = [&](Plan part) {
-    return LastIn{std::move(part),  coil.serial, layout.serial,      dig.serial,
-                  stake_out.serial, flow.serial, temperatures.serial};
+    return LastIn{std::move(part), coil.serial,      layout.serial, dig.serial,
+                  cost.serial,     stake_out.serial, flow.serial,   temperatures.serial};
   };
   outcome.findings = checks.run(in(for_checks(plan)), runs.checks, stop,
                                 [&](const LastIn& i) { return run_checks(i.plan, outcome); });

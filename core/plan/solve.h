@@ -2,7 +2,8 @@
 // solve(plan) -> Outcome: a pure function in stages; Solver keeps the stages whose inputs did not change.
 //
 //   plan ──► troubles      wishes ──► coil ──► layout ──► dig ──────────┬──► checks
-//                                     site ──────┘  ├───► stake_out ─────┼──► figures
+//                                     site ──────┘  │     └──► cost ─────┤
+//                                                   ├───► stake_out ─────┼──► figures
 //                          flow wishes ─────────────┼───► flow ──┬───────┤
 //                          thermal ──► surroundings ┴────────────┴► temperatures
 #pragma once
@@ -31,6 +32,7 @@ struct StageRuns {
   int temperatures = 0;
   int checks = 0;
   int figures = 0;
+  int cost = 0;
   bool operator==(const StageRuns&) const = default;
 };
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "cost/crew.h"
 #include "plan/figures/groups.h"
 
 namespace underlawn::figures {
@@ -6,8 +7,6 @@ namespace underlawn::figures {
 namespace {
 
 using Q = Quantity;
-
-constexpr double kAllowance = 0.05;  // of header and run pipe: cuts, joints, snaking in the trench
 
 void add_header_pipe(Figures& all, const Plan& plan) {
   double pipe = 0;
@@ -20,10 +19,10 @@ void add_header_pipe(Figures& all, const Plan& plan) {
   }
   if (from.empty()) return;
   from.emplace_back("buy.allowance");
-  derived(all, "buy.allowance", "Allowance on header and run pipe", kAllowance, Q::ratio,
+  derived(all, "buy.allowance", "Allowance on header and run pipe", kPipeAllowance, Q::ratio,
           {"fixed, for cuts, joints and snaking", {}, "common practice, no source"});
   derived(all, "buy.header_pipe", "Pipe to buy for header and run, " + plan.wishes.header_pipe,
-          pipe * (1 + kAllowance), Q::length,
+          pipe * (1 + kPipeAllowance), Q::length,
           {"(header pipe + run pipe) x (1 + allowance)", std::move(from), ""});
 }
 

@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the loop costs and how long it lies open. Sides vertical; the totals with the protective slope beside
+// them.
+#include "plan/figures/groups.h"
+
+namespace underlawn::figures {
+
+namespace {
+
+using Q = Quantity;
+
+// How a line of the bill comes about: its amount is a figure of its own, or was one before. Prices are for
+// SI units in the figures; print_price writes them for the reader's.
+struct Line {
+  const char* key;    // of CostLine
+  const char* price;  // label of the price
+  double Prices::*value;
+  const char* amount;  // key of the amount's figure
+};
+
+constexpr Line kLines[] = {
+    {"digging", "Price of a cubic metre dug and filled in again", &Prices::digging,
+     "dig.vertical.total.bank_volume"},
+    {"hand_crossing", "Price of a line met by hand", &Prices::hand_crossing, "cost.met_by_hand"},
+    {"pavement", "Price of a square metre of pavement cut and made good", &Prices::pavement,
+     "cost.pavement_area"},
+    {"lawn", "Price of a square metre of lawn torn up and sown", &Prices::lawn, "cost.lawn_area"},
+    {"bedding", "Price of a cubic metre of sand", &Prices::bedding, "dig.vertical.total.bedding_volume"},
+    {"coil_pipe", "Price of a metre of the coils' pipe", &Prices::coil_pipe, "cost.pipe_in_coils"},
+    {"header_pipe", "Price of a metre of the header's pipe", &Prices::header_pipe, "buy.header_pipe"},
+    {"joint", "Price of a fused joint", &Prices::joint, "cost.joints"},
+    {"crew_day", "Price of a day of crew and machine", &Prices::crew_day, "days.paid"},
+};
+
+double days(double working_time) {
+  return days_of(working_time);
+}
+
+void add_amounts(Figures& all, const Outcome& outcome) {
+  const Estimate& e = outcome.cost.vertical;
+  const auto amount = [&](const char* key) {
+    for (const CostLine& l : e.lines)
+      if (l.key == key) return l.amount;
+    return 0.0;
+  };
+  derived(all, "cost.met_by_hand", "Lines met by hand", amount("hand_crossing"), Q::count,
+          {"crossings of header and run with utilities", {"layout.crossings"}, ""});
+  std::vector<std::string> conduits;
+  for (const char* key : {"header.length", "run.length"})
+    if (all.find(key) != nullptr) conduits.emplace_back(key);
+  std::vector<std::string> cut = conduits, torn = conduits;
+  cut.emplace_back("dig.run_width");
+  derived(all, "cost.pavement_area", "Pavement cut", e.torn.pavement, Q::area,
+          {"area of header and run trench inside drives", cut, ""});
+  torn.insert(torn.end(), {"dig.length", "dig.vertical.spoil_width"});
+  derived(all, "cost.lawn_area", "Lawn torn up", e.torn.lawn, Q::area,
+          {"strips along all trenches, top width + 2 ft + heap wide, overlaps once, less drives and houses",
+           torn, "2 ft: 29 CFR 1926.651(j)(2)"});
+  std::vector<std::string> coils;
+  for (const Trench& t : outcome.layout.trenches) coils.push_back(trench_key(t.number) + ".coil_length");
+  derived(all, "cost.pipe_in_coils", "Pipe in coils", amount("coil_pipe"), Q::length,
+          {"sum over the trenches", coils, ""});
+  derived(all, "cost.joints", "Fused joints", e.joints, Q::count,
+          {"6 (circuits - 1) + 4 x ends of the header + 2: tees of three, reducers of two, the house",
+           {"layout.circuits_placed"},
+           kCommonPractice});
+}
+
+void add_stages(Figures& all, const CrewTime& t) {
+  const std::string rates = std::string(kProductionSource) + "; sizes and cycles " + kCommonPractice;
+  derived(all, "days.digging", "Digging, working days of 8 h", days(t.digging), Q::count,
+          {"excavated/(0.19 m3 x 0.90 x 0.60/20 s/(1 + swell)), 40 m/h below 1 ft of width, 1.5 h a line met "
+           "by hand",
+           {"dig.vertical.total.bank_volume", "ground.swell", "cost.met_by_hand"},
+           rates});
+  derived(all, "days.coil_making", "Making the coils, working days", days(t.making), Q::count,
+          {"50 s a metre of pipe; 10 s where it has no loops", {"cost.pipe_in_coils"}, kCommonPractice});
+  derived(all, "days.coil_laying", "Laying the coils, working days", days(t.laying), Q::count,
+          {"60 s a metre of trench", {"coil.trench_length", "layout.circuits_placed"}, kCommonPractice});
+  derived(all, "days.laid", "Last coil laid, working days from the start", days(t.laid), Q::count,
+          {"two stations that race: a coil is laid when it is made and its trench is dug",
+           {"days.digging", "days.coil_making", "days.coil_laying"},
+           "flow shop of two stations, Johnson 1954; set-up at the second apart"});
+  derived(all, "days.waiting", "Coil crew waiting for trenches, working days", days(t.waiting), Q::count,
+          {"sum over the trenches", {"days.laid"}, ""});
+  std::vector<std::string> joining = {"cost.joints"};
+  for (const char* key : {"header.length", "run.length"})
+    if (all.find(key) != nullptr) joining.emplace_back(key);
+  derived(all, "days.joining", "Header, run and joints, working days", days(t.joining), Q::count,
+          {"30 s a metre of header and run + 8 min a joint", joining, kCommonPractice});
+  derived(all, "days.testing", "Filling and pressure test, working days", days(t.testing), Q::count,
+          {"1 h + the test's holds, before anything is filled in", {}, kCommonPractice});
+  derived(all, "days.filling", "Filling in, working days", days(t.filling), Q::count,
+          {"(backfill/(1 - shrinkage) x (1 + swell) + bedding)/(0.38 m3 x 1.00 x 0.60/25 s)",
+           {"dig.vertical.total.backfill_volume", "dig.vertical.total.bedding_volume", "ground.shrinkage",
+            "ground.swell"},
+           rates});
+  derived(all, "days.open", "Open on the lot, working days", days(t.open), Q::count,
+          {"the later of digging and the last coil laid + joints + test + filling in",
+           {"days.digging", "days.laid", "days.joining", "days.testing", "days.filling"},
+           ""});
+  derived(all, "days.paid", "Days of crew and machine", days_paid(t), Q::count,
+          {"open on the lot, in whole days begun", {"days.open"}, ""});
+}
+
+void add_bill(Figures& all, const Prices& prices, const Estimate& e) {
+  std::vector<std::string> sums;
+  for (const Line& line : kLines) {
+    const std::string name = line.key;
+    typed(all, "price." + name, line.price, prices.*line.value, Q::money);
+    if (all.find(line.amount) == nullptr) continue;
+    for (const CostLine& l : e.lines)
+      if (l.key == name)
+        derived(all, "cost." + name, l.thing + ", " + prices.currency, l.sum, Q::money,
+                {"amount x price", {line.amount, "price." + name}, ""});
+    sums.push_back("cost." + name);
+  }
+  derived(all, "cost.total", "Cost in all, " + prices.currency, e.total, Q::money,
+          {"sum of the lines", std::move(sums), ""});
+}
+
+}  // namespace
+
+void add_cost(Figures& all, const Plan& plan, const Outcome& outcome) {
+  const Cost& cost = outcome.cost;
+  if (cost.vertical.lines.empty()) return;
+  const std::string& currency = plan.wishes.prices.currency;
+  add_amounts(all, outcome);
+  add_stages(all, cost.vertical.time);
+  add_bill(all, plan.wishes.prices, cost.vertical);
+  if (all.find("flow.capacity") != nullptr)
+    derived(all, "cost.by_capacity", "Cost by kilowatt of the heat pump, " + currency,
+            cost.vertical.total / (plan.flow.capacity / 1000), Q::money,
+            {"cost/capacity", {"cost.total", "flow.capacity"}, ""});
+  derived(
+      all, "days.sloped.open", "Open on the lot with the protective slope, working days",
+      days(cost.sloped.time.open), Q::count,
+      {"as with vertical sides, with the sloped volumes", {"days.open", "dig.sloped.total.bank_volume"}, ""});
+  derived(
+      all, "cost.sloped.total", "Cost in all with the protective slope, " + currency, cost.sloped.total,
+      Q::money,
+      {"as with vertical sides, with the sloped volumes",
+       {"cost.total", "dig.sloped.total.bank_volume", "dig.sloped.total.bedding_volume", "days.sloped.open"},
+       ""});
+}
+
+}  // namespace underlawn::figures

@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/way_words.h"
+
+#include <cmath>
+#include <numbers>
+#include <utility>
+
+#include "plane/region.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kHalf = std::numbers::pi;
+constexpr const char* kCompass[] = {"north", "north-east", "east", "south-east",
+                                    "south", "south-west", "west", "north-west"};
+
+// Clockwise from north, 0..2 pi.
+double bearing(const Site& site, double direction) {
+  const double b = std::fmod(site.north - direction, 2 * kHalf);
+  return b < 0 ? b + 2 * kHalf : b;
+}
+
+const char* compass(double bearing) {
+  return kCompass[static_cast<std::size_t>(std::lround(bearing / (kHalf / 4))) % 8];
+}
+
+std::string circuits(int n) {
+  return std::to_string(n) + (n == 1 ? " circuit" : " circuits");
+}
+
+Point middle(const Trench& t) {
+  return 0.5 * (t.head + t.end);
+}
+
+Point centre(const std::vector<Point>& points) {
+  Point sum;
+  for (Point p : points) sum = sum + p;
+  return 1.0 / static_cast<double>(points.size()) * sum;
+}
+
+// The middles of the trenches in two heaps, about the two that are farthest apart.
+std::pair<std::vector<Point>, std::vector<Point>> two_heaps(const Layout& layout) {
+  Point a, b;
+  double most = -1;
+  for (const Trench& s : layout.trenches)
+    for (const Trench& t : layout.trenches)
+      if (distance(middle(s), middle(t)) > most)
+        most = distance(middle(s), middle(t)), a = middle(s), b = middle(t);
+  std::pair<std::vector<Point>, std::vector<Point>> heaps;
+  for (const Trench& t : layout.trenches)
+    (distance(middle(t), a) <= distance(middle(t), b) ? heaps.first : heaps.second).push_back(middle(t));
+  return heaps;
+}
+
+// A bearing of a line, 0..180 degrees.
+std::string line_degrees(const Site& site, double direction) {
+  return print_quantity(Quantity::angle, std::fmod(bearing(site, direction), kHalf), UnitSystem::metric,
+                        Fineness::coarse);
+}
+
+}  // namespace
+
+std::string compass_word(const Site& site, Point towards) {
+  return compass(bearing(site, std::atan2(towards.y, towards.x)));
+}
+
+std::string compass_line(const Site& site, double direction) {
+  const double b = std::fmod(bearing(site, direction), kHalf);
+  const auto eighth = static_cast<std::size_t>(std::lround(b / (kHalf / 4))) % 4;
+  return std::string("from ") + kCompass[eighth] + " to " + kCompass[eighth + 4];
+}
+
+std::string other_side_words(const Site& site, Point outward) {
+  return "Nothing on the " + compass_word(site, outward) + " side of the house";
+}
+
+std::string other_direction_words(const Site& site, double direction, double now) {
+  const std::string then_line = compass_line(site, direction), now_line = compass_line(site, now);
+  if (then_line != now_line) return "Trenches " + then_line + " instead of " + now_line;
+  return "Trenches on a bearing of " + line_degrees(site, direction) + " instead of " +
+         line_degrees(site, now);
+}
+
+std::string groups_words(int groups) {
+  return groups == 1 ? "One group of trenches on one header"
+                     : "Two groups of trenches, each with a header of its own";
+}
+
+std::string told_of_groups(const Site& site, const Layout& layout, const std::string& usual) {
+  const auto [first, second] = two_heaps(layout);
+  if (first.empty() || second.empty()) return usual;
+  const Polyline between = {centre(first), centre(second)};
+  for (FeatureKind kind : {FeatureKind::house, FeatureKind::drive, FeatureKind::drain_field})
+    for (const Feature& f : site.features)
+      if (f.kind == kind && line_area_distance(between, f.points) < kSamePlace)
+        return "Two groups, on either side of the " + std::string(kind_name(kind));
+  return usual;
+}
+
+std::string run_coil_words(bool coil) {
+  return coil ? "A coil in the supply trench" : "No coil in the supply trench, all of them in the field";
+}
+
+std::string fewer_deeper_words(const Wishes& now, const Wishes& then, UnitSystem units) {
+  const auto deep = [&](double d) { return print_quantity(Quantity::length, d, units, Fineness::coarse); };
+  return circuits(then.circuits) + " " + deep(then.trench_depth) + " deep instead of " +
+         std::to_string(now.circuits) + " at " + deep(now.trench_depth);
+}
+
+std::string upright_words(const Wishes& then, UnitSystem units) {
+  const std::string wide =
+      print_quantity(Quantity::length, then.trench_width, units, Fineness::coarse) + " wide";
+  return then.pattern == CoilPattern::upright_coil
+             ? "Upright coils in trenches " + wide + ", cut by a chain trencher"
+             : "Coils flat on the floor of trenches " + wide;
+}
+
+std::string metres_words(const Wishes& then, UnitSystem units) {
+  const auto shown = [&](double d) { return print_quantity(Quantity::length, d, units, Fineness::coarse); };
+  return "As much trench as fits, each between " + shown(then.least_length) + " and " +
+         shown(then.most_length);
+}
+
+}  // namespace underlawn
