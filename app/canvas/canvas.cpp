@@ -106,6 +106,11 @@ void Canvas::set_paint_options(const PaintOptions& options) {
   plan_redrawn();
 }
 
+void Canvas::set_ghost(std::optional<Ghost> ghost) {
+  ghost_ = std::move(ghost);
+  update();
+}
+
 void Canvas::set_veil(std::function<void(QPainter&, const View&)> veil) {
   veil_ = std::move(veil);
   plan_redrawn();

@@ -9,6 +9,7 @@
 #include <map>
 #include <memory>
 
+#include "canvas/ghost.h"
 #include "canvas/look.h"
 #include "canvas/plan_painter.h"
 #include "canvas/typed_entry.h"
@@ -37,6 +38,8 @@ class Canvas : public QWidget, private ToolContext {
 
   // Painted over the plan and beneath what moves with the pointer; may be none.
   void set_veil(std::function<void(QPainter&, const View&)> veil);
+  void set_ghost(std::optional<Ghost> ghost);  // another layout over the one that is drawn
+  const std::optional<Ghost>& ghost() const { return ghost_; }
 
   void zoom_to_fit() override;
   void zoom_by(double factor);  // about the middle; above 1 is closer
@@ -129,6 +132,7 @@ class Canvas : public QWidget, private ToolContext {
   bool committing_ = false;
   bool picture_old_ = true;
   std::function<void(QPainter&, const View&)> veil_;
+  std::optional<Ghost> ghost_;
   QPixmap picture_;
 };
 

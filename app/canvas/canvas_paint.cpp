@@ -37,6 +37,7 @@ void Canvas::paintEvent(QPaintEvent*) {
   painter.drawPixmap(0, 0, picture_);
   if (veil_) veil_(painter, view_);
   painter.setRenderHint(QPainter::Antialiasing);
+  if (ghost_) paint_ghost(painter, *ghost_, view_, look_);
   paint_overlay(painter);
 }
 

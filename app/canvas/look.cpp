@@ -60,6 +60,7 @@ Look Look::light() {
   look.selection = "#0b7fab";
   look.snap = "#c2187a";
   look.stale = "#a7a49c";
+  look.ghost = "#0a7c6e";
   look.hint = "#2f6db5";
   look.warning = "#c26a00";
   look.error = "#b3132b";
@@ -94,6 +95,7 @@ Look Look::night() {
   look.selection = "#4cc3f0";
   look.snap = "#ff77c4";
   look.stale = "#5c6166";
+  look.ghost = "#5fe0cf";
   look.hint = "#7db4f5";
   look.warning = "#ffb54a";
   look.error = "#ff7480";

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How large the loop has to be, as a table or as JSON.
 
-#include <algorithm>
 #include <charconv>
 
 #include "cli/plan_in.h"
 #include "cli/size_json.h"
+#include "cli/table.h"
 #include "cli/verbs.h"
 #include "plan/sizing/size_words.h"
 #include "plan/solve.h"
@@ -16,9 +16,7 @@ namespace {
 
 constexpr int kUsualDraws = 300;
 
-struct Row {
-  std::string name, circuits, pipe, trench, coldest, warmest, seasonal, bank, lot;
-};
+using Row = std::vector<std::string>;
 
 Row row_of(const std::string& name, const FieldSize& f, UnitSystem units) {
   const auto shown = [&](Quantity q, double v) { return print_quantity(q, v, units); };
@@ -34,31 +32,7 @@ Row row_of(const std::string& name, const FieldSize& f, UnitSystem units) {
           f.placed ? "yes" : "no"};
 }
 
-std::size_t letters(const std::string& text) {
-  return static_cast<std::size_t>(
-      std::ranges::count_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
-}
-
-std::string filled(const std::string& text, std::size_t width) {
-  return text + std::string(width > letters(text) ? width - letters(text) : 0, ' ');
-}
-
-void tell_rows(const std::vector<Row>& rows, std::ostream& out) {
-  std::string Row::*const kColumns[] = {&Row::name,     &Row::circuits, &Row::pipe,
-                                        &Row::trench,   &Row::coldest,  &Row::warmest,
-                                        &Row::seasonal, &Row::bank,     &Row::lot};
-  for (const Row& row : rows) {
-    std::string line;
-    for (auto column : kColumns) {
-      std::size_t width = 0;
-      for (const Row& r : rows) width = std::max(width, letters(r.*column));
-      line += filled(row.*column, width + 2);
-    }
-    out << line.substr(0, line.find_last_not_of(' ') + 1) << "\n";
-  }
-}
-
-void tell_table(const LoopSizing& s, UnitSystem units, std::ostream& out) {
+void tell_sizes(const LoopSizing& s, UnitSystem units, std::ostream& out) {
   std::vector<Row> rows = {
       {"", "circuits", "pipe", "trench", "coldest", "warmest", "seasonal", "dug", "lot takes it"}};
   if (s.drawn.circuits > 0) rows.push_back(row_of("as drawn", s.drawn, units));
@@ -66,12 +40,12 @@ void tell_table(const LoopSizing& s, UnitSystem units, std::ostream& out) {
   if (s.given) rows.push_back(row_of("lot gives", *s.given, units));
   for (const Alternative& a : s.alternatives)
     if (a.size) rows.push_back(row_of(alternative_name(a, units), *a.size, units));
-  tell_rows(rows, out);
+  tell_table(rows, out);
 }
 
 void tell(const LoopSizing& s, const Plan& plan, const std::optional<Chance>& chance, std::ostream& out) {
   out << needed_words(s) << "\n\n";
-  tell_table(s, plan.units, out);
+  tell_sizes(s, plan.units, out);
   for (const Alternative& a : s.alternatives)
     if (a.refusal) out << alternative_name(a, plan.units) << ": " << a.refusal->message() << "\n";
   out << "\n" << least_coil_words(s, plan.units) << "\n";

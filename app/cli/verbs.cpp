@@ -73,6 +73,16 @@ const std::vector<Verb>& verbs() {
        "spacings, the classic length equations, and the chance that the loop as drawn holds. Status 1 where "
        "no size does.",
        run_size},
+      {"ways",
+       {{"PLAN"}},
+       {{"--json", "", "Write everything as JSON."}},
+       "Lay the loop out in other ways and compare what they cost.",
+       "Solves PLAN and, in full, up to five other ways to lay its loop that differ in kind: another side of "
+       "the house, another direction, two groups, a coil in the supply trench or none, fewer and deeper, "
+       "upright coils, most metres. Lists circuits, cost, earth dug, days, lawn and water temperatures; "
+       "those "
+       "that hold the limits first, by cost. Status 1 where nothing can be laid.",
+       run_ways},
       {"epanet",
        {{"PLAN"}},
        {{"--out", "FILE", "File to write. Without it, to standard output."}},

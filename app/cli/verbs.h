@@ -13,6 +13,7 @@ Exit run_sheet(const Arguments& arguments, const Console& console);
 Exit run_response(const Arguments& arguments, const Console& console);
 Exit run_hours(const Arguments& arguments, const Console& console);
 Exit run_size(const Arguments& arguments, const Console& console);
+Exit run_ways(const Arguments& arguments, const Console& console);
 Exit run_epanet(const Arguments& arguments, const Console& console);
 Exit run_resave(const Arguments& arguments, const Console& console);
 Exit run_new(const Arguments& arguments, const Console& console);

@@ -15,6 +15,7 @@
 #include "window/side_column.h"
 #include "window/size_panel.h"
 #include "window/theme_now.h"
+#include "window/ways_panel.h"
 
 namespace underlawn {
 
@@ -117,9 +118,14 @@ void MainWindow::bind_panels() {
       {"panel.temperatures", SideColumn::Tab::temperatures},
       {"panel.flow", SideColumn::Tab::flow},
       {"panel.size", SideColumn::Tab::size},
+      {"panel.ways", SideColumn::Tab::ways},
       {"panel.title", SideColumn::Tab::title}};
   for (const auto& [id, tab] : tabs)
     actions_->on(id, [this, tab = tab](bool) { side_->show_tab(tab, true); });
+  actions_->on("panel.find_ways", [this](bool) {
+    side_->show_tab(SideColumn::Tab::ways, false);
+    side_->ways_panel()->start();
+  });
   actions_->on("panel.size_loop", [this](bool) {
     side_->show_tab(SideColumn::Tab::size, false);
     side_->size_panel()->start();

@@ -14,6 +14,7 @@
 #include "window/sheet_strip.h"
 #include "window/side_column.h"
 #include "window/theme_now.h"
+#include "window/ways_panel.h"
 
 namespace underlawn {
 
@@ -148,6 +149,12 @@ void MainWindow::connect_canvas() {
   });
   connect(canvas_, &Canvas::pointer_left, where_, &QLabel::clear);
   says_->setText(canvas_->status());
+  WaysPanel* ways = side_->ways_panel();
+  connect(ways, &WaysPanel::shown_changed, this, [this, ways] {
+    const Way* way = ways->shown();
+    if (way == nullptr) return canvas_->set_ghost(std::nullopt);
+    canvas_->set_ghost(Ghost{way->layout, way->wishes.run_width, QString::fromStdString(way->sentence)});
+  });
 }
 
 void MainWindow::follow_theme() {

@@ -19,6 +19,7 @@
 #include "window/lot_list.h"
 #include "window/selected_panel.h"
 #include "window/size_panel.h"
+#include "window/ways_panel.h"
 
 namespace underlawn {
 
@@ -65,6 +66,7 @@ SideColumn::SideColumn(Document& document, Selection& selection, QWidget* parent
       selected_(new SelectedPanel(document, selection)),
       lot_list_(new LotList(document, selection)),
       size_(new SizePanel(document)),
+      ways_(new WaysPanel(document)),
       tabs_(new QTabWidget) {
   build(document, selection);
   connect(headline_, &Headline::trace_asked, this, &SideColumn::show_trace);
@@ -120,6 +122,7 @@ void SideColumn::build(Document& document, Selection&) {
   add_page(Tab::temperatures, scrolled(new TemperaturesPanel(document)), tr("Charts"),
            tr("Water, ground and load through the year (Alt+9)"));
   add_page(Tab::size, scrolled(size_), tr("Size"), tr("How large the loop has to be (Alt+0)"));
+  add_page(Tab::ways, scrolled(ways_), tr("Ways"), tr("Other ways to lay the loop, compared (Alt+W)"));
   add_page(Tab::title, scrolled(new TitlePanel(document)), tr("Title"),
            tr("What is printed at the foot of every sheet (Alt+6)"));
 }
@@ -136,6 +139,7 @@ void SideColumn::show_tab(Tab tab, bool take_keyboard) {
   if (tab == Tab::selected) return selected_->focus_first_field();
   if (tab == Tab::lot) return lot_list_->focus_find();
   if (tab == Tab::report) return report_->setFocus(Qt::ShortcutFocusReason);
+  if (tab == Tab::ways) return ways_->take_keyboard();
   auto* area = static_cast<QScrollArea*>(page);
   if (tab == Tab::temperatures) return area->widget()->setFocus(Qt::ShortcutFocusReason);
   static_cast<Form*>(area->widget())->first_field()->setFocus(Qt::ShortcutFocusReason);

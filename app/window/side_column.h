@@ -18,6 +18,7 @@ class TracePane;
 class SelectedPanel;
 class LotList;
 class SizePanel;
+class WaysPanel;
 
 // Right of the drawing: the headline, always in sight; the panels as tabs; how a number came about. In a wide
 // window the report has a column of its own.
@@ -27,7 +28,7 @@ class SideColumn : public QWidget {
  public:
   SideColumn(Document& document, Selection& selection, QWidget* parent = nullptr);
 
-  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title };
+  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways };
   void show_tab(Tab tab, bool take_keyboard);
   Tab tab() const;
   void set_wide(bool wide);
@@ -38,6 +39,7 @@ class SideColumn : public QWidget {
   TracePane* trace() const { return trace_; }
   SelectedPanel* selected() const { return selected_; }
   SizePanel* size_panel() const { return size_; }
+  WaysPanel* ways_panel() const { return ways_; }
   LotList* lot_list() const { return lot_list_; }
   QWidget* page(Tab tab) const { return pages_[static_cast<std::size_t>(tab)]; }
 
@@ -55,10 +57,11 @@ class SideColumn : public QWidget {
   SelectedPanel* selected_;
   LotList* lot_list_;
   SizePanel* size_;
+  WaysPanel* ways_;
   QTabWidget* tabs_;
   QWidget* report_column_;
   QVBoxLayout* report_home_;
-  std::array<QWidget*, 10> pages_{};
+  std::array<QWidget*, 11> pages_{};
   bool wide_ = false;
 };
 

@@ -12,6 +12,7 @@
 
 #include "plan/sizing/size_words.h"
 #include "window/chance_bar.h"
+#include "window/same_loop.h"
 #include "window/theme.h"
 
 namespace underlawn {
@@ -53,12 +54,6 @@ QString size_words(const FieldSize& f, UnitSystem units) {
                             two_digits(f.seasonal));
   return text + "\n" +
          (f.placed ? SizePanel::tr("Fits on the lot") : SizePanel::tr("Does not fit on the lot"));
-}
-
-// The parts that a sizing follows from.
-bool same_loop(const Plan& a, const Plan& b) {
-  return a.site == b.site && a.ground == b.ground && a.wishes == b.wishes && a.thermal == b.thermal &&
-         a.flow == b.flow && a.units == b.units;
 }
 
 }  // namespace

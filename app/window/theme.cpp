@@ -106,6 +106,9 @@ QLabel { background: transparent; }
 QLabel#section { qproperty-indent: 0; font-size: 13px; font-weight: 600; padding-top: 6px; }
 QLabel#faint { color: @faint; font-size: 12px; }
 QLabel#source { color: @faint; font-size: 12px; }
+QLabel#name { font-weight: 600; }
+QLabel#plainer { font-size: 12px; }
+QLabel#right { color: @grass; font-size: 12px; }
 QLabel#wrong { color: @error; font-size: 12px; }
 QLabel#big { font-size: 17px; font-weight: 600; }
 
@@ -156,6 +159,11 @@ QFrame#bar { background: @sunken; border-bottom: 1px solid @line; }
 QFrame#foot { background: @ground; border-top: 1px solid @line; }
 QFrame#sheetbar { background: @ground; border-top: 1px solid @line; }
 QFrame#overlay { background: @paper; border: 1px solid @edge; border-radius: 10px; }
+QFrame#way { background: @paper; border: 1px solid @line; border-radius: 8px; padding: 1px; }
+QFrame#way:hover { background: @tint; }
+QFrame#way[chosen="true"] { border: 2px solid @grass; padding: 0; }
+QFrame#way:focus { border: 2px solid @focus; padding: 0; }
+QFrame#way QPushButton { padding: 3px 10px; }
 QFrame#card { background: @paper; border: 1px solid @line; border-radius: 10px; }
 
 QScrollBar:vertical { background: transparent; width: 11px; margin: 0; }

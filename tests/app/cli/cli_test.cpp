@@ -344,4 +344,28 @@ TEST_F(Cli, SizeTellsTheNeedOfALotThatTakesNothing) {
   EXPECT_EQ(run({"size", "a.underlawn", "--draws", "many"}).status, 2);
 }
 
+TEST_F(Cli, WaysCompareThePlanWithOthers) {
+  const QString plan = QString::fromStdString(sample("alder-lane.underlawn"));
+  const Ran table = run({"ways", plan});
+  EXPECT_EQ(table.status, 0) << table.err;
+  EXPECT_NE(table.out.find("\nAs planned "), std::string::npos) << table.out;
+  EXPECT_NE(table.out.find("holds limits"), std::string::npos);
+  const Ran json = run({"ways", plan, "--json"});
+  const auto read = json_from_text(json.out, "the ways");
+  ASSERT_TRUE(read.has_value()) << json.out;
+  const auto& ways = read->value["ways"];
+  ASSERT_GE(ways.size(), 3u);
+  EXPECT_EQ(ways[0]["kind"], "as_planned");
+  EXPECT_EQ(ways[0]["trenches"].size(), ways[0]["circuits"].get<std::size_t>());
+  for (const auto& way : ways) EXPECT_GT(way["cost_money"].get<double>(), 0);
+}
+
+TEST_F(Cli, WaysOfAnEmptyPlanSayWhatIsMissing) {
+  put("a.underlawn", plan_to_text(Plan{}));
+  const Ran ran = run({"ways", "a.underlawn"});
+  EXPECT_EQ(ran.status, 1);
+  EXPECT_TRUE(ran.out.empty());
+  EXPECT_FALSE(ran.err.empty());
+}
+
 }  // namespace underlawn

@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/ways_panel.h"
+
+#include <QLabel>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "window/same_loop.h"
+#include "window/theme.h"
+#include "window/way_card.h"
+
+namespace underlawn {
+
+namespace {
+
+QLabel* words(const QString& text, const char* style) {
+  auto* label = new QLabel(text);
+  label->setObjectName(style);
+  label->setWordWrap(true);
+  label->setTextFormat(Qt::PlainText);
+  return label;
+}
+
+}  // namespace
+
+WaysPanel::WaysPanel(Document& document, QWidget* parent)
+    : Form(document, parent),
+      document_(document),
+      run_(new QPushButton(tr("Find other ways"))),
+      stop_(new QPushButton(tr("Stop"))),
+      bar_(new QProgressBar),
+      doing_(words(QString(), "faint")),
+      age_(words(tr("Of an earlier plan."), "section")),
+      home_(nullptr) {
+  build();
+  connect(run_, &QPushButton::clicked, this, &WaysPanel::start);
+  connect(stop_, &QPushButton::clicked, &service_, &WaysService::stop);
+  connect(&service_, &WaysService::busy_changed, this, &WaysPanel::show_busy);
+  connect(&service_, &WaysService::answered, this, &WaysPanel::show_answer);
+  connect(&service_, &WaysService::progressed, this, [this](double share, const QString& what) {
+    bar_->setValue(static_cast<int>(1000 * share));
+    doing_->setText(what);
+  });
+  on_refresh([this] { show_age(); });
+  show_busy();
+  refresh();
+}
+
+void WaysPanel::build() {
+  section(tr("Other ways"));
+  wide(words(tr("Ways to lay the loop that differ in kind, each worked out in full. Point at one to see it "
+                "over the drawing."),
+             "faint"));
+  run_->setObjectName("main");
+  wide(run_);
+  bar_->setRange(0, 1000);
+  bar_->setTextVisible(false);
+  bar_->setFixedHeight(2 * kGap);
+  wide(bar_);
+  wide(doing_);
+  wide(stop_);
+  wide(age_);
+  auto* home = new QWidget;
+  home_ = new QVBoxLayout(home);
+  home_->setContentsMargins(0, 0, 0, 0);
+  wide(home);
+  end();
+}
+
+void WaysPanel::start() {
+  if (service_.busy()) return;
+  bar_->setValue(0);
+  doing_->clear();
+  service_.start(document_.plan());
+}
+
+void WaysPanel::take_keyboard() {
+  (service_.busy() ? stop_ : run_)->setFocus(Qt::ShortcutFocusReason);
+}
+
+void WaysPanel::show_busy() {
+  const bool busy = service_.busy();
+  run_->setEnabled(!busy);
+  bar_->setVisible(busy);
+  doing_->setVisible(busy);
+  stop_->setVisible(busy);
+}
+
+int WaysPanel::drawn() const {
+  const auto answer = service_.newest();
+  if (answer == nullptr) return -1;
+  for (std::size_t i = 0; i < answer->ways.size(); ++i)
+    if (answer->ways[i].wishes == document_.plan().wishes) return static_cast<int>(i);
+  return -1;
+}
+
+bool WaysPanel::earlier() const {
+  const auto answer = service_.newest();
+  if (answer == nullptr) return false;
+  Plan plan = document_.plan();
+  if (drawn() >= 0) plan.wishes = answer->plan.wishes;
+  return !same_loop(answer->plan, plan);
+}
+
+const Way* WaysPanel::shown() const {
+  const auto answer = service_.newest();
+  const int way = looked_at_ >= 0 ? looked_at_ : chosen_;
+  if (!isVisible() || answer == nullptr || way < 0 || way >= static_cast<int>(answer->ways.size()))
+    return nullptr;
+  return way == drawn() && !earlier() ? nullptr : &answer->ways[static_cast<std::size_t>(way)];
+}
+
+void WaysPanel::show_age() {
+  const bool old = earlier();
+  age_->setVisible(old);
+  const int present = drawn();
+  for (std::size_t i = 0; i < cards_.size(); ++i)
+    cards_[i]->set_state(old                              ? WayCard::State::old
+                         : static_cast<int>(i) == present ? WayCard::State::drawn
+                                                          : WayCard::State::open);
+  emit shown_changed();
+}
+
+void WaysPanel::show_answer() {
+  cards_.clear();
+  chosen_ = looked_at_ = -1;
+  delete found_;
+  found_ = new QWidget;
+  auto* column = new QVBoxLayout(found_);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(2 * kGap);
+  const WaysAnswer& answer = *service_.newest();
+  if (answer.refusal)
+    column->addWidget(words(QString::fromStdString(answer.refusal->message()), "wrong"));
+  else if (answer.ways.empty())
+    column->addWidget(
+        words(tr("Nothing can be laid out yet: see the report for what is in the way."), "wrong"));
+  for (std::size_t i = 0; i < answer.ways.size(); ++i) add_card(i, *column);
+  if (answer.ways.size() == 1)
+    column->addWidget(words(tr("No other way was found that differs and lays a circuit."), "faint"));
+  home_->addWidget(found_);
+  show_age();
+}
+
+void WaysPanel::add_card(std::size_t way, QVBoxLayout& into) {
+  const WaysAnswer& answer = *service_.newest();
+  auto* card = new WayCard(answer.ways[way], answer.ways.front(), answer.plan);
+  const int index = static_cast<int>(way);
+  connect(card, &WayCard::looked_at, this, [this, index](bool now) {
+    looked_at_ = now ? index : -1;
+    emit shown_changed();
+  });
+  connect(card, &WayCard::chosen, this, [this, index] { choose(index); });
+  connect(card, &WayCard::taken, this, [this, way] { take(way); });
+  cards_.push_back(card);
+  into.addWidget(card);
+}
+
+void WaysPanel::choose(int way) {
+  chosen_ = way;
+  for (std::size_t i = 0; i < cards_.size(); ++i) cards_[i]->set_chosen(static_cast<int>(i) == way);
+  emit shown_changed();
+}
+
+void WaysPanel::take(std::size_t way) {
+  Plan plan = document_.committed();
+  plan.wishes = service_.newest()->ways[way].wishes;
+  document_.commit(std::move(plan), tr("Another way"));
+}
+
+void WaysPanel::hideEvent(QHideEvent* event) {
+  Form::hideEvent(event);
+  looked_at_ = -1;
+  emit shown_changed();
+}
+
+void WaysPanel::showEvent(QShowEvent* event) {
+  Form::showEvent(event);
+  emit shown_changed();
+}
+
+}  // namespace underlawn
