@@ -47,6 +47,17 @@ TEST_F(ReportTest, ShowsTheNumbersOfTheFigures) {
     EXPECT_TRUE(page.contains(shown(key))) << key << " = " << shown(key).toStdString();
 }
 
+TEST_F(ReportTest, ShowsTheBillAndTheDays) {
+  const QString page = text_of(report_html(plan, outcome, theme));
+  EXPECT_TRUE(page.contains("Cost, USD"));
+  for (const char* key : {"cost.digging", "cost.joint", "cost.total", "cost.sloped.total"})
+    EXPECT_TRUE(page.contains(QString::number(std::round(outcome.figures.at(key).value), 'f', 0))) << key;
+  EXPECT_TRUE(page.contains(shown("days.open")));
+  EXPECT_TRUE(page.contains("15.29 per cu yd"));  // 20 a cubic metre
+  plan.units = UnitSystem::metric;
+  EXPECT_TRUE(text_of(report_html(plan, outcome, theme)).contains("20.00 per m³"));
+}
+
 TEST_F(ReportTest, ShowsThemInTheUnitsOfThePlan) {
   plan.units = UnitSystem::metric;
   const QString page = text_of(report_html(plan, outcome, theme));
