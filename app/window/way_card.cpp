@@ -27,16 +27,21 @@ QString shown(Quantity q, double value, UnitSystem units, Fineness fineness = Fi
   return QString::fromStdString(print_quantity(q, value, units, fineness));
 }
 
+QString in_thousands(double value) {
+  QLocale locale = QLocale::c();
+  locale.setNumberOptions(QLocale::DefaultNumberOptions);
+  return locale.toString(value, 'f', 0);
+}
+
 QString money(double value, const Plan& plan) {
-  return QLocale::c().toString(std::round(value), 'f', 0) + " " +
-         QString::fromStdString(plan.wishes.prices.currency);
+  return in_thousands(value) + " " + QString::fromStdString(plan.wishes.prices.currency);
 }
 
 // "+1,200" beside the plan's own.
 QString more_or_less(const Way& way, const Way& own) {
   const double more = std::round(way.cost) - std::round(own.cost);
   if (&way == &own || more == 0) return {};
-  return QString(" (%1%2)").arg(more > 0 ? "+" : "−", QLocale::c().toString(std::abs(more), 'f', 0));
+  return QString(" (%1%2)").arg(more > 0 ? "+" : "−", in_thousands(std::abs(more)));
 }
 
 QString water_words(const Way& way, UnitSystem units) {

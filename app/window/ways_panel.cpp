@@ -81,6 +81,14 @@ void WaysPanel::take_keyboard() {
 
 void WaysPanel::show_busy() {
   const bool busy = service_.busy();
+  // The keyboard stays here when what has it goes.
+  QWidget* next = busy && run_->hasFocus()     ? stop_
+                  : busy || !stop_->hasFocus() ? nullptr
+                  : cards_.size() > 1          ? static_cast<QWidget*>(cards_[1])
+                                               : run_;
+  run_->setEnabled(true);
+  stop_->setVisible(true);
+  if (next != nullptr) next->setFocus(Qt::OtherFocusReason);
   run_->setEnabled(!busy);
   bar_->setVisible(busy);
   doing_->setVisible(busy);

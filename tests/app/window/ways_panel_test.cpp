@@ -122,6 +122,17 @@ TEST_F(WaysPanelTest, StopEndsItWithoutAnAnswer) {
   EXPECT_EQ(panel->service().newest(), nullptr);
 }
 
+TEST_F(WaysPanelTest, TheKeyboardStaysWithIt) {
+  window.actions().action("panel.ways")->trigger();
+  QWidget* run = QApplication::focusWidget();
+  ASSERT_NE(run, nullptr);
+  QTest::keyClick(run, Qt::Key_Space);
+  ASSERT_TRUE(panel->isAncestorOf(QApplication::focusWidget()));
+  ASSERT_TRUE(wait_until([&] { return !panel->service().busy(); }));
+  EXPECT_EQ(QApplication::focusWidget(), cards()[1]);
+  EXPECT_TRUE(window.canvas()->ghost());
+}
+
 TEST_F(WaysPanelTest, OfAnEmptyPlanThereIsNothing) {
   window.document().start_new();
   find();
