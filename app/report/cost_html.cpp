@@ -24,11 +24,11 @@ void add_bill(Page& page, const Plan& plan) {
       {QObject::tr("Dug and filled in"), "dig.vertical.total.bank_volume", "digging"},
       {QObject::tr("Lines met by hand"), "cost.met_by_hand", "hand_crossing"},
       {QObject::tr("Pavement"), "cost.pavement_area", "pavement"},
-      {QObject::tr("Lawn"), "cost.lawn_area", "lawn"},
+      {QObject::tr("Lawn"), "layout.lawn", "lawn"},
       {QObject::tr("Sand"), "dig.vertical.total.bedding_volume", "bedding"},
       {QObject::tr("Pipe in coils"), "cost.pipe_in_coils", "coil_pipe"},
       {QObject::tr("Header, run"), "buy.header_pipe", "header_pipe"},
-      {QObject::tr("Fused joints"), "cost.joints", "joint"},
+      {QObject::tr("Fused joints"), "layout.joints", "joint"},
       {QObject::tr("Crew days"), "days.paid", "crew_day"}};
   for (const auto& [words, amount, key] : rows)
     page.row({words, page.number(amount, Fineness::coarse),

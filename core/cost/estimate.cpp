@@ -47,12 +47,6 @@ void add_lines(Estimate& e, const Layout& layout, const EarthWork& total, int me
 
 }  // namespace
 
-int joints_of(const Layout& layout) {
-  if (layout.trenches.empty()) return 0;
-  const auto ends = std::max<std::size_t>(1, layout.header.legs.size());
-  return static_cast<int>(6 * (layout.trenches.size() - 1) + 4 * ends + 2);
-}
-
 std::string print_price(double price, Quantity amount, UnitSystem units) {
   if (amount == Q::count) return print_quantity(Q::money, price, units);
   static constexpr double kTon = 3516.8528420667;  // W: 12,000 Btu/h
@@ -74,7 +68,7 @@ Cost make_cost(const Site& site, const Layout& layout, const DigPlan& dig, const
   const auto make = [&](bool sloped) {
     Estimate e;
     e.joints = joints_of(layout);
-    e.torn = lot_torn(site, layout, dig, wishes, ground, sloped);
+    e.torn = lot_torn(site, layout, dig, wishes, sloped);
     e.time = crew_time(layout, dig, ground, {met, e.joints, test, sloped});
     add_lines(e, layout, sloped ? dig.total_sloped : dig.total_vertical, met, wishes.prices);
     return e;

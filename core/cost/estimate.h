@@ -68,8 +68,4 @@ struct Cost {
 Cost make_cost(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes,
                const Ground& ground, double test);
 
-// Fused joints, both pipes: a tee of three joints for every circuit but one, a reducer of two at each end of
-// the header, one joint at the house: 6 (n - 1) + 4 ends + 2. Common practice, no source.
-int joints_of(const Layout& layout);
-
 }  // namespace underlawn

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/lot_torn.h"
 
+#include <cmath>
+
 #include "plane/region.h"
 
 namespace underlawn {
@@ -20,31 +22,32 @@ Region areas_of(const Site& site, FeatureKind kind) {
   return unite(areas);
 }
 
+// m across, from edge to edge, of a trench of this section.
+double strip_width(double floor, double depth, double slope) {
+  const double section = depth * (floor + slope * depth);
+  return floor + 2 * slope * depth + kSpoilOff + 2 * std::sqrt(kSpoilSlope * kSpoilSwell * section) +
+         kWorkRoom;
+}
+
 }  // namespace
 
 LotTorn lot_torn(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes,
-                 const Ground& ground, bool sloped) {
-  const double slope = sloped ? 2 * dig.slope : 0;
+                 bool sloped) {
+  const double slope = sloped ? dig.slope : 0;
   std::vector<Region> cuts, strips;  // of header and run; of everything
-  const auto strip = [&](const Polyline& line, double top, const EarthWork& work) {
-    add_strips(strips, line, top + kSpoilEdge + spoil_heap(work.loose, work.length, ground.repose).width);
-  };
-  const auto& works = sloped ? dig.trenches_sloped : dig.trenches_vertical;
-  for (std::size_t i = 0; i < layout.trenches.size() && i < works.size(); ++i) {
-    const Trench& t = layout.trenches[i];
-    strip(middle_line(t), t.width + slope * t.depth, works[i]);
+  for (const Trench& t : layout.trenches)
+    add_strips(strips, middle_line(t), strip_width(t.width, t.depth, slope));
+  std::vector<Polyline> conduits = layout.header.legs;
+  conduits.push_back(layout.run.line);
+  for (const Polyline& line : conduits) {
+    add_strips(cuts, line, wishes.run_width + 2 * slope * wishes.run_depth);
+    add_strips(strips, line, strip_width(wishes.run_width, wishes.run_depth, slope));
   }
-  const double top = wishes.run_width + slope * wishes.run_depth;
-  const auto conduit = [&](const Polyline& line, const EarthWork& work) {
-    add_strips(cuts, line, top);
-    strip(line, top, work);
-  };
-  for (const Polyline& leg : layout.header.legs)
-    conduit(leg, sloped ? dig.header_sloped : dig.header_vertical);
-  conduit(layout.run.line, sloped ? dig.run_sloped : dig.run_vertical);
   const Region drives = areas_of(site, FeatureKind::drive);
   const Region hard = unite({drives, areas_of(site, FeatureKind::house)});
-  return {area(intersect(unite(cuts), drives)), area(subtract(unite(strips), hard))};
+  Region torn = unite(strips);
+  if (site.lot.size() > 2) torn = intersect(torn, region_of(lot_ring(site)));
+  return {area(intersect(unite(cuts), drives)), area(subtract(torn, hard))};
 }
 
 }  // namespace underlawn

@@ -109,13 +109,19 @@ Amounts amounts_of(const Site& site, const Wishes& wishes, const Layout& layout)
   const std::vector<Strip> strips = strips_of(wishes, layout);
   a.lawn = lawn_of(site, strips);
   a.pavement = pavement_of(site, wishes, layout);
-  a.joints = 2 * static_cast<int>(layout.trenches.size()) + (layout.run.line.empty() ? 0 : 2);
+  a.joints = joints_of(layout);
   for (const Crossing& c : layout.crossings) {
     const Feature* f = find_feature(site, c.feature_id);
     a.hand_crossings += f != nullptr && f->kind == FeatureKind::utility;
   }
   a.trees = trees_of(site, strips);
   return a;
+}
+
+int joints_of(const Layout& layout) {
+  if (layout.trenches.empty()) return 0;
+  const auto ends = std::max<std::size_t>(1, layout.header.legs.size());
+  return static_cast<int>(6 * (layout.trenches.size() - 1) + 4 * ends + 2);
 }
 
 double money_of(const Amounts& a, const Prices& p) {

@@ -24,7 +24,7 @@ struct Amounts {
   double pavement = 0;   // m2 of drives that header and run cut
   double coil_pipe = 0;  // m
   double header_pipe = 0;           // m: supply and return, of header and run
-  int joints = 0;                   // fused: two a circuit, two where the run meets the header
+  int joints = 0;                   // fused: joints_of
   int hand_crossings = 0;           // of utilities
   std::vector<TreeDistance> trees;  // nearest first
   bool operator==(const Amounts&) const = default;
@@ -40,6 +40,10 @@ inline constexpr double kWorkRoom = 1.0;     // m; common practice, no source
 
 // Of the trenches, header, run and crossings of a layout.
 Amounts amounts_of(const Site& site, const Wishes& wishes, const Layout& layout);
+
+// Fused joints, both pipes: a tee of three joints for every circuit but one, a reducer of two at each end of
+// the header, one joint at the house: 6 (n - 1) + 4 ends + 2; 0 without trenches. Common practice, no source.
+int joints_of(const Layout& layout);
 
 // What the amounts cost; Prices::crew_day and what is not bought are left out.
 double money_of(const Amounts& amounts, const Prices& prices);

@@ -16,7 +16,9 @@ void add_amounts(Figures& all, const Plan& plan, const Outcome& outcome) {
        placed,
        "distance of spoil: 29 CFR 1926.651(j)(2); swell, heap and working room: common practice, no source"});
   derived(all, "layout.joints", "Fused joints", a.joints, Quantity::count,
-          {"two a circuit, two where the run meets the header", {"layout.circuits_placed"}, ""});
+          {"6 (circuits - 1) + 4 x ends of the header + 2: tees of three, reducers of two, the house",
+           {"layout.circuits_placed"},
+           "common practice, no source"});
   if (a.trees.empty()) return;
   derived(all, "layout.nearest_tree", "Nearest trunk to a trench, header or run", a.trees.front().nearest,
           Quantity::length, {"from the trunk's centre to the edge of the floor", placed, ""});

@@ -24,11 +24,11 @@ constexpr Line kLines[] = {
     {"hand_crossing", "Price of a line met by hand", &Prices::hand_crossing, "cost.met_by_hand"},
     {"pavement", "Price of a square metre of pavement cut and made good", &Prices::pavement,
      "cost.pavement_area"},
-    {"lawn", "Price of a square metre of lawn torn up and sown", &Prices::lawn, "cost.lawn_area"},
+    {"lawn", "Price of a square metre of lawn torn up and sown", &Prices::lawn, "layout.lawn"},
     {"bedding", "Price of a cubic metre of sand", &Prices::bedding, "dig.vertical.total.bedding_volume"},
     {"coil_pipe", "Price of a metre of the coils' pipe", &Prices::coil_pipe, "cost.pipe_in_coils"},
     {"header_pipe", "Price of a metre of the header's pipe", &Prices::header_pipe, "buy.header_pipe"},
-    {"joint", "Price of a fused joint", &Prices::joint, "cost.joints"},
+    {"joint", "Price of a fused joint", &Prices::joint, "layout.joints"},
     {"crew_day", "Price of a day of crew and machine", &Prices::crew_day, "days.paid"},
 };
 
@@ -45,25 +45,16 @@ void add_amounts(Figures& all, const Outcome& outcome) {
   };
   derived(all, "cost.met_by_hand", "Lines met by hand", amount("hand_crossing"), Q::count,
           {"crossings of header and run with utilities", {"layout.crossings"}, ""});
-  std::vector<std::string> conduits;
+  std::vector<std::string> cut;
   for (const char* key : {"header.length", "run.length"})
-    if (all.find(key) != nullptr) conduits.emplace_back(key);
-  std::vector<std::string> cut = conduits, torn = conduits;
+    if (all.find(key) != nullptr) cut.emplace_back(key);
   cut.emplace_back("dig.run_width");
   derived(all, "cost.pavement_area", "Pavement cut", e.torn.pavement, Q::area,
           {"area of header and run trench inside drives", cut, ""});
-  torn.insert(torn.end(), {"dig.length", "dig.vertical.spoil_width"});
-  derived(all, "cost.lawn_area", "Lawn torn up", e.torn.lawn, Q::area,
-          {"strips along all trenches, top width + 2 ft + heap wide, overlaps once, less drives and houses",
-           torn, "2 ft: 29 CFR 1926.651(j)(2)"});
   std::vector<std::string> coils;
   for (const Trench& t : outcome.layout.trenches) coils.push_back(trench_key(t.number) + ".coil_length");
   derived(all, "cost.pipe_in_coils", "Pipe in coils", amount("coil_pipe"), Q::length,
           {"sum over the trenches", coils, ""});
-  derived(all, "cost.joints", "Fused joints", e.joints, Q::count,
-          {"6 (circuits - 1) + 4 x ends of the header + 2: tees of three, reducers of two, the house",
-           {"layout.circuits_placed"},
-           kCommonPractice});
 }
 
 void add_stages(Figures& all, const CrewTime& t) {
@@ -83,7 +74,7 @@ void add_stages(Figures& all, const CrewTime& t) {
            "flow shop of two stations, Johnson 1954; set-up at the second apart"});
   derived(all, "days.waiting", "Coil crew waiting for trenches, working days", days(t.waiting), Q::count,
           {"sum over the trenches", {"days.laid"}, ""});
-  std::vector<std::string> joining = {"cost.joints"};
+  std::vector<std::string> joining = {"layout.joints"};
   for (const char* key : {"header.length", "run.length"})
     if (all.find(key) != nullptr) joining.emplace_back(key);
   derived(all, "days.joining", "Header, run and joints, working days", days(t.joining), Q::count,

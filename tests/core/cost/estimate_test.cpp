@@ -101,8 +101,9 @@ TEST(Estimate, WorkedByHandLineByLine) {
 }
 
 TEST(Estimate, LawnIsStripsWithTheirOverlapsOnceAndNoDrive) {
-  // Heaps: of 2 x 1.25 = 2.5 m2, sqrt(10) wide; of 0.9 x 1.25 = 1.125 m2, sqrt(4.5) wide. 2 ft beside.
-  const double wide = 1 + 0.6096 + std::sqrt(10.0), narrow = 0.6 + 0.6096 + std::sqrt(4.5);
+  // Heaps of 1.25 x 2 and 1.25 x 0.9 m2 of section at 1.5 to 1: 2 sqrt(3.75) and 2 sqrt(1.6875) wide; 2 ft to
+  // the edge (29 CFR 1926.651(j)(2)) and a metre to work in.
+  const double wide = 1 + 0.6096 + 2 * std::sqrt(3.75) + 1, narrow = 0.6 + 0.6096 + 2 * std::sqrt(1.6875) + 1;
   const double corner = narrow / 2 * wide / 2;        // header over half of each trench's head
   const double run_corner = narrow / 2 * narrow / 2;  // header over the run's end
   const double lawn = 2 * 30 * wide + 20 * narrow + (10 - 4) * narrow - 2 * corner - run_corner;
@@ -184,6 +185,8 @@ TEST(Estimate, StandsAmongTheFiguresOfAPlan) {
   }
   EXPECT_NEAR(o.figures.at("cost.total").value, sum, 1e-6);
   EXPECT_NEAR(o.figures.at("cost.by_capacity").value, sum / 10.551, 1e-6);
+  EXPECT_NEAR(o.figures.at("layout.lawn").value, o.cost.vertical.torn.lawn, 1e-3);
+  EXPECT_EQ(o.figures.at("layout.joints").value, o.cost.vertical.joints);
   EXPECT_NEAR(o.figures.at("days.open").value * 8 * kHour, o.cost.vertical.time.open, 1e-6);
   EXPECT_GT(o.figures.at("cost.sloped.total").value, sum);
 }
