@@ -2,9 +2,6 @@
 #include "canvas/ghost.h"
 
 #include <QPainter>
-#include <QPainterPath>
-
-#include "plane/region.h"
 
 namespace underlawn {
 
@@ -74,11 +71,8 @@ void paint_ghost(QPainter& painter, const Ghost& ghost, const View& view, const 
   tint.setAlpha(36);
   painter.setBrush(tint);
   for (const Trench& t : ghost.layout.trenches) {
-    const Polyline line = middle_line(t);
-    for (std::size_t i = 1; i < line.size(); ++i) {
-      const QPolygonF outline = on_device(rectangle_along({line[i - 1], line[i]}, t.width), view);
-      twice(painter, look, [&] { painter.drawPolygon(outline); });
-    }
+    const QPolygonF outline = on_device(floor_of(t), view);
+    twice(painter, look, [&] { painter.drawPolygon(outline); });
   }
   paint_legend(painter, ghost, view, look);
   painter.restore();

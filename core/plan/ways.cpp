@@ -123,6 +123,7 @@ std::vector<Way> ways_of(const Plan& plan, const WaysProgress& progress, std::st
     Way way = way_of(std::move(asked[i]), outcome, plan);
     if (way.kind == WayKind::groups && way.wishes.groups > 1)
       way.sentence = told_of_groups(plan.site, way.layout, way.sentence);
+    if (way.kind == WayKind::metres && way.trench < ways.front().trench + 1) continue;
     if (way.circuits > 0 && !seen(ways, way)) ways.push_back(std::move(way));
   }
   std::stable_sort(ways.begin() + 1, ways.end(), better);

@@ -79,8 +79,10 @@ void add_stages(Figures& all, const CrewTime& t) {
     if (all.find(key) != nullptr) joining.emplace_back(key);
   derived(all, "days.joining", "Header, run and joints, working days", days(t.joining), Q::count,
           {"30 s a metre of header and run + 8 min a joint", joining, kCommonPractice});
+  typed(all, "test.duration", "Pressure test, from pumping to the last reading", t.testing - kTestFilling,
+        Q::duration);
   derived(all, "days.testing", "Filling and pressure test, working days", days(t.testing), Q::count,
-          {"1 h + the test's holds, before anything is filled in", {}, kCommonPractice});
+          {"1 h + the test's holds, before anything is filled in", {"test.duration"}, kCommonPractice});
   derived(all, "days.filling", "Filling in, working days", days(t.filling), Q::count,
           {"(backfill/(1 - shrinkage) x (1 + swell) + bedding)/(0.38 m3 x 1.00 x 0.60/25 s)",
            {"dig.vertical.total.backfill_volume", "dig.vertical.total.bedding_volume", "ground.shrinkage",

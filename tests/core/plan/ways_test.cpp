@@ -43,6 +43,9 @@ TEST(Ways, DifferInKindAndOnTheGround) {
   const auto& ways = half_acre_ways();
   for (std::size_t i = 0; i < ways.size(); ++i) {
     EXPECT_GT(ways[i].circuits, 0) << ways[i].sentence;
+    if (ways[i].kind == WayKind::metres) {
+      EXPECT_GT(ways[i].trench, ways[0].trench);
+    }
     for (std::size_t j = 0; j < i; ++j) {
       EXPECT_NE(ways[i].kind, ways[j].kind);
       EXPECT_NE(ways[i].sentence, ways[j].sentence);
