@@ -24,6 +24,13 @@ double half_turn(double angle) {
   return a < 0 ? a + std::numbers::pi : a;
 }
 
+constexpr double kAcross = 0.0175;  // rad: a degree
+
+bool is_across(const Segment& header, double angle) {
+  return distance(header.a, header.b) > kSamePlace &&
+         std::abs(dot(unit(header.b - header.a), direction(angle))) < std::sin(kAcross);
+}
+
 std::vector<Bearing> bearings_of(const Site& site, const Wishes& w) {
   if (w.direction) return {{half_turn(*w.direction), true}};
   return bearings_to_try(site);
@@ -33,6 +40,10 @@ std::vector<Bearing> bearings_of(const Site& site, const Wishes& w) {
 
 Setting::Setting(const Site& drawn, const Wishes& asked, const Coil& coil, const Region& routable)
     : site(with_closed_sides(drawn, asked)), wishes(asked), troubles(closed_side_troubles(drawn, asked)) {
+  if (asked.header_on && asked.direction && !is_across(*asked.header_on, *asked.direction))
+    troubles.push_back({"direction_against_header", "direction held for the trenches",
+                        "not across the header's line", "square to the line held for the header",
+                        "Let the direction or the header go: the trenches lie across the header now."});
   lock(asked, coil);
   conduits = conduits_with_held(conduits_for(drawn, wishes, routable), held);
   if (!asked.run_by.empty() && drawn.entry) start_run(drawn);

@@ -2,6 +2,7 @@
 #include "layout/slide.h"
 
 #include "layout/closed_side.h"
+#include "layout/given.h"
 #include "layout/legality.h"
 #include "layout/quick_legal.h"
 
@@ -15,14 +16,6 @@ constexpr int kMostLooks = 40;
 constexpr int kMostSlides = 8;
 constexpr double kTilts[] = {0, 0.03, -0.03, 0.12, -0.12};  // rad, tried where the trench turns as it moves
 constexpr double kShortest = 0.05;                          // m
-
-// Head, bends and end.
-Polyline line_of_place(const GivenTrench& t) {
-  Polyline line = {t.head};
-  line.insert(line.end(), t.bends.begin(), t.bends.end());
-  line.push_back(t.end);
-  return line;
-}
 
 Polyline between(const Polyline& from, const Polyline& to, double share) {
   Polyline line(from.size());
@@ -58,14 +51,9 @@ class Slider {
         quick_(site_, wishes, others_) {}
 
   bool proved(const Polyline& line) const {
-    for (std::size_t i = 1; i < line.size(); ++i)
-      if (!trench_is_legal(site_, Segment{line[i - 1], line[i]}, wishes_.trench_width)) return false;
-    for (const Polyline& other : others_)
-      for (std::size_t j = 1; j < other.size(); ++j)
-        for (std::size_t i = 1; i < line.size(); ++i)
-          if (!pair_is_legal(Segment{other[j - 1], other[j]}, Segment{line[i - 1], line[i]}, wishes_))
-            return false;
-    return true;
+    return bent_trench_is_legal(site_, line, wishes_.trench_width) &&
+           std::all_of(others_.begin(), others_.end(),
+                       [&](const Polyline& other) { return bent_pair_is_legal(other, line, wishes_); });
   }
 
   Polyline furthest(const Polyline& from, const Polyline& to) const {
@@ -109,7 +97,8 @@ class Slider {
   bool free(const Polyline& line) const {
     for (std::size_t i = 1; i < line.size(); ++i)
       if (!quick_.free({line[i - 1], line[i]})) return false;
-    return true;
+    // Corners stand out beyond the legs, which are all that was asked for.
+    return line.size() == 2 || bent_trench_is_legal(site_, line, wishes_.trench_width);
   }
 
   std::vector<Point> ways_past(const Polyline& at) const {
@@ -136,11 +125,11 @@ bool is_place(const Polyline& line) {
 
 GivenTrench slid(const Site& site, const Wishes& wishes, const std::vector<Trench>& others,
                  const GivenTrench& from, const GivenTrench& to) {
-  const Polyline wish = line_of_place(to);
+  const Polyline wish = line_of(to);
   if (!is_place(wish) || !(wishes.trench_width > 0)) return from;
   GivenTrench start = from;
   if (start.bends.size() != to.bends.size()) start.bends = to.bends;
-  Polyline at = line_of_place(start);
+  Polyline at = line_of(start);
   if (!is_place(at) || site.lot.size() < 3) return to;
   const Slider slider(site, wishes, others);
   if (!slider.proved(at)) return to;

@@ -36,6 +36,11 @@ std::vector<Polyline> places(const Site& site, const Layout& layout) {
   return f != nullptr ? std::vector<Polyline>{drawn(*f)} : std::vector<Polyline>{};
 }
 
+// There is room for more; the mix of prices says not to.
+bool left_out(const Plan& plan, const Layout& layout) {
+  return plan.wishes.aim == Aim::mix && static_cast<int>(layout.trenches.size()) < layout.fits;
+}
+
 }  // namespace
 
 std::vector<Finding> circuits_missing(const Plan& plan, const Outcome& outcome) {
@@ -46,6 +51,15 @@ std::vector<Finding> circuits_missing(const Plan& plan, const Outcome& outcome) 
       make_finding("circuits_missing", "", Severity::error,
                    "Only " + std::to_string(placed) + " of " + std::to_string(wanted) + " circuits fit");
   if (placed == 0) f.title = "No trench fits";
+  if (left_out(plan, outcome.layout)) {
+    f.severity = Severity::hint;
+    f.title = std::to_string(placed) + " of " + std::to_string(wanted) +
+              " circuits are laid: by the plan's prices the others cost more than they are missed";
+    f.advice = "Ask for another aim, or a higher price of a missing circuit, to have them laid.";
+    set_measure(f, placed, wanted, Quantity::count);
+    f.source = "prices of the plan";
+    return {f};
+  }
   set_measure(f, placed, wanted, Quantity::count);
   f.advice = advice(plan.site, outcome.layout);
   f.source = "circuits asked for in the plan";

@@ -3,6 +3,8 @@
 
 #include "layout/layout.h"
 #include "layout/legality.h"
+#include "plan/solve.h"
+#include "support/crafted.h"
 
 namespace underlawn {
 namespace {
@@ -108,6 +110,23 @@ TEST(Held, ALockedTrenchThatBreaksARuleStays) {
   const Layout l = make_layout(site(), w, coil_of(25));
   ASSERT_EQ(l.trenches.size(), 2u);
   EXPECT_EQ(the_locked(l).head, (Point{-5, 40}));
+}
+
+TEST(Held, TheChecksSpeakOfALockedTrenchThatBreaksARule) {
+  Plan plan = crafted::plan();
+  plan.wishes.locked = {{{-5, 40}, {20, 40}}};
+  const Outcome o = solve(plan);
+  EXPECT_TRUE(std::any_of(o.findings.begin(), o.findings.end(),
+                          [](const Finding& f) { return f.rule == "trench_outside_lot"; }));
+}
+
+TEST(Held, ADirectionThatIsNotAcrossTheHeadersLineIsNamed) {
+  Wishes w = wishes(2);
+  w.header_on = Segment{{22, 20}, {22, 55}};
+  w.direction = 0;
+  EXPECT_EQ(trouble(make_layout(site(), w, coil_of(25)), "direction_against_header"), nullptr);
+  w.direction = 0.5;
+  EXPECT_NE(trouble(make_layout(site(), w, coil_of(25)), "direction_against_header"), nullptr);
 }
 
 TEST(Held, AllCircuitsMayBeLocked) {

@@ -34,6 +34,22 @@ TEST(CircuitsMissing, NamesTheDearestRestriction) {
   ASSERT_EQ(found[0].places.size(), 1u);
 }
 
+// Room for four, two laid by the prices: nothing to mend.
+TEST(CircuitsMissing, OnlyHintsWhereTheMixLeavesCircuitsOut) {
+  Plan plan = crafted::plan();
+  plan.wishes.circuits = 4;
+  plan.wishes.aim = Aim::mix;
+  Outcome outcome = crafted::two_trenches(plan);
+  outcome.layout.fits = 4;
+  auto found = circuits_missing(plan, outcome);
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_EQ(found[0].severity, Severity::hint);
+  outcome.layout.fits = 2;
+  found = circuits_missing(plan, outcome);
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_EQ(found[0].severity, Severity::error);
+}
+
 TEST(CircuitsMissing, SaysNothingBeforeThereIsALot) {
   EXPECT_TRUE(circuits_missing(Plan{}, Outcome{}).empty());
 }
