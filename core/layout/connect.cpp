@@ -84,10 +84,10 @@ class Joiner::Inside {
   }
 
  private:
-  std::optional<Route> way(Point from, Point to) {
+  std::optional<Route> way(Point from, Point to, double at_most = std::numeric_limits<double>::infinity()) {
     const std::optional<std::size_t> here = piece_of(from), there = piece_of(to);
     if (here && there && *here != *there) return std::nullopt;
-    auto route = router_.route(from, to);
+    auto route = router_.route(from, to, at_most);
     if (!route) return route;
     route->line = with_fewer_bends(route->line, router_.free());
     route->length = length(route->line);
@@ -164,7 +164,7 @@ class Joiner::Inside {
             std::any_of(tried.begin(), tried.end(), [to](Point q) { return distance(to, q) < kOn; });
         if (known) continue;
         tried.push_back(to);
-        auto route = way(stub.back(), to);
+        auto route = best ? way(stub.back(), to, least - kOn) : way(stub.back(), to);
         if (!route || (best && route->cost >= least - kOn)) continue;
         least = route->cost;
         best = stub;

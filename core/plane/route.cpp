@@ -119,7 +119,8 @@ class Router::Ground::Search {
     for (const Corner& c : g_.corners) nodes_.push_back({c.at, straight(c.at, end), {}});
   }
 
-  std::optional<Route> run() {
+  std::optional<Route> run(double at_most) {
+    least_found_ = at_most;
     const auto reached = [](Point snapped, Point asked) { return straight(snapped, asked) <= kRouteSnap; };
     if (!reached(nodes_[kFrom].at, from_) || !reached(nodes_[kTo].at, to_)) return std::nullopt;
     Way start{kFrom, kNone, 0, {}};
@@ -128,6 +129,7 @@ class Router::Ground::Search {
     while (!heap_.empty()) {
       const Leg leg = heap_.top();
       heap_.pop();
+      if (leg.least > at_most) return std::nullopt;
       if (beaten(leg.node, leg.cost)) continue;
       const int looked = leg.looked == kNone ? look(leg) : leg.looked;
       if (looked == kNone || beaten(looked_[looked])) continue;
@@ -254,8 +256,8 @@ double Router::cost(const Polyline& line) const {
   return cost;
 }
 
-std::optional<Route> Router::route(Point from, Point to) {
-  return Ground::Search(*ground_, from, to).run();
+std::optional<Route> Router::route(Point from, Point to, double at_most) {
+  return Ground::Search(*ground_, from, to).run(at_most);
 }
 
 std::optional<Route> shortest_route(const RouteRequest& request) {

@@ -2,6 +2,7 @@
 // The shortest way across the plane, round what blocks it, dearer over what may be crossed.
 #pragma once
 
+#include <limits>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -66,7 +67,8 @@ class Router {
   Router(const Region& free, const ReadyDear& dear, double per_bend);
   ~Router();
   Router(Router&&) noexcept;
-  std::optional<Route> route(Point from, Point to);
+  // Nothing either where every way costs more than `at_most`.
+  std::optional<Route> route(Point from, Point to, double at_most = std::numeric_limits<double>::infinity());
   const Sight& free() const;
   double cost(const Polyline& line) const;  // m of plain digging, of any line
 
