@@ -4,6 +4,7 @@
 #include <QFileInfo>
 
 #include "files/plan_file.h"
+#include "plan/keeping.h"
 
 namespace underlawn {
 
@@ -41,7 +42,17 @@ void Document::changed() {
   emit outcome_changed();
 }
 
+// All frames of a gesture are held to the drawing that it began with, so that each depends on nothing but
+// where the pointer is.
+Plan Document::kept_calm(Plan plan) {
+  const bool current = answer_ && answer_->plan == committed();
+  if (!shown_) shown_ = current ? answer_->outcome.layout : Layout{};
+  return keeping(committed(), std::move(plan), *shown_);
+}
+
 void Document::commit(Plan plan, QString what) {
+  plan = kept_calm(std::move(plan));
+  shown_.reset();
   const bool previewed = std::exchange(preview_, std::nullopt).has_value();
   const bool kept = history_.commit(std::move(plan), what.toStdString());
   if (kept || previewed) changed();
@@ -50,7 +61,8 @@ void Document::commit(Plan plan, QString what) {
 
 void Document::preview(std::optional<Plan> plan) {
   if (!plan && !preview_) return;
-  preview_ = std::move(plan);
+  preview_ = plan ? std::optional(kept_calm(std::move(*plan))) : std::nullopt;
+  if (!preview_) shown_.reset();
   changed();
 }
 
@@ -64,6 +76,7 @@ QString Document::redo_name() const {
 
 void Document::undo() {
   preview_.reset();
+  shown_.reset();
   history_.undo();
   changed();
   emit history_changed();
@@ -71,6 +84,7 @@ void Document::undo() {
 
 void Document::redo() {
   preview_.reset();
+  shown_.reset();
   history_.redo();
   changed();
   emit history_changed();
@@ -84,6 +98,7 @@ QString Document::display_name() const {
 
 void Document::replace(Plan plan, QString path) {
   preview_.reset();
+  shown_.reset();
   history_.reset(std::move(plan));
   path_ = std::move(path);
   changed();

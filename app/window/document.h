@@ -63,12 +63,14 @@ class Document : public QObject {
   void replaced();  // another plan altogether was opened: look at all of it
 
  private:
+  Plan kept_calm(Plan plan);
   void changed();
   void take_answer();
   void replace(Plan plan, QString path);
 
   History history_;
   std::optional<Plan> preview_;
+  std::optional<Layout> shown_;  // while a gesture lasts: as it was drawn when that began
   QString path_;
   SolveService solver_;
   std::shared_ptr<const Answer> answer_;

@@ -67,6 +67,9 @@ LoopPanel::LoopPanel(Document& document, QWidget* parent) : Form(document, paren
   add_coil();
   add_trenches();
   add_run();
+  add_aim();
+  add_held();
+  add_prices();
   end();
   follow_outcome();
   refresh();

@@ -18,6 +18,11 @@ class LoopPanel : public Form {
   void add_one_of_three(const QString& label, CoilUnknown which, double Wishes::*wish);
   void add_trenches();
   void add_run();
+  void add_aim();
+  void add_held();
+  void add_releases();
+  void add_prices();
+  void money(const QString& metric, const QString& us, double per_us, double Prices::*which);
   void let_follow(CoilUnknown which);
 
   Document& document_;
