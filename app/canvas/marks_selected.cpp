@@ -58,6 +58,13 @@ void outline_locked(const ToolPaint& p, const Wishes& wishes, std::size_t index)
   if (length(line) > kSamePlace) stroke(p, on_device(p, strip_along(line, wishes.trench_width), true), 2);
 }
 
+// Both ends of a trench can be taken hold of; the coil in the run follows the run.
+void paint_ends(const ToolPaint& p, const Layout& layout, const Selected& what) {
+  for (const Trench& t : layout.trenches)
+    if (what.kind == Kind::trench && t.number == what.id && t.role == TrenchRole::field)
+      for (Point at : {t.head, t.end}) paint_grip(p, at, false, false);
+}
+
 void outline_lot(const ToolPaint& p, const Site& site, const Selected& what) {
   const Ring lot = lot_ring(site);
   if (lot.empty()) return;
@@ -107,6 +114,7 @@ void paint_selected(const ToolPaint& p, const Plan& plan, const Outcome* outcome
   for (const Selected& s : what) outline(p, plan, outcome, s);
   for (const Selected& s : what) {
     if (!with_grips || what.size() > 1) break;
+    if (outcome) paint_ends(p, outcome->layout, s);
     const auto picked = handle_of(s);
     const Feature* f = s.kind == Kind::feature ? find_feature(plan.site, s.id) : nullptr;
     if (f && shape_of(f->kind) == FeatureShape::point) continue;

@@ -57,8 +57,10 @@ QString SelectTool::status() const {
     return tr(
         "Click to select, again for what lies under it; drag a box round several; Tab walks through all.");
   if (hovered_ && hovered_->inserts) return tr("Drag to make a new corner here.");
+  if (trench_at({1e9, 1e9}))
+    return tr("Drag the trench or one of its ends: it stays where it is put. L locks it or lets it go.");
   if (!movable())
-    return tr("Trenches, header and run follow from the plan: change the loop or the lot, and they move.");
+    return tr("Header and run follow from the plan. L holds the one selected where it lies, or lets it go.");
   if (context_.picked().size() == 1 && handle_of(context_.picked().front()))
     return tr("Corner selected: drag it, arrow keys move it, @x,y moves it exactly, Del removes it.");
   return tr(
@@ -73,6 +75,15 @@ Qt::CursorShape SelectTool::cursor() const {
 bool SelectTool::movable() const {
   const auto& all = context_.picked();
   return std::any_of(all.begin(), all.end(), can_move);
+}
+
+// What dragging the one trench that is selected would take hold of.
+std::optional<TrenchHold> SelectTool::trench_at(Point p) const {
+  const auto& picked = context_.picked();
+  if (picked.size() != 1 || picked.front().kind != Kind::trench || context_.outcome() == nullptr)
+    return std::nullopt;
+  return hold_trench(context_.plan(), *context_.outcome(), picked.front().id, p,
+                     context_.reach(kGripReach));
 }
 
 // Several things at once are moved, not reshaped: their grips would lie on one another.
@@ -143,6 +154,12 @@ void SelectTool::begin_drag(const Pointer&) {
   // The lot line and what lies in areas are moved only when selected before; else a slip would move the lot.
   const auto& picked = context_.picked();
   const bool lot_by_chance = picked_by_press_ && picked.size() == 1 && picked.front().kind == Kind::lot_edge;
+  trench_ = state_ == State::pressed_thing ? trench_at(pressed_.raw) : std::nullopt;
+  if (trench_) {
+    state_ = State::body;
+    hold_ = trench_->part == TrenchHold::Part::end ? trench_->trench.end : trench_->trench.head;
+    return;
+  }
   if (state_ == State::pressed_thing && movable() && !lot_by_chance) {
     state_ = State::body;
     hold_ = hold_of(pressed_.raw);
@@ -162,6 +179,7 @@ Point SelectTool::hold_of(Point p) const {
 
 Plan SelectTool::dragged(Point to) const {
   if (state_ == State::grip) return moved_grip(context_.plan(), *grip_, to);
+  if (trench_) return dragged_trench(context_.plan(), *trench_, to - hold_);
   std::vector<Selected> whole = context_.picked();
   for (Selected& s : whole)
     if (s.kind != Kind::lot_edge) s.index = -1;
@@ -170,6 +188,7 @@ Plan SelectTool::dragged(Point to) const {
 
 QString SelectTool::drag_name() const {
   if (state_ == State::grip) return grip_action(*grip_);
+  if (trench_) return tr("Move a trench");
   std::vector<Selected> whole = context_.picked();
   for (Selected& s : whole) s.index = -1;
   return things_action(context_.plan(), tr("Move"), whole);
@@ -190,6 +209,7 @@ void SelectTool::release(const Pointer& pointer) {
   }
   state_ = State::idle;
   grip_.reset();
+  trench_.reset();
 }
 
 void SelectTool::click(const Pointer& pointer) {
@@ -245,6 +265,7 @@ void SelectTool::cancel() {
   nudged_.reset();
   state_ = state_ == State::idle ? State::idle : State::ended;
   grip_.reset();
+  trench_.reset();
 }
 
 bool SelectTool::takes_typing() const {

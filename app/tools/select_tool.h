@@ -4,6 +4,7 @@
 
 #include "tools/grips.h"
 #include "tools/tool.h"
+#include "tools/trench_drag.h"
 
 namespace underlawn {
 
@@ -47,6 +48,7 @@ class SelectTool : public Tool {
   void click(const Pointer& pointer);
   bool nudge(QKeyEvent& key);
   bool movable() const;
+  std::optional<TrenchHold> trench_at(Point p) const;
   Point hold_of(Point p) const;
 
   State state_ = State::idle;
@@ -54,6 +56,7 @@ class SelectTool : public Tool {
   Point hold_;  // the point of what is dragged that follows the pointer
   std::optional<Grip> grip_;
   std::optional<Grip> hovered_;
+  std::optional<TrenchHold> trench_;  // what is dragged, where that is a trench
   bool picked_by_press_ = false;
   QPointF last_click_{-1e9, -1e9};
   std::optional<Point> nudged_;

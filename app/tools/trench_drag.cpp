@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tools/trench_drag.h"
+
+#include <algorithm>
+
+#include "layout/slide.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kSameTrench = 1e-6;  // m
+
+GivenTrench as_given(const Plan& plan, const Trench& t) {
+  GivenTrench g{t.head, t.end, 0, 0, t.bends};
+  // What follows from the wishes is left to follow from them.
+  if (t.depth != plan.wishes.trench_depth) g.depth = t.depth;
+  return g;
+}
+
+const Trench* find_trench(const Layout& layout, int number) {
+  const auto at = std::find_if(layout.trenches.begin(), layout.trenches.end(),
+                               [number](const Trench& t) { return t.number == number; });
+  return at == layout.trenches.end() ? nullptr : &*at;
+}
+
+// The others that are locked: what is not will make room.
+std::vector<Trench> others(const Plan& plan, std::optional<std::size_t> but) {
+  std::vector<Trench> all;
+  for (std::size_t i = 0; i < plan.wishes.locked.size(); ++i) {
+    if (i == but) continue;
+    const GivenTrench& g = plan.wishes.locked[i];
+    Trench t;
+    t.head = g.head;
+    t.end = g.end;
+    t.bends = g.bends;
+    t.width = plan.wishes.trench_width;
+    t.locked = true;
+    all.push_back(std::move(t));
+  }
+  return all;
+}
+
+}  // namespace
+
+std::optional<std::size_t> locked_index(const Plan& plan, const Trench& trench) {
+  const auto& all = plan.wishes.locked;
+  for (std::size_t i = 0; i < all.size(); ++i)
+    if (distance(all[i].head, trench.head) < kSameTrench && distance(all[i].end, trench.end) < kSameTrench)
+      return i;
+  return std::nullopt;
+}
+
+std::optional<TrenchHold> hold_trench(const Plan& plan, const Outcome& outcome, int number, Point at,
+                                      double reach) {
+  const Trench* t = find_trench(outcome.layout, number);
+  if (t == nullptr || t->role == TrenchRole::supply || !plan.wishes.given.empty()) return std::nullopt;
+  TrenchHold hold;
+  hold.locked = locked_index(plan, *t);
+  hold.trench = hold.locked ? plan.wishes.locked[*hold.locked] : as_given(plan, *t);
+  const double to_head = distance(at, t->head), to_end = distance(at, t->end);
+  if (std::min(to_head, to_end) <= reach)
+    hold.part = to_head <= to_end ? TrenchHold::Part::head : TrenchHold::Part::end;
+  return hold;
+}
+
+Plan dragged_trench(Plan plan, const TrenchHold& hold, Point by) {
+  GivenTrench to = hold.trench;
+  if (hold.part != TrenchHold::Part::end) to.head = to.head + by;
+  if (hold.part != TrenchHold::Part::head) to.end = to.end + by;
+  if (hold.part == TrenchHold::Part::whole)
+    for (Point& bend : to.bends) bend = bend + by;
+  GivenTrench there = slid(plan.site, plan.wishes, others(plan, hold.locked), hold.trench, to);
+  if (hold.locked && *hold.locked < plan.wishes.locked.size())
+    plan.wishes.locked[*hold.locked] = std::move(there);
+  else
+    plan.wishes.locked.push_back(std::move(there));
+  return plan;
+}
+
+Plan with_lock_turned(Plan plan, const Trench& trench) {
+  if (const auto at = locked_index(plan, trench))
+    plan.wishes.locked.erase(plan.wishes.locked.begin() + static_cast<std::ptrdiff_t>(*at));
+  else
+    plan.wishes.locked.push_back(as_given(plan, trench));
+  return plan;
+}
+
+Plan with_header_lock_turned(Plan plan, const Layout& layout) {
+  if (std::exchange(plan.wishes.header_on, std::nullopt) || layout.header.legs.empty()) return plan;
+  // The longest stretch there is: a header that lies across the heads has its two longest legs on one line.
+  Segment longest{layout.header.legs.front().front(), layout.header.legs.front().back()};
+  for (const Polyline& a : layout.header.legs)
+    for (const Polyline& b : layout.header.legs)
+      for (Point p : {a.front(), a.back()})
+        for (Point q : {b.front(), b.back()})
+          if (distance(p, q) > distance(longest.a, longest.b)) longest = {p, q};
+  plan.wishes.header_on = longest;
+  return plan;
+}
+
+Plan with_run_lock_turned(Plan plan, const Layout& layout) {
+  if (!plan.wishes.run_by.empty()) {
+    plan.wishes.run_by.clear();
+    return plan;
+  }
+  const Polyline& line = layout.run.line;
+  if (line.size() > 1) plan.wishes.run_by.assign(line.begin() + 1, line.end());
+  return plan;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Taking hold of a trench that was placed: from then on it is locked where it is put, and the rest is
+// arranged round it.
+#pragma once
+
+#include <optional>
+
+#include "plan/outcome.h"
+#include "plan/plan.h"
+
+namespace underlawn {
+
+struct TrenchHold {
+  enum class Part { whole, head, end } part = Part::whole;
+  GivenTrench trench;                 // as it lay when taken hold of
+  std::optional<std::size_t> locked;  // its place in Wishes::locked
+};
+
+// The locked trench that a placed one is; none where it is not locked.
+std::optional<std::size_t> locked_index(const Plan& plan, const Trench& trench);
+
+// By one of its ends where that is within `reach` m of `at`, else as a whole. Nothing for the coil in the run
+// and for a trench whose place is given.
+std::optional<TrenchHold> hold_trench(const Plan& plan, const Outcome& outcome, int number, Point at,
+                                      double reach);
+
+// The plan with what is held moved by so much, or as far that way as it may lie.
+Plan dragged_trench(Plan plan, const TrenchHold& hold, Point by);
+
+// Locks a placed trench where it lies, or lets a locked one go.
+Plan with_lock_turned(Plan plan, const Trench& trench);
+
+// Holds the header on the line it lies on, or the run to the places it passes; lets go what was held.
+Plan with_header_lock_turned(Plan plan, const Layout& layout);
+Plan with_run_lock_turned(Plan plan, const Layout& layout);
+
+}  // namespace underlawn
