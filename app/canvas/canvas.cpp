@@ -9,6 +9,7 @@
 #include "plane/region.h"
 #include "tools/grips.h"
 #include "tools/make_tool.h"
+#include "tools/trench_drag.h"
 
 namespace underlawn {
 
@@ -50,7 +51,10 @@ Canvas::Canvas(Document& document, Selection& selection, QWidget* parent)
     forget_missing();
     plan_redrawn();
   });
-  connect(&document_, &Document::outcome_changed, this, &Canvas::plan_redrawn);
+  connect(&document_, &Document::outcome_changed, this, [this] {
+    follow_trenches();
+    plan_redrawn();
+  });
   connect(&document_, &Document::history_changed, this, [this] {
     if (!committing_) drop_gesture();  // the plan it began on is no longer the one there is
   });
@@ -62,6 +66,8 @@ Canvas::Canvas(Document& document, Selection& selection, QWidget* parent)
     if (picked_.empty() ? selection_.now() == Selected{} : selection_.now() == picked_.back()) return;
     picked_.clear();
     if (!(selection_.now() == Selected{})) picked_.push_back(selection_.now());
+    picked_trench_.reset();
+    follow_trenches();
     tell_status();
     update();
   });
@@ -195,6 +201,8 @@ void Canvas::commit(Plan plan, QString what) {
 
 void Canvas::pick(std::vector<Selected> what) {
   picked_ = std::move(what);
+  picked_trench_.reset();
+  follow_trenches();
   selection_.select(picked_.empty() ? Selected{} : picked_.back());
   tell_status();
 }
@@ -225,12 +233,60 @@ void Canvas::remove_selected() {
   if (picked_.empty()) return;
   const std::vector<Selected> what = picked_;
   const Plan after = without_things(plan(), what);
+  if (after == plan() && what.size() == 1 && is_locked_trench(what.front())) return turn_hold();
   if (after == plan()) return say(remove_refusal(what.back()));
   commit(after, things_action(plan(), tr("Remove"), what));
   std::vector<Selected> left;
   for (Selected s : what)
     if (s.index = -1; handle_of(what.back()) && is_there(plan(), s)) left.push_back(s);
   pick(left);
+}
+
+bool Canvas::is_locked_trench(const Selected& what) const {
+  if (what.kind != Selected::Kind::trench || outcome() == nullptr) return false;
+  const Trench* t = trench_numbered(outcome()->layout, what.id);
+  return t != nullptr && locked_index(plan(), *t).has_value();
+}
+
+void Canvas::turn_hold() {
+  drop_gesture();
+  if (document_.stale() || picked_.size() != 1) return say(tr("Select one trench, the header or the run."));
+  const Layout& layout = outcome()->layout;
+  const Selected what = picked_.front();
+  if (what.kind == Selected::Kind::trench) {
+    const Trench* t = trench_numbered(layout, what.id);
+    if (t == nullptr || t->role == TrenchRole::supply || !plan().wishes.given.empty())
+      return say(tr("This trench follows the run: hold the run instead."));
+    const bool locked = locked_index(plan(), *t).has_value();
+    return commit(with_lock_turned(plan(), *t), locked ? tr("Let a trench go") : tr("Lock a trench"));
+  }
+  if (what.kind == Selected::Kind::header)
+    return commit(with_header_lock_turned(plan(), layout),
+                  plan().wishes.header_on ? tr("Let the header go") : tr("Hold the header's line"));
+  if (what.kind == Selected::Kind::run)
+    return commit(with_run_lock_turned(plan(), layout),
+                  plan().wishes.run_by.empty() ? tr("Lead the run") : tr("Let the run go"));
+  say(tr("Only trenches, header and run are held; what is drawn stays anyway."));
+}
+
+// A new outcome may number the trenches anew: the one selected is the one nearest to where it lay.
+void Canvas::follow_trenches() {
+  if (outcome() == nullptr || picked_.size() != 1 || picked_.front().kind != Selected::Kind::trench)
+    return picked_trench_.reset();
+  const std::vector<Trench>& all = outcome()->layout.trenches;
+  if (all.empty()) return;
+  const auto apart = [this](const Trench& t) {
+    return distance(t.head, picked_trench_->a) + distance(t.end, picked_trench_->b);
+  };
+  const Trench* now = trench_numbered(outcome()->layout, picked_.front().id);
+  if (picked_trench_)
+    now = &*std::min_element(all.begin(), all.end(),
+                             [&](const Trench& l, const Trench& r) { return apart(l) < apart(r); });
+  if (now == nullptr) return;
+  picked_trench_ = Segment{now->head, now->end};
+  if (now->number == picked_.front().id) return;
+  picked_.front().id = now->number;
+  selection_.select(picked_.back());
 }
 
 QString Canvas::remove_refusal(const Selected& what) const {

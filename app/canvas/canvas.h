@@ -46,6 +46,7 @@ class Canvas : public QWidget, private ToolContext {
   const View& view() const override { return view_; }
 
   void remove_selected();  // one entry, whatever is selected
+  void turn_hold();        // locks the trench, header or run that is selected, or lets it go
   void select_all();       // every feature
   void select_none();
   bool select_next(int step);  // +1 or -1 through everything on the lot; false past the end
@@ -106,6 +107,8 @@ class Canvas : public QWidget, private ToolContext {
   void keep_in_view(Point p);
   void point_out(const std::vector<Polyline>& places);
   void forget_missing();
+  void follow_trenches();
+  bool is_locked_trench(const Selected& what) const;
   QString remove_refusal(const Selected& what) const;
 
   void paint_picture();
@@ -119,6 +122,7 @@ class Canvas : public QWidget, private ToolContext {
   bool fitted_ = true;  // still the view that zoom_to_fit gave: kept fitting as the widget is resized
   std::map<ToolId, std::unique_ptr<Tool>> tools_;
   ToolId tool_id_ = ToolId::select;
+  std::optional<Segment> picked_trench_;  // where the one selected lay: numbers change, places stay
   Pointer pointer_;
   bool pointer_inside_ = false;
   std::optional<Point> key_cursor_;  // where the arrow keys have led the pointer; none: the mouse leads

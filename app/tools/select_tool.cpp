@@ -82,8 +82,7 @@ std::optional<TrenchHold> SelectTool::trench_at(Point p) const {
   const auto& picked = context_.picked();
   if (picked.size() != 1 || picked.front().kind != Kind::trench || context_.outcome() == nullptr)
     return std::nullopt;
-  return hold_trench(context_.plan(), *context_.outcome(), picked.front().id, p,
-                     context_.reach(kGripReach));
+  return hold_trench(context_.plan(), *context_.outcome(), picked.front().id, p, context_.reach(kGripReach));
 }
 
 // Several things at once are moved, not reshaped: their grips would lie on one another.

@@ -18,12 +18,6 @@ GivenTrench as_given(const Plan& plan, const Trench& t) {
   return g;
 }
 
-const Trench* find_trench(const Layout& layout, int number) {
-  const auto at = std::find_if(layout.trenches.begin(), layout.trenches.end(),
-                               [number](const Trench& t) { return t.number == number; });
-  return at == layout.trenches.end() ? nullptr : &*at;
-}
-
 // The others that are locked: what is not will make room.
 std::vector<Trench> others(const Plan& plan, std::optional<std::size_t> but) {
   std::vector<Trench> all;
@@ -43,6 +37,12 @@ std::vector<Trench> others(const Plan& plan, std::optional<std::size_t> but) {
 
 }  // namespace
 
+const Trench* trench_numbered(const Layout& layout, int number) {
+  const auto at = std::find_if(layout.trenches.begin(), layout.trenches.end(),
+                               [number](const Trench& t) { return t.number == number; });
+  return at == layout.trenches.end() ? nullptr : &*at;
+}
+
 std::optional<std::size_t> locked_index(const Plan& plan, const Trench& trench) {
   const auto& all = plan.wishes.locked;
   for (std::size_t i = 0; i < all.size(); ++i)
@@ -53,7 +53,7 @@ std::optional<std::size_t> locked_index(const Plan& plan, const Trench& trench) 
 
 std::optional<TrenchHold> hold_trench(const Plan& plan, const Outcome& outcome, int number, Point at,
                                       double reach) {
-  const Trench* t = find_trench(outcome.layout, number);
+  const Trench* t = trench_numbered(outcome.layout, number);
   if (t == nullptr || t->role == TrenchRole::supply || !plan.wishes.given.empty()) return std::nullopt;
   TrenchHold hold;
   hold.locked = locked_index(plan, *t);

@@ -16,6 +16,8 @@ struct TrenchHold {
   std::optional<std::size_t> locked;  // its place in Wishes::locked
 };
 
+const Trench* trench_numbered(const Layout& layout, int number);  // null where there is none
+
 // The locked trench that a placed one is; none where it is not locked.
 std::optional<std::size_t> locked_index(const Plan& plan, const Trench& trench);
 

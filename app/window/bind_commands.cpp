@@ -41,6 +41,7 @@ void MainWindow::bind_edit() {
   actions_->on("edit.undo", [this](bool) { document_.undo(); });
   actions_->on("edit.redo", [this](bool) { document_.redo(); });
   actions_->on("edit.delete", [this](bool) { canvas_->remove_selected(); });
+  actions_->on("edit.hold", [this](bool) { canvas_->turn_hold(); });
   actions_->on("edit.name", [this](bool) { side_->show_tab(SideColumn::Tab::selected, true); });
   actions_->on("edit.select_none", [this](bool) { canvas_->select_none(); });
   actions_->on("edit.next", [this](bool) { side_->lot_list()->step(1); });

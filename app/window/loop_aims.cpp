@@ -48,8 +48,9 @@ QString what_aim_means(const Plan& p) {
     case Aim::trees:
       return Form::tr("The circuits asked for, as far from the trunks of trees as they can be.");
     case Aim::mix:
-      return Form::tr("The least sum of the prices below and of what you hold a circuit and a tree's peace to "
-                      "be worth; circuits that do not pay are left out.");
+      return Form::tr(
+          "The least sum of the prices below and of what you hold a circuit and a tree's peace to "
+          "be worth; circuits that do not pay are left out.");
   }
   return {};
 }
@@ -63,38 +64,42 @@ void LoopPanel::add_aim() {
           tr("Furthest from trees"), tr("My own mix")},
          bound_to<int>(tr("What best means"), &Plan::wishes, &Wishes::aim));
   note(what_aim_means);
-  number(tr("Shortest trench"), Quantity::length, bound_to(tr("Shortest trench"), &Plan::wishes, &Wishes::least_length));
+  number(tr("Shortest trench"), Quantity::length,
+         bound_to(tr("Shortest trench"), &Plan::wishes, &Wishes::least_length));
   only_when([](const Plan& p) { return has_aim(p, Aim::metres); });
-  number(tr("Longest trench"), Quantity::length, bound_to(tr("Longest trench"), &Plan::wishes, &Wishes::most_length));
+  number(tr("Longest trench"), Quantity::length,
+         bound_to(tr("Longest trench"), &Plan::wishes, &Wishes::most_length));
   only_when([](const Plan& p) { return has_aim(p, Aim::metres); });
   const auto mixed = [](const Plan& p) { return has_aim(p, Aim::mix); };
-  number(tr("A circuit is worth"), Quantity::money, price(&Prices::missing_circuit, tr("Worth of a circuit")));
+  number(tr("A circuit is worth"), Quantity::money,
+         price(&Prices::missing_circuit, tr("Worth of a circuit")));
   only_when(mixed);
   const QString nearer = tr("Worth of distance from a tree");
   number(tr("A metre from a tree"), Quantity::money, price(&Prices::near_tree, nearer));
   only_when([mixed](const Plan& p) { return mixed(p) && p.units == UnitSystem::metric; });
   number(tr("A foot from a tree"), Quantity::money, price(&Prices::near_tree, nearer, kFoot));
   only_when([mixed](const Plan& p) { return mixed(p) && p.units == UnitSystem::us; });
-  number(tr("Trees count within"), Quantity::length, price(&Prices::tree_distance, tr("Distance from trees")));
+  number(tr("Trees count within"), Quantity::length,
+         price(&Prices::tree_distance, tr("Distance from trees")));
   only_when(mixed);
 }
 
 void LoopPanel::add_held() {
   section(tr("Held while the rest is arranged"));
-  number(tr("Groups"), Quantity::count,
-         {[](const Plan& p) { return p.wishes.groups; },
-          [](Plan& p, double v) { p.wishes.groups = static_cast<int>(std::lround(std::clamp(v, -1e6, 1e6))); },
-          tr("Groups")})
+  number(
+      tr("Groups"), Quantity::count,
+      {[](const Plan& p) { return p.wishes.groups; },
+       [](Plan& p, double v) { p.wishes.groups = static_cast<int>(std::lround(std::clamp(v, -1e6, 1e6))); },
+       tr("Groups")})
       ->edit()
       ->setToolTip(tr("Fields of trenches, each with a header of its own"));
-  check(tr("One direction"),
-        {[](const Plan& p) { return p.wishes.direction.has_value(); },
-         [this](Plan& p, bool on) {
-           const Outcome* now = document_.outcome();
-           p.wishes.direction.reset();
-           if (on) p.wishes.direction = now != nullptr ? now->layout.direction : 0.0;
-         },
-         tr("Hold the direction")});
+  check(tr("One direction"), {[](const Plan& p) { return p.wishes.direction.has_value(); },
+                              [this](Plan& p, bool on) {
+                                const Outcome* now = document_.outcome();
+                                p.wishes.direction.reset();
+                                if (on) p.wishes.direction = now != nullptr ? now->layout.direction : 0.0;
+                              },
+                              tr("Hold the direction")});
   number(tr("Bearing"), Quantity::angle,
          {[](const Plan& p) { return bearing(p, p.wishes.direction.value_or(0)); },
           [](Plan& p, double v) { p.wishes.direction = p.site.north - v; }, tr("Direction of the trenches")});
@@ -123,8 +128,9 @@ void LoopPanel::add_releases() {
   });
   note([](const Plan& p) {
     const auto n = static_cast<int>(p.wishes.locked.size());
-    const QString held = n == 0 ? tr("No trench is locked. Drag one on the drawing, or press L on it, and it stays.")
-                                : tr("%n trench(es) locked.", "", n);
+    const QString held =
+        n == 0 ? tr("No trench is locked. Drag one on the drawing, or press L on it, and it stays.")
+               : tr("%n trench(es) locked.", "", n);
     const QString line = p.wishes.header_on ? tr(" The header's line is held.") : QString();
     return held + line + (p.wishes.run_by.empty() ? QString() : tr(" The run is led."));
   });
@@ -138,9 +144,10 @@ void LoopPanel::add_releases() {
 
 void LoopPanel::add_prices() {
   section(tr("Prices"));
-  text(tr("Currency"), {[](const Plan& p) { return QString::fromStdString(p.wishes.prices.currency); },
-                        [](Plan& p, const QString& t) { p.wishes.prices.currency = t.trimmed().toStdString(); },
-                        tr("Currency")});
+  text(tr("Currency"),
+       {[](const Plan& p) { return QString::fromStdString(p.wishes.prices.currency); },
+        [](Plan& p, const QString& t) { p.wishes.prices.currency = t.trimmed().toStdString(); },
+        tr("Currency")});
   money(tr("Digging, per m³"), tr("Digging, per yd³"), kYard * kYard * kYard, &Prices::digging);
   money(tr("Crossing dug by hand"), {}, 1, &Prices::hand_crossing);
   money(tr("Pavement, per m²"), tr("Pavement, per ft²"), kFoot * kFoot, &Prices::pavement);

@@ -6,14 +6,16 @@ namespace underlawn {
 bool rearranges(const Plan& before, const Plan& after) {
   const Wishes &b = before.wishes, &a = after.wishes;
   if (b.kept != a.kept) return false;
-  return !(before.site == after.site) || b.locked != a.locked || b.header_on != a.header_on || b.run_by != a.run_by;
+  return !(before.site == after.site) || b.locked != a.locked || b.header_on != a.header_on ||
+         b.run_by != a.run_by;
 }
 
 Plan keeping(const Plan& before, Plan after, const Layout& shown) {
   if (shown.trenches.empty() || !rearranges(before, after)) return after;
   after.wishes.kept.clear();
   for (const Trench& t : shown.trenches)
-    if (t.role == TrenchRole::field && !t.locked && t.bends.empty()) after.wishes.kept.push_back({t.head, t.end});
+    if (t.role == TrenchRole::field && !t.locked && t.bends.empty())
+      after.wishes.kept.push_back({t.head, t.end});
   return after;
 }
 

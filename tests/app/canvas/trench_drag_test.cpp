@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/canvas/canvas_fixture.h"
+#include "app/support/wait.h"
+#include "tools/trench_drag.h"
+
+namespace underlawn {
+
+namespace {
+
+// 80 m by 60 m, setback 3 m, a house in a corner, two trenches.
+class TrenchDrag : public CanvasTest {
+ protected:
+  TrenchDrag() {
+    add_lot({{0, 0}, {80, 0}, {80, 60}, {0, 60}});
+    const int house = add(FeatureKind::house, {{6, 45}, {18, 45}, {18, 55}, {6, 55}});
+    Plan plan = edit::with_entry(document.committed(), {12, 45});
+    plan.site.entry->house_id = house;
+    plan.wishes.circuits = 2;
+    plan.wishes.coil_in_run = false;
+    document.commit(std::move(plan), "Set up");
+    wait();
+  }
+
+  void wait() { ASSERT_TRUE(wait_until([&] { return !document.stale(); })); }
+  const Trench& trench(std::size_t i) const { return document.outcome()->layout.trenches.at(i); }
+  Point middle(const Trench& t) const { return 0.5 * (t.head + t.end); }
+  const std::vector<GivenTrench>& locked() const { return document.committed().wishes.locked; }
+  void pick(const Trench& t) {
+    click(middle(t));
+    ASSERT_EQ(selection.now(), (Selected{Selected::Kind::trench, t.number}));
+  }
+};
+
+}  // namespace
+
+TEST_F(TrenchDrag, ADraggedTrenchIsLockedWhereItIsPut) {
+  const Trench t = trench(0);
+  pick(t);
+  const Point by{2, -1};
+  drag(middle(t), middle(t) + by, Qt::AltModifier);
+  ASSERT_EQ(locked().size(), 1u);
+  EXPECT_NEAR(distance(locked()[0].head, t.head + by), 0, 0.06);  // half a pixel each way
+  EXPECT_NEAR(distance(locked()[0].head, locked()[0].end), distance(t.head, t.end), 1e-9);
+  wait();
+  const auto& all = document.outcome()->layout.trenches;
+  ASSERT_EQ(all.size(), 2u);
+  const auto held = std::count_if(all.begin(), all.end(), [](const Trench& x) { return x.locked; });
+  EXPECT_EQ(held, 1);
+  const Trench* selected = trench_numbered(document.outcome()->layout, selection.now().id);
+  ASSERT_NE(selected, nullptr);
+  EXPECT_TRUE(selected->locked);
+  EXPECT_EQ(document.undo_name(), "Move a trench");
+}
+
+TEST_F(TrenchDrag, ItStopsAtTheSetback) {
+  const Trench t = trench(0);
+  pick(t);
+  drag(middle(t), {middle(t).x, -40}, Qt::AltModifier);
+  ASSERT_EQ(locked().size(), 1u);
+  const double half = document.committed().wishes.trench_width / 2;
+  const double low = std::min(locked()[0].head.y, locked()[0].end.y);
+  EXPECT_GE(low, 3 - 1e-3);
+  const bool level = std::abs(locked()[0].head.y - locked()[0].end.y) < 1e-6;
+  EXPECT_NEAR(low, level ? 3 + half : 3, 0.01);
+}
+
+TEST_F(TrenchDrag, AnEndIsDraggedAloneAndTheOtherStays) {
+  const Trench t = trench(0);
+  pick(t);
+  const Point inward = 5.0 * unit(t.head - t.end);
+  drag(t.end, t.end + inward, Qt::AltModifier);
+  ASSERT_EQ(locked().size(), 1u);
+  EXPECT_EQ(locked()[0].head, t.head);
+  EXPECT_NEAR(distance(locked()[0].end, t.end + inward), 0, 0.06);
+}
+
+TEST_F(TrenchDrag, EscapeLeavesNoTrace) {
+  const Plan before = document.committed();
+  const Trench t = trench(0);
+  pick(t);
+  hold(middle(t), middle(t) + Point{2, -1});
+  key(Qt::Key_Escape);
+  let_go(middle(t) + Point{2, -1});
+  EXPECT_EQ(document.committed(), before);
+  EXPECT_EQ(document.plan(), before);
+}
+
+TEST_F(TrenchDrag, HoldingLocksWhereItLiesAndLetsGoAgain) {
+  const Trench t = trench(1);
+  pick(t);
+  canvas.turn_hold();
+  ASSERT_EQ(locked().size(), 1u);
+  EXPECT_EQ(locked()[0].head, t.head);
+  wait();
+  canvas.turn_hold();
+  EXPECT_TRUE(locked().empty());
+}
+
+TEST_F(TrenchDrag, DeletingALockedTrenchLetsItGo) {
+  pick(trench(0));
+  canvas.turn_hold();
+  wait();
+  canvas.remove_selected();
+  EXPECT_TRUE(locked().empty());
+}
+
+TEST_F(TrenchDrag, TheHeaderIsHeldOnItsLine) {
+  selection.select({Selected::Kind::header});
+  canvas.turn_hold();
+  ASSERT_TRUE(document.committed().wishes.header_on);
+  const Segment held = *document.committed().wishes.header_on;
+  for (const Trench& t : document.outcome()->layout.trenches) EXPECT_LT(distance(held, t.head), 0.01);
+}
+
+}  // namespace underlawn
