@@ -33,6 +33,7 @@ struct ChartLine {
   std::vector<QPointF>
       points;  // in rising order of what is read along; a y that is no number breaks the line
   int style = 0;
+  bool dots = false;  // each point by itself, unjoined
 };
 
 struct ChartBand {

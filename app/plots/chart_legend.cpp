@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kSample = 22, kGapAfter = 12;  // px
 
-enum class Kind { band, line, bars, limit };
+enum class Kind { band, line, dots, bars, limit };
 
 struct Entry {
   Kind kind;
@@ -25,7 +25,8 @@ struct Entry {
 std::vector<Entry> entries(const Chart& chart) {
   std::vector<Entry> out;
   for (const ChartBand& b : chart.bands) out.push_back({Kind::band, b.style, b.name, {}});
-  for (const ChartLine& l : chart.lines) out.push_back({Kind::line, l.style, l.name, {}});
+  for (const ChartLine& l : chart.lines)
+    out.push_back({l.dots ? Kind::dots : Kind::line, l.style, l.name, {}});
   for (const ChartBars& b : chart.bars) out.push_back({Kind::bars, b.style, b.name, {}});
   for (const ChartLimit& l : chart.limits)
     if (std::none_of(out.begin(), out.end(), [&](const Entry& e) { return e.name == l.name; }))
@@ -64,6 +65,7 @@ void paint_sample(QPainter& painter, const Entry& e, const QRectF& box, const Th
     }
     return painter.drawRect(box.adjusted(2, 3, -2, -3));
   }
+  if (e.kind == Kind::dots) return paint_dot(painter, box.center(), e.style, theme);
   painter.setPen(e.kind == Kind::limit ? limit_pen(e.style == 1, theme) : chart_pen(e.style, theme));
   painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
 }
@@ -76,6 +78,12 @@ QPen chart_pen(int style, const Theme& theme, double width) {
   const QVector<qreal>& dash = dashes[style % kChartStyles];
   if (!dash.isEmpty()) pen.setDashPattern(dash);
   return pen;
+}
+
+void paint_dot(QPainter& painter, QPointF at, int style, const Theme& theme) {
+  painter.setPen(QPen(theme.paper, 1));
+  painter.setBrush(chart_colour(style, theme));
+  painter.drawEllipse(at, 3.2, 3.2);
 }
 
 QBrush chart_hatch(int style, const Theme& theme) {

@@ -14,6 +14,7 @@ class QPainter;
 namespace underlawn {
 
 QPen chart_pen(int style, const Theme& theme, double width = 2);
+void paint_dot(QPainter& painter, QPointF at, int style, const Theme& theme);
 QBrush chart_hatch(int style, const Theme& theme);
 QPen limit_pen(bool bound, const Theme& theme);
 

@@ -108,6 +108,11 @@ void paint_band(QPainter& painter, const ChartBand& band, const ChartFrame& f, c
 }
 
 void paint_line(QPainter& painter, const ChartLine& line, const ChartFrame& f, const Theme& theme) {
+  if (line.dots) {
+    for (const QPointF& p : line.points)
+      if (std::isfinite(p.x()) && std::isfinite(p.y())) paint_dot(painter, f.at(p), line.style, theme);
+    return;
+  }
   painter.setBrush(Qt::NoBrush);
   painter.setPen(chart_pen(line.style, theme));
   QPolygonF part;

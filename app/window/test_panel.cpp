@@ -51,6 +51,7 @@ TestPanel::TestPanel(Document& document, QWidget* parent)
       curves_(new Facts),
       verdict_(new Facts),
       cautions_(new Facts),
+      chart_(new ChartView(280)),
       readings_(new ReadingsTable(document)) {
   layout()->setContentsMargins(0, 0, 0, 0);
   section(tr("Pressure test"));
@@ -58,6 +59,7 @@ TestPanel::TestPanel(Document& document, QWidget* parent)
   add_wishes();
   pressure_->setAccessibleName(tr("Test pressure"));
   wide(pressure_);
+  wide(chart_);
   curves_->setAccessibleName(tr("What the gauge will show"));
   wide(curves_);
   wide(readings_);
@@ -107,28 +109,58 @@ void TestPanel::add_wishes() {
         tr("Weakest fitting")});
   number(tr("It bears (0: as the pipe)"), Quantity::pressure,
          test_wish(&LoopTest::weakest_fitting, tr("Pressure of the weakest fitting")));
+  number(tr("Water pumped in (0: not measured)"), Quantity::fluid_volume,
+         {[](const Plan& p) { return p.test.pumped.value_or(0); },
+          [](Plan& p, double v) {
+            p.test.pumped.reset();
+            if (v != 0) p.test.pumped = v;
+          },
+          tr("Water pumped in")})
+      ->edit()
+      ->setToolTip(tr("From full, without pressure, to the test pressure"));
 }
 
-Result<TestPanel::Expected> TestPanel::work_out(const Asked& asked) {
-  const auto planned = planned_test(asked.test, asked.loop);
-  if (!planned) return refuse(planned.error());
+Result<std::shared_ptr<const TestPanel::Planned>> TestPanel::plan_test(const Asked& asked) {
+  const auto test = planned_test(asked.test, asked.loop);
+  if (!test) return refuse(test.error());
   const TestBounds bounds;
-  const auto prepared = prepare_band(planned->programme, planned->state, bounds);
+  const auto prepared = prepare_band(test->programme, test->state, bounds);
   if (!prepared) return refuse(prepared.error());
-  auto band = test_band(*prepared, asked.loop, planned->state, bounds);
+  auto band = test_band(*prepared, asked.loop, test->state, bounds);
   if (!band) return refuse(band.error());
-  const auto smallest = smallest_visible_leak(*prepared, *band, asked.loop, planned->state);
+  const auto smallest = smallest_visible_leak(*prepared, *band, asked.loop, test->state);
   if (!smallest) return refuse(smallest.error());
-  auto leak = leak_curve(*prepared, asked.loop, planned->state, *smallest);
+  auto leak = leak_curve(*prepared, asked.loop, test->state, *smallest);
   if (!leak) return refuse(leak.error());
-  Expected made{*planned, std::move(*band), *smallest, std::move(*leak), {}};
-  if (!asked.test.readings.empty())
-    made.judged = judge_test(planned->programme, asked.loop, planned->state, bounds, asked.test.readings, {},
-                             asked.units);
+  return std::make_shared<Planned>(Planned{*test, std::move(*band), *smallest, std::move(*leak)});
+}
+
+TestPanel::Judged TestPanel::judge(const Asked& asked, const Planned& planned) {
+  const LoopState& state = planned.test.state;
+  Judged made{judge_test(planned.test.programme, asked.loop, state, {}, asked.test.readings,
+                         asked.test.pumped, asked.units),
+              {}};
+  if (!made.judgement || !(made.judgement->smallest_visible > 0)) return made;
+  const auto prepared = prepare_band(made.judgement->programme, state, {});
+  if (!prepared) return made;
+  auto leak = leak_curve(*prepared, asked.loop, state, made.judgement->smallest_visible);
+  if (leak) made.leak = std::move(*leak);
   return made;
 }
 
-// Only where the loop, the test or the units are others than asked last.
+Result<TestPanel::Expected> TestPanel::work_out(const Asked& asked) {
+  Expected made{asked.planned, {}};
+  if (made.planned == nullptr) {
+    auto planned = plan_test(asked);
+    if (!planned) return refuse(planned.error());
+    made.planned = std::move(*planned);
+  }
+  if (!asked.test.readings.empty()) made.judged = judge(asked, *made.planned);
+  return made;
+}
+
+// Only where the loop, the test or the units are others than asked last; what is read changes the verdict
+// alone.
 void TestPanel::ask_anew() {
   const auto solved = flow();
   const Plan& plan = document_.plan();
@@ -138,20 +170,46 @@ void TestPanel::ask_anew() {
     return;
   }
   if (asked_test_ == plan.test && asked_flow_ == solved && asked_units_ == plan.units) return;
+  Asked asked{volume_of(solved->loop), plan.test, plan.units, nullptr};
+  if (asked_test_ && asked_flow_ == solved && expected_ && *expected_) {
+    LoopTest before = *asked_test_;
+    before.readings = plan.test.readings;
+    before.pumped = plan.test.pumped;
+    if (before == plan.test && !working_out_.busy()) asked.planned = (*expected_)->planned;
+  }
   asked_test_ = plan.test;
   asked_flow_ = solved;
   asked_units_ = plan.units;
-  working_out_.start(
-      [asked = Asked{volume_of(solved->loop), plan.test, plan.units}] { return work_out(asked); },
-      [this](Result<Expected> made) {
-        if (!asked_test_) return;
-        expected_ = std::move(made);
-        show_expected();
-        show_verdict();
-      });
+  working_out_.start([asked = std::move(asked)] { return work_out(asked); },
+                     [this](Result<Expected> made) {
+                       if (!asked_test_) return;
+                       expected_ = std::move(made);
+                       show_expected();
+                       show_verdict();
+                     });
+}
+
+// As it was run where readings were judged, else as planned.
+void TestPanel::show_chart() {
+  Chart chart = no_test_chart();
+  if (expected_ && *expected_) {
+    const Planned& planned = *(*expected_)->planned;
+    TestPicture picture{planned.test.programme, asked_test_->procedure, planned.band,
+                        planned.leak,           planned.smallest,       asked_test_->readings};
+    if (const auto& judged = (*expected_)->judged; judged && judged->leak) {
+      picture.programme = judged->judgement->programme;
+      picture.band = judged->judgement->band;
+      picture.leak = *judged->leak;
+      picture.leak_size = judged->judgement->smallest_visible;
+    }
+    chart = test_chart(picture, document_.plan().units);
+  }
+  chart.stale = document_.stale() && chart.has_data();
+  chart_->set_chart(std::move(chart));
 }
 
 void TestPanel::show_expected() {
+  show_chart();
   if (!expected_ || !*expected_) {
     const bool refused = expected_ && !*expected_;
     pressure_->show_facts(refused       ? std::vector<Fact>{{text_of(expected_->error().message()), {}}}
@@ -162,19 +220,19 @@ void TestPanel::show_expected() {
     for (const std::string& words : test_cautions({}, 0)) safety.push_back({text_of(words), {}});
     return cautions_->show_facts(safety);
   }
-  const Expected& e = **expected_;
+  const Planned& e = *(*expected_)->planned;
   std::vector<Fact> safety;
-  for (const std::string& words : test_cautions(volume_of(asked_flow_->loop), e.planned.pressure.at_lowest))
+  for (const std::string& words : test_cautions(volume_of(asked_flow_->loop), e.test.pressure.at_lowest))
     safety.push_back({text_of(words), {}});
   cautions_->show_facts(safety);
   pressure_->show_facts(
-      {{tr("Test pressure at the gauge"), say(Quantity::pressure, e.planned.pressure.at_gauge)},
-       {tr("at the lowest point"), say(Quantity::pressure, e.planned.pressure.at_lowest)},
-       {text_of(e.planned.pressure.why), {}},
+      {{tr("Test pressure at the gauge"), say(Quantity::pressure, e.test.pressure.at_gauge)},
+       {tr("at the lowest point"), say(Quantity::pressure, e.test.pressure.at_lowest)},
+       {text_of(e.test.pressure.why), {}},
        {tr("Smallest leak it shows"), text_of(leak_text(e.smallest, UnitSystem::metric)) + ", " +
                                           text_of(leak_text(e.smallest, UnitSystem::us))}});
   std::vector<QStringList> rows = {{tr("Since shut"), tr("Sound loop"), tr("from – to"), tr("That leak")}};
-  const double start = shut_in_start(e.planned.programme), end = programme_end(e.planned.programme);
+  const double start = shut_in_start(e.test.programme), end = programme_end(e.test.programme);
   for (int i = 0; i <= 4; ++i) {
     const double t = start + (end - start) * i / 4;
     rows.push_back(
@@ -188,12 +246,18 @@ void TestPanel::show_expected() {
 
 void TestPanel::show_verdict() {
   if (!expected_ || !*expected_ || !(*expected_)->judged) return verdict_->show_facts({});
-  const Result<Judgement>& judged = *(*expected_)->judged;
+  const Result<Judgement>& judged = (*expected_)->judged->judgement;
   if (!judged) return verdict_->show_facts({{text_of(judged.error().message()), {}}});
   std::vector<Fact> all = {{tr("Verdict"), word_for(judged->verdict)}, {text_of(judged->reason), {}}};
   if (!judged->next.empty()) all.push_back({text_of(judged->next), {}});
   if (judged->leak_most > 0)
     all.push_back({tr("Leak that fits best"), text_of(leak_text(judged->leak, document_.plan().units))});
+  if (judged->air)
+    all.push_back(
+        {tr("Air, by the water pumped in"), tr("%1 % of the loop").arg(100 * *judged->air, 0, 'f', 2)});
+  if (asked_test_->procedure == TestProcedure::rebound)
+    all.push_back({tr("ASTM F2164, all within 5 % of the first"),
+                   within_rebound_tolerance(asked_test_->readings) ? tr("yes") : tr("no")});
   verdict_->show_facts(all);
 }
 

@@ -62,6 +62,50 @@ TEST_F(TestPanelTest, ReadingsOfALoopThatLosesAGlassAMinuteAreSuspected) {
   EXPECT_EQ(panel.verdict()->value_of("Verdict"), "A leak is suspected");
 }
 
+TEST_F(TestPanelTest, ChartShowsTheCurvesAndThenTheReadings) {
+  TestPanel panel(document);
+  ASSERT_TRUE(current(panel));
+  ASSERT_EQ(panel.chart()->chart().lines.size(), 2U);
+  panel.readings()->take_text(log(0));
+  ASSERT_TRUE(current(panel));
+  const Chart& chart = panel.chart()->chart();
+  ASSERT_EQ(chart.lines.size(), 3U);
+  EXPECT_EQ(chart.lines[2].points.size(), 61U);
+  // Of a sound loop every reading lies within the bounds drawn.
+  for (const QPointF& read : chart.lines[2].points)
+    for (const ChartBand::Span& s : chart.bands[0].spans)
+      if (std::abs(s.x - read.x()) < 1e-6) {
+        EXPECT_GE(read.y(), s.low);
+        EXPECT_LE(read.y(), s.high);
+      }
+}
+
+TEST_F(TestPanelTest, ReboundAndWaterPumpedInAreJudgedToo) {
+  document.commit(
+      [&] {
+        Plan plan = document.committed();
+        plan.test.procedure = TestProcedure::rebound;
+        return plan;
+      }(),
+      "Procedure");
+  TestPanel panel(document);
+  ASSERT_TRUE(current(panel));
+  panel.readings()->take_text(log(0));
+  ASSERT_TRUE(current(panel));
+  EXPECT_EQ(panel.verdict()->value_of("ASTM F2164, all within 5 % of the first"), "yes");
+  EXPECT_EQ(panel.verdict()->value_of("Air, by the water pumped in"), QString());
+  document.commit(
+      [&] {
+        Plan plan = document.committed();
+        plan.test.pumped = 0.2 * document.outcome()->flow->volume;
+        return plan;
+      }(),
+      "Pumped");
+  ASSERT_TRUE(current(panel));
+  EXPECT_NE(panel.verdict()->value_of("Air, by the water pumped in"), QString());
+  EXPECT_NE(panel.verdict()->value_of("Verdict"), "The loop is sound") << "a fifth of the loop is air";
+}
+
 TEST_F(TestPanelTest, TableThatIsNoLogIsSaidAndNotCommitted) {
   TestPanel panel(document);
   const Plan before = document.plan();
