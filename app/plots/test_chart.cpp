@@ -90,8 +90,8 @@ Chart test_chart(const TestPicture& p, UnitSystem units) {
   double end = programme_end(p.programme) - start;
   chart.bands.push_back(band_of(p.band, start));
   chart.lines.push_back(line_of(tr("A sound loop"), p.band.expected, start, 0));
-  chart.lines.push_back(
-      line_of(tr("A leak of %1").arg(QString::fromStdString(leak_text(p.leak_size, units))), p.leak, start, 1));
+  chart.lines.push_back(line_of(tr("A leak of %1").arg(QString::fromStdString(leak_text(p.leak_size, units))),
+                                p.leak, start, 1));
   if (!p.readings.empty()) {
     ChartLine read{tr("Read"), {}, 5, true};
     for (const PressureReading& r : p.readings)

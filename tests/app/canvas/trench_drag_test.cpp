@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "tools/trench_drag.h"
+
 #include "app/canvas/canvas_fixture.h"
 #include "app/support/wait.h"
-#include "tools/trench_drag.h"
 
 namespace underlawn {
 
@@ -21,7 +22,9 @@ class TrenchDrag : public CanvasTest {
     wait();
   }
 
-  void wait() { ASSERT_TRUE(wait_until([&] { return !document.stale(); })); }
+  void wait() {
+    ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  }
   const Trench& trench(std::size_t i) const { return document.outcome()->layout.trenches.at(i); }
   Point middle(const Trench& t) const { return 0.5 * (t.head + t.end); }
   const std::vector<GivenTrench>& locked() const { return document.committed().wishes.locked; }

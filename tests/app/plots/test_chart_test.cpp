@@ -16,7 +16,8 @@ TestPicture picture_of(TestProcedure procedure) {
   asked.procedure = procedure;
   const PlannedTest planned = planned_test(asked, loop).value();
   const auto prepared = prepare_band(planned.programme, planned.state, {}).value();
-  TestPicture p{planned.programme, procedure, test_band(prepared, loop, planned.state, {}).value(), {}, 0, {}};
+  TestPicture p{
+      planned.programme, procedure, test_band(prepared, loop, planned.state, {}).value(), {}, 0, {}};
   p.leak_size = smallest_visible_leak(prepared, p.band, loop, planned.state).value();
   p.leak = leak_curve(prepared, loop, planned.state, p.leak_size).value();
   return p;

@@ -9,8 +9,8 @@
 #include <QMouseEvent>
 #include <QTemporaryDir>
 #include <algorithm>
-#include <cstdio>
 #include <cmath>
+#include <cstdio>
 #include <fstream>
 #include <numbers>
 
@@ -36,7 +36,9 @@ void send(Canvas& canvas, QEvent::Type type, QPointF at, Qt::MouseButton button)
 
 double at_share(std::vector<double> all, double share) {
   std::sort(all.begin(), all.end());
-  return all.empty() ? 0 : all[std::min(all.size() - 1, static_cast<std::size_t>(share * static_cast<double>(all.size())))];
+  return all.empty() ? 0
+                     : all[std::min(all.size() - 1,
+                                    static_cast<std::size_t>(share * static_cast<double>(all.size())))];
 }
 
 void report(const char* what, const std::vector<double>& ms) {
@@ -44,13 +46,15 @@ void report(const char* what, const std::vector<double>& ms) {
               at_share(ms, 1));
 }
 
-// The furthest that a trench moved, matched to the nearest of the frame before; a change of their number is 1e9.
+// The furthest that a trench moved, matched to the nearest of the frame before; a change of their number is
+// 1e9.
 double jump(const std::vector<Trench>& before, const std::vector<Trench>& after) {
   if (before.size() != after.size()) return 1e9;
   double most = 0;
   for (const Trench& t : after) {
     double least = 1e9;
-    for (const Trench& b : before) least = std::min(least, std::max(distance(t.head, b.head), distance(t.end, b.end)));
+    for (const Trench& b : before)
+      least = std::min(least, std::max(distance(t.head, b.head), distance(t.end, b.end)));
     most = std::max(most, least);
   }
   return most;
