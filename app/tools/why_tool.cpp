@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tools/why_tool.h"
+
+#include "base/quantity.h"
+#include "tools/gesture_paint.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr std::size_t kMostReasons = 4;
+
+QString metres(const Plan& plan, double value) {
+  return QString::fromStdString(print_quantity(Quantity::length, value, plan.units, Fineness::normal));
+}
+
+QString named(const Plan& plan, const Reason& reason) {
+  return QString::fromStdString(name_of(plan.site, plan.wishes, reason));
+}
+
+std::vector<Segment> outline_of(const Site& site, const Restriction& what) {
+  std::vector<Segment> all;
+  if (what.kind == Restriction::Kind::setback) {
+    const auto i = static_cast<std::size_t>(what.edge);
+    if (i < site.lot.size()) all.push_back({site.lot[i].at, site.lot[(i + 1) % site.lot.size()].at});
+    return all;
+  }
+  const Feature* f = find_feature(site, what.feature_id);
+  if (f == nullptr) return all;
+  for (std::size_t i = 1; i < f->points.size(); ++i) all.push_back({f->points[i - 1], f->points[i]});
+  if (shape_of(f->kind) == FeatureShape::area) all.push_back({f->points.back(), f->points.front()});
+  if (f->points.size() == 1) all.push_back({f->points.front(), f->points.front()});
+  return all;
+}
+
+bool has_restriction(const Reason& reason) {
+  return reason.closed_side < 0 &&
+         (reason.kind == Reason::Kind::covered || reason.kind == Reason::Kind::stops_trench);
+}
+
+}  // namespace
+
+QString reason_in_words(const Plan& plan, const Reason& reason) {
+  using Kind = Reason::Kind;
+  const QString short_by = metres(plan, reason.short_by);
+  switch (reason.kind) {
+    case Kind::outside:
+      return WhyTool::tr("Off the lot.");
+    case Kind::covered:
+      return WhyTool::tr("Kept free: %1; %2 further off it would be open.").arg(named(plan, reason), short_by);
+    case Kind::stops_trench:
+      return WhyTool::tr("A trench here is %2 too short: %1.").arg(named(plan, reason), short_by);
+    case Kind::too_near:
+      return WhyTool::tr("Too near trench %1, by %2.").arg(reason.trench).arg(short_by);
+    case Kind::conduit:
+      return WhyTool::tr("The header or the supply run lies here.");
+    case Kind::no_header:
+      return WhyTool::tr("A trench would fit, but no header reaches either of its ends.");
+    case Kind::enough:
+      return WhyTool::tr("A trench would fit; as many as you asked for are placed.");
+    case Kind::not_used:
+      return WhyTool::tr("A trench would fit here by itself; no whole arrangement with it was better.");
+  }
+  return {};
+}
+
+QString WhyTool::status() const {
+  if (!asked_) return tr("Point where you would like a trench; click to learn what keeps it out, and its cost.");
+  return said_.join(QStringLiteral(" ")) + ' ' + price_;
+}
+
+void WhyTool::cancel() {
+  asked_.reset();
+  said_.clear();
+  price_.clear();
+  blame_.clear();
+}
+
+void WhyTool::move(const Pointer& pointer) {
+  if (!asked_) look(pointer.at);
+}
+
+void WhyTool::look(Point at) {
+  said_.clear();
+  blame_.clear();
+  const Outcome* outcome = context_.outcome();
+  const Plan& plan = context_.plan();
+  if (outcome == nullptr || plan.site.lot.empty()) {
+    said_ << tr("There is no lot line yet.");
+    return;
+  }
+  const WhyEmpty why = what_keeps_out(plan.site, plan.wishes, outcome->coil, outcome->layout, at);
+  said_ = words(why);
+  for (const Reason& r : why.reasons)
+    if (has_restriction(r))
+      for (const Segment& s : outline_of(plan.site, r.restriction)) blame_.push_back(s);
+}
+
+QStringList WhyTool::words(const WhyEmpty& why) const {
+  QStringList all;
+  for (const Reason& r : why.reasons)
+    if (static_cast<std::size_t>(all.size()) < kMostReasons) all << reason_in_words(context_.plan(), r);
+  all.removeDuplicates();
+  return all;
+}
+
+void WhyTool::ask(Point at) {
+  cancel();
+  look(at);
+  asked_ = at;
+  const Outcome* outcome = context_.outcome();
+  const Plan& plan = context_.plan();
+  if (outcome == nullptr || plan.site.lot.empty()) return;
+  const WhyEmpty why = what_keeps_out(plan.site, plan.wishes, outcome->coil, outcome->layout, at);
+  if (why.reasons.empty() || !has_restriction(why.reasons.front())) return;
+  const auto price = cost_of(plan.site, plan.wishes, outcome->coil, why.reasons.front().restriction);
+  if (!price) return;
+  const QString what = named(plan, why.reasons.front());
+  const int trenches = price->costs_circuits();
+  if (trenches > 0)
+    price_ = tr("Without %1 there would be room for %n more trench(es).", "", trenches).arg(what);
+  else if (price->costs_digging() > 0.5)
+    price_ = tr("Without %1 there would be %2 less to dig.").arg(what, metres(plan, price->costs_digging()));
+  else
+    price_ = tr("Without %1 the loop would be no better.").arg(what);
+}
+
+void WhyTool::paint(const ToolPaint& p) const {
+  p.painter.save();
+  p.painter.setPen(QPen(p.look.selection, 3, Qt::SolidLine, Qt::RoundCap));
+  p.painter.setBrush(Qt::NoBrush);
+  for (const Segment& s : blame_) {
+    if (s.a == s.b)
+      p.painter.drawEllipse(p.view.to_device(s.a), 12, 12);
+    else
+      p.painter.drawLine(p.view.to_device(s.a), p.view.to_device(s.b));
+  }
+  const QPointF at = p.view.to_device(asked_ ? *asked_ : p.pointer.at);
+  if (asked_) p.painter.drawEllipse(at, 5, 5);
+  QStringList lines = said_;
+  if (!price_.isEmpty()) lines << price_;
+  if (!lines.isEmpty())
+    paint_plate(p, at + QPointF(16, 24.0 + 18.0 * static_cast<double>(lines.size())), lines, p.look.text);
+  p.painter.restore();
+}
+
+}  // namespace underlawn
