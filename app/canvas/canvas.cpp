@@ -260,6 +260,8 @@ void Canvas::turn_hold() {
     const bool locked = locked_index(plan(), *t).has_value();
     return commit(with_lock_turned(plan(), *t), locked ? tr("Let a trench go") : tr("Lock a trench"));
   }
+  if (what.kind == Selected::Kind::locked)
+    return commit(edit::without_locked(plan(), what.id), tr("Let a trench go"));
   if (what.kind == Selected::Kind::header)
     return commit(with_header_lock_turned(plan(), layout),
                   plan().wishes.header_on ? tr("Let the header go") : tr("Hold the header's line"));

@@ -10,6 +10,7 @@
 #include "tools/select_tool.h"
 #include "tools/trench_tool.h"
 #include "tools/utility_tool.h"
+#include "tools/why_tool.h"
 
 namespace underlawn {
 
@@ -48,6 +49,8 @@ std::unique_ptr<Tool> make_tool(ToolId id, ToolContext& context) {
       return std::make_unique<TrenchTool>(context);
     case ToolId::measure:
       return std::make_unique<MeasureTool>(context);
+    case ToolId::why:
+      return std::make_unique<WhyTool>(context);
   }
   return std::make_unique<SelectTool>(context);
 }

@@ -80,9 +80,11 @@ bool SelectTool::movable() const {
 // What dragging the one trench that is selected would take hold of.
 std::optional<TrenchHold> SelectTool::trench_at(Point p) const {
   const auto& picked = context_.picked();
-  if (picked.size() != 1 || picked.front().kind != Kind::trench || context_.outcome() == nullptr)
-    return std::nullopt;
-  return hold_trench(context_.plan(), *context_.outcome(), picked.front().id, p, context_.reach(kGripReach));
+  if (picked.size() != 1) return std::nullopt;
+  const Selected& what = picked.front();
+  if (what.kind == Kind::locked && what.index < 0) return hold_locked(context_.plan(), what.id);
+  if (what.kind != Kind::trench || context_.outcome() == nullptr) return std::nullopt;
+  return hold_trench(context_.plan(), *context_.outcome(), what.id, p, context_.reach(kGripReach));
 }
 
 // Several things at once are moved, not reshaped: their grips would lie on one another.
@@ -177,7 +179,7 @@ Point SelectTool::hold_of(Point p) const {
 }
 
 Plan SelectTool::dragged(Point to) const {
-  if (state_ == State::grip) return moved_grip(context_.plan(), *grip_, to);
+  if (state_ == State::grip) return stopped(context_.plan(), moved_grip(context_.plan(), *grip_, to));
   if (trench_) return dragged_trench(context_.plan(), *trench_, to - hold_);
   std::vector<Selected> whole = context_.picked();
   for (Selected& s : whole)

@@ -24,6 +24,7 @@ enum class ToolId {
   no_dig,
   trench,
   measure,
+  why,
 };
 
 // "drain_field": the part of a command's id behind "tool.".

@@ -64,6 +64,22 @@ std::optional<TrenchHold> hold_trench(const Plan& plan, const Outcome& outcome, 
   return hold;
 }
 
+std::optional<TrenchHold> hold_locked(const Plan& plan, int index) {
+  const auto i = static_cast<std::size_t>(index);
+  if (index < 0 || i >= plan.wishes.locked.size()) return std::nullopt;
+  return TrenchHold{TrenchHold::Part::whole, plan.wishes.locked[i], i};
+}
+
+Plan stopped(const Plan& before, Plan after) {
+  const auto &was = before.wishes.locked, &is = after.wishes.locked;
+  for (std::size_t i = 0; i < was.size() && was.size() == is.size(); ++i) {
+    if (was[i] == is[i] || was[i].bends.size() != is[i].bends.size()) continue;
+    after.wishes.locked[i] = slid(after.site, after.wishes, others(after, i), was[i], is[i]);
+    break;
+  }
+  return after;
+}
+
 Plan dragged_trench(Plan plan, const TrenchHold& hold, Point by) {
   GivenTrench to = hold.trench;
   if (hold.part != TrenchHold::Part::end) to.head = to.head + by;

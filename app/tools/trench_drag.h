@@ -26,6 +26,13 @@ std::optional<std::size_t> locked_index(const Plan& plan, const Trench& trench);
 std::optional<TrenchHold> hold_trench(const Plan& plan, const Outcome& outcome, int number, Point at,
                                       double reach);
 
+// A locked trench as a whole, by its place in Wishes::locked. Nothing where there is none.
+std::optional<TrenchHold> hold_locked(const Plan& plan, int index);
+
+// `after` with the one locked trench of it that lies otherwise than in `before`, of as many points, brought
+// back to where it may lie; as it is where none does.
+Plan stopped(const Plan& before, Plan after);
+
 // The plan with what is held moved by so much, or as far that way as it may lie.
 Plan dragged_trench(Plan plan, const TrenchHold& hold, Point by);
 

@@ -47,7 +47,8 @@ QString reason_in_words(const Plan& plan, const Reason& reason) {
     case Kind::outside:
       return WhyTool::tr("Off the lot.");
     case Kind::covered:
-      return WhyTool::tr("Kept free: %1; %2 further off it would be open.").arg(named(plan, reason), short_by);
+      return WhyTool::tr("Kept free: %1; %2 further off it would be open.")
+          .arg(named(plan, reason), short_by);
     case Kind::stops_trench:
       return WhyTool::tr("A trench here is %2 too short: %1.").arg(named(plan, reason), short_by);
     case Kind::too_near:
@@ -65,7 +66,8 @@ QString reason_in_words(const Plan& plan, const Reason& reason) {
 }
 
 QString WhyTool::status() const {
-  if (!asked_) return tr("Point where you would like a trench; click to learn what keeps it out, and its cost.");
+  if (!asked_)
+    return tr("Point where you would like a trench; click to learn what keeps it out, and its cost.");
   return said_.join(QStringLiteral(" ")) + ' ' + price_;
 }
 

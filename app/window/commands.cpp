@@ -60,8 +60,9 @@ constexpr Command kCommands[] = {
     {"tool.trench", "Trench",
      "Draw a trench that stays where it is: from its head, bend by bend, along a lot line or a wall.", "G",
      draw, "trench", "tool", true},
-    {"tool.measure", "Measure", "Measure a distance on the drawing.", "M", draw, "measure", "tool", true,
-     true},
+    {"tool.measure", "Measure", "Measure a distance on the drawing.", "M", draw, "measure", "tool", true},
+    {"tool.why", "Why no trench", "Point at a place to learn what keeps a trench out, and what that costs.",
+     "Y", draw, "why", "tool", true, true},
 
     {"view.fit", "Show the whole lot", "Zooms so that the whole lot is seen.", "Z", view, "fit"},
     {"view.zoom_in", "Closer", "Zooms in.", "Ctrl++", view, ""},
