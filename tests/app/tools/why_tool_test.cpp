@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tools/why_tool.h"
+
+#include "app/canvas/canvas_fixture.h"
+#include "app/support/wait.h"
+
+namespace underlawn {
+
+namespace {
+
+class WhyToolTest : public CanvasTest {
+ protected:
+  WhyToolTest() {
+    add_lot({{0, 0}, {80, 0}, {80, 60}, {0, 60}});
+    add(FeatureKind::drain_field, {{50, 40}, {65, 40}, {65, 50}, {50, 50}});
+    wait();
+    canvas.set_tool(ToolId::why);
+  }
+  void wait() {
+    ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  }
+};
+
+}  // namespace
+
+TEST_F(WhyToolTest, SaysWhatKeepsATrenchOut) {
+  move_to({57, 45});
+  click({57, 45});
+  EXPECT_TRUE(canvas.status().contains("rain field")) << canvas.status().toStdString();
+  EXPECT_TRUE(canvas.status().contains("Without")) << canvas.status().toStdString();
+}
+
+TEST_F(WhyToolTest, NamesTheSetbackAtTheLotLine) {
+  click({40, 1});
+  EXPECT_TRUE(canvas.status().contains("setback of lot edge 1")) << canvas.status().toStdString();
+}
+
+TEST_F(WhyToolTest, ChangesNothingAndEscapeClears) {
+  const Plan before = document.committed();
+  click({40, 1});
+  EXPECT_EQ(document.committed(), before);
+  key(Qt::Key_Escape);
+  EXPECT_FALSE(canvas.status().contains("setback"));
+}
+
+}  // namespace underlawn
