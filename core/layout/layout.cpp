@@ -7,6 +7,7 @@
 #include "layout/calm.h"
 #include "layout/closed_side.h"
 #include "layout/explain.h"
+#include "layout/free_lengths.h"
 #include "layout/given.h"
 #include "layout/groups.h"
 #include "layout/held_troubles.h"
@@ -83,6 +84,8 @@ class Placer {
     out_.troubles = setting.troubles;
     if (wishes_.groups > 1 && setting.wishes.circuits > 1)
       place_in_groups(setting);
+    else if (wishes_.aim == Aim::metres)
+      place_free_lengths(setting);
     else
       place_one_field(setting);
     if (stop_.stop_requested()) return;
@@ -95,11 +98,33 @@ class Placer {
     Candidates candidates = candidates_for(setting.keeping(), coil_, setting.wishes.circuits, stop_);
     if (stop_.stop_requested()) return;
     best_bearings_ = candidates.bearings;
-    Whole best = best_of(candidates.found, setting);
+    Whole best = best_of(candidates.found, setting, coil_);
     if (best.connection.run.line.empty()) try_within_reach(setting, best);
     if (best.field.empty() && locked > 0) best = only_locked(setting);
     take(best, setting.locked);
     out_.fits = std::max(locked + candidates.fits, static_cast<int>(out_.trenches.size()));
+  }
+
+  // Arrangements of one length after another, each trench then drawn out as far as it may go.
+  void place_free_lengths(const Setting& setting) {
+    const int locked = static_cast<int>(setting.locked.size());
+    Whole best;
+    for (double length : lengths_to_seek(setting.keeping(), coil_, setting.wishes.circuits, stop_)) {
+      Coil coil = coil_;
+      coil.trench_length = length;
+      Candidates candidates = candidates_for(setting.keeping(), coil, setting.wishes.circuits, stop_);
+      if (stop_.stop_requested()) return;
+      Whole w = best_of(candidates.found, setting, coil);
+      draw_out(setting.keeping(), w);
+      if (more_metres(w, best)) {
+        best = std::move(w);
+        best_bearings_ = candidates.bearings;
+      }
+      out_.fits = std::max(out_.fits, locked + candidates.fits);
+    }
+    if (best.field.empty() && locked > 0) best = only_locked(setting);
+    take(best, setting.locked);
+    fit_coils(wishes_, coil_, out_.trenches);
   }
 
   // Trenches where the house can be reached, where the best place cannot.
@@ -110,7 +135,7 @@ class Placer {
     Keeping keeping = setting.keeping();
     keeping.out_of_reach = &closed;
     Candidates within = candidates_for(keeping, coil_, setting.wishes.circuits, stop_);
-    Whole other = best_of(within.found, setting);
+    Whole other = best_of(within.found, setting, coil_);
     if (better(other, best, wishes_.aim)) best = std::move(other);
   }
 
@@ -139,11 +164,11 @@ class Placer {
     out_.troubles.insert(out_.troubles.end(), held.begin(), held.end());
   }
 
-  Whole best_of(std::vector<Arrangement>& found, const Setting& setting) const {
+  Whole best_of(std::vector<Arrangement>& found, const Setting& setting, const Coil& coil) const {
     const Keeping keeping = setting.keeping();
-    const Completer completer(keeping, coil_, setting.conduits, stop_);
+    const Completer completer(keeping, coil, setting.conduits, stop_);
     Whole best;
-    if (auto kept = as_kept(keeping, coil_.trench_length)) found.push_back(std::move(*kept));
+    if (auto kept = as_kept(keeping, coil.trench_length)) found.push_back(std::move(*kept));
     for (const Arrangement& a : worth_completing(keeping, std::move(found), wishes_.aim)) {
       if (stop_.stop_requested()) break;
       if (cannot_win(a, best)) continue;

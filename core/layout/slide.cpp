@@ -50,6 +50,10 @@ class Slider {
         others_(locked_of(others)),
         quick_(site_, wishes, others_) {}
 
+  // A trench that touches what it keeps off, as it may, is not free by the quicker question, which is
+  // stricter.
+  void start_at(const Polyline& line) { touching_ = !quickly_free(line); }
+
   bool proved(const Polyline& line) const {
     return bent_trench_is_legal(site_, line, wishes_.trench_width) &&
            std::all_of(others_.begin(), others_.end(),
@@ -94,7 +98,9 @@ class Slider {
   }
 
  private:
-  bool free(const Polyline& line) const {
+  bool free(const Polyline& line) const { return touching_ ? proved(line) : quickly_free(line); }
+
+  bool quickly_free(const Polyline& line) const {
     for (std::size_t i = 1; i < line.size(); ++i)
       if (!quick_.free({line[i - 1], line[i]})) return false;
     // Corners stand out beyond the legs, which are all that was asked for.
@@ -111,6 +117,7 @@ class Slider {
   Site site_;
   std::vector<Polyline> others_;
   QuickLegal quick_;
+  bool touching_ = false;
 };
 
 bool is_place(const Polyline& line) {
@@ -131,8 +138,9 @@ GivenTrench slid(const Site& site, const Wishes& wishes, const std::vector<Trenc
   if (start.bends.size() != to.bends.size()) start.bends = to.bends;
   Polyline at = line_of(start);
   if (!is_place(at) || site.lot.size() < 3) return to;
-  const Slider slider(site, wishes, others);
+  Slider slider(site, wishes, others);
   if (!slider.proved(at)) return to;
+  slider.start_at(at);
   const Polyline before = at;
   at = slider.furthest(at, wish);
   for (int i = 0; i < kMostSlides; ++i) {

@@ -17,7 +17,7 @@ namespace underlawn {
 // nearer to `to`. What lies between the two places is passed over where there is a legal place beyond it.
 // From a place that breaks a rule already, `to` is given back as it is; so is `from` where `to` is no place
 // or too short for a trench. Takes a tenth of a millisecond, half of one where a single end goes along what
-// it meets.
+// it meets; some where it touches what it keeps off when taken hold of.
 GivenTrench slid(const Site& site, const Wishes& wishes, const std::vector<Trench>& others,
                  const GivenTrench& from, const GivenTrench& to);
 

@@ -54,6 +54,13 @@ TEST(Slide, StopsAtTheSetbackToAMillimetre) {
   expect_at(slid(square(), wishes(), {}, kStart, moved(kStart, {0, 40})), {20, 56.5}, {40, 56.5});
 }
 
+// As the search places them: flush with what they keep off.
+TEST(Slide, AnEndOfATrenchThatTouchesItsSetbackIsFreeToMove) {
+  const GivenTrench flush{{3, 3.5}, {23, 3.5}};
+  expect_at(slid(square(), wishes(), {}, flush, {{3, 3.5}, {18, 3.5}}), {3, 3.5}, {18, 3.5});
+  expect_at(slid(square(), wishes(), {}, flush, {{3, 3.5}, {80, 3.5}}), {3, 3.5}, {57, 3.5}, 2e-3);
+}
+
 // Along the edge to where the pointer is, and into the corner where that is beyond it.
 TEST(Slide, GoesOnAlongWhatStopsIt) {
   expect_at(slid(square(), wishes(), {}, kStart, moved(kStart, {9, 40})), {29, 56.5}, {49, 56.5}, 2e-3);
