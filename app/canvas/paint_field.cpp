@@ -79,10 +79,11 @@ void tag(PaintContext& c, const Trench& t) {
   Label label;
   label.text = QString::number(t.number);
   label.font = c.font(1.05, QFont::Bold);
-  label.colour = shown(c, c.look.trench);
   label.tag = TagShape::round;
-  label.tag_fill = c.look.ground;
-  label.tag_line = label.colour;
+  label.tag_line = shown(c, c.look.trench);
+  // Dark: it is locked.
+  label.colour = t.locked ? c.look.ground : label.tag_line;
+  label.tag_fill = t.locked ? label.tag_line : c.look.ground;
   label.rank = 1;
   label.must = true;
   for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.25, 0.75, 0.15, 0.85})

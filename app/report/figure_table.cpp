@@ -27,6 +27,13 @@ QString title_of(const Selected& what) {
   return what.kind == Selected::Kind::header ? FigureTable::tr("Header") : FigureTable::tr("Supply run");
 }
 
+bool held(const Plan& plan, const Layout& layout, const Selected& what) {
+  if (what.kind == Selected::Kind::header) return plan.wishes.header_on.has_value();
+  if (what.kind == Selected::Kind::run) return !plan.wishes.run_by.empty();
+  return std::any_of(layout.trenches.begin(), layout.trenches.end(),
+                     [&](const Trench& t) { return t.number == what.id && t.locked; });
+}
+
 }  // namespace
 
 FigureTable::FigureTable(Document& document, Selected what, QWidget* parent)
@@ -47,8 +54,10 @@ void FigureTable::refresh() {
   if (outcome == nullptr) return;
   Page page(outcome->figures, document_.plan().units, theme_now());
   page.heading(title_of(what_));
-  page.paragraph(
-      page.faint(tr("Laid out by the program: it follows from the lot and from what is asked for.")));
+  page.paragraph(page.faint(
+      held(document_.plan(), outcome->layout, what_)
+          ? tr("Held where it lies; the rest is arranged round it. K lets it go.")
+          : tr("Laid out by the program: it follows from the lot and from what is asked for. K holds it.")));
   page.begin_table({});
   bool any = false;
   for (const std::string& beginning : beginnings(what_))

@@ -56,8 +56,9 @@ void add_trenches(Page& page, const Outcome& outcome) {
                     QObject::tr("End y")});
   for (const Trench& t : outcome.layout.trenches) {
     const std::string key = figures::trench_key(t.number);
-    page.row({QString::number(t.number), page.number(key + ".head_x"), page.number(key + ".head_y"),
-              page.number(key + ".end_x"), page.number(key + ".end_y")});
+    const auto place = [&](const char* which) { return page.number(key + which, Fineness::coarse); };
+    page.row(
+        {QString::number(t.number), place(".head_x"), place(".head_y"), place(".end_x"), place(".end_y")});
   }
   page.end_table();
 }

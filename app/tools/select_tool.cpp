@@ -58,9 +58,9 @@ QString SelectTool::status() const {
         "Click to select, again for what lies under it; drag a box round several; Tab walks through all.");
   if (hovered_ && hovered_->inserts) return tr("Drag to make a new corner here.");
   if (trench_at({1e9, 1e9}))
-    return tr("Drag the trench or one of its ends: it stays where it is put. L locks it or lets it go.");
+    return tr("Drag the trench or one of its ends: it stays where it is put. K locks it or lets it go.");
   if (!movable())
-    return tr("Header and run follow from the plan. L holds the one selected where it lies, or lets it go.");
+    return tr("Header and run follow from the plan. K holds the one selected where it lies, or lets it go.");
   if (context_.picked().size() == 1 && handle_of(context_.picked().front()))
     return tr("Corner selected: drag it, arrow keys move it, @x,y moves it exactly, Del removes it.");
   return tr(

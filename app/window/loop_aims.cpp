@@ -129,7 +129,7 @@ void LoopPanel::add_releases() {
   note([](const Plan& p) {
     const auto n = static_cast<int>(p.wishes.locked.size());
     const QString held =
-        n == 0 ? tr("No trench is locked. Drag one on the drawing, or press L on it, and it stays.")
+        n == 0 ? tr("No trench is locked. Drag one on the drawing, or press K on it, and it stays.")
                : tr("%n trench(es) locked.", "", n);
     const QString line = p.wishes.header_on ? tr(" The header's line is held.") : QString();
     return held + line + (p.wishes.run_by.empty() ? QString() : tr(" The run is led."));

@@ -10,10 +10,10 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kFewer = 2;           // than wanted, whose longest lengths are sought
+constexpr int kFewer = 2;            // than wanted, whose longest lengths are sought
 constexpr double kLengthStep = 0.1;  // m
-constexpr double kStride = 0.2;     // m: no gap shorter than this is looked for
-constexpr double kExact = 1e-3;     // m
+constexpr double kStride = 0.2;      // m: no gap shorter than this is looked for
+constexpr double kExact = 1e-3;      // m
 
 // Asks of a trench whether it may lie so: by the ground, the other trenches, and header and run.
 class Room {

@@ -8,8 +8,8 @@
 namespace underlawn {
 
 // Lengths that arrangements are sought with, before each trench is drawn out as far as it may go: the longest
-// of which `wanted` equal trenches fit, of which one and two fewer do (to 0.1 m), and Wishes::least_length. m,
-// longest first.
+// of which `wanted` equal trenches fit, of which one and two fewer do (to 0.1 m), and Wishes::least_length.
+// m, longest first.
 std::vector<double> lengths_to_seek(const Keeping& keeping, const Coil& coil, int wanted,
                                     const std::stop_token& stop);
 
@@ -22,8 +22,8 @@ double metres_of(const Whole& whole);  // of field trenches
 // A run that reaches the house first, then heads joined, then metres, then the measure.
 bool more_metres(const Whole& l, const Whole& r);
 
-// The coil of the usual pitch in each field trench that has not the usual length; unchanged where it cannot be
-// wound.
+// The coil of the usual pitch in each field trench that has not the usual length; unchanged where it cannot
+// be wound.
 void fit_coils(const Wishes& wishes, const Coil& usual, std::vector<Trench>& trenches);
 
 }  // namespace underlawn
