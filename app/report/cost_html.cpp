@@ -13,7 +13,9 @@ QString price(const Page& page, const char* key, Quantity amount) {
   const std::string figure = std::string("price.") + key;
   const double value = page.figures().at(figure).value;
   QString words = QString::fromStdString(print_price(value, amount, page.units()));
-  words.replace(' ', QChar(0x00a0));
+  // Broken before its unit, where it has to be.
+  const auto unit = words.indexOf(" per ") + 1;
+  if (unit > 0) words = words.left(unit) + words.mid(unit).replace(' ', QChar(0x00a0));
   return page.link(kFigureLink + QString::fromStdString(figure), words);
 }
 
