@@ -349,6 +349,15 @@ void walk_keys(V& v, Acceptance& a) {
 }
 
 template <class V>
+void walk_keys(V& v, ProposalWords& w) {
+  v.key_if(!w.opening.empty(), "opening", w.opening);
+  v.key_if(!w.start.empty(), "start", w.start);
+  v.key_if(!w.guarantee.empty(), "guarantee", w.guarantee);
+  v.key_if(!w.payment.empty(), "payment", w.payment);
+  v.key_if(!w.validity.empty(), "validity", w.validity);
+}
+
+template <class V>
 void walk_keys(V& v, Plan& p) {
   v.choice("units", p.units, kUnitSystemNames);
   v.part("title", p.title);
@@ -358,6 +367,7 @@ void walk_keys(V& v, Plan& p) {
   v.part("thermal", p.thermal);
   v.part("flow", p.flow);
   v.part("test", p.test);
+  v.part_if(p.proposal != ProposalWords{}, "proposal", p.proposal);
   v.list("accepted", p.accepted);
 }
 

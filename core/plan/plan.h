@@ -10,6 +10,7 @@
 #include "flow/loop_test.h"
 #include "ground/ground.h"
 #include "layout/wishes.h"
+#include "plan/proposal_words.h"
 #include "site/site.h"
 #include "thermal/thermal_wishes.h"
 
@@ -41,6 +42,7 @@ struct Plan {
   ThermalWishes thermal;
   FlowWishes flow;
   LoopTest test;
+  ProposalWords proposal;
   std::vector<Acceptance> accepted;  // sorted by finding
   bool operator==(const Plan&) const = default;
 };

@@ -177,11 +177,13 @@ Wishes for_temperatures(const Wishes& wishes) {
 
 Plan for_checks(Plan plan) {
   plan.title = {};
+  plan.proposal = {};
   return plan;
 }
 
 Plan for_figures(Plan plan) {
   plan.title = {};
+  plan.proposal = {};
   plan.accepted.clear();
   plan.units = UnitSystem::metric;
   return plan;
@@ -269,6 +271,7 @@ struct Solver::Kept {
 void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   Plan untitled = plan;
   untitled.title = {};
+  untitled.proposal = {};
   untitled.accepted.clear();
   const Troubles& found = troubles.run(std::move(untitled), runs.troubles, stop, find_troubles);
   outcome.troubles = found.all;
