@@ -118,6 +118,7 @@ void LoopPanel::add_releases() {
     Plan plan = document_.committed();
     plan.wishes.locked.clear();
     plan.wishes.header_on.reset();
+    plan.wishes.group_headers.clear();
     plan.wishes.run_by.clear();
     document_.commit(std::move(plan), tr("Release all"));
   });
@@ -131,12 +132,14 @@ void LoopPanel::add_releases() {
     const QString held =
         n == 0 ? tr("No trench is locked. Drag one on the drawing, or press K on it, and it stays.")
                : tr("%n trench(es) locked.", "", n);
-    const QString line = p.wishes.header_on ? tr(" The header's line is held.") : QString();
+    const bool line_held = p.wishes.header_on || !p.wishes.group_headers.empty();
+    const QString line = line_held ? tr(" The header's line is held.") : QString();
     return held + line + (p.wishes.run_by.empty() ? QString() : tr(" The run is led."));
   });
   wide(all);
   only_when([](const Plan& p) {
-    return !p.wishes.locked.empty() || p.wishes.header_on.has_value() || !p.wishes.run_by.empty();
+    const Wishes& w = p.wishes;
+    return !w.locked.empty() || w.header_on || !w.group_headers.empty() || !w.run_by.empty();
   });
   wide(afresh);
   only_when([](const Plan& p) { return !p.wishes.kept.empty(); });

@@ -123,6 +123,13 @@ void walk_keys(V& v, Segment& s) {
 }
 
 template <class V>
+void walk_keys(V& v, GroupHeader& h) {
+  v.key("group", h.group);
+  v.key("head_m", h.on.a);
+  v.key("end_m", h.on.b);
+}
+
+template <class V>
 void walk_keys(V& v, Wishes& w) {
   v.choice("pattern", w.pattern, kCoilPatternNames);
   v.key("pipe", w.pipe);
@@ -156,6 +163,7 @@ void walk_keys(V& v, Wishes& w) {
   v.key("groups", w.groups);
   v.list_if(!w.locked.empty(), "locked", w.locked);
   v.part("header_on", w.header_on);
+  v.list_if(!w.group_headers.empty(), "group_headers", w.group_headers);
   v.key_if(!w.run_by.empty(), "run_by_m", w.run_by);
   v.list_if(!w.closed.empty(), "closed", w.closed);
   v.list_if(!w.kept.empty(), "kept", w.kept);

@@ -130,6 +130,9 @@ std::set<std::string> essential(const GivenTrench&) {
 std::set<std::string> essential(const Segment&) {
   return {"head_m", "end_m"};
 }
+std::set<std::string> essential(const GroupHeader&) {
+  return {"group", "head_m", "end_m"};
+}
 std::set<std::string> essential(const ClosedSide&) {
   return {"house_id", "wall"};
 }

@@ -36,9 +36,10 @@ struct Layout {
   Header header;
   SupplyRun run;  // empty line when there is no way or no entry point
   std::vector<Crossing> crossings;
-  double direction = 0;                // rad, of the trenches from head to end
-  int wanted = 0;                      // circuits asked for
-  int fits = 0;                        // the most equal trenches found to fit, capped at `wanted` + 3
+  std::vector<int> groups;  // field trenches of each group, as they follow in `trenches`; none: one field
+  double direction = 0;     // rad, of the trenches from head to end
+  int wanted = 0;           // circuits asked for
+  int fits = 0;             // the most equal trenches found to fit, capped at `wanted` + 3
   std::vector<RestrictionCost> costs;  // dearest first; filled only when fewer fit than wanted
   std::vector<Trouble> troubles;       // no entry point, no way to the house and what closes it, ...
   bool operator==(const Layout&) const = default;

@@ -59,6 +59,13 @@ struct ClosedSide {
 
 inline constexpr int kMostGroups = 4;
 
+// The line that trench heads of a further group meet; of the first it is Wishes::header_on.
+struct GroupHeader {
+  int group = 2;  // 2..kMostGroups
+  Segment on;
+  bool operator==(const GroupHeader&) const = default;
+};
+
 struct Wishes {
   CoilPattern pattern = CoilPattern::flat_coil;
   std::string pipe = "3/4 in DR 11";           // name in pipe_sizes(): the coils
@@ -89,7 +96,8 @@ struct Wishes {
   int groups = 1;                    // fields of trenches, each with a header of its own
   std::vector<GivenTrench> locked;   // stay where they are; the rest is placed round them
   std::optional<Segment> header_on;  // the line that trench heads meet
-  std::vector<Point> run_by;         // places the supply run passes, from the house on
+  std::vector<GroupHeader> group_headers;  // one a group at most, where that group's is held
+  std::vector<Point> run_by;               // places the supply run passes, from the house on
   std::vector<ClosedSide> closed;
   std::vector<Segment> kept;  // trenches as last shown, head to end: near equals, they are not moved
   bool operator==(const Wishes&) const = default;

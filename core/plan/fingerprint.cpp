@@ -111,6 +111,11 @@ void add_arrangement(Lines& lines, const Wishes& w) {
     lines.add("header_from", w.header_on->a);
     lines.add("header_to", w.header_on->b);
   }
+  for (const GroupHeader& h : w.group_headers) {
+    lines.add("header_group", h.group);
+    lines.add("header_from", h.on.a);
+    lines.add("header_to", h.on.b);
+  }
   for (Point p : w.run_by) lines.add("run_by", p);
   for (const ClosedSide& s : w.closed) {
     lines.add("closed_house", s.house_id);

@@ -7,7 +7,7 @@ bool rearranges(const Plan& before, const Plan& after) {
   const Wishes &b = before.wishes, &a = after.wishes;
   if (b.kept != a.kept) return false;
   return !(before.site == after.site) || b.locked != a.locked || b.header_on != a.header_on ||
-         b.run_by != a.run_by;
+         b.group_headers != a.group_headers || b.run_by != a.run_by;
 }
 
 Plan keeping(const Plan& before, Plan after, const Layout& shown) {

@@ -356,6 +356,12 @@ std::vector<Trouble> wishes_troubles(const Plan& plan) {
     check_places(troubles, plan, places, "Locked trench");
   }
   if (w.header_on) check_places(troubles, plan, {w.header_on->a, w.header_on->b}, "Header line");
+  for (const GroupHeader& h : w.group_headers) {
+    check_places(troubles, plan, {h.on.a, h.on.b}, "Header line");
+    check(troubles, plan,
+          {{"Group of a header line", Quantity::count, static_cast<double>(h.group), 2, kMostGroups, false,
+            "The first group has a line of its own; ask for as many groups as there are lines."}});
+  }
   check_places(troubles, plan, w.run_by, "Place on the supply run");
   for (const Segment& s : w.kept) check_places(troubles, plan, {s.a, s.b}, "Kept trench");
   return troubles;

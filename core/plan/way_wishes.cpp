@@ -24,6 +24,7 @@ Wishes let_go(const Wishes& wishes) {
   w.given.clear();
   w.kept.clear();
   w.header_on.reset();
+  w.group_headers.clear();
   w.run_by.clear();
   return w;
 }

@@ -74,6 +74,8 @@ void arrangement(Random& random, Wishes& w) {
   w.groups = below(random, 9) - 2;
   if (below(random, 3) == 0) w.direction = number(random);
   if (below(random, 3) == 0) w.header_on = Segment{point(random), point(random)};
+  for (int n = below(random, 3); n > 0; --n)
+    w.group_headers.push_back({below(random, 6), {point(random), point(random)}});
   for (int n = below(random, 3); n > 0; --n) w.locked.push_back(given(random));
   for (int n = below(random, 3); n > 0; --n) w.run_by.push_back(point(random));
   for (int n = below(random, 3); n > 0; --n) w.closed.push_back({below(random, 20), below(random, 9) - 1});
