@@ -18,6 +18,10 @@ using Names = std::array<std::pair<E, std::string_view>, N>;
 inline constexpr Names<UnitSystem, 2> kUnitSystemNames = {
     {{UnitSystem::metric, "metric"}, {UnitSystem::us, "us"}}};
 
+inline constexpr Names<DimensionWay, 3> kDimensionWayNames = {{{DimensionWay::straight, "straight"},
+                                                               {DimensionWay::level, "level"},
+                                                               {DimensionWay::upright, "upright"}}};
+
 inline constexpr Names<FeatureKind, kFeatureKinds> kFeatureKindNames = {{
     {FeatureKind::house, "house"},
     {FeatureKind::drive, "drive"},

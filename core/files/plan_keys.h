@@ -366,6 +366,15 @@ void walk_keys(V& v, ProposalWords& w) {
 }
 
 template <class V>
+void walk_keys(V& v, Dimension& d) {
+  v.key("from_m", d.from);
+  v.key("to_m", d.to);
+  v.choice_if(d.way != DimensionWay::straight, "way", d.way, kDimensionWayNames);
+  v.key("offset_m", d.offset);
+  v.key_if(!d.text.empty(), "text", d.text);
+}
+
+template <class V>
 void walk_keys(V& v, Plan& p) {
   v.choice("units", p.units, kUnitSystemNames);
   v.part("title", p.title);
@@ -377,6 +386,7 @@ void walk_keys(V& v, Plan& p) {
   v.part("test", p.test);
   v.part_if(p.proposal != ProposalWords{}, "proposal", p.proposal);
   v.list("accepted", p.accepted);
+  v.list_if(!p.dimensions.empty(), "dimensions", p.dimensions);
 }
 
 }  // namespace underlawn

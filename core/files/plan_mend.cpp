@@ -66,6 +66,13 @@ void bound_lot(std::vector<LotCorner>& lot, std::vector<Trouble>& remarks) {
   lot.clear();
 }
 
+void bound_dimensions(std::vector<Dimension>& dimensions, std::vector<Trouble>& remarks) {
+  if (dimensions.size() <= static_cast<std::size_t>(kMostDimensions)) return;
+  remarks.push_back({"plan_element_left_out", "the number of dimensions", std::to_string(dimensions.size()),
+                     "at most " + std::to_string(kMostDimensions), "Those beyond were left out."});
+  dimensions.resize(static_cast<std::size_t>(kMostDimensions));
+}
+
 void bound_remarks(std::vector<Trouble>& remarks) {
   if (remarks.size() <= kMostRemarks) return;
   const std::size_t more = remarks.size() - kMostRemarks;
@@ -80,6 +87,7 @@ void mend(Plan& plan, std::vector<Trouble>& remarks) {
   mend_ids(plan.site.features, remarks);
   drop_second_rules(plan.site.rules, remarks);
   bound_lot(plan.site.lot, remarks);
+  bound_dimensions(plan.dimensions, remarks);
   std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
   bound_remarks(remarks);
 }

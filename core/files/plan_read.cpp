@@ -148,11 +148,15 @@ std::set<std::string> essential(const PressureReading&) {
 std::set<std::string> essential(const PerformancePoint&) {
   return {"entering_c", "capacity_w", "power_w"};
 }
+std::set<std::string> essential(const Dimension&) {
+  return {"from_m", "to_m"};
+}
 std::set<std::string> essential(const Acceptance&) {
   return {"finding"};
 }
 
 std::string element_name(const char* list, std::size_t index, const Json& element) {
+  if (list == std::string("dimensions")) return "dimension " + std::to_string(index + 1) + " in the file";
   std::string name = list == std::string("lot")        ? "lot corner "
                      : list == std::string("features") ? "feature "
                      : list == std::string("rules")    ? "clearance rule "

@@ -14,7 +14,7 @@ namespace underlawn {
 // shortest exact form. In: the site (lot, setbacks, features with kind, shape, clearances, trunk, utility,
 // depth and whether they may be crossed; entry point, north, root zone factor, clearance rules), the ground
 // and the wishes. Out, since the same holes are dug whatever they say: title block, units shown, accepted
-// findings, names and notes of features.
+// findings, dimensions, names and notes of features.
 std::string canonical_text(const Plan& plan);
 
 // The first 12 hex digits of the 64-bit FNV-1a hash (Fowler, Noll and Vo; offset 14695981039346656037, prime

@@ -11,6 +11,7 @@
 #include "ground/ground.h"
 #include "layout/wishes.h"
 #include "plan/proposal_words.h"
+#include "site/dimension.h"
 #include "site/site.h"
 #include "thermal/thermal_wishes.h"
 
@@ -43,7 +44,8 @@ struct Plan {
   FlowWishes flow;
   LoopTest test;
   ProposalWords proposal;
-  std::vector<Acceptance> accepted;  // sorted by finding
+  std::vector<Acceptance> accepted;   // sorted by finding
+  std::vector<Dimension> dimensions;  // shown and printed; nothing is worked out from them
   bool operator==(const Plan&) const = default;
 };
 

@@ -185,6 +185,19 @@ void check_houses(std::vector<Trouble>& troubles, const Plan& plan) {
     if (f.kind == FeatureKind::house) check_house_in_lot(troubles, plan, inside, f);
 }
 
+void check_dimensions(std::vector<Trouble>& troubles, const Plan& plan) {
+  for (std::size_t i = 0; i < plan.dimensions.size(); ++i) {
+    const Dimension& d = plan.dimensions[i];
+    const std::string name = "Dimension " + std::to_string(i + 1);
+    const std::size_t before = troubles.size();
+    check_places(troubles, plan, {d.from, d.to}, name);
+    if (troubles.size() == before)
+      check(troubles, plan,
+            {{name + " offset", Quantity::length, d.offset, -kLargestPlan, kLargestPlan, false,
+              "Draw it nearer to what it measures.", "dimension offset"}});
+  }
+}
+
 double off_wall(const Feature& house, Point p) {
   double least = kMuch;
   for (std::size_t i = 0; i < house.points.size(); ++i)
@@ -395,6 +408,7 @@ std::vector<Trouble> loose_troubles(const Plan& plan) {
   check_entry(troubles, plan);
   check_pipe(troubles, plan.wishes.pipe, "Coil pipe");
   check_pipe(troubles, plan.wishes.header_pipe, "Header pipe");
+  check_dimensions(troubles, plan);
   for (Trouble& t : loop_test_troubles(plan.test, plan.units)) troubles.push_back(std::move(t));
   return troubles;
 }

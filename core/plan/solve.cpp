@@ -178,6 +178,7 @@ Wishes for_temperatures(const Wishes& wishes) {
 Plan for_checks(Plan plan) {
   plan.title = {};
   plan.proposal = {};
+  plan.dimensions.clear();
   return plan;
 }
 
@@ -185,6 +186,7 @@ Plan for_figures(Plan plan) {
   plan.title = {};
   plan.proposal = {};
   plan.accepted.clear();
+  plan.dimensions.clear();
   plan.units = UnitSystem::metric;
   return plan;
 }

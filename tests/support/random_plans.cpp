@@ -218,6 +218,9 @@ Plan random_plan(Random& random) {
   if (below(random, 2)) plan.test = test(random);
   for (int n = below(random, 4); n > 0; --n) plan.accepted.push_back({word(random), word(random)});
   std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
+  for (int n = below(random, 4); n > 0; --n)
+    plan.dimensions.push_back({point(random), point(random), static_cast<DimensionWay>(below(random, 3)),
+                               number(random), below(random, 2) ? word(random) : std::string()});
   return plan;
 }
 
