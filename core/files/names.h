@@ -44,6 +44,19 @@ inline constexpr Names<UtilityKind, 6> kUtilityKindNames = {{
     {UtilityKind::reclaimed, "reclaimed"},
 }};
 
+inline constexpr Names<ClosureChoice, 2> kClosureChoiceNames = {{
+    {ClosureChoice::as_written, "as_written"},
+    {ClosureChoice::compass_rule, "compass_rule"},
+}};
+
+inline constexpr Names<SightingMethod, 5> kSightingMethodNames = {{
+    {SightingMethod::two_distances, "two_distances"},
+    {SightingMethod::station_offset, "station_offset"},
+    {SightingMethod::bearing_distance, "bearing_distance"},
+    {SightingMethod::latitude_longitude, "latitude_longitude"},
+    {SightingMethod::east_north, "east_north"},
+}};
+
 inline constexpr Names<SoilType, 4> kSoilTypeNames = {{
     {SoilType::stable_rock, "stable_rock"},
     {SoilType::type_a, "type_a"},

@@ -75,6 +75,61 @@ void walk_keys(V& v, Site& s) {
 }
 
 template <class V>
+void walk_keys(V& v, Deed& d) {
+  v.key("text", d.text);
+  v.key("start_m", d.start);
+  v.key("turn_rad", d.turn);
+  v.choice("closure", d.closure, kClosureChoiceNames);
+  v.key("chord_tolerance_m", d.chord_tolerance);
+}
+
+// As of a feature: what a method does not use is written only where it is not the usual value.
+template <class V>
+void walk_keys(V& v, Sighting& s) {
+  const Sighting usual;
+  const SightingMethod by = s.method;
+  const bool earth = by == SightingMethod::latitude_longitude, grid = by == SightingMethod::east_north;
+  const bool aimed = by == SightingMethod::bearing_distance, taped = !earth && !grid;
+  const bool two = taped && !aimed;
+  v.key("name", s.name);
+  v.choice("method", s.method, kSightingMethodNames);
+  v.key_if(taped || !s.from.empty(), "from", s.from);
+  v.key_if(two || !s.to.empty(), "to", s.to);
+  v.key_if(taped || s.first != usual.first, "first_m", s.first);
+  v.key_if(two || s.second != usual.second, "second_m", s.second);
+  v.key_if(by == SightingMethod::two_distances || s.left, "left", s.left);
+  v.key_if(aimed || s.bearing != usual.bearing, "bearing_rad", s.bearing);
+  v.key_if(earth || s.latitude != usual.latitude, "latitude_deg", s.latitude);
+  v.key_if(earth || s.longitude != usual.longitude, "longitude_deg", s.longitude);
+  v.key_if(grid || s.east != usual.east, "east_m", s.east);
+  v.key_if(grid || s.north != usual.north, "north_m", s.north);
+  v.key("height_m", s.height);
+  v.key_if(!s.note.empty(), "note", s.note);
+}
+
+template <class V>
+void walk_keys(V& v, EarthTie& t) {
+  v.key("latitude_deg", t.latitude);
+  v.key("longitude_deg", t.longitude);
+  v.key("at_m", t.at);
+}
+
+template <class V>
+void walk_keys(V& v, GridTie& t) {
+  v.key("east_m", t.east);
+  v.key("north_m", t.north);
+  v.key("at_m", t.at);
+}
+
+template <class V>
+void walk_keys(V& v, Survey& s) {
+  v.part_if(s.deed != Deed{}, "deed", s.deed);
+  v.list_if(!s.notebook.empty(), "notebook", s.notebook);
+  v.part("earth", s.earth);
+  v.part("grid", s.grid);
+}
+
+template <class V>
 void walk_keys(V& v, Ground& g) {
   v.choice("soil", g.soil, kSoilTypeNames);
   v.key("swell_ratio", g.swell);
@@ -379,6 +434,7 @@ void walk_keys(V& v, Plan& p) {
   v.choice("units", p.units, kUnitSystemNames);
   v.part("title", p.title);
   v.part("site", p.site);
+  v.part_if(p.survey != Survey{}, "survey", p.survey);
   v.part("ground", p.ground);
   v.part("wishes", p.wishes);
   v.part("thermal", p.thermal);

@@ -124,6 +124,15 @@ std::set<std::string> essential(const EntryPoint&) {
 std::set<std::string> essential(const ClearanceRule&) {
   return {"kind", "trench_m", "run_m"};
 }
+std::set<std::string> essential(const Sighting&) {
+  return {"name", "method"};
+}
+std::set<std::string> essential(const EarthTie&) {
+  return {"latitude_deg", "longitude_deg", "at_m"};
+}
+std::set<std::string> essential(const GridTie&) {
+  return {"east_m", "north_m", "at_m"};
+}
 std::set<std::string> essential(const GivenTrench&) {
   return {"head_m", "end_m"};
 }
@@ -160,6 +169,7 @@ std::string element_name(const char* list, std::size_t index, const Json& elemen
   std::string name = list == std::string("lot")        ? "lot corner "
                      : list == std::string("features") ? "feature "
                      : list == std::string("rules")    ? "clearance rule "
+                     : list == std::string("notebook") ? "notebook point "
                      : list == std::string("heating")  ? "heating point "
                      : list == std::string("cooling")  ? "cooling point "
                      : list == std::string("surfaces") ? "surface "

@@ -13,6 +13,7 @@
 #include "plan/proposal_words.h"
 #include "site/dimension.h"
 #include "site/site.h"
+#include "survey/survey.h"
 #include "thermal/thermal_wishes.h"
 
 namespace underlawn {
@@ -38,6 +39,7 @@ struct Plan {
   TitleBlock title;
   UnitSystem units = UnitSystem::us;  // shown and typed; the file is SI
   Site site;
+  Survey survey;
   Ground ground;
   Wishes wishes;
   ThermalWishes thermal;

@@ -7,6 +7,7 @@
 #include "pipe/pipe_size.h"
 #include "plane/region.h"
 #include "site/clearances.h"
+#include "survey/survey_troubles.h"
 #include "thermal/surroundings.h"
 
 namespace underlawn {
@@ -410,6 +411,7 @@ std::vector<Trouble> loose_troubles(const Plan& plan) {
   check_pipe(troubles, plan.wishes.header_pipe, "Header pipe");
   check_dimensions(troubles, plan);
   for (Trouble& t : loop_test_troubles(plan.test, plan.units)) troubles.push_back(std::move(t));
+  for (Trouble& t : survey_troubles(plan.survey, plan.units)) troubles.push_back(std::move(t));
   return troubles;
 }
 

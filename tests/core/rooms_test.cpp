@@ -12,7 +12,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::vector<std::string> kRooms = {"base",   "plane",   "site", "ground", "house", "pipe", "field",
+const std::vector<std::string> kRooms = {"base",   "plane",   "site", "survey", "ground", "house", "pipe", "field",
                                          "layout", "thermal", "flow", "dig",    "cost",  "plan", "files"};
 
 int floor_of(const std::string& room) {
