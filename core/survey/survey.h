@@ -14,11 +14,11 @@ namespace underlawn {
 enum class ClosureChoice { as_written, compass_rule };
 
 struct Deed {
-  std::string text;                               // the calls, as typed
-  Point start;                                    // where on the plan the first course begins
-  double turn = 0;                                // rad clockwise from the plan's north to the deed's north
+  std::string text;  // the calls, as typed
+  Point start;       // where on the plan the first course begins
+  double turn = 0;   // rad clockwise from the plan's north to the deed's north
   ClosureChoice closure = ClosureChoice::as_written;
-  double chord_tolerance = 0.01;                  // m, how far chords may lie off a curve
+  double chord_tolerance = 0.01;  // m, how far chords may lie off a curve
   bool operator==(const Deed&) const = default;
 };
 
@@ -39,15 +39,15 @@ struct Sighting {
   // Known points: "lot 3" (corner, counted from 1), "house A" (tag of a house corner), or the name of another
   // point of the notebook.
   std::string from;
-  std::string to;              // two_distances, station_offset
-  double first = 0;            // m: distance from `from`; station from `from` towards `to`; distance
-  double second = 0;           // m: distance from `to`; offset, to the right of the way from `from` to `to`
-  bool left = false;           // two_distances: the crossing to the left of the way from `from` to `to`
-  double bearing = 0;          // rad clockwise from north
-  double latitude = 0;         // deg north, WGS 84
-  double longitude = 0;        // deg east, WGS 84
-  double east = 0;             // m
-  double north = 0;            // m
+  std::string to;                // two_distances, station_offset
+  double first = 0;              // m: distance from `from`; station from `from` towards `to`; distance
+  double second = 0;             // m: distance from `to`; offset, to the right of the way from `from` to `to`
+  bool left = false;             // two_distances: the crossing to the left of the way from `from` to `to`
+  double bearing = 0;            // rad clockwise from north
+  double latitude = 0;           // deg north, WGS 84
+  double longitude = 0;          // deg east, WGS 84
+  double east = 0;               // m
+  double north = 0;              // m
   std::optional<double> height;  // m
   std::string note;
   bool operator==(const Sighting&) const = default;
