@@ -3,12 +3,17 @@
 #pragma once
 
 #include "files/json_text.h"
+#include "plan/picture.h"
 #include "plane/point.h"
 
 namespace underlawn {
 
 inline Json to_json(Point p) {
   return Json::array({p.x, p.y});
+}
+
+inline Json to_json(const SharedText& text) {
+  return text.text();
 }
 
 template <class T>

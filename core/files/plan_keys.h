@@ -430,6 +430,30 @@ void walk_keys(V& v, Dimension& d) {
 }
 
 template <class V>
+void walk_keys(V& v, Picture& p) {
+  const Picture usual;
+  v.key("name", p.name);
+  v.key_if(!p.file.empty(), "file", p.file);
+  v.key_if(p.page != usual.page, "page", p.page);
+  v.key("at_m", p.at);
+  v.key("width_m", p.width);
+  v.key("height_m", p.height);
+  v.key("turn_rad", p.turn);
+  v.key("strength_ratio", p.strength);
+  v.key("locked", p.locked);
+  v.key("hidden", p.hidden);
+  v.key("on_sheets", p.on_sheets);
+  v.key_if(!p.data.empty(), "data_base64", p.data);
+}
+
+template <class V>
+void walk_keys(V& v, MapPlace& m) {
+  v.key("latitude_deg", m.latitude);
+  v.key("longitude_deg", m.longitude);
+  v.key("at_m", m.at);
+}
+
+template <class V>
 void walk_keys(V& v, Plan& p) {
   v.choice("units", p.units, kUnitSystemNames);
   v.part("title", p.title);
@@ -443,6 +467,8 @@ void walk_keys(V& v, Plan& p) {
   v.part_if(p.proposal != ProposalWords{}, "proposal", p.proposal);
   v.list("accepted", p.accepted);
   v.list_if(!p.dimensions.empty(), "dimensions", p.dimensions);
+  v.list_if(!p.pictures.empty(), "pictures", p.pictures);
+  v.part("map_place", p.map_place);
 }
 
 }  // namespace underlawn

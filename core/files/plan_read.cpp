@@ -57,6 +57,12 @@ std::string read(const Json& json, std::string& value) {
   return "";
 }
 
+std::string read(const Json& json, SharedText& value) {
+  if (!json.is_string()) return "a text";
+  value = SharedText(json.get<std::string>());
+  return "";
+}
+
 std::string read(const Json& json, Point& value) {
   if (!json.is_array() || json.size() != 2 || !json[0].is_number() || !json[1].is_number())
     return "two numbers [x, y]";
@@ -160,6 +166,12 @@ std::set<std::string> essential(const PerformancePoint&) {
 std::set<std::string> essential(const Dimension&) {
   return {"from_m", "to_m"};
 }
+std::set<std::string> essential(const Picture&) {
+  return {"at_m", "width_m", "height_m"};
+}
+std::set<std::string> essential(const MapPlace&) {
+  return {"latitude_deg", "longitude_deg"};
+}
 std::set<std::string> essential(const Acceptance&) {
   return {"finding"};
 }
@@ -178,6 +190,7 @@ std::string element_name(const char* list, std::size_t index, const Json& elemen
                      : list == std::string("closed")   ? "closed side "
                      : list == std::string("kept")     ? "kept trench "
                      : list == std::string("readings") ? "reading "
+                     : list == std::string("pictures") ? "picture "
                      : list == std::string("curve")    ? "pump curve point "
                                                        : "accepted finding ";
   name += std::to_string(index + 1) + " in the file";

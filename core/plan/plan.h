@@ -2,6 +2,7 @@
 // The document: one plain, copyable, comparable value. It holds no derived data.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,8 +11,10 @@
 #include "flow/loop_test.h"
 #include "ground/ground.h"
 #include "layout/wishes.h"
+#include "plan/picture.h"
 #include "plan/proposal_words.h"
 #include "site/dimension.h"
+#include "site/map_place.h"
 #include "site/site.h"
 #include "survey/survey.h"
 #include "thermal/thermal_wishes.h"
@@ -48,6 +51,8 @@ struct Plan {
   ProposalWords proposal;
   std::vector<Acceptance> accepted;   // sorted by finding
   std::vector<Dimension> dimensions;  // shown and printed; nothing is worked out from them
+  std::vector<Picture> pictures;      // the first lies lowest
+  std::optional<MapPlace> map_place;
   bool operator==(const Plan&) const = default;
 };
 

@@ -403,6 +403,30 @@ std::vector<Trouble> fluid_troubles(const Plan& plan) {
   return flow_troubles(plan.flow, plan.units);
 }
 
+void check_picture(std::vector<Trouble>& troubles, const Plan& plan, const Picture& p) {
+  const std::string name = p.name.empty() ? "Picture" : "Picture " + p.name;
+  check_places(troubles, plan, {p.at}, name);
+  const std::string scale = "Scale it by two points and the distance between them.";
+  check(
+      troubles, plan,
+      {{name + " width", Quantity::length, p.width, 0, kLargestPlan, true, scale, "picture width"},
+       {name + " height", Quantity::length, p.height, 0, kLargestPlan, true, scale, "picture height"},
+       {name + " turn", Quantity::angle, p.turn, -2 * kPi, 2 * kPi, false, "Turn it again.", "picture turn"},
+       {name + " strength", Quantity::ratio, p.strength, 0, 1, false, "Enter how strongly it shows.",
+        "picture strength"},
+       {name + " page", Quantity::count, static_cast<double>(p.page), 1, 9999, false,
+        "Enter which page of the PDF is shown.", "picture page"}});
+}
+
+void check_map_place(std::vector<Trouble>& troubles, const Plan& plan, const MapPlace& place) {
+  check_places(troubles, plan, {place.at}, "Map place");
+  const std::string advice = "Take the place on the map out, or import the drawing again.";
+  constexpr double kDegree = kPi / 180;
+  check(troubles, plan,
+        {{"Latitude", Quantity::angle, place.latitude * kDegree, -kPi / 2, kPi / 2, false, advice},
+         {"Longitude", Quantity::angle, place.longitude * kDegree, -kPi, kPi, false, advice}});
+}
+
 std::vector<Trouble> loose_troubles(const Plan& plan) {
   std::vector<Trouble> troubles;
   check_houses(troubles, plan);
@@ -412,6 +436,8 @@ std::vector<Trouble> loose_troubles(const Plan& plan) {
   check_dimensions(troubles, plan);
   for (Trouble& t : loop_test_troubles(plan.test, plan.units)) troubles.push_back(std::move(t));
   for (Trouble& t : survey_troubles(plan.survey, plan.units)) troubles.push_back(std::move(t));
+  for (const Picture& p : plan.pictures) check_picture(troubles, plan, p);
+  if (plan.map_place) check_map_place(troubles, plan, *plan.map_place);
   return troubles;
 }
 

@@ -193,6 +193,20 @@ ThermalWishes thermal(Random& random) {
   return t;
 }
 
+Picture picture(Random& random) {
+  Picture p;
+  p.name = word(random);
+  p.file = word(random);
+  p.data = SharedText(word(random));
+  p.page = below(random, 9) - 2;
+  p.at = point(random);
+  for (double* value : {&p.width, &p.height, &p.turn, &p.strength}) *value = number(random);
+  p.locked = below(random, 2) == 1;
+  p.hidden = below(random, 2) == 1;
+  p.on_sheets = below(random, 2) == 1;
+  return p;
+}
+
 std::string piece(Random& random) {
   static const char* pieces[] = {
       "{",   "}",        "[",   "]",   ",",    ":",    "\"", "null", "true", "1e999",
@@ -221,6 +235,8 @@ Plan random_plan(Random& random) {
   for (int n = below(random, 4); n > 0; --n)
     plan.dimensions.push_back({point(random), point(random), static_cast<DimensionWay>(below(random, 3)),
                                number(random), below(random, 2) ? word(random) : std::string()});
+  for (int n = below(random, 4) - 1; n > 0; --n) plan.pictures.push_back(picture(random));
+  if (below(random, 3) == 0) plan.map_place = MapPlace{number(random), number(random), point(random)};
   return plan;
 }
 
