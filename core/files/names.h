@@ -143,6 +143,25 @@ inline constexpr Names<TestProcedure, 4> kTestProcedureNames = {{
     {TestProcedure::rebound, "rebound"},
 }};
 
+inline constexpr Names<PriceUnit, 8> kPriceUnitNames = {{
+    {PriceUnit::each, "each"},
+    {PriceUnit::metre, "m"},
+    {PriceUnit::square_metre, "m2"},
+    {PriceUnit::cubic_metre, "m3"},
+    {PriceUnit::litre, "l"},
+    {PriceUnit::kilogram, "kg"},
+    {PriceUnit::hour, "h"},
+    {PriceUnit::day, "day"},
+}};
+
+inline constexpr Names<LabourBy, 2> kLabourByNames = {{{LabourBy::days, "days"}, {LabourBy::hours, "hours"}}};
+
+inline constexpr Names<TaxOn, 2> kTaxOnNames = {
+    {{TaxOn::materials, "materials"}, {TaxOn::everything, "everything"}}};
+
+inline constexpr Names<IncentiveKind, 2> kIncentiveKindNames = {
+    {{IncentiveKind::fixed, "fixed"}, {IncentiveKind::percent, "percent"}}};
+
 inline constexpr Names<TrenchRole, 2> kTrenchRoleNames = {{
     {TrenchRole::field, "field"},
     {TrenchRole::supply, "supply"},

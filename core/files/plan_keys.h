@@ -454,6 +454,115 @@ void walk_keys(V& v, MapPlace& m) {
 }
 
 template <class V>
+void walk_keys(V& v, PriceRow& r) {
+  v.key("key", r.key);
+  v.key_if(!r.item.empty(), "item", r.item);
+  v.choice("unit", r.unit, kPriceUnitNames);
+  v.key_if(!r.packs.empty(), "packs", r.packs);
+  v.key("price", r.price);
+  v.key_if(!r.date.empty(), "date", r.date);
+  v.key_if(!r.note.empty(), "note", r.note);
+}
+
+template <class V>
+void walk_keys(V& v, PriceBook& b) {
+  const PriceBook usual;
+  v.key_if(!b.name.empty(), "name", b.name);
+  v.key_if(!b.date.empty(), "date", b.date);
+  v.key_if(b.oldest != usual.oldest, "oldest_days", b.oldest);
+  v.list_if(!b.rows.empty(), "rows", b.rows);
+}
+
+template <class V>
+void walk_keys(V& v, Counting& c) {
+  const Counting usual;
+  v.key_if(c.ties_per_loop != usual.ties_per_loop, "ties_per_loop", c.ties_per_loop);
+  v.key_if(c.tie_distance != usual.tie_distance, "tie_distance_m", c.tie_distance);
+  v.key_if(c.tape_lines != usual.tape_lines, "tape_lines", c.tape_lines);
+  v.key_if(c.tracer != usual.tracer, "tracer", c.tracer);
+  v.key_if(c.seed != usual.seed, "seed_kg_m2", c.seed);
+  v.key_if(c.straw != usual.straw, "straw_m2_each", c.straw);
+  v.key_if(c.insulated != usual.insulated, "insulated_m", c.insulated);
+  v.key_if(c.sleeve != usual.sleeve, "sleeve_m", c.sleeve);
+  v.key_if(c.grout != usual.grout, "grout_bags", c.grout);
+  v.key_if(c.pipe_spare != usual.pipe_spare, "pipe_spare_ratio", c.pipe_spare);
+  v.key_if(c.fitting_spare != usual.fitting_spare, "fitting_spare_ratio", c.fitting_spare);
+  v.key_if(c.antifreeze_spare != usual.antifreeze_spare, "antifreeze_spare_ratio", c.antifreeze_spare);
+}
+
+template <class V>
+void walk_keys(V& v, ExtraLine& e) {
+  const ExtraLine usual;
+  v.key("item", e.item);
+  v.key("amount", e.amount);
+  v.key_if(!e.unit.empty(), "unit", e.unit);
+  v.key("price", e.price);
+  v.key_if(e.material != usual.material, "material", e.material);
+}
+
+template <class V>
+void walk_keys(V& v, Incentive& i) {
+  v.key("name", i.name);
+  v.choice("kind", i.kind, kIncentiveKindNames);
+  v.key("amount", i.amount);
+  v.key("cap", i.cap);
+}
+
+template <class V>
+void walk_keys(V& v, OfferTerms& t) {
+  const OfferTerms usual;
+  v.choice_if(t.labour != usual.labour, "labour", t.labour, kLabourByNames);
+  v.key_if(t.overhead != usual.overhead, "overhead_ratio", t.overhead);
+  v.key_if(t.markup != usual.markup, "markup_ratio", t.markup);
+  v.key_if(t.tax != usual.tax, "tax_ratio", t.tax);
+  v.choice_if(t.tax_on != usual.tax_on, "tax_on", t.tax_on, kTaxOnNames);
+  v.list_if(!t.extras.empty(), "extras", t.extras);
+  v.list_if(!t.incentives.empty(), "incentives", t.incentives);
+}
+
+template <class V>
+void walk_keys(V& v, OtherSystem& o) {
+  v.key("name", o.name);
+  v.key("fuel", o.fuel);
+  v.key("unit", o.unit);
+  v.key("heat_content_j", o.heat_content);
+  v.key("price", o.price);
+  v.key("escalation_ratio", o.escalation);
+  v.key("efficiency", o.efficiency);
+  v.key("emission_kg", o.emission);
+  v.key("cooling", o.cooling);
+  v.key("auxiliary_ratio", o.auxiliary);
+  v.key("first_cost", o.first_cost);
+  v.key("maintenance", o.maintenance);
+  v.key("life_years", o.life);
+}
+
+template <class V>
+void walk_keys(V& v, Running& r) {
+  const Running usual;
+  v.key_if(r.electricity != usual.electricity, "electricity_per_kwh", r.electricity);
+  v.key_if(r.electricity_escalation != usual.electricity_escalation, "electricity_escalation_ratio",
+           r.electricity_escalation);
+  v.key_if(r.electricity_emission != usual.electricity_emission, "electricity_emission_kg_kwh",
+           r.electricity_emission);
+  v.key_if(r.discount != usual.discount, "discount_ratio", r.discount);
+  v.key_if(r.inflation != usual.inflation, "inflation_ratio", r.inflation);
+  v.key("years", r.years);
+  v.key_if(r.unit_cost != usual.unit_cost, "unit_cost", r.unit_cost);
+  v.key_if(r.maintenance != usual.maintenance, "maintenance", r.maintenance);
+  v.key_if(r.unit_life != usual.unit_life, "unit_life_years", r.unit_life);
+  v.list_if(!r.others.empty(), "others", r.others);
+}
+
+template <class V>
+void walk_keys(V& v, Pricing& p) {
+  v.part_if(p.book != PriceBook{}, "book", p.book);
+  v.part_if(p.counting != Counting{}, "counting", p.counting);
+  v.part_if(p.terms != OfferTerms{}, "terms", p.terms);
+  v.part_if(p.running != Running{}, "running", p.running);
+}
+
+template <class V>
 void walk_keys(V& v, Plan& p) {
   v.choice("units", p.units, kUnitSystemNames);
   v.part("title", p.title);
@@ -465,6 +574,7 @@ void walk_keys(V& v, Plan& p) {
   v.part("flow", p.flow);
   v.part("test", p.test);
   v.part_if(p.proposal != ProposalWords{}, "proposal", p.proposal);
+  v.part_if(p.pricing != Pricing{}, "pricing", p.pricing);
   v.list("accepted", p.accepted);
   v.list_if(!p.dimensions.empty(), "dimensions", p.dimensions);
   v.list_if(!p.pictures.empty(), "pictures", p.pictures);

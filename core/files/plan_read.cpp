@@ -172,12 +172,28 @@ std::set<std::string> essential(const Picture&) {
 std::set<std::string> essential(const MapPlace&) {
   return {"latitude_deg", "longitude_deg"};
 }
+std::set<std::string> essential(const PriceRow&) {
+  return {"key", "unit"};
+}
+std::set<std::string> essential(const ExtraLine&) {
+  return {"item", "price"};
+}
+std::set<std::string> essential(const Incentive&) {
+  return {"kind", "amount"};
+}
+std::set<std::string> essential(const OtherSystem&) {
+  return {"heat_content_j", "price", "efficiency"};
+}
 std::set<std::string> essential(const Acceptance&) {
   return {"finding"};
 }
 
 std::string element_name(const char* list, std::size_t index, const Json& element) {
   if (list == std::string("dimensions")) return "dimension " + std::to_string(index + 1) + " in the file";
+  for (const auto& [of, called] :
+       {std::pair{"rows", "price "}, std::pair{"extras", "line of your own "},
+        std::pair{"incentives", "incentive "}, std::pair{"others", "other system "}})
+    if (list == std::string(of)) return called + std::to_string(index + 1) + " in the file";
   std::string name = list == std::string("lot")        ? "lot corner "
                      : list == std::string("features") ? "feature "
                      : list == std::string("rules")    ? "clearance rule "

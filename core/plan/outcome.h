@@ -19,6 +19,9 @@
 
 namespace underlawn {
 
+struct Bills;       // cost/bill.h
+struct Comparison;  // cost/comparison.h
+
 struct Outcome {
   Coil coil;  // each trench's; zero when the wishes cannot be met
   Layout layout;
@@ -30,6 +33,8 @@ struct Outcome {
   std::optional<Trouble> flow_refusal;               // why, where something is laid
   std::shared_ptr<const Surroundings> surroundings;  // null where what is asked of heat is unsound
   std::shared_ptr<const Temperatures> temperatures;  // null too where nothing is laid
+  std::shared_ptr<const Bills> bills;                // null where nothing is laid
+  std::shared_ptr<const Comparison> comparison;      // null where the temperatures are, or no bill is
   std::vector<Finding> findings;                     // errors first, then by key
   Figures figures;
   // What stops a stage: the plan's own troubles, the coil's refusal, the layout's troubles, in that order,

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/quantity.h"
+#include "cost/pricing.h"
 #include "flow/flow_wishes.h"
 #include "flow/loop_test.h"
 #include "ground/ground.h"
@@ -49,6 +50,7 @@ struct Plan {
   FlowWishes flow;
   LoopTest test;
   ProposalWords proposal;
+  Pricing pricing;
   std::vector<Acceptance> accepted;   // sorted by finding
   std::vector<Dimension> dimensions;  // shown and printed; nothing is worked out from them
   std::vector<Picture> pictures;      // the first lies lowest

@@ -215,6 +215,32 @@ std::string piece(Random& random) {
   return pieces[below(random, 23)];
 }
 
+Pricing pricing(Random& random) {
+  Pricing p;
+  p.book.name = word(random);
+  for (int n = below(random, 3); n > 0; --n) {
+    PriceRow row{
+        word(random), word(random), static_cast<PriceUnit>(below(random, 8)), {}, {}, "2026-03-01", ""};
+    if (below(random, 2)) row.price = number(random);
+    if (below(random, 2)) row.packs = {number(random), number(random)};
+    p.book.rows.push_back(row);
+  }
+  p.counting.seed = number(random);
+  p.counting.tracer = below(random, 2) != 0;
+  p.terms.labour = static_cast<LabourBy>(below(random, 2));
+  p.terms.tax_on = static_cast<TaxOn>(below(random, 2));
+  p.terms.extras.push_back(
+      {word(random), number(random), word(random), number(random), below(random, 2) != 0});
+  p.terms.incentives.push_back({word(random), IncentiveKind::percent, number(random), number(random)});
+  p.terms.incentives.push_back({word(random), IncentiveKind::fixed, number(random), {}});
+  p.running.discount = number(random);
+  if (below(random, 2)) p.running.years = below(random, 50);
+  p.running.others.push_back({word(random), word(random), word(random), number(random), number(random),
+                              number(random), number(random), number(random), number(random), number(random),
+                              number(random), number(random), below(random, 50)});
+  return p;
+}
+
 }  // namespace
 
 Plan random_plan(Random& random) {
@@ -237,6 +263,7 @@ Plan random_plan(Random& random) {
                                number(random), below(random, 2) ? word(random) : std::string()});
   for (int n = below(random, 4) - 1; n > 0; --n) plan.pictures.push_back(picture(random));
   if (below(random, 3) == 0) plan.map_place = MapPlace{number(random), number(random), point(random)};
+  if (below(random, 2)) plan.pricing = pricing(random);
   return plan;
 }
 
