@@ -108,13 +108,6 @@ void walk_keys(V& v, Sighting& s) {
 }
 
 template <class V>
-void walk_keys(V& v, EarthTie& t) {
-  v.key("latitude_deg", t.latitude);
-  v.key("longitude_deg", t.longitude);
-  v.key("at_m", t.at);
-}
-
-template <class V>
 void walk_keys(V& v, GridTie& t) {
   v.key("east_m", t.east);
   v.key("north_m", t.north);
@@ -125,7 +118,6 @@ template <class V>
 void walk_keys(V& v, Survey& s) {
   v.part_if(s.deed != Deed{}, "deed", s.deed);
   v.list_if(!s.notebook.empty(), "notebook", s.notebook);
-  v.part("earth", s.earth);
   v.part("grid", s.grid);
 }
 

@@ -133,9 +133,6 @@ std::set<std::string> essential(const ClearanceRule&) {
 std::set<std::string> essential(const Sighting&) {
   return {"name", "method"};
 }
-std::set<std::string> essential(const EarthTie&) {
-  return {"latitude_deg", "longitude_deg", "at_m"};
-}
 std::set<std::string> essential(const GridTie&) {
   return {"east_m", "north_m", "at_m"};
 }

@@ -27,7 +27,7 @@ enum class SightingMethod {
   two_distances,       // taped from two known points
   station_offset,      // along a line between two known points, and square off it
   bearing_distance,    // from one known point
-  latitude_longitude,  // by a satellite receiver
+  latitude_longitude,  // by a satellite receiver; the plan's MapPlace ties it to the plan
   east_north,          // coordinates of a grid
 };
 
@@ -53,14 +53,6 @@ struct Sighting {
   bool operator==(const Sighting&) const = default;
 };
 
-// Ties latitudes and longitudes to the plan: this place on the earth is that point of the plan.
-struct EarthTie {
-  double latitude = 0;   // deg
-  double longitude = 0;  // deg
-  Point at;
-  bool operator==(const EarthTie&) const = default;
-};
-
 // Ties the coordinates of a grid to the plan; its north is the plan's.
 struct GridTie {
   double east = 0;   // m
@@ -72,7 +64,6 @@ struct GridTie {
 struct Survey {
   Deed deed;
   std::vector<Sighting> notebook;
-  std::optional<EarthTie> earth;
   std::optional<GridTie> grid;
   bool operator==(const Survey&) const = default;
 };

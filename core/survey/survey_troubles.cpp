@@ -83,10 +83,6 @@ std::vector<Trouble> survey_troubles(const Survey& survey, UnitSystem units) {
                  kLeastChordTolerance, kMostChordTolerance, "Enter how far chords may lie off a curve.");
   for (const Sighting& s : survey.notebook) check_sighting(checked, s);
   check_names(troubles, survey.notebook);
-  if (survey.earth) {
-    checked.on_earth("Tie to the earth", survey.earth->latitude, survey.earth->longitude);
-    checked.place("Tie to the earth", survey.earth->at);
-  }
   if (survey.grid) {
     for (double v : {survey.grid->east, survey.grid->north})
       checked.number("grid", "Tie to the grid", Quantity::length, v, -kMostSighted, kMostSighted,

@@ -207,6 +207,29 @@ Picture picture(Random& random) {
   return p;
 }
 
+Sighting sighting(Random& random) {
+  Sighting s;
+  s.name = word(random);
+  s.method = static_cast<SightingMethod>(below(random, 5));
+  s.from = word(random);
+  s.to = word(random);
+  for (double* value : {&s.first, &s.second, &s.bearing, &s.latitude, &s.longitude, &s.east, &s.north})
+    *value = number(random);
+  s.left = below(random, 2) == 1;
+  if (below(random, 2) == 1) s.height = number(random);
+  s.note = word(random);
+  return s;
+}
+
+Survey survey(Random& random) {
+  Survey s;
+  s.deed = {word(random) + "\n" + word(random), point(random), number(random),
+            static_cast<ClosureChoice>(below(random, 2)), number(random)};
+  for (int n = below(random, 4); n > 0; --n) s.notebook.push_back(sighting(random));
+  if (below(random, 2) == 1) s.grid = GridTie{number(random), number(random), point(random)};
+  return s;
+}
+
 std::string piece(Random& random) {
   static const char* pieces[] = {
       "{",   "}",        "[",   "]",   ",",    ":",    "\"", "null", "true", "1e999",
@@ -262,6 +285,7 @@ Plan random_plan(Random& random) {
     plan.dimensions.push_back({point(random), point(random), static_cast<DimensionWay>(below(random, 3)),
                                number(random), below(random, 2) ? word(random) : std::string()});
   for (int n = below(random, 4) - 1; n > 0; --n) plan.pictures.push_back(picture(random));
+  if (below(random, 3) == 0) plan.survey = survey(random);
   if (below(random, 3) == 0) plan.map_place = MapPlace{number(random), number(random), point(random)};
   if (below(random, 2)) plan.pricing = pricing(random);
   return plan;
