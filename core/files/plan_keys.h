@@ -11,6 +11,7 @@
 
 #include "field/straight.h"
 #include "files/names.h"
+#include "files/record_keys.h"
 #include "plan/plan.h"
 
 namespace underlawn {
@@ -567,6 +568,8 @@ void walk_keys(V& v, Plan& p) {
   v.part("test", p.test);
   v.part_if(p.proposal != ProposalWords{}, "proposal", p.proposal);
   v.part_if(p.pricing != Pricing{}, "pricing", p.pricing);
+  v.part_if(p.record != JobRecord{}, "record", p.record);
+  v.part_if(p.as_built != AsBuilt{}, "as_built", p.as_built);
   v.list("accepted", p.accepted);
   v.list_if(!p.dimensions.empty(), "dimensions", p.dimensions);
   v.list_if(!p.pictures.empty(), "pictures", p.pictures);

@@ -91,6 +91,16 @@ std::string read(const Json& json, std::vector<double>& value) {
   return "";
 }
 
+std::string read(const Json& json, std::vector<int>& value) {
+  const std::string expected = "a list of at most " + std::to_string(kMostTexts) + " whole numbers";
+  if (!json.is_array() || json.size() > kMostTexts) return expected;
+  std::vector<int> numbers(json.size());
+  for (std::size_t i = 0; i < json.size(); ++i)
+    if (!read(json[i], numbers[i]).empty()) return expected;
+  value = std::move(numbers);
+  return "";
+}
+
 std::string read(const Json& json, std::vector<std::string>& value) {
   const std::string expected = "a list of at most " + std::to_string(kMostTexts) + " texts";
   if (!json.is_array() || json.size() > kMostTexts) return expected;
@@ -181,11 +191,52 @@ std::set<std::string> essential(const Incentive&) {
 std::set<std::string> essential(const OtherSystem&) {
   return {"heat_content_j", "price", "efficiency"};
 }
+std::set<std::string> essential(const FlushReading&) {
+  return {};
+}
+std::set<std::string> essential(const Signature&) {
+  return {};
+}
+std::set<std::string> essential(const Tape&) {
+  return {"corner", "length_m"};
+}
+std::set<std::string> essential(const BuiltPoint&) {
+  return {};
+}
+std::set<std::string> essential(const BuiltTrench&) {
+  return {"number"};
+}
+std::set<std::string> essential(const BuiltLine&) {
+  return {"points"};
+}
+std::set<std::string> essential(const BuiltCrossing&) {
+  return {"feature_id"};
+}
+std::set<std::string> essential(const Photo&) {
+  return {"file"};
+}
 std::set<std::string> essential(const Acceptance&) {
   return {"finding"};
 }
 
+// Of a record of the job.
+std::string recorded_name(const std::string& list) {
+  return list == "flush"        ? "flushing "
+         : list == "signatures" ? "signature "
+         : list == "tapes"      ? "tape "
+         : list == "trenches"   ? "as-built trench "
+         : list == "bends"      ? "as-built bend "
+         : list == "run"        ? "as-built run point "
+         : list == "header"     ? "as-built header line "
+         : list == "points"     ? "as-built header point "
+         : list == "crossings"  ? "as-built crossing "
+         : list == "photos"     ? "photo "
+                                : "";
+}
+
 std::string element_name(const char* list, std::size_t index, const Json& element) {
+  if (const std::string recorded = recorded_name(list); !recorded.empty())
+    return recorded + std::to_string(index + 1) + " in the file";
   if (list == std::string("dimensions")) return "dimension " + std::to_string(index + 1) + " in the file";
   for (const auto& [of, called] :
        {std::pair{"rows", "price "}, std::pair{"extras", "line of your own "},

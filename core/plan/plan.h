@@ -14,6 +14,8 @@
 #include "layout/wishes.h"
 #include "plan/picture.h"
 #include "plan/proposal_words.h"
+#include "plan/record/as_built.h"
+#include "plan/record/job_record.h"
 #include "site/dimension.h"
 #include "site/map_place.h"
 #include "site/site.h"
@@ -49,6 +51,8 @@ struct Plan {
   ThermalWishes thermal;
   FlowWishes flow;
   LoopTest test;
+  JobRecord record;
+  AsBuilt as_built;
   ProposalWords proposal;
   Pricing pricing;
   std::vector<Acceptance> accepted;   // sorted by finding

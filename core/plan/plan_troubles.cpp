@@ -5,6 +5,7 @@
 
 #include "field/straight.h"
 #include "pipe/pipe_size.h"
+#include "plan/record/record_troubles.h"
 #include "plane/region.h"
 #include "site/clearances.h"
 #include "survey/survey_troubles.h"
@@ -438,6 +439,8 @@ std::vector<Trouble> loose_troubles(const Plan& plan) {
   for (Trouble& t : survey_troubles(plan.survey, plan.units)) troubles.push_back(std::move(t));
   for (const Picture& p : plan.pictures) check_picture(troubles, plan, p);
   if (plan.map_place) check_map_place(troubles, plan, *plan.map_place);
+  for (Trouble& t : record_troubles(plan.record, plan.units)) troubles.push_back(std::move(t));
+  for (Trouble& t : as_built_troubles(plan.as_built, plan.units)) troubles.push_back(std::move(t));
   return troubles;
 }
 
