@@ -12,6 +12,7 @@ struct CrewWork {
   bool sloped = false;
 };
 
-CrewTime crew_time(const Layout& layout, const DigPlan& dig, const Ground& ground, const CrewWork& work);
+CrewTime crew_time(const Layout& layout, const DigPlan& dig, const Ground& ground, const CrewWork& work,
+                   const CrewWishes& crew, const Machine& excavator);
 
 }  // namespace underlawn

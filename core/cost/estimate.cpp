@@ -29,7 +29,8 @@ double header_pipe(const Layout& layout) {
   return 2 * (layout.header.length + layout.run.length) * (1 + kPipeAllowance);
 }
 
-void add_lines(Estimate& e, const Layout& layout, const EarthWork& total, int met, const Prices& p) {
+void add_lines(Estimate& e, const Layout& layout, const EarthWork& total, int met, const Prices& p,
+               double day_length) {
   const auto add = [&](const char* key, const char* thing, double amount, Q quantity, double price) {
     e.lines.push_back({key, thing, amount, quantity, price, amount * price});
     e.total += amount * price;
@@ -42,7 +43,7 @@ void add_lines(Estimate& e, const Layout& layout, const EarthWork& total, int me
   add("coil_pipe", "Pipe in coils", coil_pipe(layout), Q::length, p.coil_pipe);
   add("header_pipe", "Pipe of header and run", header_pipe(layout), Q::length, p.header_pipe);
   add("joint", "Fused joints", e.joints, Q::count, p.joint);
-  add("crew_day", "Days of crew and machine", days_paid(e.time), Q::count, p.crew_day);
+  add("crew_day", "Days of crew and machine", days_paid(e.time, day_length), Q::count, p.crew_day);
 }
 
 }  // namespace
@@ -62,15 +63,15 @@ double Estimate::sum_of(std::string_view key) const {
 }
 
 Cost make_cost(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes,
-               const Ground& ground, double test) {
+               const Ground& ground, double test, const DigWishes& how, const CrewWishes& crew) {
   if (layout.trenches.empty() || dig.trenches_vertical.size() != layout.trenches.size()) return {};
   const int met = lines_met(site, layout);
   const auto make = [&](bool sloped) {
     Estimate e;
     e.joints = joints_of(layout);
     e.torn = lot_torn(site, layout, dig, wishes, sloped);
-    e.time = crew_time(layout, dig, ground, {met, e.joints, test, sloped});
-    add_lines(e, layout, sloped ? dig.total_sloped : dig.total_vertical, met, wishes.prices);
+    e.time = crew_time(layout, dig, ground, {met, e.joints, test, sloped}, crew, how.excavator);
+    add_lines(e, layout, sloped ? dig.total_sloped : dig.total_vertical, met, wishes.prices, crew.day_length);
     return e;
   };
   return {make(false), make(true)};

@@ -40,8 +40,8 @@ struct CrewTime {
   double open = 0;     // when everything is filled in
   bool operator==(const CrewTime&) const = default;
 };
-double days_of(double working_time);  // working days, kWorkingDay each
-int days_paid(const CrewTime& time);  // open, in whole days begun
+double days_of(double working_time, double day_length = kWorkingDay);  // working days
+int days_paid(const CrewTime& time, double day_length = kWorkingDay);  // open, in whole days begun
 
 struct Estimate {
   std::vector<CostLine> lines;  // none where nothing is laid
@@ -66,6 +66,6 @@ struct Cost {
 // `test`: s that the pressure test holds the loop, filling not counted. Of wishes only prices and the section
 // of the run are read. Empty estimates where nothing is laid or dug.
 Cost make_cost(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes,
-               const Ground& ground, double test);
+               const Ground& ground, double test, const DigWishes& how = {}, const CrewWishes& crew = {});
 
 }  // namespace underlawn

@@ -162,6 +162,19 @@ inline constexpr Names<TaxOn, 2> kTaxOnNames = {
 inline constexpr Names<IncentiveKind, 2> kIncentiveKindNames = {
     {{IncentiveKind::fixed, "fixed"}, {IncentiveKind::percent, "percent"}}};
 
+inline constexpr Names<Sides, kSides> kSidesNames = {{
+    {Sides::stay_out, "stay_out"},
+    {Sides::slope, "slope"},
+    {Sides::shield, "shield"},
+    {Sides::shoring, "shoring"},
+}};
+
+inline constexpr Names<Haul, 3> kHaulNames = {{
+    {Haul::none, "none"},
+    {Haul::needed, "needed"},
+    {Haul::all, "all"},
+}};
+
 inline constexpr Names<TrenchRole, 2> kTrenchRoleNames = {{
     {TrenchRole::field, "field"},
     {TrenchRole::supply, "supply"},

@@ -399,6 +399,53 @@ void walk_keys(V& v, LoopTest& t) {
 }
 
 template <class V>
+void walk_keys(V& v, Machine& m) {
+  v.key("name", m.name);
+  v.key("bucket_m3", m.bucket);
+  v.key("fill_ratio", m.fill);
+  v.key("cycle_s", m.cycle);
+  v.key("efficiency_ratio", m.efficiency);
+  v.key("width_m", m.width);
+  v.key("reach_m", m.reach);
+  v.key("depth_m", m.depth);
+}
+
+template <class V>
+void walk_keys(V& v, DigWishes& d) {
+  v.choice("coil_sides", d.coil_sides, kSidesNames);
+  v.choice("run_sides", d.run_sides, kSidesNames);
+  v.key("slope_h_per_v", d.slope);
+  v.key("spoil_off_m", d.spoil_off);
+  v.choice("haul", d.haul, kHaulNames);
+  v.key("access_m", d.access);
+  v.key("laydown_m", d.laydown);
+  v.part("excavator", d.excavator);
+}
+
+template <class V>
+void walk_keys(V& v, CrewWishes& c) {
+  v.key("start", c.start);
+  v.key("begins_s", c.begins);
+  v.key("day_length_s", c.day_length);
+  v.key("weekdays", c.weekdays);
+  v.key("rain_slack_ratio", c.rain_slack);
+  v.key("excavators", c.excavators);
+  v.key("racks", c.racks);
+  v.key("coils_ready", c.coils_ready);
+  v.key("laying_crews", c.laying_crews);
+  v.key("joiners", c.joiners);
+  v.part("loader", c.loader);
+  v.key("trencher_s_m", c.trencher);
+  v.key("hand_crossing_s", c.hand_crossing);
+  v.key("coil_making_s_m", c.coil_making);
+  v.key("straight_making_s_m", c.straight_making);
+  v.key("coil_laying_s_m", c.coil_laying);
+  v.key("header_laying_s_m", c.header_laying);
+  v.key("joint_making_s", c.joint_making);
+  v.key("test_filling_s", c.test_filling);
+}
+
+template <class V>
 void walk_keys(V& v, Acceptance& a) {
   v.key("finding", a.finding);
   v.key("reason", a.reason);
@@ -570,6 +617,8 @@ void walk_keys(V& v, Plan& p) {
   v.part_if(p.pricing != Pricing{}, "pricing", p.pricing);
   v.part_if(p.record != JobRecord{}, "record", p.record);
   v.part_if(p.as_built != AsBuilt{}, "as_built", p.as_built);
+  v.part_if(p.dig != DigWishes{}, "dig", p.dig);
+  v.part_if(p.crew != CrewWishes{}, "crew", p.crew);
   v.list("accepted", p.accepted);
   v.list_if(!p.dimensions.empty(), "dimensions", p.dimensions);
   v.list_if(!p.pictures.empty(), "pictures", p.pictures);

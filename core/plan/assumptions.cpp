@@ -62,15 +62,16 @@ void of_flow(Lines& out, const Outcome& outcome) {
       "Supply and return lie 0.3 m apart in the header and run trench (common practice, no source).");
 }
 
-void of_cost(Lines& out, const Outcome& outcome) {
+void of_cost(Lines& out, const Plan& plan, const Outcome& outcome) {
   if (outcome.cost.vertical.lines.empty()) return;
   out.push_back(
       "Cost is this plan's amounts at this plan's prices; permits, taxes, the way to the lot and the heat "
       "pump are not in it.");
   out.push_back(
-      "Days are working days of 8 h with a compact excavator of 0.19 m3, a compact loader of 0.38 m3 and two "
-      "people for coils and joints (rates are common practice, no source); rain, rock and waiting for "
-      "inspections are not in them.");
+      "Days are working days of " + print_quantity(Quantity::duration, plan.crew.day_length, plan.units) +
+      " with a " + plan.dig.excavator.name + ", a " + plan.crew.loader.name +
+      " and two people for coils and joints (the usual rates are common practice, no source); rain, rock and "
+      "waiting for inspections are not in them.");
 }
 
 }  // namespace
@@ -82,7 +83,7 @@ std::vector<std::string> assumptions(const Plan& plan, const Outcome& outcome) {
     of_house(out, *outcome.surroundings, plan.thermal);
     of_flow(out, outcome);
   }
-  of_cost(out, outcome);
+  of_cost(out, plan, outcome);
   return out;
 }
 

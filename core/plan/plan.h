@@ -8,6 +8,8 @@
 
 #include "base/quantity.h"
 #include "cost/pricing.h"
+#include "dig/crew_wishes.h"
+#include "dig/dig_wishes.h"
 #include "flow/flow_wishes.h"
 #include "flow/loop_test.h"
 #include "ground/ground.h"
@@ -53,6 +55,8 @@ struct Plan {
   LoopTest test;
   JobRecord record;
   AsBuilt as_built;
+  DigWishes dig;
+  CrewWishes crew;
   ProposalWords proposal;
   Pricing pricing;
   std::vector<Acceptance> accepted;   // sorted by finding

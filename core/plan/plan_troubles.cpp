@@ -3,6 +3,8 @@
 
 #include <set>
 
+#include "base/typed_text.h"
+#include "dig/dates.h"
 #include "field/straight.h"
 #include "pipe/pipe_size.h"
 #include "plan/record/record_troubles.h"
@@ -344,6 +346,74 @@ std::vector<Number> wishes_numbers(const Wishes& w) {
   return numbers;
 }
 
+// ---- digging and crew ----
+
+std::vector<Number> machine_numbers(const Machine& m, const std::string& name, bool digs) {
+  const Quantity length = Quantity::length;
+  std::vector<Number> numbers = {
+      {name + " bucket", Quantity::volume, m.bucket, 0, 50, true, "Enter what the bucket holds, heaped."},
+      {name + " bucket fill", Quantity::ratio, m.fill, 0.1, 2, false, "60 to 115 % is usual."},
+      {name + " cycle", Quantity::duration, m.cycle, 1, 3600, false,
+       "Enter the seconds from one bucket to the next."},
+      {name + " efficiency", Quantity::ratio, m.efficiency, 0.01, 1, false,
+       "Enter the share of the hour that it works; 40 to 83 % is usual."},
+      {name + " width", length, m.width, 0, 20, true, "Enter the width over its tracks or wheels."}};
+  if (!digs) return numbers;
+  numbers.push_back(
+      {name + " reach", length, m.reach, 0, 40, true, "Enter how far it reaches at the ground."});
+  numbers.push_back({name + " depth", length, m.depth, 0, 30, true, "Enter how deep it digs."});
+  return numbers;
+}
+
+std::vector<Number> crew_numbers(const CrewWishes& c) {
+  const Quantity time = Quantity::duration, count = Quantity::count;
+  const auto people = [&](const char* thing, int n) {
+    return Number{thing, count, static_cast<double>(n), 1, 20, false, "Enter how many there are."};
+  };
+  const auto rate = [&](const char* thing, double value, double least) {
+    return Number{thing, time, value, least, 30 * 86400.0, false, "Enter the working time it takes."};
+  };
+  return {{"Start of work", time, c.begins, 0, 86400 - 600, false, "Enter the time of day."},
+          {"Hours worked a day", time, c.day_length, 3600, 86400, false, "1 to 24 h."},
+          {"Rain reserve", Quantity::ratio, c.rain_slack, 0, 5, false, "Enter the share of the days."},
+          people("Excavators", c.excavators),
+          people("Coil racks", c.racks),
+          people("Laying crews", c.laying_crews),
+          people("Joiners", c.joiners),
+          {"Coils ready", count, static_cast<double>(c.coils_ready), 0, 200, false,
+           "Enter how many coils are made before the first day."},
+          rate("Trenching time a metre", c.trencher, 0.1),
+          rate("Time a line met by hand", c.hand_crossing, 0),
+          rate("Coil making time a metre", c.coil_making, 0),
+          rate("Straight pipe time a metre", c.straight_making, 0),
+          rate("Laying time a metre", c.coil_laying, 0),
+          rate("Header laying time a metre", c.header_laying, 0),
+          rate("Time a joint", c.joint_making, 0),
+          rate("Filling and flushing time", c.test_filling, 0)};
+}
+
+void check_crew(std::vector<Trouble>& troubles, const Plan& plan) {
+  const DigWishes& d = plan.dig;
+  check(troubles, plan, machine_numbers(d.excavator, "Excavator", true));
+  check(troubles, plan, machine_numbers(plan.crew.loader, "Loader", false));
+  check(troubles, plan, crew_numbers(plan.crew));
+  check(troubles, plan,
+        {{"Spoil distance from the edge", Quantity::length, d.spoil_off, 0, 20, false,
+          "At least 0.61 m (2 ft) by 29 CFR 1926.651(j)(2)."}});
+  if (d.slope)
+    check(troubles, plan,
+          {{"Side slope", Quantity::slope, *d.slope, 0, 10, false, "Enter the run for each unit of depth."}});
+  if (d.access) check_places(troubles, plan, {*d.access}, "Machine access");
+  if (d.laydown) check_places(troubles, plan, {*d.laydown}, "Pipe laydown");
+  if (!is_weekdays(plan.crew.weekdays))
+    troubles.push_back({"weekdays_unreadable", "Days worked", in_quotes(plan.crew.weekdays),
+                        "digits 1 (Monday) to 7 (Sunday), rising, at least one",
+                        "\"12345\" is Monday to Friday."});
+  if (!plan.crew.start.empty() && !day_number(plan.crew.start))
+    troubles.push_back({"start_date_unreadable", "First day of digging", in_quotes(plan.crew.start),
+                        "a date as 2026-05-18 between 1900 and 9999", "Leave it empty to count days only."});
+}
+
 }  // namespace
 
 std::vector<Trouble> site_troubles(const Plan& plan) {
@@ -393,6 +463,7 @@ std::vector<Trouble> ground_troubles(const Plan& plan) {
        {"Angle of repose", Quantity::angle, g.repose, 5 * kPi / 180, 80 * kPi / 180, false,
         "Enter the angle at which the spoil lies; moist earth 37 degrees."},
        {"Frost depth", Quantity::length, g.frost_depth, 0, 10, false, "Ask the building department."}});
+  check_crew(troubles, plan);
   return troubles;
 }
 

@@ -78,6 +78,8 @@ struct CostIn {
   int layout = 0, dig = 0;
   Wishes wishes;
   Ground ground;
+  DigWishes how;
+  CrewWishes crew;
   double test = 0;
   bool sound = false;
   bool operator==(const CostIn&) const = default;
@@ -302,11 +304,18 @@ void Solver::Kept::solve_dig(const Plan& plan, Outcome& outcome, const std::stop
   outcome.dig = dig.run(std::move(in), runs.dig, stop, [&](const DigIn& i) {
     return i.can_dig ? make_dig(outcome.layout, i.wishes, i.ground) : DigPlan{};
   });
-  CostIn bill{without_notes(plan.site),     layout.serial, dig.serial,
-              for_cost(plan.wishes),        plan.ground,   test_duration(plan.test.procedure),
+  CostIn bill{without_notes(plan.site),
+              layout.serial,
+              dig.serial,
+              for_cost(plan.wishes),
+              plan.ground,
+              plan.dig,
+              plan.crew,
+              test_duration(plan.test.procedure),
               can_dig && !troubles.out.site};
   outcome.cost = cost.run(std::move(bill), runs.cost, stop, [&](const CostIn& i) {
-    return i.sound ? make_cost(i.site, outcome.layout, outcome.dig, i.wishes, i.ground, i.test) : Cost{};
+    return i.sound ? make_cost(i.site, outcome.layout, outcome.dig, i.wishes, i.ground, i.test, i.how, i.crew)
+                   : Cost{};
   });
   StakeOutIn where{houses_only(without_notes(plan.site)), layout.serial, !troubles.out.site};
   outcome.stake_out = stake_out.run(std::move(where), runs.stake_out, stop, [&](const StakeOutIn& i) {

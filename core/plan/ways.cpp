@@ -40,7 +40,7 @@ Way way_of(WayWishes asked, const Outcome& outcome, const Plan& plan) {
   const Estimate& e = outcome.cost.vertical;
   way.cost = e.total;
   way.bank = outcome.dig.total_vertical.bank;
-  way.days = days_of(e.time.open);
+  way.days = days_of(e.time.open, plan.crew.day_length);
   way.lawn = e.torn.lawn;
   set_water(way, outcome, plan.thermal);
   return way;

@@ -230,6 +230,38 @@ Survey survey(Random& random) {
   return s;
 }
 
+Machine machine(Random& random) {
+  return {word(random),   number(random), number(random), number(random),
+          number(random), number(random), number(random), number(random)};
+}
+
+DigWishes dig(Random& random) {
+  DigWishes d;
+  d.coil_sides = static_cast<Sides>(below(random, kSides));
+  d.run_sides = static_cast<Sides>(below(random, kSides));
+  if (below(random, 2)) d.slope = number(random);
+  d.spoil_off = number(random);
+  d.haul = static_cast<Haul>(below(random, 3));
+  if (below(random, 2)) d.access = {number(random), number(random)};
+  if (below(random, 2)) d.laydown = {number(random), number(random)};
+  d.excavator = machine(random);
+  return d;
+}
+
+CrewWishes crew(Random& random) {
+  CrewWishes c;
+  c.start = word(random);
+  c.weekdays = word(random);
+  c.loader = machine(random);
+  for (int* value : {&c.excavators, &c.racks, &c.coils_ready, &c.laying_crews, &c.joiners})
+    *value = below(random, 200) - 50;
+  for (double* value :
+       {&c.begins, &c.day_length, &c.rain_slack, &c.trencher, &c.hand_crossing, &c.coil_making,
+        &c.straight_making, &c.coil_laying, &c.header_laying, &c.joint_making, &c.test_filling})
+    *value = number(random);
+  return c;
+}
+
 std::string piece(Random& random) {
   static const char* pieces[] = {
       "{",   "}",        "[",   "]",   ",",    ":",    "\"", "null", "true", "1e999",
@@ -279,6 +311,8 @@ Plan random_plan(Random& random) {
   if (below(random, 2)) plan.thermal = thermal(random);
   if (below(random, 2)) plan.flow = flow(random);
   if (below(random, 2)) plan.test = test(random);
+  if (below(random, 2)) plan.dig = dig(random);
+  if (below(random, 2)) plan.crew = crew(random);
   for (int n = below(random, 4); n > 0; --n) plan.accepted.push_back({word(random), word(random)});
   std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
   for (int n = below(random, 4); n > 0; --n)

@@ -32,10 +32,6 @@ constexpr Line kLines[] = {
     {"crew_day", "Price of a day of crew and machine", &Prices::crew_day, "days.paid"},
 };
 
-double days(double working_time) {
-  return days_of(working_time);
-}
-
 void add_amounts(Figures& all, const Outcome& outcome) {
   const Estimate& e = outcome.cost.vertical;
   const auto amount = [&](const char* key) {
@@ -57,42 +53,68 @@ void add_amounts(Figures& all, const Outcome& outcome) {
           {"sum over the trenches", coils, ""});
 }
 
-void add_stages(Figures& all, const CrewTime& t) {
+void add_rates(Figures& all, const DigWishes& dig, const CrewWishes& crew) {
+  typed(all, "crew.day_length", "Worked a day", crew.day_length, Q::duration);
+  typed(all, "crew.excavator_rate", "Loose earth the excavator moves in an hour",
+        loose_rate(dig.excavator) * 3600, Q::volume);
+  typed(all, "crew.loader_rate", "Loose earth the loader moves in an hour", loose_rate(crew.loader) * 3600,
+        Q::volume);
+  typed(all, "crew.trencher", "Trenching a metre less than 1 ft wide", crew.trencher, Q::duration);
+  typed(all, "crew.hand_crossing", "A line found and dug round by hand", crew.hand_crossing, Q::duration);
+  typed(all, "crew.coil_making", "Making a metre of coil", crew.coil_making, Q::duration);
+  typed(all, "crew.straight_making", "Making ready a metre of straight pipe", crew.straight_making,
+        Q::duration);
+  typed(all, "crew.coil_laying", "Laying a coil, by metre of trench", crew.coil_laying, Q::duration);
+  typed(all, "crew.header_laying", "Laying a metre of header or run", crew.header_laying, Q::duration);
+  typed(all, "crew.joint_making", "Fusing a joint", crew.joint_making, Q::duration);
+  typed(all, "crew.test_filling", "Filling, flushing and bringing to pressure", crew.test_filling,
+        Q::duration);
+}
+
+void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
+  const auto days = [&](double time) { return days_of(time, crew.day_length); };
   const std::string rates = std::string(kProductionSource) + "; sizes and cycles " + kCommonPractice;
-  derived(all, "days.digging", "Digging, working days of 8 h", days(t.digging), Q::count,
-          {"excavated/(0.19 m3 x 0.90 x 0.60/20 s/(1 + swell)), 40 m/h below 1 ft of width, 1.5 h a line met "
-           "by hand",
-           {"dig.vertical.total.bank_volume", "ground.swell", "cost.met_by_hand"},
+  derived(all, "days.digging", "Digging, working days", days(t.digging), Q::count,
+          {"excavated x (1 + swell)/excavator's rate, by trencher below 1 ft of width, and lines met by hand",
+           {"dig.vertical.total.bank_volume", "ground.swell", "crew.excavator_rate", "crew.trencher",
+            "cost.met_by_hand", "crew.hand_crossing", "crew.day_length"},
            rates});
   derived(all, "days.coil_making", "Making the coils, working days", days(t.making), Q::count,
-          {"50 s a metre of pipe; 10 s where it has no loops", {"cost.pipe_in_coils"}, kCommonPractice});
+          {"metres of pipe x time a metre, that of straight pipe where there are no loops",
+           {"cost.pipe_in_coils", "crew.coil_making", "crew.straight_making", "crew.day_length"},
+           kCommonPractice});
   derived(all, "days.coil_laying", "Laying the coils, working days", days(t.laying), Q::count,
-          {"60 s a metre of trench", {"coil.trench_length", "layout.circuits_placed"}, kCommonPractice});
+          {"metres of trench x time a metre",
+           {"coil.trench_length", "layout.circuits_placed", "crew.coil_laying", "crew.day_length"},
+           kCommonPractice});
   derived(all, "days.laid", "Last coil laid, working days from the start", days(t.laid), Q::count,
           {"two stations that race: a coil is laid when it is made and its trench is dug",
            {"days.digging", "days.coil_making", "days.coil_laying"},
            "flow shop of two stations, Johnson 1954; set-up at the second apart"});
   derived(all, "days.waiting", "Coil crew waiting for trenches, working days", days(t.waiting), Q::count,
           {"sum over the trenches", {"days.laid"}, ""});
-  std::vector<std::string> joining = {"layout.joints"};
+  std::vector<std::string> joining = {"layout.joints", "crew.joint_making", "crew.header_laying",
+                                      "crew.day_length"};
   for (const char* key : {"header.length", "run.length"})
     if (all.find(key) != nullptr) joining.emplace_back(key);
   derived(all, "days.joining", "Header, run and joints, working days", days(t.joining), Q::count,
-          {"30 s a metre of header and run + 8 min a joint", joining, kCommonPractice});
-  typed(all, "test.duration", "Pressure test, from pumping to the last reading", t.testing - kTestFilling,
-        Q::duration);
+          {"metres of header and run x time a metre + joints x time a joint", joining, kCommonPractice});
+  typed(all, "test.duration", "Pressure test, from pumping to the last reading",
+        t.testing - crew.test_filling, Q::duration);
   derived(all, "days.testing", "Filling and pressure test, working days", days(t.testing), Q::count,
-          {"1 h + the test's holds, before anything is filled in", {"test.duration"}, kCommonPractice});
+          {"filling and flushing + the test's holds, before anything is filled in",
+           {"crew.test_filling", "test.duration", "crew.day_length"},
+           kCommonPractice});
   derived(all, "days.filling", "Filling in, working days", days(t.filling), Q::count,
-          {"(backfill/(1 - shrinkage) x (1 + swell) + bedding)/(0.38 m3 x 1.00 x 0.60/25 s)",
+          {"(backfill/(1 - shrinkage) x (1 + swell) + bedding)/loader's rate",
            {"dig.vertical.total.backfill_volume", "dig.vertical.total.bedding_volume", "ground.shrinkage",
-            "ground.swell"},
+            "ground.swell", "crew.loader_rate", "crew.day_length"},
            rates});
   derived(all, "days.open", "Open on the lot, working days", days(t.open), Q::count,
           {"the later of digging and the last coil laid + joints + test + filling in",
            {"days.digging", "days.laid", "days.joining", "days.testing", "days.filling"},
            ""});
-  derived(all, "days.paid", "Days of crew and machine", days_paid(t), Q::count,
+  derived(all, "days.paid", "Days of crew and machine", days_paid(t, crew.day_length), Q::count,
           {"open on the lot, in whole days begun", {"days.open"}, ""});
 }
 
@@ -119,7 +141,8 @@ void add_cost(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (cost.vertical.lines.empty()) return;
   const std::string& currency = plan.wishes.prices.currency;
   add_amounts(all, outcome);
-  add_stages(all, cost.vertical.time);
+  add_rates(all, plan.dig, plan.crew);
+  add_stages(all, cost.vertical.time, plan.crew);
   add_bill(all, plan.wishes.prices, cost.vertical);
   if (all.find("flow.capacity") != nullptr)
     derived(all, "cost.by_capacity", "Cost by kilowatt of the heat pump, " + currency,
@@ -127,7 +150,7 @@ void add_cost(Figures& all, const Plan& plan, const Outcome& outcome) {
             {"cost/capacity", {"cost.total", "flow.capacity"}, ""});
   derived(
       all, "days.sloped.open", "Open on the lot with the protective slope, working days",
-      days(cost.sloped.time.open), Q::count,
+      days_of(cost.sloped.time.open, plan.crew.day_length), Q::count,
       {"as with vertical sides, with the sloped volumes", {"days.open", "dig.sloped.total.bank_volume"}, ""});
   derived(
       all, "cost.sloped.total", "Cost in all with the protective slope, " + currency, cost.sloped.total,

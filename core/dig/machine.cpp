@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cost/crew.h"
+#include "dig/machine.h"
 
 namespace underlawn {
 
