@@ -42,8 +42,7 @@ std::string date_text(int day) {
 }
 
 int weekday_of(int day) {
-  return static_cast<int>(
-      std::chrono::weekday{std::chrono::sys_days{std::chrono::days{day}}}.iso_encoding());
+  return static_cast<int>(std::chrono::weekday{std::chrono::sys_days{std::chrono::days{day}}}.iso_encoding());
 }
 
 bool is_weekdays(std::string_view weekdays) {
