@@ -91,6 +91,9 @@ void outline(const ToolPaint& p, const Plan& plan, const Outcome* outcome, const
     case Kind::locked:
       if (is_there(plan, what)) outline_locked(p, plan.wishes, static_cast<std::size_t>(what.id));
       break;
+    case Kind::height:
+      if (is_there(plan, what)) ring_round(p, plan.site.heights[static_cast<std::size_t>(what.id)].at, 7);
+      break;
     case Kind::trench:
     case Kind::header:
     case Kind::run:

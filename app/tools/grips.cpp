@@ -73,6 +73,8 @@ Selected owner_of(const edit::Handle& handle) {
       return {Kind::feature, handle.feature_id, handle.index};
     case edit::Handle::Kind::locked_point:
       return {Kind::locked, handle.feature_id, handle.index};
+    case edit::Handle::Kind::height:
+      return {Kind::height, handle.index};
     case edit::Handle::Kind::entry:
       break;
   }
@@ -93,6 +95,9 @@ std::vector<Grip> grips(const Plan& plan, const Selected& what) {
     add_grips(all, lot_ring(plan.site), true, {edit::Handle::Kind::lot_corner});
   if (what.kind == Kind::entry && plan.site.entry)
     all.push_back({{edit::Handle::Kind::entry}, plan.site.entry->at});
+  if (what.kind == Kind::height && is_there(plan, what))
+    all.push_back(
+        {{edit::Handle::Kind::height, 0, what.id}, plan.site.heights[static_cast<std::size_t>(what.id)].at});
   if (what.kind == Kind::locked && is_there(plan, what))
     add_grips(all, line_of(plan.wishes.locked[static_cast<std::size_t>(what.id)]), false,
               {edit::Handle::Kind::locked_point, what.id});

@@ -66,6 +66,7 @@ QWidget* SelectedPanel::make_page() {
       connect(table, &FigureTable::trace_asked, this, &SelectedPanel::trace_asked);
       return table;
     }
+    case Kind::height:
     case Kind::nothing:
       break;
   }

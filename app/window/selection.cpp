@@ -18,6 +18,8 @@ bool is_there(const Plan& plan, const Selected& what) {
       return plan.site.entry.has_value();
     case Kind::locked:
       return what.id >= 0 && static_cast<std::size_t>(what.id) < plan.wishes.locked.size();
+    case Kind::height:
+      return what.id >= 0 && static_cast<std::size_t>(what.id) < plan.site.heights.size();
     case Kind::trench:
     case Kind::header:
     case Kind::run:

@@ -17,11 +17,13 @@ struct Selected {
     feature,
     entry,
     locked,
+    height,
     trench,
     header,
     run
   } kind = Kind::nothing;
-  int id = 0;  // feature: its id; trench: its number; locked: its place in Wishes::locked
+  int id = 0;  // feature: its id; trench: its number; locked: its place in Wishes::locked;
+               // height: in Site::heights
   int index =
       -1;  // lot_edge: the corner it starts at; lot, feature, locked: the point taken hold of, -1: none
   bool operator==(const Selected&) const = default;

@@ -66,6 +66,12 @@ void walk_keys(V& v, ClearanceRule& r) {
 }
 
 template <class V>
+void walk_keys(V& v, SpotHeight& h) {
+  v.key("at_m", h.at);
+  v.key("height_m", h.height);
+}
+
+template <class V>
 void walk_keys(V& v, Site& s) {
   v.key("north_rad", s.north);
   v.key("root_zone_factor", s.root_zone_factor);
@@ -73,6 +79,7 @@ void walk_keys(V& v, Site& s) {
   v.list("features", s.features);
   v.part("entry", s.entry);
   v.list("rules", s.rules);
+  v.list_if(!s.heights.empty(), "heights", s.heights);
 }
 
 template <class V>
@@ -214,6 +221,7 @@ void walk_keys(V& v, Wishes& w) {
   v.list_if(!w.group_headers.empty(), "group_headers", w.group_headers);
   v.key_if(!w.run_by.empty(), "run_by_m", w.run_by);
   v.list_if(!w.closed.empty(), "closed", w.closed);
+  v.key_if(w.level_floor, "level_floor", w.level_floor);
   v.list_if(!w.kept.empty(), "kept", w.kept);
 }
 

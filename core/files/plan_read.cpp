@@ -134,6 +134,9 @@ std::set<std::string> essential(const LotCorner&) {
 std::set<std::string> essential(const Feature&) {
   return {"kind", "points_m"};
 }
+std::set<std::string> essential(const SpotHeight&) {
+  return {"at_m", "height_m"};
+}
 std::set<std::string> essential(const EntryPoint&) {
   return {"house_id", "at_m"};
 }
@@ -246,6 +249,7 @@ std::string element_name(const char* list, std::size_t index, const Json& elemen
                      : list == std::string("features") ? "feature "
                      : list == std::string("rules")    ? "clearance rule "
                      : list == std::string("notebook") ? "notebook point "
+                     : list == std::string("heights")  ? "spot height "
                      : list == std::string("heating")  ? "heating point "
                      : list == std::string("cooling")  ? "cooling point "
                      : list == std::string("surfaces") ? "surface "

@@ -99,6 +99,8 @@ struct Wishes {
   std::vector<GroupHeader> group_headers;  // one a group at most, where that group's is held
   std::vector<Point> run_by;               // places the supply run passes, from the house on
   std::vector<ClosedSide> closed;
+  bool level_floor = false;   // floors of coil trenches level, trench_depth where the ground is lowest; else
+                              // trench_depth below the ground all along
   std::vector<Segment> kept;  // trenches as last shown, head to end: near equals, they are not moved
   bool operator==(const Wishes&) const = default;
 };

@@ -106,6 +106,11 @@ bool has(const std::vector<T>& list, int index) {
   return index >= 0 && static_cast<std::size_t>(index) < list.size();
 }
 
+Plan moved_height(Plan plan, int index, Point to) {
+  if (has(plan.site.heights, index)) plan.site.heights[static_cast<std::size_t>(index)].at = to;
+  return plan;
+}
+
 Plan moved_corner(Plan plan, int index, Point to) {
   if (has(plan.site.lot, index)) plan.site.lot[static_cast<std::size_t>(index)].at = to;
   return plan;
@@ -211,6 +216,7 @@ Plan moved_handle(Plan plan, const Handle& handle, Point to) {
   if (handle.kind == Handle::Kind::locked_point)
     return moved_locked_handle(std::move(plan), handle.feature_id, handle.index, to);
   if (handle.kind == Handle::Kind::lot_corner) return moved_corner(std::move(plan), handle.index, to);
+  if (handle.kind == Handle::Kind::height) return moved_height(std::move(plan), handle.index, to);
   if (handle.kind == Handle::Kind::entry) return plan.site.entry ? with_entry(std::move(plan), to) : plan;
   const auto* points = points_of(plan, handle);
   if (points == nullptr || !has(*points, handle.index)) return plan;
@@ -244,6 +250,7 @@ Plan removed_point(Plan plan, const Handle& handle) {
     return with_locked_line(std::move(plan), handle.feature_id, [&](Polyline& line) {
       if (has(line, handle.index)) line.erase(line.begin() + handle.index);
     });
+  if (handle.kind == Handle::Kind::height) return without_height(std::move(plan), handle.index);
   if (handle.kind == Handle::Kind::lot_corner) {
     if (has(plan.site.lot, handle.index) && plan.site.lot.size() > 3)
       plan.site.lot.erase(plan.site.lot.begin() + handle.index);
@@ -282,6 +289,10 @@ std::optional<Point> handle_position(const Plan& plan, const Handle& handle) {
     case Handle::Kind::entry:
       if (plan.site.entry) return plan.site.entry->at;
       break;
+    case Handle::Kind::height:
+      if (has(plan.site.heights, handle.index))
+        return plan.site.heights[static_cast<std::size_t>(handle.index)].at;
+      break;
     case Handle::Kind::locked_point:
       if (has(plan.wishes.locked, handle.feature_id)) {
         const Polyline line = line_of(plan.wishes.locked[static_cast<std::size_t>(handle.feature_id)]);
@@ -313,6 +324,23 @@ Plan moved_locked(Plan plan, int index, Point by) {
   return with_locked_line(std::move(plan), index, [by](Polyline& line) {
     for (Point& p : line) p = p + by;
   });
+}
+
+Plan with_height(Plan plan, SpotHeight height) {
+  if (!usable(height.at) || !(std::abs(height.height) <= kHighest)) return plan;
+  auto& heights = plan.site.heights;
+  const auto same = std::ranges::find_if(
+      heights, [&](const SpotHeight& h) { return distance(h.at, height.at) < kOneHeight; });
+  if (same != heights.end())
+    *same = height;
+  else if (heights.size() < kMostHeights)
+    heights.push_back(height);
+  return plan;
+}
+
+Plan without_height(Plan plan, int index) {
+  if (has(plan.site.heights, index)) plan.site.heights.erase(plan.site.heights.begin() + index);
+  return plan;
 }
 
 Plan with_rule(Plan plan, ClearanceRule rule) {

@@ -14,9 +14,10 @@ namespace underlawn::edit {
 
 // What a pointer can take hold of.
 struct Handle {
-  enum class Kind { lot_corner, feature_point, entry, locked_point } kind = Kind::lot_corner;
+  enum class Kind { lot_corner, feature_point, entry, locked_point, height } kind = Kind::lot_corner;
   int feature_id = 0;  // feature_point; locked_point: the trench's place in Wishes::locked
-  int index = 0;       // corner or point; of a locked trench: 0 its head, then its bends, last its end
+  int index =
+      0;  // corner, point or spot height; of a locked trench: 0 its head, then its bends, last its end
   bool operator==(const Handle&) const = default;
 };
 
@@ -46,6 +47,11 @@ Plan with_locked(Plan plan, GivenTrench trench);  // behind those there are
 Plan without_locked(Plan plan, int index);
 Plan moved_locked_handle(Plan plan, int index, int point, Point to);
 Plan moved_locked(Plan plan, int index, Point by);
+
+// Replaces the spot height at that place (within kOneHeight) or adds one; a height that is no number or
+// beyond kHighest gives the plan back.
+Plan with_height(Plan plan, SpotHeight height);
+Plan without_height(Plan plan, int index);
 
 Plan with_rule(Plan plan, ClearanceRule rule);  // replaces the kind's own rule
 Plan without_rule(Plan plan, FeatureKind kind);

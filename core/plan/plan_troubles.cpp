@@ -167,6 +167,22 @@ void check_rules(std::vector<Trouble>& troubles, const Plan& plan) {
   }
 }
 
+void check_heights(std::vector<Trouble>& troubles, const Plan& plan) {
+  const auto& heights = plan.site.heights;
+  if (heights.size() > kMostHeights)
+    troubles.push_back({"too_many_heights", "Number of spot heights", std::to_string(heights.size()),
+                        "at most " + std::to_string(kMostHeights), "Leave out those that tell least."});
+  for (std::size_t i = 0; i < heights.size(); ++i) {
+    const std::size_t before = troubles.size();
+    const std::string name = "Spot height " + std::to_string(i + 1);
+    check_places(troubles, plan, {heights[i].at}, name);
+    check(troubles, plan,
+          {{name, Quantity::length, heights[i].height, -kHighest, kHighest, false,
+            "Measure heights from a bench mark nearer to the lot.", "spot height"}});
+    if (troubles.size() > before) return;  // one tells enough
+  }
+}
+
 // ---- what stops nothing ----
 
 void check_house_in_lot(std::vector<Trouble>& troubles, const Plan& plan, const Region& lot,
@@ -424,6 +440,7 @@ std::vector<Trouble> site_troubles(const Plan& plan) {
   for (const Feature& f : plan.site.features) check_feature(troubles, plan, f);
   if (plan.site.entry) check_places(troubles, plan, {plan.site.entry->at}, "Entry point");
   check_rules(troubles, plan);
+  check_heights(troubles, plan);
   check(troubles, plan,
         {{"North", Quantity::angle, plan.site.north, -2 * kPi, 2 * kPi, false, "Turn the north arrow."},
          {"Root zone factor", Quantity::count, plan.site.root_zone_factor, 0, 100, false,

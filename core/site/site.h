@@ -70,6 +70,17 @@ struct ClearanceRule {
   bool operator==(const ClearanceRule&) const = default;
 };
 
+// Height of the ground at a point, over any level the whole survey is measured from (a bench mark).
+struct SpotHeight {
+  Point at;
+  double height = 0;  // m
+  bool operator==(const SpotHeight&) const = default;
+};
+
+inline constexpr double kOneHeight = 0.01;  // m: spot heights nearer than this are one
+inline constexpr double kHighest = 10000;   // m, above or below
+inline constexpr std::size_t kMostHeights = 20000;
+
 struct Site {
   std::vector<LotCorner> lot;     // ring of corners, either winding, empty while none is drawn
   std::vector<Feature> features;  // ids rising
@@ -77,6 +88,7 @@ struct Site {
   double north = 1.5707963267948966;  // rad from +x: the drawing direction that points north
   double root_zone_factor = 18;       // radius of the root zone per trunk diameter (18 = 1.5 ft per inch)
   std::vector<ClearanceRule> rules;   // by kind, at most one each
+  std::vector<SpotHeight> heights;    // none: the ground is taken for level; no two at one place
   bool operator==(const Site&) const = default;
 };
 
