@@ -255,13 +255,16 @@ void Canvas::turn_hold() {
   const Selected what = picked_.front();
   if (what.kind == Selected::Kind::trench) {
     const Trench* t = trench_numbered(layout, what.id);
-    if (t == nullptr || t->role == TrenchRole::supply || !plan().wishes.given.empty())
-      return say(tr("This trench follows the run: hold the run instead."));
+    if (t == nullptr) return;
+    if (!plan().wishes.given.empty()) return say(tr("Every trench of this plan is where the file gives it."));
+    if (t->role == TrenchRole::supply) return say(tr("This trench follows the run: hold the run instead."));
     const bool locked = locked_index(plan(), *t).has_value();
     return commit(with_lock_turned(plan(), *t), locked ? tr("Let a trench go") : tr("Lock a trench"));
   }
-  if (what.kind == Selected::Kind::locked)
-    return commit(edit::without_locked(plan(), what.id), tr("Let a trench go"));
+  if (what.kind == Selected::Kind::locked) {
+    commit(edit::without_locked(plan(), what.id), tr("Let a trench go"));
+    return pick({});  // another trench may have its place in the list now
+  }
   if (what.kind == Selected::Kind::header)
     return commit(with_header_lock_turned(plan(), layout),
                   plan().wishes.header_on ? tr("Let the header go") : tr("Hold the header's line"));
@@ -318,6 +321,8 @@ bool Canvas::select_next(int step) {
   if (plan().site.entry) all.push_back({Selected::Kind::entry});
   for (std::size_t i = 0; i < plan().wishes.locked.size(); ++i)
     all.push_back({Selected::Kind::locked, static_cast<int>(i)});
+  for (std::size_t i = 0; i < plan().site.heights.size(); ++i)
+    all.push_back({Selected::Kind::height, static_cast<int>(i)});
   const int count = static_cast<int>(all.size());
   int at = step > 0 ? -1 : count;
   if (!picked_.empty())

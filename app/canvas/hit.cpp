@@ -86,6 +86,8 @@ std::vector<Selected> hits(const Plan& plan, const Outcome* outcome, Point at, d
   Finder finder(at, reach);
   if (plan.site.entry) finder.point({Selected::Kind::entry}, plan.site.entry->at);
   for (const Feature& f : plan.site.features) find_feature_at(finder, f);
+  for (std::size_t i = 0; i < plan.site.heights.size(); ++i)
+    finder.point({Selected::Kind::height, static_cast<int>(i)}, plan.site.heights[i].at);
   find_locked_at(finder, plan.wishes);
   if (outcome) find_derived_at(finder, outcome->layout);
   const Ring lot = lot_ring(plan.site);
@@ -107,6 +109,8 @@ std::vector<Selected> inside(const Plan& plan, const Box& box) {
     if (std::all_of(line.begin(), line.end(), in_box))
       found.push_back({Selected::Kind::locked, static_cast<int>(i)});
   }
+  for (std::size_t i = 0; i < plan.site.heights.size(); ++i)
+    if (in_box(plan.site.heights[i].at)) found.push_back({Selected::Kind::height, static_cast<int>(i)});
   if (plan.site.entry && in_box(plan.site.entry->at)) found.push_back({Selected::Kind::entry});
   return found;
 }

@@ -35,7 +35,8 @@ struct PaintContext {
 };
 
 // The parts, in the order they are painted.
-void paint_ground(PaintContext& c);  // lot, buildable ground
+void paint_ground(PaintContext& c);   // lot, buildable ground
+void paint_terrain(PaintContext& c);  // steepness and contours
 void paint_setbacks(PaintContext& c);
 void paint_areas(PaintContext& c);  // easements, no-dig, drive, septic
 void paint_clearances(PaintContext& c);
@@ -44,7 +45,8 @@ void paint_field(PaintContext& c);  // header, run, trenches with their coils
 void paint_utilities(PaintContext& c);
 void paint_crossings(PaintContext& c);
 void paint_wells(PaintContext& c);
-void paint_houses(PaintContext& c);        // with the entry point
+void paint_houses(PaintContext& c);  // with the entry point
+void paint_spot_heights(PaintContext& c);
 void paint_lot_line(PaintContext& c);      // with its edge lengths
 void paint_finding_glow(PaintContext& c);  // beneath what is found fault with
 void paint_findings(PaintContext& c);

@@ -12,6 +12,7 @@ void paint_plan(QPainter& painter, const Plan& plan, const Outcome* outcome, con
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   paint_ground(c);
+  paint_terrain(c);
   paint_setbacks(c);
   paint_areas(c);
   paint_clearances(c);
@@ -21,6 +22,7 @@ void paint_plan(QPainter& painter, const Plan& plan, const Outcome* outcome, con
   paint_utilities(c);
   paint_houses(c);
   paint_wells(c);
+  paint_spot_heights(c);
   paint_lot_line(c);
   paint_crossings(c);
   paint_findings(c);

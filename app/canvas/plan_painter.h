@@ -17,6 +17,7 @@ struct PaintOptions {
   bool labels = true;        // names, trench numbers
   bool edge_lengths = true;  // lengths along the lot line
   bool bearings = false;     // and their bearings
+  bool heights = true;       // spot heights, contours, steepness
   bool findings = true;      // places of findings
   bool corner_tags = false;  // house corner letters for tape ties (sheets)
   bool stale = false;        // the outcome is of an earlier plan: derived things are drawn pale

@@ -50,6 +50,8 @@ Plan without_thing(Plan plan, const Selected& what) {
       return edit::without_lot(std::move(plan));
     case Kind::locked:
       return edit::without_locked(std::move(plan), what.id);
+    case Kind::height:
+      return edit::without_height(std::move(plan), what.id);
     default:
       return plan;
   }
@@ -58,6 +60,7 @@ Plan without_thing(Plan plan, const Selected& what) {
 QString thing_name(const Plan& plan, const Selected& what) {
   if (is_lot(what)) return words("lot line");
   if (what.kind == Kind::entry) return words("entry point");
+  if (what.kind == Kind::height) return words("spot height %1").arg(what.id + 1);
   if (what.kind == Kind::locked) return words("drawn trench %1").arg(what.id + 1);
   const Feature* f = find_feature(plan.site, what.id);
   return f ? QString::fromStdString(display_name(*f)) : QString();
@@ -114,7 +117,8 @@ Plan moved_grip(const Plan& plan, const Grip& grip, Point to) {
 }
 
 bool can_move(const Selected& what) {
-  return is_lot(what) || what.kind == Kind::feature || what.kind == Kind::entry || what.kind == Kind::locked;
+  return is_lot(what) || what.kind == Kind::feature || what.kind == Kind::entry ||
+         what.kind == Kind::locked || what.kind == Kind::height;
 }
 
 Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by) {
@@ -127,6 +131,9 @@ Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by) {
   for (const Selected& s : what) {
     if (s.kind == Kind::feature) plan = edit::moved_feature(std::move(plan), s.id, by);
     if (s.kind == Kind::locked) plan = edit::moved_locked(std::move(plan), s.id, by);
+    if (s.kind == Kind::height && is_there(plan, s))
+      plan = edit::moved_handle(plan, {edit::Handle::Kind::height, 0, s.id},
+                                plan.site.heights[static_cast<std::size_t>(s.id)].at + by);
     if (is_lot(s) && !std::exchange(lot_moved, true)) plan = edit::moved_lot(std::move(plan), by);
     if (s.kind == Kind::entry && !entry_follows && plan.site.entry)
       plan = edit::with_entry(plan, plan.site.entry->at + by);
@@ -135,10 +142,12 @@ Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by) {
 }
 
 Plan without_things(Plan plan, const std::vector<Selected>& what) {
-  // Locked trenches go by their place, so the last first.
+  // Locked trenches and heights go by their place, so the last first.
   std::vector<Selected> ordered = what;
   std::stable_sort(ordered.begin(), ordered.end(), [](const Selected& a, const Selected& b) {
-    const auto place = [](const Selected& s) { return s.kind == Kind::locked ? -s.id : 1; };
+    const auto place = [](const Selected& s) {
+      return s.kind == Kind::locked || s.kind == Kind::height ? -s.id : 1;
+    };
     return place(a) < place(b);
   });
   for (const Selected& s : ordered) plan = without_thing(std::move(plan), s);
@@ -147,6 +156,7 @@ Plan without_things(Plan plan, const std::vector<Selected>& what) {
 
 QString grip_action(const Grip& grip) {
   if (grip.handle.kind == edit::Handle::Kind::entry) return words("Move the entry point");
+  if (grip.handle.kind == edit::Handle::Kind::height) return words("Move a spot height");
   const bool trench = grip.handle.kind == edit::Handle::Kind::locked_point;
   if (grip.inserts) return trench ? words("Add a bend") : words("Add a corner");
   if (trench) return words("Move a point of a trench");

@@ -3,6 +3,7 @@
 
 #include "tools/area_tool.h"
 #include "tools/entry_tool.h"
+#include "tools/height_tool.h"
 #include "tools/lot_tool.h"
 #include "tools/measure_tool.h"
 #include "tools/pan_tool.h"
@@ -47,6 +48,8 @@ std::unique_ptr<Tool> make_tool(ToolId id, ToolContext& context) {
       return area(FeatureKind::no_dig);
     case ToolId::trench:
       return std::make_unique<TrenchTool>(context);
+    case ToolId::height:
+      return std::make_unique<HeightTool>(context);
     case ToolId::measure:
       return std::make_unique<MeasureTool>(context);
     case ToolId::why:

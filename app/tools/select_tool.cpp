@@ -297,6 +297,9 @@ SnapTargets SelectTool::targets() const {
   SnapTargets t = Tool::targets();
   const auto held = [this](const SnapOwner& owner) {
     const Selected thing{kind_of(owner), owner.feature_id};
+    // A locked trench may be in hand as one of the outcome's: it does not catch on itself.
+    if (trench_ && trench_->locked)
+      return thing == Selected{Kind::locked, static_cast<int>(*trench_->locked)};
     if (state_ == State::body) return holds(context_.picked(), thing);
     return grip_ && same_thing(owner_of(grip_->handle), thing);
   };

@@ -23,6 +23,7 @@ enum class ToolId {
   easement,
   no_dig,
   trench,
+  height,
   measure,
   why,
 };

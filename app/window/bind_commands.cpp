@@ -75,7 +75,8 @@ void MainWindow::bind_view() {
   const std::pair<const char*, bool PaintOptions::*> layers[] = {{"view.zones", &PaintOptions::zones},
                                                                  {"view.coils", &PaintOptions::coils},
                                                                  {"view.labels", &PaintOptions::labels},
-                                                                 {"view.findings", &PaintOptions::findings}};
+                                                                 {"view.findings", &PaintOptions::findings},
+                                                                 {"view.heights", &PaintOptions::heights}};
   for (const auto& [id, layer] : layers) {
     actions_->action(id)->setChecked(canvas_->paint_options().*layer);
     actions_->on(id, [this, layer = layer](bool on) {

@@ -130,8 +130,9 @@ void LoopPanel::add_releases() {
   note([](const Plan& p) {
     const auto n = static_cast<int>(p.wishes.locked.size());
     const QString held =
-        n == 0 ? tr("No trench is locked. Drag one on the drawing, or press K on it, and it stays.")
-               : tr("%n trench(es) locked.", "", n);
+        n == 0   ? tr("No trench is locked. Drag one on the drawing, or press K on it, and it stays.")
+        : n == 1 ? tr("1 trench locked.")
+                 : tr("%1 trenches locked.").arg(n);
     const bool line_held = p.wishes.header_on || !p.wishes.group_headers.empty();
     const QString line = line_held ? tr(" The header's line is held.") : QString();
     return held + line + (p.wishes.run_by.empty() ? QString() : tr(" The run is led."));

@@ -66,6 +66,7 @@ void choose_pattern(Plan& plan, int index) {
 LoopPanel::LoopPanel(Document& document, QWidget* parent) : Form(document, parent), document_(document) {
   add_coil();
   add_trenches();
+  add_floors();
   add_run();
   add_aim();
   add_held();
@@ -166,6 +167,18 @@ void LoopPanel::add_trenches() {
   number(tr("Bedding"), Quantity::length, wish(&Wishes::bedding, tr("Bedding")))
       ->edit()
       ->setToolTip(tr("Sand round the pipe"));
+}
+
+void LoopPanel::add_floors() {
+  check(tr("Trench floors level"), bound_to<bool>(tr("Level floors"), &Plan::wishes, &Wishes::level_floor));
+  only_when([](const Plan& p) { return !p.site.heights.empty(); });
+  note([](const Plan& p) {
+    return p.wishes.level_floor
+               ? tr("Dug to the depth where the ground is lowest, deeper elsewhere: trenches "
+                    "turn along the contour where that saves digging.")
+               : tr("Floors follow the ground at the depth asked for.");
+  });
+  only_when([](const Plan& p) { return !p.site.heights.empty(); });
 }
 
 void LoopPanel::add_run() {

@@ -17,6 +17,7 @@ class LoopPanel : public Form {
   void add_pattern();
   void add_one_of_three(const QString& label, CoilUnknown which, double Wishes::*wish);
   void add_trenches();
+  void add_floors();
   void add_run();
   void add_aim();
   void add_held();

@@ -51,9 +51,8 @@ bool same_thing(const Selected& a, const Selected& b) {
 std::vector<LotEntry> lot_entries(const Plan& plan, const Outcome* outcome) {
   std::vector<LotEntry> all;
   if (!plan.site.lot.empty())
-    all.push_back({{Kind::lot, 0, -1},
-                   LotList::tr("Lot line"),
-                   LotList::tr("%n corner(s)", "", static_cast<int>(plan.site.lot.size()))});
+    all.push_back(
+        {{Kind::lot, 0, -1}, LotList::tr("Lot line"), LotList::tr("%1 corners").arg(plan.site.lot.size())});
   add_features(all, plan);
   if (plan.site.entry)
     all.push_back({{Kind::entry, 0, -1}, LotList::tr("Entry point"), LotList::tr("in the house wall")});
@@ -61,6 +60,11 @@ std::vector<LotEntry> lot_entries(const Plan& plan, const Outcome* outcome) {
     all.push_back({{Kind::locked, static_cast<int>(i), -1},
                    LotList::tr("Drawn trench %1").arg(i + 1),
                    LotList::tr("stays where it is")});
+  for (std::size_t i = 0; i < plan.site.heights.size(); ++i)
+    all.push_back(
+        {{Kind::height, static_cast<int>(i), -1},
+         LotList::tr("Spot height %1").arg(i + 1),
+         QString::fromStdString(print_quantity(Quantity::length, plan.site.heights[i].height, plan.units))});
   if (outcome != nullptr) add_loop(all, *outcome);
   return all;
 }

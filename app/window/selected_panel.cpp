@@ -67,6 +67,7 @@ QWidget* SelectedPanel::make_page() {
       return table;
     }
     case Kind::height:
+      return height_page(document_, shown_.id);
     case Kind::nothing:
       break;
   }

@@ -38,5 +38,6 @@ Form* lot_page(Document& document, Selection& selection);
 Form* edge_page(Document& document, Selection& selection, int edge);
 Form* entry_page(Document& document);
 Form* locked_page(Document& document, int index);
+Form* height_page(Document& document, int index);
 
 }  // namespace underlawn

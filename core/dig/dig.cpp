@@ -6,8 +6,16 @@ namespace underlawn {
 namespace {
 
 struct Cut {
-  double length, width, depth;
+  double length, width;
+  FloorLevel floor;
 };
+
+FloorLevel even_floor(double depth) {
+  FloorLevel f;
+  f.mean_depth = f.deepest = depth;
+  f.mean_square = depth * depth;
+  return f;
+}
 
 double loosened(double bank, const Ground& ground) {
   return bank * (1 + ground.swell);
@@ -17,8 +25,8 @@ EarthWork work_of(const Cut& cut, double slope, double bedding_depth, const Grou
   EarthWork w;
   if (!(cut.length > 0)) return w;
   w.length = cut.length;
-  w.bank = trench_volume(cut.length, cut.width, cut.depth, slope);
-  w.bedding = trench_volume(cut.length, cut.width, std::min(bedding_depth, cut.depth), slope);
+  w.bank = trench_volume(cut.length, cut.width, cut.floor, slope);
+  w.bedding = trench_volume(cut.length, cut.width, std::min(bedding_depth, cut.floor.mean_depth), slope);
   w.loose = loosened(w.bank, ground);
   w.backfill = w.bank - w.bedding;
   w.surplus_loose = loosened(w.bank - w.backfill / (1 - ground.shrinkage), ground);
@@ -81,6 +89,36 @@ double trench_volume(double length, double width, double depth, double slope) {
   return length * depth * (width + slope * depth);
 }
 
+double trench_volume(double length, double width, const FloorLevel& floor, double slope) {
+  if (!(length > 0) || !(floor.mean_depth > 0)) return 0;
+  return length * (width * floor.mean_depth + slope * floor.mean_square);
+}
+
+FloorLevel floor_level(const Trench& t, const Terrain& terrain, bool level_floor) {
+  FloorLevel f = even_floor(t.depth);
+  f.floor_head = f.floor_end = -t.depth;
+  f.along_slope = length_of(t);
+  if (!terrain.is_known() || !(f.along_slope > 0)) return f;
+  const GroundLine ground = terrain.along(middle_line(t));
+  f.ground_head = ground.stations.front().height;
+  f.ground_end = ground.stations.back().height;
+  f.along_slope = ground.along_slope;
+  f.floor_head = f.ground_head - t.depth;
+  f.floor_end = f.ground_end - t.depth;
+  if (!level_floor) return f;
+  f.floor_head = f.floor_end = ground.lowest - t.depth;
+  f.mean_depth = ground.mean - f.floor_head;
+  f.deepest = ground.highest - f.floor_head;
+  f.mean_square = 0;
+  for (std::size_t i = 1; i < ground.stations.size(); ++i) {  // depth straight between stations: exact
+    const Station &a = ground.stations[i - 1], &b = ground.stations[i];
+    const double da = a.height - f.floor_head, db = b.height - f.floor_head;
+    f.mean_square += (b.along - a.along) * (da * da + da * db + db * db) / 3;
+  }
+  f.mean_square /= ground.length;
+  return f;
+}
+
 SpoilHeap spoil_heap(double loose_volume, double length, double repose) {
   const double steepness = std::tan(repose);
   if (!(loose_volume > 0) || !(length > 0) || !(steepness > 0)) return {};
@@ -88,19 +126,21 @@ SpoilHeap spoil_heap(double loose_volume, double length, double repose) {
   return {width, width / 2 * steepness};
 }
 
-DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground) {
+DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground, const Terrain& terrain) {
   DigPlan plan;
   plan.slope = slope_for(ground.soil);
   const auto work = [&](const Cut& cut, double slope) { return work_of(cut, slope, wishes.bedding, ground); };
   for (const Trench& t : layout.trenches) {
-    const Cut cut = {length_of(t), t.width, t.depth};
+    plan.floors.push_back(floor_level(t, terrain, wishes.level_floor));
+    const Cut cut = {length_of(t), t.width, plan.floors.back()};
     plan.trenches_vertical.push_back(work(cut, 0));
     plan.trenches_sloped.push_back(work(cut, plan.slope));
-    plan.top_width_sloped = std::max(plan.top_width_sloped, t.width + 2 * plan.slope * t.depth);
+    plan.top_width_sloped =
+        std::max(plan.top_width_sloped, t.width + 2 * plan.slope * plan.floors.back().deepest);
   }
-  const Cut header = {layout.header.length, wishes.run_width, wishes.run_depth};
+  const Cut header = {layout.header.length, wishes.run_width, even_floor(wishes.run_depth)};
   const double shared = stretch_in_supply_trenches(layout.run.line, layout.trenches);
-  const Cut run = {std::max(0.0, layout.run.length - shared), wishes.run_width, wishes.run_depth};
+  const Cut run = {std::max(0.0, layout.run.length - shared), wishes.run_width, even_floor(wishes.run_depth)};
   plan.header_vertical = work(header, 0);
   plan.header_sloped = work(header, plan.slope);
   plan.run_vertical = work(run, 0);

@@ -18,6 +18,7 @@
 #include "ground/ground.h"
 #include "layout/layout.h"
 #include "layout/wishes.h"
+#include "site/terrain.h"
 
 namespace underlawn {
 
@@ -52,20 +53,39 @@ struct EarthWork {
   bool operator==(const EarthWork&) const = default;
 };
 
+// How deep a coil trench is along its middle line. Heights are over the level of the spot heights.
+struct FloorLevel {
+  double ground_head = 0, ground_end = 0;  // m
+  double floor_head = 0, floor_end = 0;    // m
+  double mean_depth = 0;                   // m, over the length
+  double mean_square = 0;                  // m2, mean of the depth squared
+  double deepest = 0;                      // m
+  double along_slope = 0;                  // m, the middle line measured on the ground
+  bool operator==(const FloorLevel&) const = default;
+};
+// Floors follow the ground `trench.depth` below it, or lie level that far below its lowest place
+// (Wishes::level_floor). Where the ground is not known it is level at 0.
+FloorLevel floor_level(const Trench& trench, const Terrain& terrain, bool level_floor);
+// m3: length x mean over the length of depth x (width + slope x depth).
+double trench_volume(double length, double width, const FloorLevel& floor, double slope);
+
 struct DigPlan {
   double slope = 0;                                           // horizontal per vertical for the soil type
   std::vector<EarthWork> trenches_vertical, trenches_sloped;  // by trench, in the layout's order
   EarthWork header_vertical, header_sloped, run_vertical,
       run_sloped;  // run without the stretch a coil trench uses
   EarthWork total_vertical, total_sloped;
-  double top_width_sloped = 0;  // m across a coil trench at the ground
-  double spoil_width = 0;       // m across the heap beside the largest sloped coil trench
-  double spoil_height = 0;      // m
+  std::vector<FloorLevel> floors;  // by trench
+  double top_width_sloped = 0;     // m across a coil trench at the ground, where it is widest
+  double spoil_width = 0;          // m across the heap beside the largest sloped coil trench
+  double spoil_height = 0;         // m
   double spoil_width_vertical = 0, spoil_height_vertical = 0;  // m, the same where the sides stay vertical
   bool operator==(const DigPlan&) const = default;
 };
 
-DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground);
+// Header and run follow the ground.
+DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground,
+                 const Terrain& terrain = {});
 
 // m of the line that lie on the floor of a coil trench whose role is supply: dug once, as coil trench.
 double stretch_in_supply_trenches(const Polyline& line, const std::vector<Trench>& trenches);

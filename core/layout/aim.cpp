@@ -59,13 +59,14 @@ void add_far_from_trees(const Keeping& s, const Coil& coil, int wanted, const st
   while (fails - holds > kTreeStep && !stop.stop_requested()) {
     const double middle = (holds + fails) / 2;
     const Site site = trees_kept_off(s.site, middle);
-    const FieldSearch field({site, s.wishes, s.held}, coil, wanted, false);
+    const FieldSearch field({site, s.wishes, s.held, nullptr, s.slopes}, coil, wanted, false);
     (field.most(stop) >= needed ? holds : fails) = middle;
   }
   // Nearer ones too: the run has to come by as well.
   for (double share : {1.0, 0.75, 0.5}) {
     const Site site = trees_kept_off(s.site, share * holds);
-    Candidates far = FieldSearch({site, s.wishes, s.held}, coil, wanted, false).candidates(stop);
+    Candidates far =
+        FieldSearch({site, s.wishes, s.held, nullptr, s.slopes}, coil, wanted, false).candidates(stop);
     for (Arrangement& a : far.found) {
       a.estimate -= share * kFarFirst;
       all.found.push_back(std::move(a));
@@ -88,22 +89,23 @@ Layout drawn_layout(const Site& site, const Wishes& wishes, const Coil& coil, co
   return l;
 }
 
-double measure_of(const Site& site, const Wishes& w, const Layout& layout, double digging, int wanted) {
+double measure_of(const Site& site, const Wishes& w, const Layout& layout, const Terrain& terrain,
+                  double digging, int wanted) {
   switch (w.aim) {
     case Aim::digging:
     case Aim::circuits:
     case Aim::metres:
       return digging;
     case Aim::lawn:
-      return amounts_of(site, w, layout).lawn;
+      return amounts_of(site, w, layout, terrain).lawn;
     case Aim::cost:
-      return money_of(amounts_of(site, w, layout), w.prices);
+      return money_of(amounts_of(site, w, layout, terrain), w.prices);
     case Aim::trees: {
-      const Amounts a = amounts_of(site, w, layout);
+      const Amounts a = amounts_of(site, w, layout, terrain);
       return a.trees.empty() ? 0 : -std::floor(100 * a.trees.front().nearest) / 100;
     }
     case Aim::mix: {
-      const Amounts a = amounts_of(site, w, layout);
+      const Amounts a = amounts_of(site, w, layout, terrain);
       const int missing = wanted - static_cast<int>(layout.trenches.size());
       return money_of(a, w.prices) + regret_of(a, w.prices, missing);
     }

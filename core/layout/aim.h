@@ -14,8 +14,9 @@ Layout drawn_layout(const Site& site, const Wishes& wishes, const Coil& coil, co
 
 // To be made least, in what the aim is counted in: m of plain digging (digging, circuits, metres), m2 (lawn),
 // the designer's money (cost, mix), m (trees: how far less than 0 the nearest trunk is). `wanted`: circuits
-// asked for, locked ones too.
-double measure_of(const Site& site, const Wishes& wishes, const Layout& layout, double digging, int wanted);
+// asked for, locked ones too. `terrain`: as amounts_of has it.
+double measure_of(const Site& site, const Wishes& wishes, const Layout& layout, const Terrain& terrain,
+                  double digging, int wanted);
 
 // Whether what the aim makes least is the digging.
 constexpr bool counts_digging(Aim aim) {

@@ -79,12 +79,13 @@ std::vector<TreeDistance> trees_of(const Site& site, const std::vector<Strip>& s
   return trees;
 }
 
-void add_trenches(Amounts& a, const Wishes& w, const Layout& l) {
+void add_trenches(Amounts& a, const Wishes& w, const Layout& l, const Terrain& terrain) {
   double shared = 0;
   for (const Trench& t : l.trenches) {
     const double long_ = length_of(t);
     a.trench += long_;
     a.dug += long_ * t.width * t.depth;
+    if (w.level_floor) a.dug += dug_for_level_floor(terrain, middle_line(t), t.width);
     a.bedding += long_ * t.width * w.bedding;
     a.coil_pipe += t.coil.coil_length;
     if (t.role == TrenchRole::supply) shared += long_;
@@ -103,9 +104,19 @@ double torn_width(double width, double depth) {
   return width + kSpoilOff + 2 * std::sqrt(kSpoilSlope * std::max(0.0, heap)) + kWorkRoom;
 }
 
+double dug_for_level_floor(const Terrain& terrain, const Polyline& line, double width) {
+  if (!terrain.is_known()) return 0;
+  const GroundLine ground = terrain.along(line);
+  return ground.length * width * (ground.mean - ground.lowest);
+}
+
 Amounts amounts_of(const Site& site, const Wishes& wishes, const Layout& layout) {
+  return amounts_of(site, wishes, layout, wishes.level_floor ? Terrain(site.heights) : Terrain());
+}
+
+Amounts amounts_of(const Site& site, const Wishes& wishes, const Layout& layout, const Terrain& terrain) {
   Amounts a;
-  add_trenches(a, wishes, layout);
+  add_trenches(a, wishes, layout, terrain);
   const std::vector<Strip> strips = strips_of(wishes, layout);
   a.lawn = lawn_of(site, strips);
   a.pavement = pavement_of(site, wishes, layout);

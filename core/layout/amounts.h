@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "layout/layout.h"
+#include "site/terrain.h"
 
 namespace underlawn {
 
@@ -38,8 +39,13 @@ inline constexpr double kSpoilSlope = 1.5;   // horizontal to vertical; common p
 inline constexpr double kSpoilOff = 0.6096;  // m: 2 ft
 inline constexpr double kWorkRoom = 1.0;     // m; common practice, no source
 
-// Of the trenches, header, run and crossings of a layout.
+// Of the trenches, header, run and crossings of a layout. `terrain`: of the site's spot heights.
+Amounts amounts_of(const Site& site, const Wishes& wishes, const Layout& layout, const Terrain& terrain);
 Amounts amounts_of(const Site& site, const Wishes& wishes, const Layout& layout);
+
+// m3 dug more than on level ground, because the floor is level and lies Wishes::trench_depth below the lowest
+// ground along the trench's middle line.
+double dug_for_level_floor(const Terrain& terrain, const Polyline& middle_line, double width);
 
 // Fused joints, both pipes: a tee of three joints for every circuit but one, a reducer of two at each end of
 // the header, one joint at the house: 6 (n - 1) + 4 ends + 2; 0 without trenches. Common practice, no source.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/candidates.h"
 
+#include "layout/amounts.h"
 #include "layout/legality.h"
 
 namespace underlawn {
@@ -35,6 +36,14 @@ SearchRound::SearchRound(const Search& s, const Held& held, const Wishes& wishes
   for_header_ = header_with_held(s.for_header, held, wishes);
   round_.emplace(Search{ground_, for_header_, s.approach, s.size, s.run_width, s.wanted, s.one_sided,
                         s.one_fewer, s.most, s.mixed});
+}
+
+double digging_for_slopes(const Keeping& keeping, const std::vector<Segment>& trenches) {
+  if (keeping.slopes == nullptr) return 0;
+  const Wishes& w = keeping.wishes;
+  double dug = 0;
+  for (const Segment& t : trenches) dug += dug_for_level_floor(*keeping.slopes, {t.a, t.b}, w.trench_width);
+  return dug / std::max(1e-6, w.run_width * w.run_depth);
 }
 
 bool drop_illegal(const Keeping& keeping, Arrangement& a) {

@@ -9,6 +9,8 @@
 
 namespace underlawn {
 
+class Terrain;
+
 struct Candidates {
   int fits = 0;  // most trenches found, within the search's limit
   std::vector<Arrangement> found;
@@ -34,7 +36,11 @@ struct Keeping {
   const Wishes& wishes;
   const Held& held;
   const std::vector<Ring>* out_of_reach = nullptr;  // no heads in there
+  const Terrain* slopes = nullptr;                  // where floors are to be level on ground that is not
 };
+
+// m of plain digging that level floors cost an arrangement's trenches; 0 without slopes.
+double digging_for_slopes(const Keeping& keeping, const std::vector<Segment>& trenches);
 
 // A coarse look, then a finer one round the best; where fewer fit than wanted, every second degree is bounded
 // from above and searched where the bound beats what was found.

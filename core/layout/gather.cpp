@@ -63,7 +63,7 @@ class Gatherer {
     const int fits = std::min(dearest_ < kAnyPrice ? search_.wanted : l.fits, search_.wanted);
     most_ = std::max(most_, fits);
     if (dearest_ < kAnyPrice && l.found.empty()) return;
-    ranked_.push_back({i, fits, l.found.empty() ? kAnyPrice : l.found.front().estimate});
+    ranked_.push_back({i, fits, l.found.empty() ? kAnyPrice : with_slopes(l.found.front()).estimate});
     std::stable_sort(ranked_.begin(), ranked_.end());
     // Once no higher count is asked for, only what may be among the cheapest is.
     if (out_.fits >= search_.most && ranked_.size() >= kSearchedFully &&
@@ -155,7 +155,12 @@ class Gatherer {
     tried_.push_back({b, full.fits});
     out_.fits = std::max(out_.fits, full.fits);
     most_ = std::max(most_, std::min(full.fits, search_.wanted));
-    for (Arrangement& a : full.found) out_.found.push_back(std::move(a));
+    for (Arrangement& a : full.found) out_.found.push_back(with_slopes(std::move(a)));
+  }
+
+  Arrangement with_slopes(Arrangement a) const {
+    a.estimate += digging_for_slopes(keeping_, a.trenches);
+    return a;
   }
 
   struct Tried {

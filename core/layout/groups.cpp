@@ -93,7 +93,7 @@ class GroupPlacer {
     w.circuits = share;
     w.coil_in_run = false;
     if (!first) w.header_on.reset();
-    const Keeping keeping{setting_.site, w, held};
+    const Keeping keeping{setting_.site, w, held, nullptr, setting_.keeping().slopes};
     Candidates c = candidates_for(keeping, coil_, share, stop_);
     if (first) most_ = std::max(most_, c.fits);
     Held ground;
@@ -109,10 +109,12 @@ class GroupPlacer {
       if (stop_.stop_requested() || (!so_far.field.empty() && made.size() >= kLaterTried)) break;
       Whole one = so_far.field.empty() ? joined_to_house(a, conduits) : joined_to(so_far, a, conduits);
       if (one.field.empty()) continue;
-      one.cost = one.connection.cost + (a.bearing.drawn ? 0 : kOddBearing);
+      one.cost = one.connection.cost + (a.bearing.drawn ? 0 : kOddBearing) +
+                 digging_for_slopes(setting_.keeping(), a.trenches);
       one.measure = one.cost;
       if (!counts_digging(w.aim))
-        one.measure = measure_of(drawn_, w, drawn_layout(drawn_, w, coil_, one, {}), one.cost, w.circuits);
+        one.measure = measure_of(drawn_, w, drawn_layout(drawn_, w, coil_, one, {}), setting_.terrain,
+                                 one.cost, w.circuits);
       made.push_back(std::move(one));
     }
     std::stable_sort(made.begin(), made.end(),
@@ -193,8 +195,9 @@ class GroupPlacer {
     if (wishes.coil_in_run && w.connection.run.line.size() > 1 && w.count() < wishes.circuits)
       w.in_run = coil_in_run(setting_.site, wishes, w.connection.run, w.connection.header, lying,
                              coil_.trench_length);
-    w.measure = measure_of(drawn_, wishes, drawn_layout(drawn_, wishes, coil_, w, setting_.locked), w.cost,
-                           wishes.circuits + static_cast<int>(setting_.locked.size()));
+    w.measure =
+        measure_of(drawn_, wishes, drawn_layout(drawn_, wishes, coil_, w, setting_.locked), setting_.terrain,
+                   w.cost, wishes.circuits + static_cast<int>(setting_.locked.size()));
   }
 
   const Site& drawn_;

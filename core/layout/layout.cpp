@@ -197,8 +197,8 @@ class Placer {
   }
 
   double measured(const Whole& w, const Setting& setting) const {
-    return measure_of(site_, wishes_, drawn_layout(site_, wishes_, coil_, w, setting.locked), w.cost,
-                      wishes_.circuits);
+    return measure_of(site_, wishes_, drawn_layout(site_, wishes_, coil_, w, setting.locked), setting.terrain,
+                      w.cost, wishes_.circuits);
   }
 
   Whole only_locked(const Setting& setting) const {

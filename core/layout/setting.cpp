@@ -39,7 +39,10 @@ std::vector<Bearing> bearings_of(const Site& site, const Wishes& w) {
 }  // namespace
 
 Setting::Setting(const Site& drawn, const Wishes& asked, const Coil& coil, const Region& routable)
-    : site(with_closed_sides(drawn, asked)), wishes(asked), troubles(closed_side_troubles(drawn, asked)) {
+    : site(with_closed_sides(drawn, asked)),
+      wishes(asked),
+      terrain(asked.level_floor ? drawn.heights : std::vector<SpotHeight>{}),
+      troubles(closed_side_troubles(drawn, asked)) {
   if (asked.header_on && asked.direction && !is_across(*asked.header_on, *asked.direction))
     troubles.push_back({"direction_against_header", "direction held for the trenches",
                         "not across the header's line", "square to the line held for the header",

@@ -4,6 +4,7 @@
 
 #include "layout/candidates.h"
 #include "layout/held.h"
+#include "site/terrain.h"
 
 namespace underlawn {
 
@@ -16,9 +17,10 @@ struct Setting {
   std::vector<Trench> locked;     // numbered as the wishes have them
   Held held;                      // their middle lines, and the run as far as its last chosen place
   Conduits conduits;              // off held coils; starting from there
+  Terrain terrain;                // known only where floors are to be level
   std::vector<Trouble> troubles;  // of what is held: not there, no trench, not to be reached
 
-  Keeping keeping() const { return {site, wishes, held}; }
+  Keeping keeping() const { return {site, wishes, held, nullptr, terrain.is_known() ? &terrain : nullptr}; }
 
  private:
   void lock(const Wishes& asked, const Coil& coil);

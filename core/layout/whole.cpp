@@ -109,7 +109,8 @@ int tight_turns(const Wishes& wishes, const Connection& connection) {
 }
 
 Completer::Completer(const Keeping& k, const Coil& coil, const Conduits& conduits, std::stop_token stop)
-    : site_(k.site),
+    : keeping_(k),
+      site_(k.site),
       wishes_(k.wishes),
       held_(k.held),
       coil_(coil),
@@ -147,8 +148,8 @@ Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<d
   }
   const double weight =
       wishes_.trench_width * wishes_.trench_depth / std::max(1e-6, wishes_.run_width * wishes_.run_depth);
-  w.digging =
-      w.connection.cost + kFitting * tight_turns(wishes_, w.connection) + (a.bearing.drawn ? 0 : kOddBearing);
+  w.digging = w.connection.cost + kFitting * tight_turns(wishes_, w.connection) +
+              (a.bearing.drawn ? 0 : kOddBearing) + digging_for_slopes(keeping_, w.field);
   w.cost = w.digging + weight * coil_.trench_length * static_cast<double>(w.field.size());
   if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;
   return w;

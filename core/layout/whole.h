@@ -47,6 +47,7 @@ class Completer {
   Whole joined_at(const Arrangement& arrangement, Joiner& joiner, std::optional<double> share) const;
   void join_locked(Whole& whole) const;
 
+  const Keeping keeping_;
   const Site& site_;
   const Wishes& wishes_;
   const Held& held_;

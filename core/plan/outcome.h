@@ -19,12 +19,15 @@
 
 namespace underlawn {
 
+class Terrain;
+
 struct Bills;       // cost/bill.h
 struct Comparison;  // cost/comparison.h
 
 struct Outcome {
   Coil coil;  // each trench's; zero when the wishes cannot be met
   Layout layout;
+  std::shared_ptr<const Terrain> terrain;  // without spot heights it knows nothing
   DigPlan dig;
   Cost cost;  // no lines where nothing is laid
   StakeOut stake_out;
@@ -42,6 +45,8 @@ struct Outcome {
   std::vector<Trouble> troubles;
   std::string fingerprint;  // 12 hex digits of the plan's content; printed on every sheet
 };
+
+const Terrain& terrain_of(const Outcome& outcome);  // one that knows nothing where it was not solved
 
 bool has_unaccepted_errors(const Outcome& outcome);
 

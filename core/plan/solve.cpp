@@ -69,6 +69,7 @@ struct DigIn {
   int layout = 0;
   Wishes wishes;
   Ground ground;
+  int terrain = 0;
   bool can_dig = false;
   bool operator==(const DigIn&) const = default;
 };
@@ -131,6 +132,14 @@ Site without_notes(Site site) {
 
 Site houses_only(Site site) {
   std::erase_if(site.features, [](const Feature& f) { return f.kind != FeatureKind::house; });
+  site.heights.clear();
+  return site;
+}
+
+// The layout minds the heights only where floors are to be level.
+Site for_layout(Site site, bool level_floor) {
+  site = without_notes(std::move(site));
+  if (!level_floor) site.heights.clear();
   return site;
 }
 
@@ -157,6 +166,7 @@ Wishes for_dig(const Wishes& wishes) {
   w.run_width = wishes.run_width;
   w.run_depth = wishes.run_depth;
   w.bedding = wishes.bedding;
+  w.level_floor = wishes.level_floor;
   return w;
 }
 
@@ -253,6 +263,7 @@ struct Solver::Kept {
   Stage<Plan, Troubles> troubles;
   Stage<CoilIn, CoilMade> coil;
   Stage<LayoutIn, Layout> layout;
+  Stage<std::vector<SpotHeight>, std::shared_ptr<const Terrain>> terrain;
   Stage<DigIn, DigPlan> dig;
   Stage<CostIn, Cost> cost;
   Stage<StakeOutIn, StakeOut> stake_out;
@@ -291,7 +302,11 @@ void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::s
   if (made.refused && !found.wishes) append_new(outcome.troubles, {ask_coil(asked, plan.units).error()});
   if (stop.stop_requested()) return;
 
-  LayoutIn in{without_notes(plan.site), for_layout(w, made.coil), made.coil, !found.site,
+  // Heights out of bounds are named among the troubles.
+  outcome.terrain = terrain.run(
+      found.site ? std::vector<SpotHeight>{} : plan.site.heights, runs.terrain, stop,
+      [](std::vector<SpotHeight> heights) { return std::make_shared<const Terrain>(std::move(heights)); });
+  LayoutIn in{for_layout(plan.site, w.level_floor), for_layout(w, made.coil), made.coil, !found.site,
               !found.wishes && !made.refused};
   outcome.layout =
       layout.run(std::move(in), runs.layout, stop, [&](const LayoutIn& i) { return place(i, stop); });
@@ -300,9 +315,9 @@ void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::s
 
 void Solver::Kept::solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   const bool can_dig = !troubles.out.ground && !troubles.out.wishes;
-  DigIn in{layout.serial, for_dig(plan.wishes), plan.ground, can_dig};
+  DigIn in{layout.serial, for_dig(plan.wishes), plan.ground, terrain.serial, can_dig};
   outcome.dig = dig.run(std::move(in), runs.dig, stop, [&](const DigIn& i) {
-    return i.can_dig ? make_dig(outcome.layout, i.wishes, i.ground) : DigPlan{};
+    return i.can_dig ? make_dig(outcome.layout, i.wishes, i.ground, *outcome.terrain) : DigPlan{};
   });
   CostIn bill{without_notes(plan.site),
               layout.serial,

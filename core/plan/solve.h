@@ -33,6 +33,7 @@ struct StageRuns {
   int checks = 0;
   int figures = 0;
   int cost = 0;
+  int terrain = 0;
   bool operator==(const StageRuns&) const = default;
 };
 

@@ -14,8 +14,8 @@ struct Triangle {
   bool operator==(const Triangle&) const = default;
 };
 
-// Of points within kLargestPlan, taken to the millimetre; points that fall on one another count once. None where
-// all lie on one line. In an order of their own, the same for the same points.
+// Of points within kLargestPlan, taken to the millimetre; points that fall on one another count once. None
+// where all lie on one line. In an order of their own, the same for the same points.
 std::vector<Triangle> triangles_between(const std::vector<Point>& points);
 
 }  // namespace underlawn

@@ -72,10 +72,12 @@ class Level {
 std::vector<Contour> contours(const Terrain& terrain, double interval) {
   std::vector<Contour> all;
   if (!(interval > 0) || !terrain.is_known()) return all;
-  const double first = std::ceil(terrain.lowest() / interval), last = std::floor(terrain.highest() / interval);
+  const double first = std::ceil(terrain.lowest() / interval),
+               last = std::floor(terrain.highest() / interval);
   if (!(last - first < kMostContourLevels)) return all;
   for (double k = first; k <= last; ++k)
-    for (Polyline& line : Level(terrain, k * interval).lines()) all.push_back({k * interval, std::move(line)});
+    for (Polyline& line : Level(terrain, k * interval).lines())
+      all.push_back({k * interval, std::move(line)});
   return all;
 }
 

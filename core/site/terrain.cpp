@@ -5,8 +5,8 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kHair = 1e-9;       // of a triangle, inside its sides
-constexpr double kLongestStep = 5;   // m between stations: beyond the triangles the ground may bend anywhere
+constexpr double kHair = 1e-9;      // of a triangle, inside its sides
+constexpr double kLongestStep = 5;  // m between stations: beyond the triangles the ground may bend anywhere
 
 double side(Point a, Point b, Point p) {
   return cross(b - a, p - a);
@@ -35,9 +35,9 @@ Terrain::Terrain(std::vector<SpotHeight> heights) : heights_(std::move(heights))
   std::vector<Point> points;
   for (const SpotHeight& h : heights_) points.push_back(h.at);
   triangles_ = triangles_between(points);
-  const auto [low, high] = std::minmax_element(
-      heights_.begin(), heights_.end(),
-      [](const SpotHeight& l, const SpotHeight& r) { return l.height < r.height; });
+  const auto [low, high] =
+      std::minmax_element(heights_.begin(), heights_.end(),
+                          [](const SpotHeight& l, const SpotHeight& r) { return l.height < r.height; });
   lowest_ = low->height;
   highest_ = high->height;
   find_edges();
@@ -53,9 +53,8 @@ void Terrain::find_edges() {
   // All on one line, or alone: a chain along it.
   std::vector<int> order(heights_.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = static_cast<int>(i);
-  std::sort(order.begin(), order.end(), [this](int l, int r) {
-    return std::pair(at(l).x, at(l).y) < std::pair(at(r).x, at(r).y);
-  });
+  std::sort(order.begin(), order.end(),
+            [this](int l, int r) { return std::pair(at(l).x, at(l).y) < std::pair(at(r).x, at(r).y); });
   edges_.push_back({order[0], order[0], true});
   for (std::size_t i = 1; i < order.size(); ++i) edges_.push_back({order[i - 1], order[i], true});
 }

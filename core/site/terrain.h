@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The surface of the ground: flat triangles between spot heights (Delaunay). Beyond them the ground is as high as
-// at the nearest place that is known.
+// The surface of the ground: flat triangles between spot heights (Delaunay). Beyond them the ground is as
+// high as at the nearest place that is known.
 #pragma once
 
 #include <cstdint>
@@ -20,7 +20,7 @@ struct Station {
 
 // A line over the ground, straight between its stations.
 struct GroundLine {
-  std::vector<Station> stations;  // at least two; first and last are the line's ends
+  std::vector<Station> stations;             // at least two; first and last are the line's ends
   double lowest = 0, highest = 0, mean = 0;  // m; mean over the length
   double length = 0;                         // m, level
   double along_slope = 0;                    // m, measured on the ground
@@ -33,8 +33,8 @@ class Terrain {
   explicit Terrain(std::vector<SpotHeight> heights);
 
   bool is_known() const { return !heights_.empty(); }
-  double height(Point p) const;    // m; 0 where nothing is known
-  Point steepest(Point p) const;   // m per m, uphill; zero beyond the triangles
+  double height(Point p) const;                  // m; 0 where nothing is known
+  Point steepest(Point p) const;                 // m per m, uphill; zero beyond the triangles
   GroundLine along(const Polyline& line) const;  // at least two points
 
   const std::vector<SpotHeight>& heights() const { return heights_; }
@@ -60,8 +60,8 @@ class Terrain {
   std::vector<Triangle> triangles_;
   std::vector<Edge> edges_;
   double lowest_ = 0, highest_ = 0;
-  Point low_;                                       // corner of the cells
-  double cell_ = 1;                                 // m
+  Point low_;        // corner of the cells
+  double cell_ = 1;  // m
   int columns_ = 0, rows_ = 0;
   std::vector<std::vector<std::uint32_t>> cells_;  // triangles whose extent meets the cell
 };
@@ -72,8 +72,8 @@ struct Contour {
   bool operator==(const Contour&) const = default;
 };
 
-// At whole multiples of `interval` (m, > 0), lowest first. At most kMostContourLevels levels: none where the interval
-// is too small for that.
+// At whole multiples of `interval` (m, > 0), lowest first. At most kMostContourLevels levels: none where the
+// interval is too small for that.
 std::vector<Contour> contours(const Terrain& terrain, double interval);
 inline constexpr int kMostContourLevels = 400;
 

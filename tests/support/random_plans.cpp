@@ -56,6 +56,7 @@ Site site(Random& random) {
   s.root_zone_factor = number(random);
   for (int kind = 0; kind < kFeatureKinds; kind += 1 + below(random, 5))
     s.rules.push_back({static_cast<FeatureKind>(kind), number(random), number(random)});
+  for (int n = below(random, 4); n > 0; --n) s.heights.push_back({point(random), number(random)});
   return s;
 }
 
@@ -67,6 +68,7 @@ GivenTrench given(Random& random) {
 
 void arrangement(Random& random, Wishes& w) {
   w.aim = static_cast<Aim>(below(random, 7));
+  w.level_floor = below(random, 2) == 1;
   w.prices.currency = word(random);
   for (double* value :
        {&w.prices.digging, &w.prices.lawn, &w.prices.tree_distance, &w.least_length, &w.most_length})

@@ -41,6 +41,7 @@ std::vector<Finding> trench_depth_protection(const Plan& plan, const Outcome& ou
   std::vector<Finding> findings;
   double deepest = 0;
   for (const Trench& t : outcome.layout.trenches) deepest = std::max(deepest, t.depth);
+  for (const FloorLevel& f : outcome.dig.floors) deepest = std::max(deepest, f.deepest);
   check_depth(findings, plan, deepest, "trenches", "Coil trenches are", trench_places(outcome.layout));
   check_depth(findings, plan, plan.wishes.run_depth, "run", "Header and run are",
               conduit_places(outcome.layout));

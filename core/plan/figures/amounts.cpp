@@ -7,7 +7,7 @@ namespace underlawn::figures {
 
 void add_amounts(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (outcome.layout.trenches.empty()) return;
-  const Amounts a = amounts_of(plan.site, plan.wishes, outcome.layout);
+  const Amounts a = amounts_of(plan.site, plan.wishes, outcome.layout, terrain_of(outcome));
   const std::vector<std::string> placed = {"layout.circuits_placed", "dig.trench_width", "dig.trench_depth"};
   derived(
       all, "layout.lawn", "Lawn torn up", a.lawn, Quantity::area,

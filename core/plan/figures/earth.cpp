@@ -21,6 +21,7 @@ struct Part {
   std::string key;                   // "trench.1"
   std::string label;                 // "Trench 1"
   std::string length, width, depth;  // keys of figures; length may be empty: the part's own
+  std::string mean_square = {};      // of the depth, where the floor is level and the ground is not
 };
 
 void add_volumes(Figures& all, const Sides& sides, const Part& part, const EarthWork& w) {
@@ -32,8 +33,11 @@ void add_volumes(Figures& all, const Sides& sides, const Part& part, const Earth
     cut.emplace_back("dig.slope");
     bed.emplace_back("dig.slope");
   }
-  const std::string section =
-      sides.sloped ? "length x depth x (width + slope x depth)" : "length x width x depth";
+  std::string section = sides.sloped ? "length x depth x (width + slope x depth)" : "length x width x depth";
+  if (!part.mean_square.empty() && sides.sloped) {
+    section = "length x (width x mean depth + slope x mean of the depth squared)";
+    cut.push_back(part.mean_square);
+  }
   derived(all, key + ".bank_volume", label + "excavated" + sides.words, w.bank, Q::volume,
           {section + ", ends vertical", cut, ""});
   derived(all, key + ".bedding_volume", label + "bedding" + sides.words, w.bedding, Q::volume,
@@ -77,8 +81,9 @@ std::vector<Part> parts_of(Figures& all, const Outcome& outcome) {
   std::vector<Part> parts;
   for (const Trench& t : outcome.layout.trenches) {
     const std::string key = trench_key(t.number);
-    parts.push_back(
-        {key, "Trench " + std::to_string(t.number), key + ".length", key + ".width", key + ".depth"});
+    const bool varies = all.find(key + ".mean_depth") != nullptr;
+    parts.push_back({key, "Trench " + std::to_string(t.number), key + ".length", key + ".width",
+                     key + (varies ? ".mean_depth" : ".depth"), varies ? key + ".mean_square_depth" : ""});
   }
   if (all.find("header.length") != nullptr)
     parts.push_back({"header", "Header", "header.length", "dig.run_width", "dig.run_depth"});
@@ -128,6 +133,7 @@ void add_earth(Figures& all, const Plan& plan, const Outcome& outcome) {
            {},
            "29 CFR 1926 Subpart P, Table B-1"});
   if (outcome.layout.trenches.empty()) return;
+  add_floors(all, plan, outcome);
   derived(all, "dig.top_width", "Sloped coil trench, width at the ground", outcome.dig.top_width_sloped,
           Q::length,
           {"width + 2 x slope x depth", {"dig.trench_width", "dig.slope", "dig.trench_depth"}, ""});

@@ -35,6 +35,7 @@ void add_trenches(Figures& all, const Outcome& outcome);
 void add_header_run(Figures& all, const Outcome& outcome);
 void add_crossings(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_pipe_to_buy(Figures& all, const Plan& plan, const Outcome& outcome);
+void add_floors(Figures& all, const Plan& plan, const Outcome& outcome);  // where the ground is known
 void add_earth(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_stake_out(Figures& all, const Outcome& outcome);
 void add_flow(Figures& all, const Plan& plan, const Outcome& outcome);  // needs Outcome::flow

@@ -61,7 +61,7 @@ TEST(PlanFile, LoadingAndSavingGivesTheSameBytesOnRandomPlans) {
     const auto back = loaded(text);
     ASSERT_EQ(back.value, plan) << "seed 20, plan " << i;
     ASSERT_EQ(plan_to_text(back.value), text) << "seed 20, plan " << i;
-    ASSERT_THAT(back.remarks, IsEmpty());
+    ASSERT_THAT(back.remarks, IsEmpty()) << back.remarks.front().message();
   }
 }
 

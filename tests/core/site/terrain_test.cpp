@@ -35,7 +35,8 @@ bool in_circle(Point a, Point b, Point c, Point p) {
 
 }  // namespace
 
-// The definition (Delaunay 1934), and Euler's count: 2 n - 2 - h triangles over n points of which h on the hull.
+// The definition (Delaunay 1934), and Euler's count: 2 n - 2 - h triangles over n points of which h on the
+// hull.
 TEST(Terrain, TrianglesAreThoseOfDelaunay) {
   for (unsigned seed = 1; seed <= 20; ++seed) {
     const Terrain t(scattered(seed, 40, inclined));
@@ -65,8 +66,10 @@ TEST(Terrain, AnInclinedPlaneIsFoundAgainEverywhere) {
   EXPECT_NEAR(g.length, 80, 1e-9);
   EXPECT_NEAR(g.lowest, inclined({10, 10}), 1e-6);
   EXPECT_NEAR(g.highest, inclined({60, 10}), 1e-6);
-  EXPECT_NEAR(g.mean, (50 * (inclined({10, 10}) + inclined({60, 10})) + 30 * (inclined({60, 10}) + inclined({60, 40}))) / 160,
-              1e-6);
+  EXPECT_NEAR(
+      g.mean,
+      (50 * (inclined({10, 10}) + inclined({60, 10})) + 30 * (inclined({60, 10}) + inclined({60, 40}))) / 160,
+      1e-6);
   EXPECT_NEAR(g.along_slope, 50 * std::hypot(1, 0.06) + 30 * std::hypot(1, 0.02), 1e-6);
 }
 
@@ -95,7 +98,8 @@ TEST(Terrain, ContoursLieAtTheirHeightAndEndAtTheEdge) {
   for (const Contour& c : all) {
     EXPECT_NEAR(std::remainder(c.height, 0.5), 0, 1e-9);
     for (Point p : c.line) EXPECT_NEAR(t.height(p), c.height, 1e-6);
-    if (c.line.front() == c.line.back()) ++closed;
+    if (c.line.front() == c.line.back())
+      ++closed;
     else
       for (Point end : {c.line.front(), c.line.back()})
         EXPECT_LT(std::min({end.x, end.y, 100 - end.x, 100 - end.y}), 1e-6);
