@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "exchange/read_drawing.h"
+
+#include <algorithm>
+#include <cctype>
+#include <new>
+
+#include "exchange/library_session.h"
+#include "exchange/read_parts.h"
+#include "files/atomic_file.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kChordDegrees = 1;  // of curves in map files: 0.04 mm of a metre's radius, 4 mm of 100 m
+
+std::string ending_of(const std::string& name) {
+  const auto dot = name.rfind('.');
+  std::string ending = dot == std::string::npos ? "" : name.substr(dot + 1);
+  for (char& c : ending) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  return ending;
+}
+
+std::string upper(std::string text) {
+  for (char& c : text) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  return text;
+}
+
+Trouble not_this(const std::string& what, const std::string& advice) {
+  return {"drawing_kind", "the file is " + what, "",
+          "", advice + " Underlawn reads DXF, GeoJSON, GeoPackage, Shapefile and KML."};
+}
+
+bool starts(std::string_view bytes, std::string_view with) {
+  return bytes.substr(0, with.size()) == with;
+}
+
+const char* driver_of(DrawingKind kind) {
+  static constexpr const char* kDrivers[] = {"DXF", "GeoJSON", "GPKG", "ESRI Shapefile", "KML"};
+  return kDrivers[static_cast<int>(kind)];
+}
+
+const char* ending_for(DrawingKind kind) {
+  static constexpr const char* kEndings[] = {"dxf", "geojson", "gpkg", "shp", "kml"};
+  return kEndings[static_cast<int>(kind)];
+}
+
+std::string joined(const std::vector<std::string>& messages) {
+  std::string all;
+  for (const std::string& m : messages) all += (all.empty() ? "" : "; ") + m;
+  return all;
+}
+
+void take_messages(const LibrarySession& session, Drawing& out) {
+  if (session.messages().empty()) return;
+  out.remarks.push_back({"library_says", "the reader of the file said: " + joined(session.messages()), "", "",
+                         "Compare what arrived with the drawing."});
+}
+
+Trouble nothing_in_it(DrawingKind kind, const LibrarySession& session) {
+  const std::string said = session.messages().empty() ? "" : " The reader said: " + joined(session.messages()) + ".";
+  return {"drawing_not_read", "the file cannot be read as " + std::string(kind_name(kind)), "", "",
+          "It may be damaged or cut short; save it again from the program that made it." + said};
+}
+
+Result<Drawing> read_map_file(const DrawingFile& file, DrawingKind kind) {
+  LibrarySession session;
+  session.set("SHAPE_RESTORE_SHX", "YES");
+  Drawing out;
+  out.kind = kind;
+  for (const auto& [ending, bytes] : file.beside) session.lend("drawing." + ending, bytes);
+  const std::string path = session.lend(std::string("drawing.") + ending_for(kind), file.bytes);
+  if (!read_by_library(session, path, driver_of(kind), kChordDegrees, out)) return refuse(nothing_in_it(kind, session));
+  out.expected = std::max(out.expected, counted_in(file, kind));
+  take_messages(session, out);
+  return out;
+}
+
+void tell_what_is_missing(Drawing& out) {
+  if (out.arrived < out.expected)
+    out.left_out.push_back({"shape", out.expected - out.arrived,
+                            "has no place, is damaged, or lies where no lot does"});
+  if (static_cast<long>(out.shapes.size()) >= kMostShapes)
+    out.remarks.push_back({"drawing_too_large", "Number of shapes in the drawing", "over " + std::to_string(kMostShapes),
+                           "at most " + std::to_string(kMostShapes),
+                           "The rest was left out; save only the part that holds the lot."});
+}
+
+Result<Drawing> read_kind(const DrawingFile& file, DrawingKind kind) {
+  auto out = kind == DrawingKind::dxf ? read_dxf(file.bytes) : read_map_file(file, kind);
+  if (!out) return out;
+  tell_what_is_missing(*out);
+  if (out->shapes.empty())
+    return refuse({"drawing_empty", "the drawing holds nothing that can be drawn", "",
+                   "", "Its " + std::to_string(out->expected) + " shapes have no usable coordinates, or there are none."});
+  return out;
+}
+
+}  // namespace
+
+Result<DrawingFile> load_drawing_file(const std::filesystem::path& path) {
+  auto bytes = read_file(path, kMostDrawingBytes);
+  if (!bytes) return refuse(bytes.error());
+  DrawingFile file{path.filename().string(), std::move(*bytes), {}};
+  if (ending_of(file.name) != "shp") return file;
+  for (const char* ending : {"shx", "dbf", "prj", "cpg"})
+    for (const std::string& written : {std::string(ending), upper(ending)}) {
+      auto beside = path;
+      beside.replace_extension(written);
+      if (auto there = read_file(beside, kMostDrawingBytes)) file.beside[ending] = std::move(*there);
+    }
+  return file;
+}
+
+Result<DrawingKind> kind_of(const DrawingFile& file) {
+  const std::string_view bytes = file.bytes;
+  const std::string ending = ending_of(file.name);
+  if (bytes.empty()) return refuse(not_this("empty", "Save it again from the program that made it."));
+  if (starts(bytes, "PK\x03\x04"))
+    return refuse(not_this("an archive (KMZ or ZIP)", "Unpack it first and open the file inside."));
+  if (starts(bytes, "AC10") && ending != "dxf")
+    return refuse(not_this("a DWG drawing", "Save it as DXF from the program that drew it."));
+  if (starts(bytes, "\x89PNG") || starts(bytes, "\xff\xd8\xff") || starts(bytes, "%PDF"))
+    return refuse(not_this("a picture", "Put it under the drawing as a picture instead."));
+  if (starts(bytes, std::string_view("SQLite format 3\0", 16))) return DrawingKind::geopackage;
+  if (starts(bytes, std::string_view("\0\0\x27\x0a", 4))) return DrawingKind::shapefile;
+  const auto from = bytes.find_first_not_of(" \t\r\n\xef\xbb\xbf");
+  const char first = from == std::string_view::npos ? ' ' : bytes[from];
+  if (first == '{' || first == '[') return DrawingKind::geojson;
+  if (first == '<') return DrawingKind::kml;
+  if (ending == "shp") return DrawingKind::shapefile;
+  if (ending == "gpkg") return DrawingKind::geopackage;
+  if (ending == "json" || ending == "geojson") return DrawingKind::geojson;
+  if (ending == "kml") return DrawingKind::kml;
+  return DrawingKind::dxf;
+}
+
+Result<Drawing> read_drawing(const DrawingFile& file) {
+  const auto kind = kind_of(file);
+  if (!kind) return refuse(kind.error());
+  try {
+    return read_kind(file, *kind);
+  } catch (const std::bad_alloc&) {
+    return refuse({"drawing_too_large", "the drawing", "", "small enough for this machine's memory",
+                   "Save only the part that holds the lot."});
+  }
+}
+
+}  // namespace underlawn
