@@ -90,6 +90,33 @@ const std::vector<Verb>& verbs() {
        "Solves PLAN and writes its network at the design flow and temperature, so that it can be worked out "
        "again with EPANET, the public-domain program of the US EPA.",
        run_epanet},
+      {"drawing",
+       {{"FILE"}},
+       {{"--json", "", "Write everything as JSON, every shape included."}},
+       "List what a drawing file holds and what its layers are taken for.",
+       "Reads FILE (DXF, GeoJSON, GeoPackage, Shapefile or KML) and lists what it holds, what of it arrived, what "
+       "was left out and why, its unit and coordinate system, and its layers with what each is taken for.",
+       run_drawing},
+      {"import",
+       {{"FILE"}},
+       {{"--out", "PLAN", "Plan file to write."},
+        {"--into", "PLAN", "Plan that the drawing is added to. Without it, an empty one."},
+        {"--unit", "UNIT", "Unit of the drawing: m, mm, cm, ft, in, yd, us-ft. Without it, the file's own."},
+        {"--map", "LIST", "What layers are, where that differs from the guess: “LAYER=lot;OTHER=house”."}},
+       "Bring a drawing file onto the lot.",
+       "Reads FILE as “drawing” does and makes of its layers lot line, house, drive, septic system, wells, trees, "
+       "utility lines, easements and spot heights. What lies more than 30 m from the lot is left out. Lists what came "
+       "in, and what did not and why.",
+       run_import},
+      {"export",
+       {{"PLAN"}},
+       {{"--as", "FORM", "dxf, geojson or gpkg. Without it, dxf."},
+        {"--out", "FILE", "File to write. Without it, PLAN's name with the form's ending, in this folder."}},
+       "Write the plan for drawing and mapping programs.",
+       "Solves PLAN and writes lot, features, trenches, coils, header, supply run and stakes: as DXF on layers of "
+       "the US National CAD Standard, in feet or metres by the plan's units; or as GeoJSON or GeoPackage where the "
+       "plan knows its place on the Earth.",
+       run_export},
       {"resave",
        {{"PLAN"}},
        {{"--strict", "", "Write nothing; status 1 if saving would change the file."}},

@@ -16,6 +16,9 @@ Exit run_size(const Arguments& arguments, const Console& console);
 Exit run_ways(const Arguments& arguments, const Console& console);
 Exit run_epanet(const Arguments& arguments, const Console& console);
 Exit run_resave(const Arguments& arguments, const Console& console);
+Exit run_drawing(const Arguments& arguments, const Console& console);
+Exit run_import(const Arguments& arguments, const Console& console);
+Exit run_export(const Arguments& arguments, const Console& console);
 Exit run_new(const Arguments& arguments, const Console& console);
 
 }  // namespace underlawn::cli

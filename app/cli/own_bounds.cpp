@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/own_bounds.h"
+
+#include <sys/resource.h>
+#include <unistd.h>
+
+#include <csignal>
+#include <string_view>
+
+namespace underlawn::cli {
+
+namespace {
+
+constexpr rlim_t kMostMemory = rlim_t{4} << 30;  // bytes of address space
+
+void out_of_time(int) {
+  constexpr std::string_view kSays =
+      "underlawn: The file takes too long to read; save only the part of the drawing that holds the lot.\n";
+  [[maybe_unused]] const auto written = ::write(2, kSays.data(), kSays.size());
+  ::_exit(3);
+}
+
+}  // namespace
+
+void bound_this_process() {
+  std::signal(SIGXCPU, out_of_time);
+  const rlimit time{kMostReadingSeconds, kMostReadingSeconds + 5};
+  ::setrlimit(RLIMIT_CPU, &time);
+#if !defined(__SANITIZE_ADDRESS__)
+  const rlimit memory{kMostMemory, kMostMemory};
+  ::setrlimit(RLIMIT_AS, &memory);
+#endif
+  const rlimit core{0, 0};
+  ::setrlimit(RLIMIT_CORE, &core);
+}
+
+}  // namespace underlawn::cli
