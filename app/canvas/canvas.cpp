@@ -117,6 +117,18 @@ void Canvas::set_ghost(std::optional<Ghost> ghost) {
   update();
 }
 
+void Canvas::set_guest(std::function<void(QPainter&, const View&)> guest) {
+  guest_ = std::move(guest);
+  update();
+}
+
+void Canvas::look_at(const Box& box) {
+  view_ = fit_view(box, size(), std::min(kFitMargin, width() / 8.0), view_.turn);
+  view_.scale = std::clamp(view_.scale, kFarthest, kClosest);
+  fitted_ = false;
+  plan_redrawn();
+}
+
 void Canvas::set_veil(std::function<void(QPainter&, const View&)> veil) {
   veil_ = std::move(veil);
   plan_redrawn();

@@ -39,6 +39,9 @@ class Canvas : public QWidget, private ToolContext {
   // Painted over the plan and beneath what moves with the pointer; may be none.
   void set_veil(std::function<void(QPainter&, const View&)> veil);
   void set_ghost(std::optional<Ghost> ghost);  // another layout over the one that is drawn
+  // What is not of the plan, or not yet, over it: a drawing to be brought in. May be none.
+  void set_guest(std::function<void(QPainter&, const View&)> guest);
+  void look_at(const Box& box);  // all of it in view
   const std::optional<Ghost>& ghost() const { return ghost_; }
 
   void zoom_to_fit() override;
@@ -136,6 +139,7 @@ class Canvas : public QWidget, private ToolContext {
   bool committing_ = false;
   bool picture_old_ = true;
   std::function<void(QPainter&, const View&)> veil_;
+  std::function<void(QPainter&, const View&)> guest_;
   std::optional<Ghost> ghost_;
   QPixmap picture_;
 };

@@ -6,6 +6,7 @@
 
 #include "canvas/canvas.h"
 #include "canvas/marks.h"
+#include "canvas/pictures.h"
 
 namespace underlawn {
 
@@ -27,6 +28,7 @@ void Canvas::paint_picture() {
   QPainter painter(&picture_);
   PaintOptions options = options_;
   options.stale = document_.stale();
+  options.picture_folder = picture_folder(document_.path());
   if (veil_) options.zones = false;  // their tints would falsify its colours
   paint_plan(painter, document_.plan(), document_.outcome(), view_, look_, options);
 }
@@ -37,6 +39,7 @@ void Canvas::paintEvent(QPaintEvent*) {
   painter.drawPixmap(0, 0, picture_);
   if (veil_) veil_(painter, view_);
   painter.setRenderHint(QPainter::Antialiasing);
+  if (guest_) guest_(painter, view_);
   if (ghost_) paint_ghost(painter, *ghost_, view_, look_);
   paint_overlay(painter);
 }

@@ -2,6 +2,7 @@
 #include "canvas/plan_painter.h"
 
 #include "canvas/paint_context.h"
+#include "canvas/pictures.h"
 
 namespace underlawn {
 
@@ -12,6 +13,7 @@ void paint_plan(QPainter& painter, const Plan& plan, const Outcome* outcome, con
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   paint_ground(c);
+  paint_pictures(c);
   paint_terrain(c);
   paint_setbacks(c);
   paint_areas(c);

@@ -164,9 +164,11 @@ std::string group_label(const Drawing& drawing, const ShapeGroup& group) {
 int likely_attribute(const Drawing& drawing, int layer) {
   static const std::set<std::string> kLike = {"type",  "kind",    "class",       "layer", "category",
                                               "ftype", "feature", "featuretype", "code",  "fclass"};
+  const bool kml = drawing.kind == DrawingKind::kml;  // it has names only
   const auto& names = drawing.layers[static_cast<std::size_t>(layer)].attributes;
   for (std::size_t i = 0; i < names.size(); ++i) {
-    if (!kLike.contains(lower(names[i]))) continue;
+    const std::string name = lower(names[i]);
+    if (!kLike.contains(name) && !(kml && name == "name")) continue;
     std::set<std::string> values;
     for (const Shape& s : drawing.shapes)
       if (s.layer == layer && i < s.values.size() && values.size() <= 40) values.insert(s.values[i]);

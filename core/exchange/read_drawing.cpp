@@ -22,6 +22,14 @@ std::string ending_of(const std::string& name) {
   return ending;
 }
 
+// Without its ending; only what no path or driver takes for something else.
+std::string stem_of(const std::string& name) {
+  std::string stem;
+  for (char c : name.substr(0, std::min<std::size_t>(name.rfind('.'), 60)))
+    if (std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_' || c == '-' || c == ' ') stem += c;
+  return stem.empty() ? "drawing" : stem;
+}
+
 std::string upper(std::string text) {
   for (char& c : text) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
   return text;
@@ -69,8 +77,9 @@ Result<Drawing> read_map_file(const DrawingFile& file, DrawingKind kind) {
   session.set("SHAPE_RESTORE_SHX", "YES");
   Drawing out;
   out.kind = kind;
-  for (const auto& [ending, bytes] : file.beside) session.lend("drawing." + ending, bytes);
-  const std::string path = session.lend(std::string("drawing.") + ending_for(kind), file.bytes);
+  const std::string stem = stem_of(file.name);  // shapefiles and GeoJSON call their layer so
+  for (const auto& [ending, bytes] : file.beside) session.lend(stem + "." + ending, bytes);
+  const std::string path = session.lend(stem + "." + ending_for(kind), file.bytes);
   if (!read_by_library(session, path, driver_of(kind), kChordDegrees, out)) return refuse(nothing_in_it(kind, session));
   out.expected = std::max(out.expected, counted_in(file, kind));
   take_messages(session, out);
