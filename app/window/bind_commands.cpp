@@ -6,9 +6,12 @@
 #include "canvas/canvas.h"
 #include "plots/heat_map.h"
 #include "report/report_panel.h"
+#include "window/export_flow.h"
+#include "window/import_card.h"
 #include "window/lot_list.h"
 #include "window/main_window.h"
 #include "window/overlay.h"
+#include "window/picture_card.h"
 #include "window/selected_panel.h"
 #include "window/settings.h"
 #include "window/sheet_strip.h"
@@ -30,6 +33,24 @@ void MainWindow::bind_file() {
     document_.when_current([this] { sheet_strip_->print(); });
   });
   actions_->on("file.quit", [this](bool) { close(); });
+}
+
+void MainWindow::bind_exchange() {
+  import_card_ = new ImportCard(document_, *canvas_, *bar_);
+  picture_card_ = new PictureCard(document_, *canvas_, *bar_);
+  const auto drawing_first = [this](CanvasCard* other) {
+    if (sheet_strip_->isVisible()) sheet_strip_->close_strip();
+    if (other->isVisible()) other->close_card();
+  };
+  actions_->on("file.import", [this, drawing_first](bool) {
+    drawing_first(picture_card_);
+    import_card_->ask_file();
+  });
+  actions_->on("file.picture", [this, drawing_first](bool) {
+    drawing_first(import_card_);
+    picture_card_->open();
+  });
+  actions_->on("file.export", [this](bool) { ask_and_export(document_, *bar_, this); });
 }
 
 void MainWindow::open_sheet() {

@@ -20,6 +20,12 @@ constexpr Command kCommands[] = {
      "Pages for the crew, to scale, as PDF: choose paper and scale and look first.", "Ctrl+D", file, "sheet",
      "", false, true},
     {"file.print", "Print dig sheet…", "Prints the dig sheet.", "Ctrl+P", file, "print"},
+    {"file.import", "Bring in a drawing…",
+     "Reads DXF, GeoJSON, GeoPackage, Shapefile or KML and shows what would come onto the lot.", "Ctrl+I", file, "", "",
+     false, true},
+    {"file.picture", "Picture under the drawing…",
+     "Lays a PNG, JPEG or PDF page under the drawing, to be scaled and traced.", "Ctrl+Shift+I", file, ""},
+    {"file.export", "Export…", "Writes the plan as DXF, GeoJSON or GeoPackage.", "Ctrl+E", file, ""},
     {"file.quit", "Quit", "Closes the window.", "Ctrl+Q", file, "", "", false, true},
 
     {"edit.undo", "Undo", "Takes back the last change.", "Ctrl+Z", edit, "undo"},

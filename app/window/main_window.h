@@ -16,7 +16,9 @@ namespace underlawn {
 
 class Canvas;
 class Finder;
+class ImportCard;
 class NoticeBar;
+class PictureCard;
 class SheetStrip;
 class SideColumn;
 
@@ -37,6 +39,8 @@ class MainWindow : public QMainWindow {
   SideColumn* side() const { return side_; }
   NoticeBar* bar() const { return bar_; }
   SheetStrip* sheet_strip() const { return sheet_strip_; }
+  ImportCard* import_card() const { return import_card_; }
+  PictureCard* picture_card() const { return picture_card_; }
 
  protected:
   void closeEvent(QCloseEvent* event) override;
@@ -48,6 +52,7 @@ class MainWindow : public QMainWindow {
   QWidget* make_foot();
   void connect_canvas();
   void bind_file();
+  void bind_exchange();
   void bind_edit();
   void bind_tools();
   void bind_view();
@@ -69,6 +74,8 @@ class MainWindow : public QMainWindow {
   Canvas* canvas_;
   SideColumn* side_;
   SheetStrip* sheet_strip_;
+  ImportCard* import_card_ = nullptr;
+  PictureCard* picture_card_ = nullptr;
   QStackedWidget* middle_;
   QLabel* hint_;
   QLabel* says_;

@@ -297,7 +297,7 @@ Placement usual_placement(const Drawing& drawing, const Plan& plan, double unit,
 
 std::optional<double> unit_from(Point a, Point b, double metres) {
   const double drawn = distance(a, b);
-  if (!(drawn > 0) || !std::isfinite(drawn) || !(metres > 0) || !(metres <= kLargestPlan)) return std::nullopt;
+  if (!(drawn > 1e-9) || !(drawn < 1e12) || !(metres > 0) || !(metres <= kLargestPlan)) return std::nullopt;
   return metres / drawn;
 }
 

@@ -35,14 +35,14 @@ std::size_t chords_of_arc(const Polyline& line, std::size_t from) {
 }  // namespace
 
 double chord_angle(double radius, double tolerance) {
-  const double most = kPi / 2, least = kPi / 360;
+  const double most = kPi / 2, least = kPi / 1800;
   if (!(radius > tolerance)) return most;
   return std::clamp(2 * std::acos(1 - tolerance / radius), least, most);
 }
 
 Polyline arc_points(Point centre, double radius, double start, double sweep, double tolerance) {
   const double chords = std::ceil(std::abs(sweep) / chord_angle(radius, tolerance) - 1e-9);
-  const int n = static_cast<int>(std::clamp(chords, 1.0, 720.0));
+  const int n = static_cast<int>(std::clamp(chords, 1.0, 3600.0));
   Polyline out;
   for (int i = 1; i <= n; ++i) out.push_back(centre + radius * direction(start + sweep * i / n));
   return out;
@@ -73,8 +73,8 @@ Polyline with_fewer_chords(const Polyline& line, double tolerance) {
     }
     const double turn = std::abs(turn_at(line, i + 1));
     const double radius = distance(line[i], line[i + 1]) / (2 * std::sin(turn / 2));
-    const double each = std::max(turn, chord_angle(radius, tolerance));
-    const double pieces = std::max(1.0, std::ceil(static_cast<double>(chords) * turn / each - 1e-9));
+    const double together = std::max(1.0, std::floor(chord_angle(radius, tolerance) / turn + 1e-9));
+    const double pieces = std::ceil(static_cast<double>(chords) / together);
     // Whole steps of the fine chords, so that every point kept is one that was there.
     for (double k = 1; k < pieces; ++k)
       out.push_back(line[i + static_cast<std::size_t>(std::lround(k * static_cast<double>(chords) / pieces))]);

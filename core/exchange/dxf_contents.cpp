@@ -117,6 +117,7 @@ class Counter {
     std::map<std::string, long> other;
     long paper = 0;
     for (const Entity& e : entities_in(tags_, s.from, s.to)) {
+      if (e.kind == "VERTEX") add_bulges(e);
       if (kParts.contains(e.kind) || e.kind == "ATTRIB") continue;
       if (in_paper_space(tags_, e)) {
         ++paper;
@@ -132,16 +133,42 @@ class Counter {
       out_.left_out.push_back({kind, count, "is no line work of a lot, or cannot be drawn"});
     if (paper > 0) out_.left_out.push_back({"in paper space", paper, "belongs to the sheet, not to the lot"});
   }
-  void finish() { out_.expected = shapes_of(drawn_, 0); }
+  void finish() {
+    out_.expected = shapes_of(drawn_, 0);
+    out_.largest_radius *= largest_scale_;
+  }
 
  private:
   void add(Block& block, const Entity& e) {
-    if (e.kind == "ARC" || e.kind == "CIRCLE")
-      out_.largest_radius = std::max(out_.largest_radius, std::abs(number(value_of(tags_, e, 40))));
+    if (e.kind == "ARC" || e.kind == "CIRCLE") widen(number(value_of(tags_, e, 40)));
+    if (e.kind == "ELLIPSE") widen(std::hypot(number(value_of(tags_, e, 11)), number(value_of(tags_, e, 21))));
+    if (e.kind == "LWPOLYLINE" || e.kind == "POLYLINE" || e.kind == "VERTEX") add_bulges(e);
     if (kShapes.contains(e.kind) && !is_mesh(tags_, e)) ++block.shapes;
     if (e.kind != "INSERT") return;
+    for (int scale : {41, 42})
+      if (const double by = std::abs(number(value_of(tags_, e, scale))); by < 1e6) largest_scale_ = std::max(largest_scale_, by);
     const auto times = [&](int code) { return std::max(1.0, number(value_of(tags_, e, code))); };
     block.inserts.emplace_back(std::string(value_of(tags_, e, 2)), times(70) * times(71));
+  }
+  void widen(double radius) {
+    if (std::abs(radius) < 1e12) out_.largest_radius = std::max(out_.largest_radius, std::abs(radius));
+  }
+  // Of the arc from one vertex to the next: chord (1 + b^2) / 4b. The way back to the first one is not looked at:
+  // it is no longer than the others together.
+  void add_bulges(const Entity& e) {
+    if (e.kind != "VERTEX") bulge_ = 0;
+    for (std::size_t i = e.from + 1; i < e.to; ++i) {
+      const double v = number(tags_[i].value);
+      if (tags_[i].code == 10) x_ = v;
+      if (tags_[i].code == 20) {
+        const double chord = std::hypot(x_ - before_x_, v - before_y_);
+        if (std::abs(bulge_) > 1e-6) widen(chord * (1 + bulge_ * bulge_) / (4 * std::abs(bulge_)));
+        before_x_ = x_;
+        before_y_ = v;
+        bulge_ = 0;
+      }
+      if (tags_[i].code == 42) bulge_ = v;
+    }
   }
   double shapes_of(const Block& block, int depth) {
     double all = block.shapes;
@@ -172,6 +199,8 @@ class Counter {
   std::map<std::string, double> known_;
   std::set<std::string> open_;
   Block drawn_;
+  double largest_scale_ = 1;
+  double x_ = 0, before_x_ = 0, before_y_ = 0, bulge_ = 0;  // of the polyline that is being read
 };
 
 // Codes whose values are names and texts of people (DXF Reference, group code value types).

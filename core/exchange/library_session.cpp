@@ -94,8 +94,12 @@ std::string library_version() {
 
 std::string recoded(std::string_view text, const std::string& code_page) {
   std::string from = "CP1252";
-  const auto digits = code_page.find_first_of("0123456789");
-  if (digits != std::string::npos) from = "CP" + code_page.substr(digits);
+  constexpr std::string_view kDigits = "0123456789";
+  const auto digits = code_page.find_first_of(kDigits);
+  if (digits != std::string::npos) {
+    const std::string page = code_page.substr(digits);
+    from = "CP" + page.substr(0, std::min<std::size_t>(5, page.find_first_not_of(kDigits)));
+  }
   if (from == "CP932") from = "SHIFT_JIS";
   char* utf8 = CPLRecode(std::string(text).c_str(), from.c_str(), CPL_ENC_UTF8);
   std::string out = utf8 == nullptr ? std::string(text) : std::string(utf8);

@@ -72,14 +72,23 @@ Trouble nothing_in_it(DrawingKind kind, const LibrarySession& session) {
           "It may be damaged or cut short; save it again from the program that made it." + said};
 }
 
+// The reader looks for <kml> near the beginning only; a long comment before it is taken out.
+std::string kml_without_preamble(const std::string& bytes) {
+  const auto root = bytes.find("<kml"), declared = bytes.find("?>");
+  if (root == std::string::npos || root < 500) return bytes;
+  const bool has = declared != std::string::npos && declared < root;
+  return (has ? bytes.substr(0, declared + 2) : "") + bytes.substr(root);
+}
+
 Result<Drawing> read_map_file(const DrawingFile& file, DrawingKind kind) {
+  const std::string whole = kind == DrawingKind::kml ? kml_without_preamble(file.bytes) : std::string();
   LibrarySession session;
   session.set("SHAPE_RESTORE_SHX", "YES");
   Drawing out;
   out.kind = kind;
   const std::string stem = stem_of(file.name);  // shapefiles and GeoJSON call their layer so
   for (const auto& [ending, bytes] : file.beside) session.lend(stem + "." + ending, bytes);
-  const std::string path = session.lend(stem + "." + ending_for(kind), file.bytes);
+  const std::string path = session.lend(stem + "." + ending_for(kind), whole.empty() ? file.bytes : whole);
   if (!read_by_library(session, path, driver_of(kind), kChordDegrees, out)) return refuse(nothing_in_it(kind, session));
   out.expected = std::max(out.expected, counted_in(file, kind));
   take_messages(session, out);

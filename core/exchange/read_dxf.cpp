@@ -12,7 +12,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kFinestDegrees = 0.25, kCoarsestDegrees = 4;
+constexpr double kFinestDegrees = 0.1, kCoarsestDegrees = 4;
 
 void remark(Drawing& out, const char* code, std::string thing, std::string advice) {
   out.remarks.push_back({code, std::move(thing), "", "", std::move(advice)});
@@ -86,6 +86,12 @@ Drawing by_second_reader(const std::string& plain, Drawing out) {
   return out;
 }
 
+// What the library says of texts in unknown code pages is nobody's concern: they come out readable.
+std::string quietly_plain(const DxfTags& tags, const DxfContents& contents) {
+  const LibrarySession session;
+  return plain_dxf(tags, contents, recoded);
+}
+
 Trouble too_many_shapes(double count) {
   char text[32];
   std::snprintf(text, sizeof text, "%.3g", count);
@@ -100,7 +106,7 @@ Result<Drawing> read_dxf(std::string_view bytes) {
   if (!tags) return refuse(tags.error());
   const DxfContents contents = dxf_contents(*tags);
   if (contents.expected > static_cast<double>(kMostShapes)) return refuse(too_many_shapes(contents.expected));
-  const std::string plain = plain_dxf(*tags, contents, recoded);
+  const std::string plain = quietly_plain(*tags, contents);
   const Drawing start = begun(*tags, contents);
   // A block that holds itself would send a reader in circles.
   Drawing best = contents.blocks_in_themselves ? start : by_first_reader(plain, contents, start);
