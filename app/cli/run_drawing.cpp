@@ -12,6 +12,7 @@
 #include "exchange/drawing_json.h"
 #include "exchange/read_drawing.h"
 #include "files/plan_file.h"
+#include "plane/region.h"
 
 namespace underlawn::cli {
 

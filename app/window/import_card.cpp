@@ -156,7 +156,7 @@ void ImportCard::take(Result<Drawing> drawing, const QString& name) {
   tell_drawing();
   show();
   place_anew();
-  const Box box = extent(drawing_.shapes);
+  const underlawn::Box box = extent(drawing_.shapes);
   canvas().look_at({how_.placement(box.low), how_.placement(box.high)});
   (unit_->isEnabled() && unit_->currentIndex() < 0 ? static_cast<QWidget*>(unit_) : bring_)
       ->setFocus(Qt::OtherFocusReason);
@@ -273,7 +273,7 @@ void ImportCard::choose_unit(int index) {
   measured_.reset();
   distance_->hide();
   if (index >= 0) place_anew();
-  const Box box = extent(drawing_.shapes);
+  const underlawn::Box box = extent(drawing_.shapes);
   canvas().look_at({how_.placement(box.low), how_.placement(box.high)});
 }
 
@@ -302,7 +302,7 @@ void ImportCard::take_distance(double metres) {
   own_unit_ = *unit;
   unit_->setCurrentIndex(-1);
   place_anew();
-  const Box box = extent(drawing_.shapes);
+  const underlawn::Box box = extent(drawing_.shapes);
   canvas().look_at({how_.placement(box.low), how_.placement(box.high)});
 }
 
@@ -327,7 +327,7 @@ void ImportCard::tell_result() {
   const UnitSystem units = document_.plan().units;
   const auto shown = [&](double v) { return QString::fromStdString(print_quantity(Quantity::length, v, units)); };
   const bool scaled = own_unit_ > 0 || unit_->currentIndex() >= 0;
-  const Box box = extent(drawing_.shapes);
+  const underlawn::Box box = extent(drawing_.shapes);
   const double unit = how_.placement.unit;
   if (!measured_ || own_unit_ > 0) {
     scale_says_->setText(own_unit_ > 0 ? tr("Scaled by two points: a unit is %1.").arg(shown(own_unit_))

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QComboBox>
 #include <QPointer>
 
 #include "exchange/bring_in.h"
@@ -8,7 +9,6 @@
 #include "window/document.h"
 #include "window/drawing_reader.h"
 
-class QComboBox;
 class QGridLayout;
 class QLabel;
 class QPushButton;

@@ -26,7 +26,7 @@ void ImportCard::make_lines() {
   std::size_t points = 0;
   for (std::size_t g = 0; g < groups_.size(); ++g)
     for (int i : groups_[g].shapes) {
-      const Shape& s = drawing_.shapes[static_cast<std::size_t>(i)];
+      const underlawn::Shape& s = drawing_.shapes[static_cast<std::size_t>(i)];
       points += s.points.size();
       if (points > kMostPreviewed) return;
       Polyline line;

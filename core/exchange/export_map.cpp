@@ -56,7 +56,9 @@ class MapOut {
   }
 
   bool layer(const std::string& name, const std::vector<const ExportPart*>& parts) {
-    OGRLayer* layer = data_.CreateLayer(name.c_str(), &system_, type_of(parts), nullptr);
+    const char* standard[] = {"RFC7946=YES", "COORDINATE_PRECISION=9", nullptr};  // a tenth of a millimetre
+    OGRLayer* layer = data_.CreateLayer(name.c_str(), &system_, type_of(parts),
+                                        degrees_ ? const_cast<char**>(standard) : nullptr);
     if (layer == nullptr) return false;
     add_fields(*layer, parts);
     return std::ranges::all_of(parts, [&](const ExportPart* p) { return add(*layer, *p); });
@@ -67,7 +69,10 @@ class MapOut {
     for (const ExportPart* p : parts)
       for (const Attribute& a : p->attributes) {
         if (layer.GetLayerDefn()->GetFieldIndex(a.name.c_str()) >= 0) continue;
-        OGRFieldDefn field(a.name.c_str(), std::holds_alternative<double>(a.value) ? OFTReal : OFTString);
+        const OGRFieldType type = std::holds_alternative<double>(a.value) ? OFTReal
+                                  : std::holds_alternative<int>(a.value)  ? OFTInteger
+                                                                          : OFTString;
+        OGRFieldDefn field(a.name.c_str(), type);
         layer.CreateField(&field);
       }
   }
@@ -89,6 +94,8 @@ class MapOut {
     for (const Attribute& a : part.attributes) {
       if (const auto* number = std::get_if<double>(&a.value))
         feature.SetField(a.name.c_str(), *number);
+      else if (const auto* whole = std::get_if<int>(&a.value))
+        feature.SetField(a.name.c_str(), *whole);
       else
         feature.SetField(a.name.c_str(), std::get<std::string>(a.value).c_str());
     }

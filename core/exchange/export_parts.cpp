@@ -63,7 +63,7 @@ ExportPart lot_part(const Site& site) {
 ExportPart feature_part(const Feature& f) {
   ExportPart p = part("features", layer_of(f), shape_kind(f), f.points);
   p.label = f.name;
-  p.attributes = {{"id", static_cast<double>(f.id)}, {"kind", std::string(kind_name(f.kind))}, {"name", f.name}};
+  p.attributes = {{"id", f.id}, {"kind", std::string(kind_name(f.kind))}, {"name", f.name}};
   if (f.kind == FeatureKind::utility) {
     p.attributes.push_back({"utility", std::string(utility_name(f.utility))});
     p.attributes.push_back({"depth_m", f.depth});
@@ -82,10 +82,9 @@ Polyline pipe_of(const Trench& t) {
 }
 
 void add_trench(std::vector<ExportPart>& all, const Trench& t) {
-  const auto number = static_cast<double>(t.number);
   ExportPart floor = part("trenches", "M-LOOP-TRCH", ShapeKind::area, floor_of(t));
   floor.label = std::to_string(t.number);
-  floor.attributes = {{"number", number},
+  floor.attributes = {{"number", t.number},
                       {"width_m", t.width},
                       {"depth_m", t.depth},
                       {"length_m", length_of(t)},
@@ -93,7 +92,7 @@ void add_trench(std::vector<ExportPart>& all, const Trench& t) {
   all.push_back(std::move(floor));
   if (!t.coil.laid()) return;
   ExportPart pipe = part("coils", "M-LOOP-COIL", ShapeKind::line, pipe_of(t));
-  pipe.attributes = {{"trench", number},
+  pipe.attributes = {{"trench", t.number},
                      {"pattern", std::string(pattern_name(t.coil.pattern))},
                      {"pipe_m", t.coil.coil_length},
                      {"pitch_m", t.coil.pitch}};

@@ -19,7 +19,7 @@ std::string_view ending_of(ExportForm form);                   // ".dxf"
 
 struct Attribute {
   std::string name;  // with its unit: "depth_m"
-  std::variant<double, std::string> value;
+  std::variant<double, int, std::string> value;
 };
 
 // One thing of the plan. Its table is "lot", "features", "trenches", "coils", "header", "run", "stakes", "heights".

@@ -134,7 +134,7 @@ TEST(Export, EveryFormIsReadBackWithEveryThingWhereItWas) {
       EXPECT_EQ(*bytes, *exported(form, plan, parts));  // the same plan, the same bytes
       const Drawing d = read({"plan" + std::string(ending_of(form)), *bytes, {}});
       EXPECT_EQ(d.arrived, static_cast<long>(parts.size()));
-      // Back on the plan: the lot's corners to a centimetre (GeoJSON is written to 1e-7 degrees).
+      // Back on the plan: the lot's corners to a millimetre.
       const Placement back = usual_placement(d, plan, 1);
       std::vector<Point> there;
       for (const Shape& s : d.shapes)
@@ -142,7 +142,7 @@ TEST(Export, EveryFormIsReadBackWithEveryThingWhereItWas) {
       for (const LotCorner& c : plan.site.lot) {
         double nearest = 1e9;
         for (Point p : there) nearest = std::min(nearest, distance(p, c.at));
-        EXPECT_LT(nearest, 0.012);
+        EXPECT_LT(nearest, 0.001);
       }
     }
   }

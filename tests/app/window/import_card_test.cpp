@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/import_card.h"
+
+#include <gtest/gtest.h>
+
+#include <QFile>
+#include <QPushButton>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include "app/support/fields.h"
+#include "app/support/wait.h"
+#include "canvas/canvas.h"
+#include "plane/region.h"
+#include "support/drawing_files.h"
+#include "window/export_flow.h"
+#include "window/main_window.h"
+#include "window/notice_bar.h"
+
+using namespace underlawn;
+
+namespace {
+
+struct ImportCardTest : testing::Test {
+  QTemporaryDir folder;
+  MainWindow window{folder.filePath("kept")};
+  ImportCard* card = window.import_card();
+
+  void SetUp() override {
+    DrawingReader::set_program(UNDERLAWN_PROGRAM);
+    window.resize(1280, 800);
+    window.show();
+    QApplication::setActiveWindow(&window);
+  }
+  void TearDown() override { window.document().start_new(); }
+  QString put(const QString& name, const std::string& bytes) {
+    QFile file(folder.filePath(name));
+    EXPECT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write(bytes.data(), static_cast<qint64>(bytes.size()));
+    return file.fileName();
+  }
+  void read(const QString& path) {
+    card->read(path);
+    ASSERT_TRUE(wait_until([&] { return !card->reading(); }));
+    QCoreApplication::processEvents();
+  }
+  std::string lot(int units = 2) {
+    auto parts = sample::surveyed_lot();
+    parts.header.back().second = std::to_string(units);
+    return sample::dxf_text(sample::in_order(parts));
+  }
+  double lot_width() {
+    const Box box = bounds(lot_ring(window.document().plan().site));
+    return box.high.x - box.low.x;
+  }
+};
+
+}  // namespace
+
+TEST_F(ImportCardTest, ShowsWhatWouldComeInAndBringsItInAsOneEntry) {
+  read(put("lot.dxf", lot()));
+  ASSERT_TRUE(card->isVisible());
+  EXPECT_TRUE(window.document().previewing());
+  EXPECT_TRUE(window.document().committed().site.lot.empty());
+  EXPECT_NEAR(lot_width(), 60.96, 1e-3);
+  QTest::mouseClick(card->bring_button(), Qt::LeftButton);
+  EXPECT_FALSE(card->isVisible());
+  EXPECT_FALSE(window.document().previewing());
+  EXPECT_FALSE(window.document().committed().site.lot.empty());
+  EXPECT_EQ(window.document().undo_name(), "Bring in lot.dxf");
+  window.document().undo();
+  EXPECT_TRUE(window.document().committed().site.lot.empty());
+  EXPECT_FALSE(window.document().can_undo());
+}
+
+TEST_F(ImportCardTest, EscLeavesNoTrace) {
+  const Plan before = window.document().committed();
+  read(put("lot.dxf", lot()));
+  QTest::keyClick(card, Qt::Key_Escape);
+  EXPECT_FALSE(card->isVisible());
+  EXPECT_EQ(window.document().plan(), before);
+  EXPECT_FALSE(window.document().can_undo());
+}
+
+TEST_F(ImportCardTest, WithoutAUnitNothingComesInUntilItIsChosen) {
+  read(put("lot.dxf", lot(0)));
+  EXPECT_FALSE(card->bring_button()->isEnabled());
+  card->unit_box()->setCurrentIndex(card->unit_box()->findText("metres"));
+  emit card->unit_box()->activated(card->unit_box()->currentIndex());
+  EXPECT_TRUE(card->bring_button()->isEnabled());
+  EXPECT_NEAR(lot_width(), 200, 1e-3);
+}
+
+TEST_F(ImportCardTest, TwoClicksAndADistanceCorrectAWrongUnit) {
+  read(put("lot.dxf", lot(6)));  // says metres, was drawn in feet
+  EXPECT_NEAR(lot_width(), 200, 1e-3);
+  const Ring ring = lot_ring(window.document().plan().site);
+  const Box box = bounds(ring);
+  card->ask_points(2, "", [&](const std::vector<Point>& p) { card->scale_by(p[0], p[1]); });
+  Canvas* canvas = window.canvas();
+  // A few pixels off each corner: the drawing's own corners are caught.
+  QTest::mouseClick(canvas, Qt::LeftButton, Qt::NoModifier,
+                    (canvas->view().to_device(box.low) + QPointF(3, 2)).toPoint());
+  QTest::mouseClick(canvas, Qt::LeftButton, Qt::NoModifier,
+                    (canvas->view().to_device({box.high.x, box.low.y}) + QPointF(-3, 2)).toPoint());
+  ASSERT_TRUE(card->distance_field()->isVisible());
+  type(card->distance_field()->edit(), "200 ft");
+  EXPECT_NEAR(lot_width(), 60.96, 1e-3);
+}
+
+TEST_F(ImportCardTest, AClickChoosesWhichParcelIsTheLot) {
+  read(put("site.geojson", sample::parcels_geojson()));
+  ASSERT_EQ(card->brought().lots.size(), 2u);
+  const Ring first = lot_ring(window.document().plan().site);
+  const Point in_other = centroid(card->brought().lots[1]);
+  QTest::mouseClick(window.canvas(), Qt::LeftButton, Qt::NoModifier,
+                    window.canvas()->view().to_device(in_other).toPoint());
+  const Ring now = lot_ring(window.document().plan().site);
+  EXPECT_NE(now, first);
+  EXPECT_TRUE(contains(now, in_other));
+}
+
+TEST_F(ImportCardTest, WhatALayerBecomesCanBeChosen) {
+  read(put("lot.dxf", lot()));
+  for (std::size_t i = 0; i < card->groups().size(); ++i)
+    if (card->drawing().layers[static_cast<std::size_t>(card->groups()[i].layer)].name == "V-NGAS-UNDR") {
+      QComboBox* choice = card->choice_of(static_cast<int>(i));
+      choice->setCurrentIndex(static_cast<int>(Becomes::water));
+      emit choice->activated(choice->currentIndex());
+    }
+  EXPECT_EQ(card->brought().counts.count(Becomes::gas), 0u);
+  EXPECT_EQ(card->brought().counts.at(Becomes::water), 1);
+}
+
+TEST_F(ImportCardTest, ARefusalIsSaidAndHarmsNothing) {
+  const Plan before = window.document().committed();
+  read(put("broken.gpkg", "SQLite format 3" + std::string(1, '\0') + "and then nothing"));
+  EXPECT_FALSE(card->isVisible());
+  EXPECT_TRUE(window.bar()->words().contains("broken.gpkg")) << window.bar()->words().toStdString();
+  EXPECT_EQ(window.document().plan(), before);
+  read(folder.filePath("not there.dxf"));
+  EXPECT_TRUE(window.bar()->words().contains("not there.dxf"));
+}
+
+TEST_F(ImportCardTest, WhatComesInGoesOutAgain) {
+  read(put("lot.dxf", lot()));
+  card->bring_button()->click();
+  bool current = false;
+  window.document().when_current([&] { current = true; });
+  ASSERT_TRUE(wait_until([&] { return current; }));
+  ASSERT_TRUE(export_to(window.document(), folder.filePath("out.dxf")).has_value());
+  EXPECT_FALSE(export_to(window.document(), folder.filePath("out.txt")).has_value());
+  window.document().start_new();
+  read(folder.filePath("out.dxf"));
+  EXPECT_NEAR(lot_width(), 60.96, 1e-3);
+}
