@@ -28,6 +28,7 @@ void Canvas::paint_picture() {
   QPainter painter(&picture_);
   PaintOptions options = options_;
   options.stale = document_.stale();
+  options.pictures = true;
   options.picture_folder = picture_folder(document_.path());
   if (veil_) options.zones = false;  // their tints would falsify its colours
   paint_plan(painter, document_.plan(), document_.outcome(), view_, look_, options);

@@ -69,7 +69,8 @@ DecodedPicture decode_image(const QByteArray& bytes) {
   if (size.isValid() && std::max(size.width(), size.height()) > kMostPicturePixels)
     reader.setScaledSize(size.scaled(kMostPicturePixels, kMostPicturePixels, Qt::KeepAspectRatio));
   out.levels = halved(reader.read());
-  if (out.levels.empty()) out.trouble = tr("It is no picture that can be shown: %1.").arg(reader.errorString());
+  if (out.levels.empty())
+    out.trouble = tr("It is no picture that can be shown: %1.").arg(reader.errorString());
   return out;
 }
 
@@ -94,6 +95,11 @@ DecodedPicture decode(const Picture& p, const QString& path) {
   return decode_picture(file.readAll(), p.page);
 }
 
+QString& usual_folder() {
+  static QString folder;
+  return folder;
+}
+
 struct Kept {
   SharedText data;  // held, so that its address is its own
   QString key;
@@ -103,7 +109,11 @@ struct Kept {
 QString key_of(const Picture& p, const QString& path) {
   if (!p.data.empty()) return QString("%1:%2").arg(quintptr(p.data.text().data())).arg(p.page);
   const QFileInfo info(path);
-  return QString("%1:%2:%3:%4").arg(path).arg(info.lastModified().toMSecsSinceEpoch()).arg(info.size()).arg(p.page);
+  return QString("%1:%2:%3:%4")
+      .arg(path)
+      .arg(info.lastModified().toMSecsSinceEpoch())
+      .arg(info.size())
+      .arg(p.page);
 }
 
 void paint_missing(PaintContext& c, const Picture& p, const QString& why) {
@@ -149,7 +159,8 @@ std::shared_ptr<const DecodedPicture> decoded(const Picture& picture, const QStr
   static QMutex mutex;
   static std::list<Kept> kept;  // the one used last stands first
   const QMutexLocker lock(&mutex);
-  const QString path = QDir(folder).absoluteFilePath(QString::fromStdString(picture.file));
+  const QString path =
+      QDir(folder.isEmpty() ? usual_folder() : folder).absoluteFilePath(QString::fromStdString(picture.file));
   const QString key = key_of(picture, path);
   auto at = std::ranges::find(kept, key, &Kept::key);
   if (at == kept.end())
@@ -162,6 +173,10 @@ std::shared_ptr<const DecodedPicture> decoded(const Picture& picture, const QStr
 
 QString picture_folder(const QString& plan_path) {
   return plan_path.isEmpty() ? QString() : QFileInfo(plan_path).absolutePath();
+}
+
+void set_usual_picture_folder(const QString& folder) {
+  usual_folder() = folder;
 }
 
 std::array<Point, 4> corners_of(const Picture& p) {

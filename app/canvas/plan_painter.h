@@ -21,7 +21,7 @@ struct PaintOptions {
   bool findings = true;      // places of findings
   bool corner_tags = false;  // house corner letters for tape ties (sheets)
   bool stale = false;        // the outcome is of an earlier plan: derived things are drawn pale
-  bool pictures = true;      // pictures under the drawing
+  bool pictures = false;     // pictures under the drawing
   bool sheet = false;        // on paper: only those pictures that are meant for it
   QString picture_folder;    // from where the paths of pictures beside the plan count
 };

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cli/plan_in.h"
 
+#include "canvas/pictures.h"
 #include "files/plan_file.h"
 
 namespace underlawn::cli {
 
 std::optional<Plan> plan_in(const std::string& path, const Console& console) {
+  set_usual_picture_folder(picture_folder(QString::fromStdString(path)));
   const auto loaded = load_plan(path);
   if (!loaded) {
     console.complain(path, loaded.error().message());

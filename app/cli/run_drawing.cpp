@@ -58,8 +58,8 @@ void tell(const Drawing& d, std::ostream& out) {
   tell_kinds(d, out);
   std::vector<std::vector<std::string>> rows = {{"layer", "points", "lines", "areas", "texts", "becomes"}};
   for (const ShapeGroup& g : usual_groups(d))
-    rows.push_back({group_label(d, g), std::to_string(g.points), std::to_string(g.lines), std::to_string(g.areas),
-                    std::to_string(g.texts), std::string(becomes_word(g.guess))});
+    rows.push_back({group_label(d, g), std::to_string(g.points), std::to_string(g.lines),
+                    std::to_string(g.areas), std::to_string(g.texts), std::string(becomes_word(g.guess))});
   out << "\n";
   tell_table(rows, out);
   tell_left_out(d.left_out, out);
@@ -68,12 +68,14 @@ void tell(const Drawing& d, std::ostream& out) {
 // ---- import ----
 
 Result<double> unit_asked(const Arguments& arguments, const Drawing& drawing) {
-  static const std::map<std::string, double> kUnits = {{"m", 1},      {"mm", 0.001},   {"cm", 0.01},   {"ft", 0.3048},
-                                                       {"in", 0.0254}, {"yd", 0.9144}, {"us-ft", 1200.0 / 3937}};
+  static const std::map<std::string, double> kUnits = {
+      {"m", 1},       {"mm", 0.001},           {"cm", 0.01}, {"ft", 0.3048}, {"in", 0.0254},
+      {"yd", 0.9144}, {"us-ft", 1200.0 / 3937}};
   const auto word = arguments.value("--unit");
   if (!word && drawing.unit > 0) return drawing.unit;
   if (!word)
-    return refuse({"unit_not_told", "the drawing's unit", "not told by the file", "given", "Say it: --unit ft, or m, mm, cm, in, yd, us-ft."});
+    return refuse({"unit_not_told", "the drawing's unit", "not told by the file", "given",
+                   "Say it: --unit ft, or m, mm, cm, in, yd, us-ft."});
   const auto at = kUnits.find(*word);
   if (at == kUnits.end())
     return refuse({"unit_unknown", "--unit", "“" + *word + "”", "m, mm, cm, ft, in, yd or us-ft", ""});
@@ -81,7 +83,8 @@ Result<double> unit_asked(const Arguments& arguments, const Drawing& drawing) {
 }
 
 // "LAYER=lot;OTHER LAYER=house": what differs from the guess.
-Result<std::vector<Becomes>> decided(const Arguments& arguments, const Drawing& d, const std::vector<ShapeGroup>& groups) {
+Result<std::vector<Becomes>> decided(const Arguments& arguments, const Drawing& d,
+                                     const std::vector<ShapeGroup>& groups) {
   std::vector<Becomes> all;
   for (const ShapeGroup& g : groups) all.push_back(g.guess);
   std::string rest = arguments.value("--map").value_or("");
@@ -91,9 +94,10 @@ Result<std::vector<Becomes>> decided(const Arguments& arguments, const Drawing& 
     const auto cut = one.rfind('=');
     const auto becomes = cut == std::string::npos ? std::nullopt : becomes_of(one.substr(cut + 1));
     if (!becomes)
-      return refuse({"map_not_understood", "--map", "“" + one + "”", "LAYER=WORD",
-                     "Words: lot, house, drive, septic_tank, drain_field, reserve_field, well, tree, electric, gas, "
-                     "communication, water, sewer, reclaimed, easement, no_dig, heights, out."});
+      return refuse(
+          {"map_not_understood", "--map", "“" + one + "”", "LAYER=WORD",
+           "Words: lot, house, drive, septic_tank, drain_field, reserve_field, well, tree, electric, gas, "
+           "communication, water, sewer, reclaimed, easement, no_dig, heights, out."});
     bool found = false;
     for (std::size_t i = 0; i < groups.size(); ++i)
       if (group_label(d, groups[i]) == one.substr(0, cut)) {
@@ -113,8 +117,8 @@ void tell_brought(const Brought& b, const Plan& plan, const Drawing& d, std::ost
   if (plan.site.lot.size() < 3) return;
   const Box box = bounds(lot_ring(plan.site));
   const auto shown = [&](double v) { return print_quantity(Quantity::length, v, plan.units); };
-  out << "The lot is " << shown(box.high.x - box.low.x) << " by " << shown(box.high.y - box.low.y) << " over all"
-      << (d.place ? "" : "; check a length, for drawings often state a wrong unit") << ".\n";
+  out << "The lot is " << shown(box.high.x - box.low.x) << " by " << shown(box.high.y - box.low.y)
+      << " over all" << (d.place ? "" : "; check a length, for drawings often state a wrong unit") << ".\n";
 }
 
 std::optional<Plan> plan_to_fill(const Arguments& arguments, const Console& console) {
@@ -130,13 +134,15 @@ Result<Brought> brought(const Arguments& arguments, const Plan& plan, const Draw
   if (!becomes) return refuse(becomes.error());
   std::vector<int> wanted;
   for (std::size_t i = 0; i < groups.size(); ++i)
-    if ((*becomes)[i] != Becomes::left_out) wanted.insert(wanted.end(), groups[i].shapes.begin(), groups[i].shapes.end());
+    if ((*becomes)[i] != Becomes::left_out)
+      wanted.insert(wanted.end(), groups[i].shapes.begin(), groups[i].shapes.end());
   Bringing how;
   how.placement = usual_placement(d, plan, *unit, wanted);
   Brought b = bring_in(plan, d, groups, *becomes, how);
   if (b.anything()) return b;
-  return refuse({"nothing_brought_in", "nothing of the drawing was brought in", "", "",
-                 "Say what its layers are: --map \"LAYER=lot;OTHER=house\". “underlawn drawing FILE” lists them."});
+  return refuse(
+      {"nothing_brought_in", "nothing of the drawing was brought in", "", "",
+       "Say what its layers are: --map \"LAYER=lot;OTHER=house\". “underlawn drawing FILE” lists them."});
 }
 
 }  // namespace

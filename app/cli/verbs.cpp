@@ -94,7 +94,8 @@ const std::vector<Verb>& verbs() {
        {{"FILE"}},
        {{"--json", "", "Write everything as JSON, every shape included."}},
        "List what a drawing file holds and what its layers are taken for.",
-       "Reads FILE (DXF, GeoJSON, GeoPackage, Shapefile or KML) and lists what it holds, what of it arrived, what "
+       "Reads FILE (DXF, GeoJSON, GeoPackage, Shapefile or KML) and lists what it holds, what of it arrived, "
+       "what "
        "was left out and why, its unit and coordinate system, and its layers with what each is taken for.",
        run_drawing},
       {"import",
@@ -104,8 +105,10 @@ const std::vector<Verb>& verbs() {
         {"--unit", "UNIT", "Unit of the drawing: m, mm, cm, ft, in, yd, us-ft. Without it, the file's own."},
         {"--map", "LIST", "What layers are, where that differs from the guess: “LAYER=lot;OTHER=house”."}},
        "Bring a drawing file onto the lot.",
-       "Reads FILE as “drawing” does and makes of its layers lot line, house, drive, septic system, wells, trees, "
-       "utility lines, easements and spot heights. What lies more than 30 m from the lot is left out. Lists what came "
+       "Reads FILE as “drawing” does and makes of its layers lot line, house, drive, septic system, wells, "
+       "trees, "
+       "utility lines, easements and spot heights. What lies more than 30 m from the lot is left out. Lists "
+       "what came "
        "in, and what did not and why.",
        run_import},
       {"export",
@@ -113,8 +116,10 @@ const std::vector<Verb>& verbs() {
        {{"--as", "FORM", "dxf, geojson or gpkg. Without it, dxf."},
         {"--out", "FILE", "File to write. Without it, PLAN's name with the form's ending, in this folder."}},
        "Write the plan for drawing and mapping programs.",
-       "Solves PLAN and writes lot, features, trenches, coils, header, supply run and stakes: as DXF on layers of "
-       "the US National CAD Standard, in feet or metres by the plan's units; or as GeoJSON or GeoPackage where the "
+       "Solves PLAN and writes lot, features, trenches, coils, header, supply run and stakes: as DXF on "
+       "layers of "
+       "the US National CAD Standard, in feet or metres by the plan's units; or as GeoJSON or GeoPackage "
+       "where the "
        "plan knows its place on the Earth.",
        run_export},
       {"resave",

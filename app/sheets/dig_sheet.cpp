@@ -138,6 +138,7 @@ namespace {
 void paint_map(QPainter& painter, const Plan& plan, const Outcome& outcome, const PlanPage& page) {
   PaintOptions options;
   options.corner_tags = true;
+  options.pictures = options.sheet = true;
   painter.save();
   painter.setClipRect(page.map);
   painter.translate(page.map.topLeft());

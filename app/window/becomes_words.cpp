@@ -14,10 +14,12 @@ QString tr(const char* words) {
 }  // namespace
 
 QStringList becomes_names() {
-  return {tr("leave out"),  tr("lot line"), tr("house"),    tr("drive"),         tr("septic tank"),
-          tr("drain field"), tr("reserve field"), tr("well"), tr("tree"),        tr("electric line"),
-          tr("gas line"),   tr("communication line"), tr("water line"), tr("sewer line"), tr("reclaimed water line"),
-          tr("easement"),   tr("no-dig area"), tr("spot heights")};
+  return {tr("leave out"),     tr("lot line"),    tr("house"),
+          tr("drive"),         tr("septic tank"), tr("drain field"),
+          tr("reserve field"), tr("well"),        tr("tree"),
+          tr("electric line"), tr("gas line"),    tr("communication line"),
+          tr("water line"),    tr("sewer line"),  tr("reclaimed water line"),
+          tr("easement"),      tr("no-dig area"), tr("spot heights")};
 }
 
 QString brought_words(const Brought& brought) {
@@ -37,7 +39,9 @@ QString left_out_words(const std::vector<LeftOut>& all, int most) {
       lines << tr("and more");
       break;
     }
-    lines << QString("%1 × %2: %3").arg(l.count).arg(QString::fromStdString(l.what), QString::fromStdString(l.why));
+    lines << QString("%1 × %2: %3")
+                 .arg(l.count)
+                 .arg(QString::fromStdString(l.what), QString::fromStdString(l.why));
   }
   return lines.join('\n');
 }

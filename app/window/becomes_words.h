@@ -7,8 +7,8 @@
 
 namespace underlawn {
 
-QStringList becomes_names();                 // for every Becomes, in its order: "leave out", "lot line", ...
-QString brought_words(const Brought& brought);  // "lot line, 1 house, 12 trees"
+QStringList becomes_names();  // for every Becomes, in its order: "leave out", "lot line", ...
+QString brought_words(const Brought& brought);                      // "lot line, 1 house, 12 trees"
 QString left_out_words(const std::vector<LeftOut>& all, int most);  // a line each
 
 }  // namespace underlawn

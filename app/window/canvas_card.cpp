@@ -73,7 +73,8 @@ bool CanvasCard::take_press(QPointF at) {
 
 bool CanvasCard::eventFilter(QObject* watched, QEvent* event) {
   if (watched != &canvas_ || !isVisible()) return QFrame::eventFilter(watched, event);
-  if (event->type() == QEvent::Resize) QMetaObject::invokeMethod(this, &CanvasCard::place, Qt::QueuedConnection);
+  if (event->type() == QEvent::Resize)
+    QMetaObject::invokeMethod(this, &CanvasCard::place, Qt::QueuedConnection);
   if (event->type() == QEvent::MouseMove && asking()) {
     pointer_ = canvas_.view().to_lot(static_cast<QMouseEvent*>(event)->position());
     canvas_.update();

@@ -15,8 +15,9 @@ namespace underlawn {
 class Canvas;
 struct View;
 
-// A card on the drawing, in its upper right corner: what is decided on it shows on the drawing at once. It takes
-// places clicked on the drawing where it asks for them; otherwise the drawing works as ever. Esc closes it.
+// A card on the drawing, in its upper right corner: what is decided on it shows on the drawing at once. It
+// takes places clicked on the drawing where it asks for them; otherwise the drawing works as ever. Esc closes
+// it.
 class CanvasCard : public QFrame {
   Q_OBJECT
 
@@ -38,7 +39,7 @@ class CanvasCard : public QFrame {
 
  protected:
   virtual Point caught(Point p, double reach) const;  // what a click there takes
-  virtual bool click(Point) { return false; }         // a click while nothing is asked for; whether it was of use
+  virtual bool click(Point) { return false; }  // a click while nothing is asked for; whether it was of use
   virtual void paint_guest(QPainter&, const View&) const {}
   void keyPressEvent(QKeyEvent* event) override;
   void showEvent(QShowEvent* event) override;

@@ -42,7 +42,8 @@ void DrawingReader::read(const QString& path, std::function<void(Result<Drawing>
     if (error == QProcess::FailedToStart && process == process_.get()) finish();
   });
   QTimer::singleShot(kLongest, process, [process] { process->kill(); });
-  const QString program = reading_program().isEmpty() ? QCoreApplication::applicationFilePath() : reading_program();
+  const QString program =
+      reading_program().isEmpty() ? QCoreApplication::applicationFilePath() : reading_program();
   process->start(program, {"drawing", "--json", "--", path});
 }
 

@@ -10,8 +10,8 @@
 
 namespace underlawn {
 
-// Reads drawing files in a process of its own (the verb “drawing” of this program), with bounds on its time and
-// memory: a file that breaks the reader breaks nothing here, and the window goes on meanwhile.
+// Reads drawing files in a process of its own (the verb “drawing” of this program), with bounds on its time
+// and memory: a file that breaks the reader breaks nothing here, and the window goes on meanwhile.
 class DrawingReader : public QObject {
   Q_OBJECT
 

@@ -22,8 +22,10 @@ QString tr(const char* words) {
 }
 
 QString suggested(const Document& document) {
-  const QString folder = document.path().isEmpty() ? QString() : QFileInfo(document.path()).absolutePath() + "/";
-  const QString base = document.path().isEmpty() ? document.display_name() : QFileInfo(document.path()).completeBaseName();
+  const QString folder =
+      document.path().isEmpty() ? QString() : QFileInfo(document.path()).absolutePath() + "/";
+  const QString base =
+      document.path().isEmpty() ? document.display_name() : QFileInfo(document.path()).completeBaseName();
   return folder + base + ".dxf";
 }
 
@@ -44,17 +46,18 @@ Result<void> export_to(const Document& document, const QString& path) {
 
 void ask_and_export(Document& document, NoticeBar& bar, QWidget* window) {
   QString chosen;
-  QString path = QFileDialog::getSaveFileName(
-      window, tr("Export the plan"), suggested(document),
-      tr("DXF (*.dxf);;GeoJSON (*.geojson);;GeoPackage (*.gpkg)"), &chosen);
+  QString path =
+      QFileDialog::getSaveFileName(window, tr("Export the plan"), suggested(document),
+                                   tr("DXF (*.dxf);;GeoJSON (*.geojson);;GeoPackage (*.gpkg)"), &chosen);
   if (path.isEmpty()) return;
   if (QFileInfo(path).suffix().isEmpty())
     path += chosen.contains("geojson") ? ".geojson" : chosen.contains("gpkg") ? ".gpkg" : ".dxf";
   document.when_current([&document, &bar, path] {
     const auto done = export_to(document, path);
-    bar.tell(kSubject, done ? tr("The plan was written to “%1”.").arg(QDir::toNativeSeparators(path))
-                            : tr("“%1” was not written. %2")
-                                  .arg(QFileInfo(path).fileName(), QString::fromStdString(done.error().message())));
+    bar.tell(kSubject,
+             done ? tr("The plan was written to “%1”.").arg(QDir::toNativeSeparators(path))
+                  : tr("“%1” was not written. %2")
+                        .arg(QFileInfo(path).fileName(), QString::fromStdString(done.error().message())));
   });
 }
 

@@ -12,7 +12,8 @@ namespace underlawn {
 class Document;
 class NoticeBar;
 
-// Asks where to, waits for the layout of the plan as it stands, and writes it. What came of it is said in the bar.
+// Asks where to, waits for the layout of the plan as it stands, and writes it. What came of it is said in the
+// bar.
 void ask_and_export(Document& document, NoticeBar& bar, QWidget* window);
 
 // The form follows from the path's ending (.dxf, .geojson, .gpkg).

@@ -143,7 +143,8 @@ void ImportCard::read(const QString& path) {
 
 void ImportCard::take(Result<Drawing> drawing, const QString& name) {
   if (!drawing)
-    return bar_.tell(kSubject, tr("“%1” was not read. %2").arg(name, QString::fromStdString(drawing.error().message())));
+    return bar_.tell(
+        kSubject, tr("“%1” was not read. %2").arg(name, QString::fromStdString(drawing.error().message())));
   bar_.withdraw(kSubject);
   drawing_ = std::move(*drawing);
   name_ = name;
@@ -240,8 +241,8 @@ void ImportCard::tell_drawing() {
   if (drawing_.tolerance > 0) {
     const double metres = drawing_.tolerance * (drawing_.unit > 0 ? drawing_.unit : 0.3048);
     facts += " " + tr("Arcs as chords, off by %1 at most.")
-                       .arg(QString::fromStdString(
-                           print_quantity(Quantity::diameter, metres, document_.plan().units, Fineness::fine)));
+                       .arg(QString::fromStdString(print_quantity(Quantity::diameter, metres,
+                                                                  document_.plan().units, Fineness::fine)));
   }
   facts_->setText(facts);
   facts_->setToolTip(tr("Read by %1.").arg(QString::fromStdString(drawing_.reader)));
@@ -308,8 +309,11 @@ void ImportCard::take_distance(double metres) {
 
 // Where it lies follows from its unit and from what of it is wanted.
 void ImportCard::place_anew() {
-  const double told = own_unit_ > 0 ? own_unit_ : unit_->currentIndex() >= 0 ? unit_->currentData().toDouble() : 0;
-  how_.placement = usual_placement(drawing_, document_.committed(), told > 0 ? told : 0.3048, wanted_shapes());
+  const double told = own_unit_ > 0                ? own_unit_
+                      : unit_->currentIndex() >= 0 ? unit_->currentData().toDouble()
+                                                   : 0;
+  how_.placement =
+      usual_placement(drawing_, document_.committed(), told > 0 ? told : 0.3048, wanted_shapes());
   make_lines();
   refresh();
 }
@@ -325,22 +329,27 @@ void ImportCard::refresh() {
 
 void ImportCard::tell_result() {
   const UnitSystem units = document_.plan().units;
-  const auto shown = [&](double v) { return QString::fromStdString(print_quantity(Quantity::length, v, units)); };
+  const auto shown = [&](double v) {
+    return QString::fromStdString(print_quantity(Quantity::length, v, units));
+  };
   const bool scaled = own_unit_ > 0 || unit_->currentIndex() >= 0;
   const underlawn::Box box = extent(drawing_.shapes);
   const double unit = how_.placement.unit;
   if (!measured_ || own_unit_ > 0) {
     scale_says_->setText(own_unit_ > 0 ? tr("Scaled by two points: a unit is %1.").arg(shown(own_unit_))
                          : scaled      ? tr("Files often state a wrong unit: check a length you know.")
-                                       : tr("The file does not say its unit: choose it, or click two points."));
+                                  : tr("The file does not say its unit: choose it, or click two points."));
     scale_says_->setVisible(!drawing_.place);
   }
-  size_->setText(tr("Over all %1 by %2.").arg(shown(unit * (box.high.x - box.low.x)), shown(unit * (box.high.y - box.low.y))));
+  size_->setText(tr("Over all %1 by %2.")
+                     .arg(shown(unit * (box.high.x - box.low.x)), shown(unit * (box.high.y - box.low.y))));
   QStringList lines;
   if (asking()) lines << asked();
   if (!asking() && brought_.lots.size() > 1)
-    lines << tr("%n outlines could be the lot: click inside the right one.", "", static_cast<int>(brought_.lots.size()));
-  lines << (brought_.anything() ? tr("Brings in %1.").arg(brought_words(brought_)) : tr("Nothing comes in yet: say what the layers are."));
+    lines << tr("%n outlines could be the lot: click inside the right one.", "",
+                static_cast<int>(brought_.lots.size()));
+  lines << (brought_.anything() ? tr("Brings in %1.").arg(brought_words(brought_))
+                                : tr("Nothing comes in yet: say what the layers are."));
   auto left_out = drawing_.left_out;
   left_out.insert(left_out.end(), brought_.left_out.begin(), brought_.left_out.end());
   if (!left_out.empty()) lines << tr("Left out:") << left_out_words(left_out, 4);

@@ -19,8 +19,8 @@ namespace underlawn {
 class NoticeBar;
 class QuantityField;
 
-// A drawing file before it is brought in: what its layers are taken for, its scale, and what would come of it,
-// shown on the drawing as it would lie. One entry of the history brings it in; Esc leaves no trace.
+// A drawing file before it is brought in: what its layers are taken for, its scale, and what would come of
+// it, shown on the drawing as it would lie. One entry of the history brings it in; Esc leaves no trace.
 class ImportCard : public CanvasCard {
   Q_OBJECT
 
@@ -73,7 +73,7 @@ class ImportCard : public CanvasCard {
   std::vector<ShapeGroup> groups_;
   std::vector<QPointer<QComboBox>> choices_;
   Bringing how_;
-  double own_unit_ = 0;  // by two points; 0 for none
+  double own_unit_ = 0;                              // by two points; 0 for none
   std::optional<std::pair<Point, Point>> measured_;  // in the drawing
   Brought brought_;
   std::vector<std::pair<int, Polyline>> lines_;  // of the preview: group, points on the plan

@@ -46,7 +46,11 @@ void ImportCard::paint_guest(QPainter& painter, const View& view) const {
     const bool wanted = becomes[static_cast<std::size_t>(group)] != Becomes::left_out;
     const bool pointed = group == pointed_;
     QColor colour = pointed ? look.selection : wanted ? look.ghost : look.faint_text;
-    painter.setPen(QPen(colour, pointed ? 3 : wanted ? 1.6 : 0.8, wanted || pointed ? Qt::SolidLine : Qt::DotLine));
+    painter.setPen(QPen(colour,
+                        pointed  ? 3
+                        : wanted ? 1.6
+                                 : 0.8,
+                        wanted || pointed ? Qt::SolidLine : Qt::DotLine));
     if (line.size() == 1)
       painter.drawEllipse(view.to_device(line[0]), pointed ? 5 : 3, pointed ? 5 : 3);
     else

@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "canvas/canvas.h"
+#include "canvas/pictures.h"
 #include "window/notice_bar.h"
 #include "window/sheet_strip.h"
 #include "window/side_column.h"
@@ -32,7 +33,8 @@ QString hint_words() {
       "<p><b>H</b> &nbsp; the house, then <b>E</b> &nbsp; where the supply run enters it</p>"
       "<p><b>T</b> trees, <b>U</b> utilities, <b>S</b> septic tank, <b>W</b> well, <b>N</b> what is to be "
       "left alone</p>"
-      "<p><b>Ctrl+I</b> &nbsp; brings in a surveyor's drawing or a parcel file, <b>Ctrl+Shift+I</b> lays a plat "
+      "<p><b>Ctrl+I</b> &nbsp; brings in a surveyor's drawing or a parcel file, <b>Ctrl+Shift+I</b> lays a "
+      "plat "
       "under the drawing</p>"
       "<p>The loop follows by itself. <b>Ctrl+O</b> opens a plan, <b>Ctrl+K</b> finds any command.</p>");
 }
@@ -188,6 +190,7 @@ void MainWindow::follow_document() {
 }
 
 void MainWindow::update_title() {
+  set_usual_picture_folder(picture_folder(document_.path()));
   setWindowTitle(document_.display_name() + "[*] · Underlawn");
   setWindowModified(document_.modified());
   setWindowFilePath({});

@@ -144,19 +144,23 @@ void PictureCard::connect_fields() {
   connect(strength_, &QSlider::sliderMoved, this, [dim] { dim(false); });
   connect(strength_, &QSlider::sliderReleased, this, [dim] { dim(true); });
   connect(strength_, &QSlider::actionTriggered, this, [this, dim] {
-    if (!strength_->isSliderDown()) QMetaObject::invokeMethod(this, [dim] { dim(true); }, Qt::QueuedConnection);
+    if (!strength_->isSliderDown())
+      QMetaObject::invokeMethod(
+          this, [dim] { dim(true); }, Qt::QueuedConnection);
   });
   connect(distance_, &QuantityField::entered, this, [this](double metres) {
     if (now() == nullptr || !clicked_two_) return;
     const auto p = scaled(*now(), clicked_two_->first, clicked_two_->second, metres);
     clicked_two_.reset();
     if (p) return change(*p, tr("Scale picture"));
-    bar_.tell(kSubject, tr("The picture cannot be scaled so: two different places and a distance of a lot's size are needed."));
+    bar_.tell(kSubject, tr("The picture cannot be scaled so: two different places and a distance of a lot's "
+                           "size are needed."));
     refresh();
   });
   connect(bearing_, &QuantityField::entered, this, [this](double bearing) {
     if (now() == nullptr || !clicked_two_) return;
-    const auto p = aligned(*now(), clicked_two_->first, clicked_two_->second, bearing, document_.plan().site.north);
+    const auto p =
+        aligned(*now(), clicked_two_->first, clicked_two_->second, bearing, document_.plan().site.north);
     clicked_two_.reset();
     if (p) return change(*p, tr("Turn picture"));
     refresh();
@@ -169,7 +173,8 @@ int PictureCard::index() const {
 
 const Picture* PictureCard::now() const {
   const auto& all = document_.plan().pictures;
-  return index() >= 0 && index() < static_cast<int>(all.size()) ? &all[static_cast<std::size_t>(index())] : nullptr;
+  return index() >= 0 && index() < static_cast<int>(all.size()) ? &all[static_cast<std::size_t>(index())]
+                                                                : nullptr;
 }
 
 void PictureCard::open() {
@@ -193,7 +198,9 @@ void PictureCard::add(const QString& path) {
   if (!picture) return bar_.tell(kSubject, QString::fromStdString(picture.error().message()));
   const Plan after = edit::with_new_picture(document_.committed(), *picture);
   if (after == document_.committed())
-    return bar_.tell(kSubject, tr("The plan holds %1 pictures, or as much as it can store: remove one first.").arg(kMostPictures));
+    return bar_.tell(
+        kSubject,
+        tr("The plan holds %1 pictures, or as much as it can store: remove one first.").arg(kMostPictures));
   bar_.withdraw(kSubject);
   document_.commit(after, tr("Add picture"));
   show();
@@ -221,37 +228,40 @@ void PictureCard::store_beside(bool beside) {
 
 void PictureCard::ask_scale() {
   snaps_ = false;
-  ask_points(2, tr("Click two places on the picture whose distance you know."), [this](const std::vector<Point>& p) {
-    clicked_two_ = {p[0], p[1]};
-    refresh();
-    says_->setText(tr("Type how far they are apart:"));
-    distance_->show();
-    distance_->show_value(distance(p[0], p[1]), document_.plan().units);
-    distance_->edit()->setFocus(Qt::OtherFocusReason);
-    distance_->edit()->selectAll();
-    place();
-  });
+  ask_points(2, tr("Click two places on the picture whose distance you know."),
+             [this](const std::vector<Point>& p) {
+               clicked_two_ = {p[0], p[1]};
+               refresh();
+               says_->setText(tr("Type how far they are apart:"));
+               distance_->show();
+               distance_->show_value(distance(p[0], p[1]), document_.plan().units);
+               distance_->edit()->setFocus(Qt::OtherFocusReason);
+               distance_->edit()->selectAll();
+               place();
+             });
 }
 
 void PictureCard::ask_turn() {
   snaps_ = false;
-  ask_points(2, tr("Click two places along a line whose bearing you know."), [this](const std::vector<Point>& p) {
-    clicked_two_ = {p[0], p[1]};
-    refresh();
-    says_->setText(tr("Type its bearing, clockwise from north (0 deg for a north arrow):"));
-    bearing_->show();
-    bearing_->show_value(0, document_.plan().units);
-    bearing_->edit()->setFocus(Qt::OtherFocusReason);
-    bearing_->edit()->selectAll();
-    place();
-  });
+  ask_points(2, tr("Click two places along a line whose bearing you know."),
+             [this](const std::vector<Point>& p) {
+               clicked_two_ = {p[0], p[1]};
+               refresh();
+               says_->setText(tr("Type its bearing, clockwise from north (0 deg for a north arrow):"));
+               bearing_->show();
+               bearing_->show_value(0, document_.plan().units);
+               bearing_->edit()->setFocus(Qt::OtherFocusReason);
+               bearing_->edit()->selectAll();
+               place();
+             });
 }
 
 void PictureCard::ask_move() {
   snaps_ = true;
-  ask_points(2, tr("Click a place on the picture, then where it has to lie."), [this](const std::vector<Point>& p) {
-    if (now() != nullptr) change(moved(*now(), p[1] - p[0]), tr("Move picture"));
-  });
+  ask_points(2, tr("Click a place on the picture, then where it has to lie."),
+             [this](const std::vector<Point>& p) {
+               if (now() != nullptr) change(moved(*now(), p[1] - p[0]), tr("Move picture"));
+             });
 }
 
 // What the picture is moved to is mostly a corner that is drawn already.
@@ -281,14 +291,16 @@ void PictureCard::paint_guest(QPainter& painter, const View& view) const {
 
 void PictureCard::refresh() {
   const auto& all = document_.plan().pictures;
-  const int before = std::clamp(which_->currentIndex(), all.empty() ? -1 : 0, static_cast<int>(all.size()) - 1);
+  const int before =
+      std::clamp(which_->currentIndex(), all.empty() ? -1 : 0, static_cast<int>(all.size()) - 1);
   which_->clear();
   for (const Picture& p : all) which_->addItem(QString::fromStdString(p.name.empty() ? p.file : p.name));
   which_->setCurrentIndex(before);
   const Picture* p = now();
   const auto shown = p == nullptr ? nullptr : decoded(*p, picture_folder(document_.path()));
   for (QPushButton* button : {scale_, turn_, move_}) button->setEnabled(p != nullptr && !p->locked);
-  for (QWidget* w : std::initializer_list<QWidget*>{strength_, locked_, hidden_, on_sheets_, beside_, remove_})
+  for (QWidget* w :
+       std::initializer_list<QWidget*>{strength_, locked_, hidden_, on_sheets_, beside_, remove_})
     w->setEnabled(p != nullptr);
   distance_->setVisible(false);
   bearing_->setVisible(false);
@@ -306,7 +318,7 @@ void PictureCard::refresh() {
   const auto length = [&](double v) {
     return QString::fromStdString(print_quantity(Quantity::length, v, document_.plan().units));
   };
-  says_->setText(asking()             ? asked()
+  says_->setText(asking()          ? asked()
                  : !shown->shown() ? shown->trouble
                                    : tr("%1 by %2 on the ground.").arg(length(p->width), length(p->height)));
   says_->setObjectName(shown->shown() ? "faint" : "wrong");
@@ -316,7 +328,8 @@ void PictureCard::refresh() {
 void PictureCard::say_missing() {
   QStringList missing;
   for (const Picture& p : document_.plan().pictures)
-    if (const auto there = decoded(p, picture_folder(document_.path())); !there->shown()) missing << there->trouble;
+    if (const auto there = decoded(p, picture_folder(document_.path())); !there->shown())
+      missing << there->trouble;
   if (missing.isEmpty()) return bar_.withdraw(kSubject);
   bar_.tell(kSubject, tr("A picture under the drawing cannot be shown. %1").arg(missing.join(' ')));
 }

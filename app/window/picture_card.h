@@ -17,16 +17,16 @@ namespace underlawn {
 class NoticeBar;
 class QuantityField;
 
-// The pictures under the drawing: a scanned plat, an aerial photograph, a page of a PDF. Placed, scaled by two clicks
-// and a distance, turned by two clicks and a bearing, dimmed, locked, hidden, stored with the plan or beside it. Each
-// change is one entry of the history.
+// The pictures under the drawing: a scanned plat, an aerial photograph, a page of a PDF. Placed, scaled by
+// two clicks and a distance, turned by two clicks and a bearing, dimmed, locked, hidden, stored with the plan
+// or beside it. Each change is one entry of the history.
 class PictureCard : public CanvasCard {
   Q_OBJECT
 
  public:
   PictureCard(Document& document, Canvas& canvas, NoticeBar& bar);
 
-  void open();      // with the pictures there are; asks for a file where there is none
+  void open();  // with the pictures there are; asks for a file where there is none
   void ask_file();
   void add(const QString& path);  // a refusal goes to the notice bar
   int index() const;              // of the picture shown; -1: none

@@ -23,7 +23,8 @@ tl::unexpected<Trouble> refused(const QString& what, const QString& advice) {
 
 Result<QByteArray> bytes_of(const QString& path) {
   QFile file(path);
-  if (!file.open(QIODevice::ReadOnly)) return refused(tr("“%1” cannot be read").arg(path), file.errorString() + ".");
+  if (!file.open(QIODevice::ReadOnly))
+    return refused(tr("“%1” cannot be read").arg(path), file.errorString() + ".");
   if (file.size() > kMostPictureBytes)
     return refused(tr("“%1” is %2 MB large").arg(QFileInfo(path).fileName()).arg(file.size() >> 20),
                    tr("At most %1 MB can be shown: save it smaller, or only the page that is needed.")
@@ -39,13 +40,14 @@ bool fits(const Plan& plan, qsizetype more) {
 
 std::string path_from(const QString& plan_path, const QString& path) {
   const QString whole = QFileInfo(path).absoluteFilePath();
-  return (plan_path.isEmpty() ? whole : QDir(picture_folder(plan_path)).relativeFilePath(whole)).toStdString();
+  return (plan_path.isEmpty() ? whole : QDir(picture_folder(plan_path)).relativeFilePath(whole))
+      .toStdString();
 }
 
 }  // namespace
 
-Result<Picture> picture_from_file(const QString& path, const Plan& plan, const QString& plan_path, Point middle,
-                                  double width) {
+Result<Picture> picture_from_file(const QString& path, const Plan& plan, const QString& plan_path,
+                                  Point middle, double width) {
   const auto bytes = bytes_of(path);
   if (!bytes) return refuse(bytes.error());
   const DecodedPicture decoded = decode_picture(*bytes, 1);
@@ -84,11 +86,14 @@ Result<Picture> stored_beside(const Picture& picture, const QString& plan_path) 
   const QString name = QFileInfo(QString::fromStdString(picture.name)).fileName();
   const QString path = QDir(picture_folder(plan_path)).absoluteFilePath(name.isEmpty() ? "picture" : name);
   QFile there(path);
-  const bool same = there.open(QIODevice::ReadOnly) && there.size() == bytes.size() && there.readAll() == bytes;
+  const bool same =
+      there.open(QIODevice::ReadOnly) && there.size() == bytes.size() && there.readAll() == bytes;
   if (!same && there.exists())
-    return refused(tr("There is another file called “%1” beside the plan").arg(name), tr("Move it away first."));
+    return refused(tr("There is another file called “%1” beside the plan").arg(name),
+                   tr("Move it away first."));
   if (!same) {
-    const auto written = write_file(path.toStdString(), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+    const auto written =
+        write_file(path.toStdString(), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
     if (!written) return refuse(written.error());
   }
   Picture p = picture;

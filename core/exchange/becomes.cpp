@@ -10,8 +10,9 @@ namespace underlawn {
 namespace {
 
 constexpr std::array<std::string_view, kBecomes> kWords = {
-    "out",  "lot",   "house", "drive", "septic_tank", "drain_field", "reserve_field", "well",   "tree",
-    "electric", "gas", "communication", "water", "sewer", "reclaimed", "easement", "no_dig", "heights"};
+    "out",           "lot",   "house",     "drive",    "septic_tank", "drain_field",
+    "reserve_field", "well",  "tree",      "electric", "gas",         "communication",
+    "water",         "sewer", "reclaimed", "easement", "no_dig",      "heights"};
 
 struct Clue {
   std::string_view word;
@@ -19,48 +20,127 @@ struct Clue {
 };
 
 // The first row whose word is in the name decides; so what is narrower stands above.
-constexpr Clue kClues[] = {
-    {"TEXT", Becomes::left_out},       {"ANNO", Becomes::left_out},      {"IDEN", Becomes::left_out},
-    {"DIMS", Becomes::left_out},       {"DIM", Becomes::left_out},       {"LABEL", Becomes::left_out},
-    {"LABELS", Becomes::left_out},     {"BRNG", Becomes::left_out},      {"TTLB", Becomes::left_out},
-    {"DEFPOINTS", Becomes::left_out},  {"SBCK", Becomes::left_out},      {"SETBACK", Becomes::left_out},
-    {"SETBACKS", Becomes::left_out},   {"BRLN", Becomes::left_out},      {"OVHD", Becomes::left_out},
-    {"OVERHEAD", Becomes::left_out},   {"ROOF", Becomes::left_out},      {"ROAD", Becomes::left_out},
-    {"STREET", Becomes::left_out},     {"ESMT", Becomes::easement},      {"EASE", Becomes::easement},
-    {"EASEMENT", Becomes::easement},   {"EASEMENTS", Becomes::easement}, {"TOPO", Becomes::heights},
-    {"CONTOUR", Becomes::heights},     {"CONTOURS", Becomes::heights},   {"SPOT", Becomes::heights},
-    {"ELEVATION", Becomes::heights},   {"ELEVATIONS", Becomes::heights}, {"SPOTS", Becomes::heights},
-    {"RESERVE", Becomes::reserve_field}, {"REPLACEMENT", Becomes::reserve_field},
-    {"LEACH", Becomes::drain_field},   {"LEACHFIELD", Becomes::drain_field},
-    {"DRAINFIELD", Becomes::drain_field}, {"DRAIN", Becomes::drain_field}, {"ABSORPTION", Becomes::drain_field},
-    {"SEPT", Becomes::septic_tank},    {"SEPTIC", Becomes::septic_tank}, {"WELL", Becomes::well},
-    {"WELLS", Becomes::well},          {"NGAS", Becomes::gas},           {"GAS", Becomes::gas},
-    {"PROPANE", Becomes::gas},         {"FUEL", Becomes::gas},           {"OIL", Becomes::gas},
-    {"RECL", Becomes::reclaimed},      {"RECLAIMED", Becomes::reclaimed}, {"IRRI", Becomes::reclaimed},
-    {"IRRIGATION", Becomes::reclaimed}, {"SSWR", Becomes::sewer},        {"SEWR", Becomes::sewer},
-    {"SEWER", Becomes::sewer},         {"SANR", Becomes::sewer},         {"SANITARY", Becomes::sewer},
-    {"STRM", Becomes::sewer},          {"STORM", Becomes::sewer},        {"WATR", Becomes::water},
-    {"WATER", Becomes::water},         {"WTR", Becomes::water},          {"DOMW", Becomes::water},
-    {"ELEC", Becomes::electric},       {"ELECTRIC", Becomes::electric},  {"ELECTRICAL", Becomes::electric},
-    {"POWR", Becomes::electric},       {"POWER", Becomes::electric},     {"COMM", Becomes::communication},
-    {"TELE", Becomes::communication},  {"TELEPHONE", Becomes::communication}, {"TELECOM", Becomes::communication},
-    {"PHONE", Becomes::communication}, {"CATV", Becomes::communication}, {"CABLE", Becomes::communication},
-    {"FIBR", Becomes::communication},  {"FIBER", Becomes::communication}, {"COMMUNICATION", Becomes::communication},
-    {"BLDG", Becomes::house},          {"BLDGS", Becomes::house},        {"BUILDING", Becomes::house},
-    {"BUILDINGS", Becomes::house},     {"HOUSE", Becomes::house},        {"HOUSES", Becomes::house},
-    {"DWELLING", Becomes::house},      {"RESIDENCE", Becomes::house},    {"FOOTPRINT", Becomes::house},
-    {"FOOTPRINTS", Becomes::house},    {"FOUNDATION", Becomes::house},   {"FNDN", Becomes::house},
-    {"DRIV", Becomes::drive},          {"DRIVE", Becomes::drive},        {"DRIVEWAY", Becomes::drive},
-    {"DRIVEWAYS", Becomes::drive},     {"PVMT", Becomes::drive},         {"PAVEMENT", Becomes::drive},
-    {"PAVING", Becomes::drive},        {"ASPH", Becomes::drive},         {"ASPHALT", Becomes::drive},
-    {"PARKING", Becomes::drive},       {"PRKG", Becomes::drive},         {"TREE", Becomes::tree},
-    {"TREES", Becomes::tree},          {"VEGE", Becomes::tree},          {"PATIO", Becomes::no_dig},
-    {"DECK", Becomes::no_dig},         {"POOL", Becomes::no_dig},        {"POND", Becomes::no_dig},
-    {"GARDEN", Becomes::no_dig},       {"GARDENS", Becomes::no_dig},     {"NODIG", Becomes::no_dig},
-    {"WETLAND", Becomes::no_dig},      {"WETLANDS", Becomes::no_dig},    {"PROP", Becomes::lot_line},
-    {"PROPERTY", Becomes::lot_line},   {"LOT", Becomes::lot_line},       {"LOTS", Becomes::lot_line},
-    {"LOTLINE", Becomes::lot_line},    {"PARCEL", Becomes::lot_line},    {"PARCELS", Becomes::lot_line},
-    {"BOUNDARY", Becomes::lot_line},   {"BNDY", Becomes::lot_line},      {"CADASTRE", Becomes::lot_line}};
+constexpr Clue kClues[] = {{"TEXT", Becomes::left_out},
+                           {"ANNO", Becomes::left_out},
+                           {"IDEN", Becomes::left_out},
+                           {"DIMS", Becomes::left_out},
+                           {"DIM", Becomes::left_out},
+                           {"LABEL", Becomes::left_out},
+                           {"LABELS", Becomes::left_out},
+                           {"BRNG", Becomes::left_out},
+                           {"TTLB", Becomes::left_out},
+                           {"DEFPOINTS", Becomes::left_out},
+                           {"SBCK", Becomes::left_out},
+                           {"SETBACK", Becomes::left_out},
+                           {"SETBACKS", Becomes::left_out},
+                           {"BRLN", Becomes::left_out},
+                           {"OVHD", Becomes::left_out},
+                           {"OVERHEAD", Becomes::left_out},
+                           {"ROOF", Becomes::left_out},
+                           {"ROAD", Becomes::left_out},
+                           {"STREET", Becomes::left_out},
+                           {"ESMT", Becomes::easement},
+                           {"EASE", Becomes::easement},
+                           {"EASEMENT", Becomes::easement},
+                           {"EASEMENTS", Becomes::easement},
+                           {"TOPO", Becomes::heights},
+                           {"CONTOUR", Becomes::heights},
+                           {"CONTOURS", Becomes::heights},
+                           {"SPOT", Becomes::heights},
+                           {"ELEVATION", Becomes::heights},
+                           {"ELEVATIONS", Becomes::heights},
+                           {"SPOTS", Becomes::heights},
+                           {"RESERVE", Becomes::reserve_field},
+                           {"REPLACEMENT", Becomes::reserve_field},
+                           {"LEACH", Becomes::drain_field},
+                           {"LEACHFIELD", Becomes::drain_field},
+                           {"DRAINFIELD", Becomes::drain_field},
+                           {"DRAIN", Becomes::drain_field},
+                           {"ABSORPTION", Becomes::drain_field},
+                           {"SEPT", Becomes::septic_tank},
+                           {"SEPTIC", Becomes::septic_tank},
+                           {"WELL", Becomes::well},
+                           {"WELLS", Becomes::well},
+                           {"NGAS", Becomes::gas},
+                           {"GAS", Becomes::gas},
+                           {"PROPANE", Becomes::gas},
+                           {"FUEL", Becomes::gas},
+                           {"OIL", Becomes::gas},
+                           {"RECL", Becomes::reclaimed},
+                           {"RECLAIMED", Becomes::reclaimed},
+                           {"IRRI", Becomes::reclaimed},
+                           {"IRRIGATION", Becomes::reclaimed},
+                           {"SSWR", Becomes::sewer},
+                           {"SEWR", Becomes::sewer},
+                           {"SEWER", Becomes::sewer},
+                           {"SANR", Becomes::sewer},
+                           {"SANITARY", Becomes::sewer},
+                           {"STRM", Becomes::sewer},
+                           {"STORM", Becomes::sewer},
+                           {"WATR", Becomes::water},
+                           {"WATER", Becomes::water},
+                           {"WTR", Becomes::water},
+                           {"DOMW", Becomes::water},
+                           {"ELEC", Becomes::electric},
+                           {"ELECTRIC", Becomes::electric},
+                           {"ELECTRICAL", Becomes::electric},
+                           {"POWR", Becomes::electric},
+                           {"POWER", Becomes::electric},
+                           {"COMM", Becomes::communication},
+                           {"TELE", Becomes::communication},
+                           {"TELEPHONE", Becomes::communication},
+                           {"TELECOM", Becomes::communication},
+                           {"PHONE", Becomes::communication},
+                           {"CATV", Becomes::communication},
+                           {"CABLE", Becomes::communication},
+                           {"FIBR", Becomes::communication},
+                           {"FIBER", Becomes::communication},
+                           {"COMMUNICATION", Becomes::communication},
+                           {"BLDG", Becomes::house},
+                           {"BLDGS", Becomes::house},
+                           {"BUILDING", Becomes::house},
+                           {"BUILDINGS", Becomes::house},
+                           {"HOUSE", Becomes::house},
+                           {"HOUSES", Becomes::house},
+                           {"DWELLING", Becomes::house},
+                           {"RESIDENCE", Becomes::house},
+                           {"FOOTPRINT", Becomes::house},
+                           {"FOOTPRINTS", Becomes::house},
+                           {"FOUNDATION", Becomes::house},
+                           {"FNDN", Becomes::house},
+                           {"DRIV", Becomes::drive},
+                           {"DRIVE", Becomes::drive},
+                           {"DRIVEWAY", Becomes::drive},
+                           {"DRIVEWAYS", Becomes::drive},
+                           {"PVMT", Becomes::drive},
+                           {"PAVEMENT", Becomes::drive},
+                           {"PAVING", Becomes::drive},
+                           {"ASPH", Becomes::drive},
+                           {"ASPHALT", Becomes::drive},
+                           {"PARKING", Becomes::drive},
+                           {"PRKG", Becomes::drive},
+                           {"TREE", Becomes::tree},
+                           {"TREES", Becomes::tree},
+                           {"VEGE", Becomes::tree},
+                           {"PATIO", Becomes::no_dig},
+                           {"DECK", Becomes::no_dig},
+                           {"POOL", Becomes::no_dig},
+                           {"POND", Becomes::no_dig},
+                           {"GARDEN", Becomes::no_dig},
+                           {"GARDENS", Becomes::no_dig},
+                           {"NODIG", Becomes::no_dig},
+                           {"WETLAND", Becomes::no_dig},
+                           {"WETLANDS", Becomes::no_dig},
+                           {"PROP", Becomes::lot_line},
+                           {"PROPERTY", Becomes::lot_line},
+                           {"LOT", Becomes::lot_line},
+                           {"LOTS", Becomes::lot_line},
+                           {"LOTLINE", Becomes::lot_line},
+                           {"PARCEL", Becomes::lot_line},
+                           {"PARCELS", Becomes::lot_line},
+                           {"BOUNDARY", Becomes::lot_line},
+                           {"BNDY", Becomes::lot_line},
+                           {"CADASTRE", Becomes::lot_line}};
 
 // "V-PROP-LINE", "Property line", "propertyLine" in words, upper case.
 std::set<std::string> words_of(std::string_view name) {
@@ -86,10 +166,14 @@ std::string lower(std::string text) {
 }
 
 void count(ShapeGroup& g, const Shape& s) {
-  if (!s.text.empty()) ++g.texts;
-  else if (s.kind == ShapeKind::point) ++g.points;
-  else if (s.kind == ShapeKind::line) ++g.lines;
-  else ++g.areas;
+  if (!s.text.empty())
+    ++g.texts;
+  else if (s.kind == ShapeKind::point)
+    ++g.points;
+  else if (s.kind == ShapeKind::line)
+    ++g.lines;
+  else
+    ++g.areas;
 }
 
 Becomes guess_for(const Drawing& drawing, const ShapeGroup& g) {
@@ -146,7 +230,8 @@ std::optional<FeatureKind> feature_kind_of(Becomes b) {
 }
 
 UtilityKind utility_kind_of(Becomes b) {
-  return static_cast<UtilityKind>(std::clamp(static_cast<int>(b) - static_cast<int>(Becomes::electric), 0, 5));
+  return static_cast<UtilityKind>(
+      std::clamp(static_cast<int>(b) - static_cast<int>(Becomes::electric), 0, 5));
 }
 
 Becomes guess_of(std::string_view name) {
@@ -181,7 +266,9 @@ std::vector<ShapeGroup> groups_of(const Drawing& drawing, const std::vector<int>
   std::map<std::pair<int, std::string>, ShapeGroup> groups;
   for (std::size_t i = 0; i < drawing.shapes.size(); ++i) {
     const Shape& s = drawing.shapes[i];
-    const int by = static_cast<std::size_t>(s.layer) < attributes.size() ? attributes[static_cast<std::size_t>(s.layer)] : -1;
+    const int by = static_cast<std::size_t>(s.layer) < attributes.size()
+                       ? attributes[static_cast<std::size_t>(s.layer)]
+                       : -1;
     const bool split = by >= 0 && static_cast<std::size_t>(by) < s.values.size();
     const std::string value = split ? s.values[static_cast<std::size_t>(by)] : "";
     ShapeGroup& g = groups[{s.layer, value}];

@@ -47,8 +47,8 @@ struct ShapeGroup {
   Becomes guess = Becomes::left_out;
 };
 
-// Which attribute a layer is best split by: one called like a kind ("type", "class", ...) with 2 to 40 values; -1
-// for none.
+// Which attribute a layer is best split by: one called like a kind ("type", "class", ...) with 2 to 40
+// values; -1 for none.
 int likely_attribute(const Drawing& drawing, int layer);
 
 // `attributes`: for each layer the attribute it is split by, -1 for none.
@@ -56,8 +56,8 @@ std::vector<ShapeGroup> groups_of(const Drawing& drawing, const std::vector<int>
 
 std::string group_label(const Drawing& drawing, const ShapeGroup& group);  // "V-BLDG", "parcels: road"
 
-// Guessed from words of a name in any case: plain English, and the US National CAD Standard's layer names (major
-// and minor groups such as PROP, BLDG, SSWR; from memory). What only labels or measures is left out.
+// Guessed from words of a name in any case: plain English, and the US National CAD Standard's layer names
+// (major and minor groups such as PROP, BLDG, SSWR; from memory). What only labels or measures is left out.
 Becomes guess_of(std::string_view name);
 
 }  // namespace underlawn

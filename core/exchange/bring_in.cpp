@@ -17,15 +17,15 @@ namespace underlawn {
 
 namespace {
 
-constexpr std::string_view kWords[] = {"nothing", "the lot line", "houses", "drives", "septic tanks",
-                                       "drain fields", "reserve fields", "wells", "trees", "electric lines",
-                                       "gas lines", "communication lines", "water lines", "sewer lines",
-                                       "reclaimed water lines", "easements", "no-dig areas", "spot heights"};
+constexpr std::string_view kWords[] = {
+    "nothing",      "the lot line",        "houses",      "drives",      "septic tanks",
+    "drain fields", "reserve fields",      "wells",       "trees",       "electric lines",
+    "gas lines",    "communication lines", "water lines", "sewer lines", "reclaimed water lines",
+    "easements",    "no-dig areas",        "spot heights"};
 
 bool on_plan(const std::vector<Point>& points) {
-  return std::ranges::all_of(points, [](Point p) {
-    return std::abs(p.x) <= kLargestPlan && std::abs(p.y) <= kLargestPlan;
-  });
+  return std::ranges::all_of(
+      points, [](Point p) { return std::abs(p.x) <= kLargestPlan && std::abs(p.y) <= kLargestPlan; });
 }
 
 bool closes(const std::vector<Point>& points, double reach) {
@@ -81,14 +81,16 @@ class Bringer {
   std::string name_of(const Shape& s) const {
     const auto& names = drawing_.layers[static_cast<std::size_t>(s.layer)].attributes;
     for (std::size_t i = 0; i < std::min(names.size(), s.values.size()); ++i)
-      if (names[i] == "name" || names[i] == "Name" || names[i] == "NAME" || names[i] == "label") return s.values[i];
+      if (names[i] == "name" || names[i] == "Name" || names[i] == "NAME" || names[i] == "label")
+        return s.values[i];
     return "";
   }
 
   void add_heights(const ShapeGroup& group) {
     for (int i : group.shapes) {
       const auto found = spot_heights(drawing_, shape(i), how_.placement);
-      if (found.empty()) miss("shape for spot heights", "has no height: neither in its points nor as a number beside it");
+      if (found.empty())
+        miss("shape for spot heights", "has no height: neither in its points nor as a number beside it");
       heights_.insert(heights_.end(), found.begin(), found.end());
     }
   }
@@ -124,7 +126,8 @@ class Bringer {
   }
   void add_ring(const Ring& drawn, Becomes b, const std::string& name) {
     Ring ring = without_repeats(drawn);
-    if (ring.size() > 1 && distance(ring.front(), ring.back()) <= std::max(how_.reach, kSamePlace)) ring.pop_back();
+    if (ring.size() > 1 && distance(ring.front(), ring.back()) <= std::max(how_.reach, kSamePlace))
+      ring.pop_back();
     const std::string what(kWords[static_cast<int>(b)]);
     if (!on_plan(ring)) return miss(what, "lies too far from the rest of the drawing");
     if (auto checked = checked_ring(ring, "an area"); !checked) return miss(what, checked.error().message());
@@ -193,7 +196,8 @@ class Bringer {
     features_.push_back({b, name, {at}});
   }
 
-  // Of several rings: the one that was pointed at, else the one around most of what comes in, else the largest.
+  // Of several rings: the one that was pointed at, else the one around most of what comes in, else the
+  // largest.
   void choose_lot() {
     if (lots_.empty()) return;
     const auto worth = [&](const Ring& ring) {
@@ -284,7 +288,8 @@ Placement usual_placement(const Drawing& drawing, const Plan& plan, double unit,
   p.turn = plan.site.north - std::numbers::pi / 2;
   if (drawing.place && plan.map_place) {
     p.from = drawing.place->at;
-    p.to = to_plan(*plan.map_place, plan.site.north, {{drawing.place->latitude, drawing.place->longitude}})[0];
+    p.to =
+        to_plan(*plan.map_place, plan.site.north, {{drawing.place->latitude, drawing.place->longitude}})[0];
     if (std::isfinite(p.to.x) && std::isfinite(p.to.y)) return p;
   }
   std::vector<Shape> some;

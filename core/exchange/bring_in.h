@@ -20,19 +20,22 @@ struct Placement {
   Point operator()(Point p) const { return to + rotated(unit * (p - from), turn); }
 };
 
-// A drawing that says where on the Earth it lies goes where the plan lies there; any other with its lower left
-// corner to (0, 0), its y to the plan's north. `of`: the shapes whose corner that is, all where it is empty.
-Placement usual_placement(const Drawing& drawing, const Plan& plan, double unit, const std::vector<int>& of = {});
+// A drawing that says where on the Earth it lies goes where the plan lies there; any other with its lower
+// left corner to (0, 0), its y to the plan's north. `of`: the shapes whose corner that is, all where it is
+// empty.
+Placement usual_placement(const Drawing& drawing, const Plan& plan, double unit,
+                          const std::vector<int>& of = {});
 
-// `unit` that makes `drawn`, two places of the drawing, lie `metres` apart; nothing where they are one place or the
-// distance is none.
+// `unit` that makes `drawn`, two places of the drawing, lie `metres` apart; nothing where they are one place
+// or the distance is none.
 std::optional<double> unit_from(Point a, Point b, double metres);
 
 struct Bringing {
   Placement placement;
-  double reach = 0.02;               // m: ends of lines this near are one place
-  std::optional<double> keep_within = 30;  // m from the lot: what lies farther off is left out; none: all is kept
-  std::optional<Point> lot_at;       // in the drawing: of several rings the lot is the one around this place
+  double reach = 0.02;  // m: ends of lines this near are one place
+  std::optional<double> keep_within =
+      30;                       // m from the lot: what lies farther off is left out; none: all is kept
+  std::optional<Point> lot_at;  // in the drawing: of several rings the lot is the one around this place
 };
 
 struct Brought {
@@ -43,9 +46,10 @@ struct Brought {
   bool anything() const { return !counts.empty(); }
 };
 
-// `becomes`: for each group what it becomes. What cannot be taken (a ring that crosses itself, lines that close
-// nothing, beyond what a plan holds) is left out and said. Where a lot comes in it takes the place of the plan's;
-// everything else is added. The plan learns its place on the Earth where the drawing knows it and the plan does not.
+// `becomes`: for each group what it becomes. What cannot be taken (a ring that crosses itself, lines that
+// close nothing, beyond what a plan holds) is left out and said. Where a lot comes in it takes the place of
+// the plan's; everything else is added. The plan learns its place on the Earth where the drawing knows it and
+// the plan does not.
 Brought bring_in(const Plan& plan, const Drawing& drawing, const std::vector<ShapeGroup>& groups,
                  const std::vector<Becomes>& becomes, const Bringing& how);
 

@@ -10,8 +10,8 @@ namespace underlawn {
 namespace {
 
 constexpr double kPi = std::numbers::pi;
-constexpr double kSameStep = 1e-6;   // of a step: chords this alike are of one arc
-constexpr double kSameTurn = 1e-6;   // rad
+constexpr double kSameStep = 1e-6;    // of a step: chords this alike are of one arc
+constexpr double kSameTurn = 1e-6;    // rad
 constexpr double kLargestTurn = 0.3;  // rad from chord to chord: more is a drawn corner
 
 double turn_at(const Polyline& line, std::size_t i) {
@@ -77,7 +77,8 @@ Polyline with_fewer_chords(const Polyline& line, double tolerance) {
     const double pieces = std::ceil(static_cast<double>(chords) / together);
     // Whole steps of the fine chords, so that every point kept is one that was there.
     for (double k = 1; k < pieces; ++k)
-      out.push_back(line[i + static_cast<std::size_t>(std::lround(k * static_cast<double>(chords) / pieces))]);
+      out.push_back(
+          line[i + static_cast<std::size_t>(std::lround(k * static_cast<double>(chords) / pieces))]);
     i += chords;
   }
   return out;

@@ -6,7 +6,8 @@
 
 namespace underlawn {
 
-// Angle of the longest chord that stays within `tolerance` of its arc, rad; from a tenth of a degree to a quarter turn.
+// Angle of the longest chord that stays within `tolerance` of its arc, rad; from a tenth of a degree to a
+// quarter turn.
 double chord_angle(double radius, double tolerance);
 
 // Points of the arc behind its first one, with the last; `sweep` rad counter-clockwise, negative clockwise.

@@ -34,7 +34,8 @@ std::uint32_t big_endian(std::string_view bytes, std::size_t at) {
 // Shapefile Technical Description, July 1998).
 long records_in(std::string_view shp) {
   long count = 0;
-  for (std::size_t at = 100; at + 8 <= shp.size(); ++count) at += 8 + 2 * std::size_t{big_endian(shp, at + 4)};
+  for (std::size_t at = 100; at + 8 <= shp.size(); ++count)
+    at += 8 + 2 * std::size_t{big_endian(shp, at + 4)};
   return count;
 }
 

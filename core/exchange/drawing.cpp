@@ -27,7 +27,8 @@ void bring_near(Drawing& drawing) {
   constexpr double kNear = 5000, kStep = 100;
   const Box box = extent(drawing.shapes);
   const auto far = [](double v) { return std::abs(v) > kNear; };
-  if (drawing.shapes.empty() || !(far(box.low.x) || far(box.low.y) || far(box.high.x) || far(box.high.y))) return;
+  if (drawing.shapes.empty() || !(far(box.low.x) || far(box.low.y) || far(box.high.x) || far(box.high.y)))
+    return;
   drawing.shift = {std::floor(box.low.x / kStep) * kStep, std::floor(box.low.y / kStep) * kStep};
   for (Shape& s : drawing.shapes) {
     for (Point& p : s.points) p = p - drawing.shift;

@@ -19,12 +19,12 @@ enum class ShapeKind { point, line, area };
 
 struct Shape {
   ShapeKind kind = ShapeKind::line;
-  std::vector<Point> points;         // one point, a line, or the outline without its first point again
-  std::vector<Ring> holes;           // of an area
-  std::vector<double> heights;       // of each point, in the drawing's unit; none where it is flat at 0
-  int layer = 0;                     // index in Drawing::layers
-  std::string text;                  // what is written there, of a text
-  std::vector<std::string> values;   // of DrawingLayer::attributes, in their order
+  std::vector<Point> points;        // one point, a line, or the outline without its first point again
+  std::vector<Ring> holes;          // of an area
+  std::vector<double> heights;      // of each point, in the drawing's unit; none where it is flat at 0
+  int layer = 0;                    // index in Drawing::layers
+  std::string text;                 // what is written there, of a text
+  std::vector<std::string> values;  // of DrawingLayer::attributes, in their order
   bool operator==(const Shape&) const = default;
 };
 
@@ -53,15 +53,16 @@ struct Drawing {
   // for the designer to confirm.
   double unit = 0;
   std::string unit_name;  // "feet"; empty where unit is 0
-  // Where the drawing's (0, 0) lies on the Earth, when the file says; coordinates are then metres of the plane
-  // that MapPlace describes, with north up.
+  // Where the drawing's (0, 0) lies on the Earth, when the file says; coordinates are then metres of the
+  // plane that MapPlace describes, with north up.
   std::optional<MapPlace> place;
   std::string system;  // the file's own coordinate system, "NAD83 / Wisconsin South (ftUS)"; may be empty
   Point shift;         // taken off the file's coordinates, in its unit, so that they are of a lot's size
 
-  std::map<std::string, long> held;  // what the file holds, by kind, counted by us in its bytes (DXF) or said by it
-  long expected = 0;                 // shapes that must arrive, blocks resolved; texts not counted
-  long arrived = 0;                  // of these, how many did
+  std::map<std::string, long>
+      held;           // what the file holds, by kind, counted by us in its bytes (DXF) or said by it
+  long expected = 0;  // shapes that must arrive, blocks resolved; texts not counted
+  long arrived = 0;   // of these, how many did
   std::vector<LeftOut> left_out;
   std::vector<Trouble> remarks;
   double tolerance = 0;  // in the drawing's unit: how far chords may lie off the arcs they stand for

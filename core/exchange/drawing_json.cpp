@@ -20,7 +20,8 @@ Json flat(const std::vector<Point>& points) {
 
 std::vector<Point> points_of(const Json& all) {
   std::vector<Point> points;
-  for (std::size_t i = 0; i + 1 < all.size(); i += 2) points.push_back({all[i].get<double>(), all[i + 1].get<double>()});
+  for (std::size_t i = 0; i + 1 < all.size(); i += 2)
+    points.push_back({all[i].get<double>(), all[i + 1].get<double>()});
   return points;
 }
 
@@ -65,7 +66,8 @@ Drawing drawing_of(const Json& j) {
   for (const Json& s : j.at("shapes")) d.shapes.push_back(shape_of(s, d.layers.size()));
   d.unit = j.at("unit");
   d.unit_name = j.at("unit_name");
-  if (j.contains("place")) d.place = MapPlace{j["place"].at(0), j["place"].at(1), {j["place"].at(2), j["place"].at(3)}};
+  if (j.contains("place"))
+    d.place = MapPlace{j["place"].at(0), j["place"].at(1), {j["place"].at(2), j["place"].at(3)}};
   d.system = j.at("system");
   d.shift = {j.at("shift").at(0), j.at("shift").at(1)};
   d.held = j.at("held").get<std::map<std::string, long>>();
@@ -93,7 +95,8 @@ std::string drawing_to_json(const Drawing& d) {
   j["expected"] = d.expected;
   j["arrived"] = d.arrived;
   j["left_out"] = Json::array();
-  for (const LeftOut& l : d.left_out) j["left_out"].push_back({{"what", l.what}, {"count", l.count}, {"why", l.why}});
+  for (const LeftOut& l : d.left_out)
+    j["left_out"].push_back({{"what", l.what}, {"count", l.count}, {"why", l.why}});
   j["remarks"] = Json::array();
   for (const Trouble& r : d.remarks) j["remarks"].push_back(json_of(r));
   j["tolerance"] = d.tolerance;
@@ -113,7 +116,8 @@ Result<Drawing> drawing_from_json(std::string_view text) {
     return drawing_of(j);
   } catch (const nlohmann::json::exception&) {
     return refuse({"drawing_not_read", "the file cannot be read", "", "",
-                   "Its reader gave up on it: it is damaged, or far too large. Save it again, or only the part with the lot."});
+                   "Its reader gave up on it: it is damaged, or far too large. Save it again, or only the "
+                   "part with the lot."});
   }
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A drawing from one process to another: read apart, so that a file that breaks the reader breaks nothing else.
+// A drawing from one process to another: read apart, so that a file that breaks the reader breaks nothing
+// else.
 #pragma once
 
 #include <string>

@@ -79,7 +79,7 @@ bool is_mesh(const std::vector<DxfTag>& tags, const Entity& e) {
 }
 
 struct Block {
-  double shapes = 0;                                   // of its own
+  double shapes = 0;                                    // of its own
   std::vector<std::pair<std::string, double>> inserts;  // block, times
 };
 
@@ -141,20 +141,22 @@ class Counter {
  private:
   void add(Block& block, const Entity& e) {
     if (e.kind == "ARC" || e.kind == "CIRCLE") widen(number(value_of(tags_, e, 40)));
-    if (e.kind == "ELLIPSE") widen(std::hypot(number(value_of(tags_, e, 11)), number(value_of(tags_, e, 21))));
+    if (e.kind == "ELLIPSE")
+      widen(std::hypot(number(value_of(tags_, e, 11)), number(value_of(tags_, e, 21))));
     if (e.kind == "LWPOLYLINE" || e.kind == "POLYLINE" || e.kind == "VERTEX") add_bulges(e);
     if (kShapes.contains(e.kind) && !is_mesh(tags_, e)) ++block.shapes;
     if (e.kind != "INSERT") return;
     for (int scale : {41, 42})
-      if (const double by = std::abs(number(value_of(tags_, e, scale))); by < 1e6) largest_scale_ = std::max(largest_scale_, by);
+      if (const double by = std::abs(number(value_of(tags_, e, scale))); by < 1e6)
+        largest_scale_ = std::max(largest_scale_, by);
     const auto times = [&](int code) { return std::max(1.0, number(value_of(tags_, e, code))); };
     block.inserts.emplace_back(std::string(value_of(tags_, e, 2)), times(70) * times(71));
   }
   void widen(double radius) {
     if (std::abs(radius) < 1e12) out_.largest_radius = std::max(out_.largest_radius, std::abs(radius));
   }
-  // Of the arc from one vertex to the next: chord (1 + b^2) / 4b. The way back to the first one is not looked at:
-  // it is no longer than the others together.
+  // Of the arc from one vertex to the next: chord (1 + b^2) / 4b. The way back to the first one is not looked
+  // at: it is no longer than the others together.
   void add_bulges(const Entity& e) {
     if (e.kind != "VERTEX") bulge_ = 0;
     for (std::size_t i = e.from + 1; i < e.to; ++i) {
@@ -258,7 +260,8 @@ class Writer {
       : tags_(tags), contents_(contents), recode_(recode) {}
 
   void header() {
-    text_ += "  0\nSECTION\n  2\nHEADER\n  9\n$ACADVER\n  1\nAC1015\n  9\n$DWGCODEPAGE\n  3\nUTF-8\n  0\nENDSEC\n";
+    text_ +=
+        "  0\nSECTION\n  2\nHEADER\n  9\n$ACADVER\n  1\nAC1015\n  9\n$DWGCODEPAGE\n  3\nUTF-8\n  0\nENDSEC\n";
   }
   void section(const Section& s) {
     text_ += "  0\nSECTION\n  2\n" + std::string(s.name) + "\n";
@@ -294,7 +297,8 @@ class Writer {
     const bool part = kParts.contains(e.kind);
     if (!part) dropping_ = false;
     if (dropping_) return;
-    const bool wanted = frame || part || kShapes.contains(e.kind) || kTexts.contains(e.kind) || e.kind == "INSERT";
+    const bool wanted =
+        frame || part || kShapes.contains(e.kind) || kTexts.contains(e.kind) || e.kind == "INSERT";
     if (!wanted || is_mesh(tags_, e) || (!part && in_paper_space(tags_, e))) {
       dropping_ = true;
       return;

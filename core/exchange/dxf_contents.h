@@ -20,12 +20,12 @@ struct DxfContents {
   int units = 0;          // $INSUNITS
   bool utf8 = true;       // texts are UTF-8 (or plain ASCII), whatever the header says
   bool lies_about_code_page = false;
-  std::map<std::string, long> held;    // entities of model space, as they stand in the file
-  std::vector<LeftOut> left_out;       // kinds that are no line work, paper space
-  std::set<std::string> hidden;        // names of layers that are off or frozen
-  std::vector<std::string> layers;     // named in the file's table
-  double expected = 0;                 // shapes with every block put in place; texts not counted
-  double largest_radius = 0;           // of arcs and circles, in the drawing's unit
+  std::map<std::string, long> held;  // entities of model space, as they stand in the file
+  std::vector<LeftOut> left_out;     // kinds that are no line work, paper space
+  std::set<std::string> hidden;      // names of layers that are off or frozen
+  std::vector<std::string> layers;   // named in the file's table
+  double expected = 0;               // shapes with every block put in place; texts not counted
+  double largest_radius = 0;         // of arcs and circles, in the drawing's unit
   bool blocks_in_themselves = false;
 };
 

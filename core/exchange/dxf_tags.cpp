@@ -39,7 +39,7 @@ class Lines {
     if (rest_.empty()) return false;
     const std::size_t end = rest_.find_first_of("\r\n");
     line = rest_.substr(0, end);
-    const std::size_t step = end == std::string_view::npos ? rest_.size()
+    const std::size_t step = end == std::string_view::npos    ? rest_.size()
                              : rest_.substr(end, 2) == "\r\n" ? end + 2
                                                               : end + 1;
     rest_.remove_prefix(step);
@@ -55,7 +55,8 @@ class Lines {
 bool code_of(std::string_view line, int& code) {
   line = trimmed(line);
   const auto [end, error] = std::from_chars(line.data(), line.data() + line.size(), code);
-  return error == std::errc() && end == line.data() + line.size() && code >= kLowestCode && code <= kHighestCode;
+  return error == std::errc() && end == line.data() + line.size() && code >= kLowestCode &&
+         code <= kHighestCode;
 }
 
 Result<DxfTags> from_text(std::string_view bytes) {
@@ -94,7 +95,8 @@ Form form_of(int code) {
   if ((code >= 60 && code <= 79) || (code >= 170 && code <= 179) || (code >= 270 && code <= 289) ||
       (code >= 370 && code <= 389) || (code >= 400 && code <= 409) || (code >= 1060 && code <= 1070))
     return Form::int16;
-  if ((code >= 90 && code <= 99) || (code >= 420 && code <= 429) || (code >= 440 && code <= 459) || code == 1071)
+  if ((code >= 90 && code <= 99) || (code >= 420 && code <= 429) || (code >= 440 && code <= 459) ||
+      code == 1071)
     return Form::int32;
   if (code >= 160 && code <= 169) return Form::int64;
   return code >= 290 && code <= 299 ? Form::byte : Form::text;

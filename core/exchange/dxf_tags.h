@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A DXF file as pairs of group code and value, from its text or its binary form (Autodesk, DXF Reference, "DXF
-// Format": ASCII and binary DXF files). Reads on behind damage.
+// A DXF file as pairs of group code and value, from its text or its binary form (Autodesk, DXF Reference,
+// "DXF Format": ASCII and binary DXF files). Reads on behind damage.
 #pragma once
 
 #include <deque>
@@ -21,9 +21,9 @@ struct DxfTag {
 struct DxfTags {
   std::vector<DxfTag> tags;
   bool binary = false;
-  long damages = 0;          // places where the order of codes and values was lost, and found again
-  long first_damage = 0;     // line, or byte of a binary file
-  bool ended = false;        // its end mark was there
+  long damages = 0;       // places where the order of codes and values was lost, and found again
+  long first_damage = 0;  // line, or byte of a binary file
+  bool ended = false;     // its end mark was there
   std::shared_ptr<std::deque<std::string>> made;  // the numbers of a binary file as texts
 };
 

@@ -62,8 +62,8 @@ std::string escaped(const std::string& utf8) {
   return out;
 }
 
-// Colours of the AutoCAD index: 1 red, 2 yellow, 3 green, 4 cyan, 5 blue, 6 magenta, 7 black or white. Utilities in
-// those of the APWA code, as near as the index has them (30 orange).
+// Colours of the AutoCAD index: 1 red, 2 yellow, 3 green, 4 cyan, 5 blue, 6 magenta, 7 black or white.
+// Utilities in those of the APWA code, as near as the index has them (30 orange).
 int colour_of(const std::string& layer) {
   static const std::map<std::string, int> kColours = {
       {"V-PROP-LINE", 7}, {"V-BLDG-OTLN", 7}, {"V-POWR-UNDR", 1}, {"V-NGAS-UNDR", 2}, {"V-COMM-UNDR", 30},
@@ -89,11 +89,13 @@ class DxfOut {
     to_.sectionTables();
     dxf_.writeVPort(to_);
     to_.tableLinetypes(3);
-    for (const char* name : {"BYBLOCK", "BYLAYER", "CONTINUOUS"}) dxf_.writeLinetype(to_, {name, name, 0, 0, 0.0});
+    for (const char* name : {"BYBLOCK", "BYLAYER", "CONTINUOUS"})
+      dxf_.writeLinetype(to_, {name, name, 0, 0, 0.0});
     to_.tableEnd();
     to_.tableLayers(static_cast<int>(layers.size()) + 1);
     dxf_.writeLayer(to_, {"0", 0}, {"", 7, 25, "CONTINUOUS", 1.0});
-    for (const auto& [name, colour] : layers) dxf_.writeLayer(to_, {name, 0}, {"", colour, 25, "CONTINUOUS", 1.0});
+    for (const auto& [name, colour] : layers)
+      dxf_.writeLayer(to_, {name, 0}, {"", colour, 25, "CONTINUOUS", 1.0});
     to_.tableEnd();
     to_.tableStyle(1);
     dxf_.writeStyle(to_, {"STANDARD", 0, 0, 1, 0, 0, 2.5, "txt", ""});
@@ -149,9 +151,10 @@ class DxfOut {
   void label(const ExportPart& p) {
     const Point at = p.points[0];
     const DL_Attributes on(p.layer + "-TEXT", 256, -1, "BYLAYER", 1.0);
-    dxf_.writeText(to_, {x(at), y(at), 0, x(at), y(at), 0, scale_ * kTextHeight, 1, 0, 0, 0, escaped(p.label),
-                         "STANDARD", 0},
-                   on);
+    dxf_.writeText(
+        to_,
+        {x(at), y(at), 0, x(at), y(at), 0, scale_ * kTextHeight, 1, 0, 0, 0, escaped(p.label), "STANDARD", 0},
+        on);
   }
 
   DL_Dxf& dxf_;
@@ -180,7 +183,8 @@ void write_all(DL_WriterA& to, DL_Dxf& dxf, const std::vector<ExportPart>& parts
 }  // namespace
 
 Result<std::string> to_dxf(const std::vector<ExportPart>& parts, UnitSystem units) {
-  const Trouble failed{"export_failed", "the DXF file cannot be made", "", "", "There may be no room for it: free some and try again."};
+  const Trouble failed{"export_failed", "the DXF file cannot be made", "", "",
+                       "There may be no room for it: free some and try again."};
   const PassingFile file;
   if (file.path().empty()) return refuse(failed);
   DL_Dxf dxf;

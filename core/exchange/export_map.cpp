@@ -51,7 +51,8 @@ class MapOut {
       system_.SetLocalCS("Undefined Cartesian");
       system_.SetLinearUnits("metre", 1);
     } else {
-      system_ = degrees ? world_system() : plane_system({plan.map_place->latitude, plan.map_place->longitude});
+      system_ =
+          degrees ? world_system() : plane_system({plan.map_place->latitude, plan.map_place->longitude});
     }
   }
 
@@ -84,12 +85,14 @@ class MapOut {
         out.push_back({p.longitude, p.latitude});
       return out;
     }
-    for (Point p : points) out.push_back(rotated(p - plan_.map_place->at, 1.5707963267948966 - plan_.site.north));
+    for (Point p : points)
+      out.push_back(rotated(p - plan_.map_place->at, 1.5707963267948966 - plan_.site.north));
     return out;
   }
   bool add(OGRLayer& layer, const ExportPart& part) const {
     const auto points = placed(part.points);
-    if (points.empty() || !std::ranges::all_of(points, [](Point p) { return std::isfinite(p.x + p.y); })) return false;
+    if (points.empty() || !std::ranges::all_of(points, [](Point p) { return std::isfinite(p.x + p.y); }))
+      return false;
     OGRFeature feature(layer.GetLayerDefn());
     for (const Attribute& a : part.attributes) {
       if (const auto* number = std::get_if<double>(&a.value))
@@ -115,8 +118,8 @@ std::vector<ExportPart> with_table_named(std::vector<ExportPart> parts) {
   return parts;
 }
 
-std::vector<std::pair<std::string, std::vector<const ExportPart*>>> by_table(const std::vector<ExportPart>& parts,
-                                                                           bool one) {
+std::vector<std::pair<std::string, std::vector<const ExportPart*>>> by_table(
+    const std::vector<ExportPart>& parts, bool one) {
   std::vector<std::pair<std::string, std::vector<const ExportPart*>>> tables;
   for (const ExportPart& p : parts) {
     const std::string name = one ? "plan" : p.table;
@@ -129,7 +132,8 @@ std::vector<std::pair<std::string, std::vector<const ExportPart*>>> by_table(con
 
 Trouble failed(const LibrarySession& session) {
   const std::string why = session.messages().empty() ? "" : " " + session.messages().front();
-  return {"export_failed", "the file cannot be made", "", "", "Check that the plan's coordinates are sound." + why};
+  return {"export_failed", "the file cannot be made", "", "",
+          "Check that the plan's coordinates are sound." + why};
 }
 
 }  // namespace
@@ -137,8 +141,10 @@ Trouble failed(const LibrarySession& session) {
 Result<std::string> to_map_file(ExportForm form, const Plan& plan, const std::vector<ExportPart>& given) {
   const bool json = form == ExportForm::geojson;
   if (json && !plan.map_place)
-    return refuse({"no_map_place", "the plan does not know where on the Earth it lies, and GeoJSON has no other coordinates",
-                   "", "", "Bring in a drawing with coordinates, or tie the plan by GPS points; or write DXF or GeoPackage."});
+    return refuse(
+        {"no_map_place",
+         "the plan does not know where on the Earth it lies, and GeoJSON has no other coordinates", "", "",
+         "Bring in a drawing with coordinates, or tie the plan by GPS points; or write DXF or GeoPackage."});
   LibrarySession session;
   // The same plan gives the same bytes.
   session.set("OGR_CURRENT_DATE", "2000-01-01T00:00:00.000Z");
@@ -146,8 +152,9 @@ Result<std::string> to_map_file(ExportForm form, const Plan& plan, const std::ve
   const auto parts = json ? with_table_named(given) : given;
   {
     GDALDriver* driver = GetGDALDriverManager()->GetDriverByName(json ? "GeoJSON" : "GPKG");
-    const Dataset data(driver == nullptr ? nullptr
-                                         : driver->Create(session.path_of(name).c_str(), 0, 0, 0, GDT_Unknown, nullptr));
+    const Dataset data(driver == nullptr
+                           ? nullptr
+                           : driver->Create(session.path_of(name).c_str(), 0, 0, 0, GDT_Unknown, nullptr));
     if (!data) return refuse(failed(session));
     MapOut out(*data, plan, json);
     for (const auto& [table, of_it] : by_table(parts, json))

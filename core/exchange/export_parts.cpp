@@ -41,7 +41,9 @@ std::string layer_of(const Feature& f) {
 
 ShapeKind shape_kind(const Feature& f) {
   const FeatureShape s = shape_of(f.kind);
-  return s == FeatureShape::area ? ShapeKind::area : s == FeatureShape::line ? ShapeKind::line : ShapeKind::point;
+  return s == FeatureShape::area   ? ShapeKind::area
+         : s == FeatureShape::line ? ShapeKind::line
+                                   : ShapeKind::point;
 }
 
 ExportPart part(std::string table, std::string layer, ShapeKind kind, std::vector<Point> points) {
@@ -75,7 +77,7 @@ ExportPart feature_part(const Feature& f) {
 
 Polyline pipe_of(const Trench& t) {
   const bool standing = t.coil.pattern == CoilPattern::upright_coil;
-  const Polyline flat = standing                       ? Polyline{{0, 0}, {t.coil.trench_length, 0}}
+  const Polyline flat = standing                      ? Polyline{{0, 0}, {t.coil.trench_length, 0}}
                         : is_straight(t.coil.pattern) ? straight_path(t.coil)
                                                       : coil_path(t.coil, kPointsPerLoop);
   return on_lot(t, flat);

@@ -10,8 +10,9 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kFarthest = 1e12;  // of a coordinate; beyond it no two of them can be told apart to a millimetre
-constexpr int kDeepest = 32;        // collections within collections
+constexpr double kFarthest =
+    1e12;                     // of a coordinate; beyond it no two of them can be told apart to a millimetre
+constexpr int kDeepest = 32;  // collections within collections
 
 bool sound(const OGRPoint& p) {
   return std::abs(p.getX()) <= kFarthest && std::abs(p.getY()) <= kFarthest;
@@ -30,7 +31,8 @@ class Collector {
   double chord_;
 };
 
-bool Collector::take(const OGRSimpleCurve& line, std::vector<Point>& points, std::vector<double>* heights) const {
+bool Collector::take(const OGRSimpleCurve& line, std::vector<Point>& points,
+                     std::vector<double>* heights) const {
   const bool flat = !line.Is3D();
   bool any = false;
   for (int i = 0; i < line.getNumPoints(); ++i) {

@@ -130,14 +130,16 @@ class Net {
     std::vector<int> next(2 * edges_.size(), -1);
     for (const auto& [node, halves] : out_of)
       for (std::size_t i = 0; i < halves.size(); ++i)
-        next[static_cast<std::size_t>(halves[i].second ^ 1)] = halves[(i + halves.size() - 1) % halves.size()].second;
+        next[static_cast<std::size_t>(halves[i].second ^ 1)] =
+            halves[(i + halves.size() - 1) % halves.size()].second;
     std::vector<Ring> rings;
     std::vector<bool> used(next.size(), false);
     for (std::size_t h = 0; h < next.size(); ++h)
       if (next[h] >= 0 && !used[h]) add_face(static_cast<int>(h), next, used, rings);
     return rings;
   }
-  void add_face(int from, const std::vector<int>& next, std::vector<bool>& used, std::vector<Ring>& rings) const {
+  void add_face(int from, const std::vector<int>& next, std::vector<bool>& used,
+                std::vector<Ring>& rings) const {
     Ring ring;
     for (int h = from; !used[static_cast<std::size_t>(h)]; h = next[static_cast<std::size_t>(h)]) {
       used[static_cast<std::size_t>(h)] = true;

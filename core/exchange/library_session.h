@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The library of map and drawing formats (GDAL), kept on a short lead: five formats and no others, no network, no
-// files but those handed over in memory.
+// The library of map and drawing formats (GDAL), kept on a short lead: five formats and no others, no
+// network, no files but those handed over in memory.
 #pragma once
 
 #include <string>
@@ -17,7 +17,8 @@ class LibrarySession {
   LibrarySession(const LibrarySession&) = delete;
   LibrarySession& operator=(const LibrarySession&) = delete;
 
-  // Hands `bytes` over under a name that only the library knows; gives its path. They must outlive the session.
+  // Hands `bytes` over under a name that only the library knows; gives its path. They must outlive the
+  // session.
   std::string lend(const std::string& name, std::string_view bytes);
   std::string path_of(const std::string& name) const;  // of a file the library writes
   std::string take(const std::string& name);           // what it wrote

@@ -29,7 +29,8 @@ std::vector<Point> transformed(const OGRSpatialReference& from, const OGRSpatial
     y.push_back(p.y);
   }
   std::vector<int> good(points.size(), 0);
-  if (!points.empty()) change->Transform(static_cast<int>(points.size()), x.data(), y.data(), nullptr, good.data());
+  if (!points.empty())
+    change->Transform(static_cast<int>(points.size()), x.data(), y.data(), nullptr, good.data());
   for (std::size_t i = 0; i < points.size(); ++i)
     if (good[i] != 0 && std::isfinite(x[i]) && std::isfinite(y[i])) out[i] = {x[i], y[i]};
   return out;

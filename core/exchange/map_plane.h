@@ -17,8 +17,8 @@ struct LatLon {
   bool operator==(const LatLon&) const = default;
 };
 
-// A transverse Mercator plane about a place (WGS 84, scale 1 on its meridian, the place at 0, 0, north up). Points
-// that cannot be projected come back as not-a-number.
+// A transverse Mercator plane about a place (WGS 84, scale 1 on its meridian, the place at 0, 0, north up).
+// Points that cannot be projected come back as not-a-number.
 std::vector<Point> to_plane(const LatLon& about, const std::vector<LatLon>& places);
 std::vector<LatLon> from_plane(const LatLon& about, const std::vector<Point>& points);
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The second reader of DXF. It tells arcs, bulges and blocks as they are in the file; they are chorded and put in
-// place here.
+// The second reader of DXF. It tells arcs, bulges and blocks as they are in the file; they are chorded and
+// put in place here.
 #include <dxflib/dl_creationadapter.h>
 #include <dxflib/dl_dxf.h>
 
@@ -78,9 +78,7 @@ class Listener : public DL_CreationAdapter {
     if (sweep <= 0) sweep += 360;
     arc({a.cx, a.cy}, a.radius, a.angle1 * kDegree, sweep * kDegree);
   }
-  void addCircle(const DL_CircleData& c) override {
-    arc({c.cx, c.cy}, c.radius, 0, 2 * std::numbers::pi);
-  }
+  void addCircle(const DL_CircleData& c) override { arc({c.cx, c.cy}, c.radius, 0, 2 * std::numbers::pi); }
   void addEllipse(const DL_EllipseData& e) override {
     double sweep = e.angle2 - e.angle1;
     if (!(sweep > 0)) sweep += 2 * std::numbers::pi;
@@ -163,8 +161,8 @@ class Listener : public DL_CreationAdapter {
     }
     if (line_mirrored_)
       for (Point& p : s.points) p.x = -p.x;
-    if (std::ranges::any_of(all, [](const DL_VertexData& v) { return v.z != 0; }) && s.points.size() >= all.size() &&
-        s.points.size() <= all.size() + 1)
+    if (std::ranges::any_of(all, [](const DL_VertexData& v) { return v.z != 0; }) &&
+        s.points.size() >= all.size() && s.points.size() <= all.size() + 1)
       for (std::size_t i = 0; i < s.points.size(); ++i) s.heights.push_back(all[i % all.size()].z);
     keep(line_layer_, std::move(s));
   }

@@ -97,7 +97,8 @@ void each_point(Drawing& out, int layer, Do&& act) {
 
 void to_world(Drawing& out, int layer, const OGRSpatialReference& system) {
   const OGRSpatialReference world = world_system();
-  const std::unique_ptr<OGRCoordinateTransformation> change(OGRCreateCoordinateTransformation(&system, &world));
+  const std::unique_ptr<OGRCoordinateTransformation> change(
+      OGRCreateCoordinateTransformation(&system, &world));
   std::vector<double> x, y;
   each_point(out, layer, [&](Point& p) {
     x.push_back(p.x);
@@ -138,7 +139,8 @@ void to_lot_plane(Drawing& out) {
   if (out.shapes.empty()) return;
   const LatLon about = middle_of(out);
   const OGRSpatialReference world = world_system(), plane = plane_system(about);
-  const std::unique_ptr<OGRCoordinateTransformation> change(OGRCreateCoordinateTransformation(&world, &plane));
+  const std::unique_ptr<OGRCoordinateTransformation> change(
+      OGRCreateCoordinateTransformation(&world, &plane));
   for (int layer = 0; layer < static_cast<int>(out.layers.size()); ++layer)
     each_point(out, layer, [&](Point& p) {
       if (!change || !change->Transform(1, &p.x, &p.y)) p = {std::nan(""), std::nan("")};
@@ -194,8 +196,9 @@ void place_on_earth(Drawing& out, std::vector<System>& systems) {
   const char* name = (*first)->GetName();
   out.system = name == nullptr ? "" : short_text(name);
   for (int i = 0; i < static_cast<int>(systems.size()); ++i)
-    to_world(out, i, on_earth(systems[static_cast<std::size_t>(i)].get()) ? *systems[static_cast<std::size_t>(i)]
-                                                                           : **first);
+    to_world(out, i,
+             on_earth(systems[static_cast<std::size_t>(i)].get()) ? *systems[static_cast<std::size_t>(i)]
+                                                                  : **first);
   to_lot_plane(out);
 }
 

@@ -36,8 +36,8 @@ std::string upper(std::string text) {
 }
 
 Trouble not_this(const std::string& what, const std::string& advice) {
-  return {"drawing_kind", "the file is " + what, "",
-          "", advice + " Underlawn reads DXF, GeoJSON, GeoPackage, Shapefile and KML."};
+  return {"drawing_kind", "the file is " + what, "", "",
+          advice + " Underlawn reads DXF, GeoJSON, GeoPackage, Shapefile and KML."};
 }
 
 bool starts(std::string_view bytes, std::string_view with) {
@@ -67,7 +67,8 @@ void take_messages(const LibrarySession& session, Drawing& out) {
 }
 
 Trouble nothing_in_it(DrawingKind kind, const LibrarySession& session) {
-  const std::string said = session.messages().empty() ? "" : " The reader said: " + joined(session.messages()) + ".";
+  const std::string said =
+      session.messages().empty() ? "" : " The reader said: " + joined(session.messages()) + ".";
   return {"drawing_not_read", "the file cannot be read as " + std::string(kind_name(kind)), "", "",
           "It may be damaged or cut short; save it again from the program that made it." + said};
 }
@@ -89,7 +90,8 @@ Result<Drawing> read_map_file(const DrawingFile& file, DrawingKind kind) {
   const std::string stem = stem_of(file.name);  // shapefiles and GeoJSON call their layer so
   for (const auto& [ending, bytes] : file.beside) session.lend(stem + "." + ending, bytes);
   const std::string path = session.lend(stem + "." + ending_for(kind), whole.empty() ? file.bytes : whole);
-  if (!read_by_library(session, path, driver_of(kind), kChordDegrees, out)) return refuse(nothing_in_it(kind, session));
+  if (!read_by_library(session, path, driver_of(kind), kChordDegrees, out))
+    return refuse(nothing_in_it(kind, session));
   out.expected = std::max(out.expected, counted_in(file, kind));
   take_messages(session, out);
   return out;
@@ -97,11 +99,11 @@ Result<Drawing> read_map_file(const DrawingFile& file, DrawingKind kind) {
 
 void tell_what_is_missing(Drawing& out) {
   if (out.arrived < out.expected)
-    out.left_out.push_back({"shape", out.expected - out.arrived,
-                            "has no place, is damaged, or lies where no lot does"});
+    out.left_out.push_back(
+        {"shape", out.expected - out.arrived, "has no place, is damaged, or lies where no lot does"});
   if (static_cast<long>(out.shapes.size()) >= kMostShapes)
-    out.remarks.push_back({"drawing_too_large", "Number of shapes in the drawing", "over " + std::to_string(kMostShapes),
-                           "at most " + std::to_string(kMostShapes),
+    out.remarks.push_back({"drawing_too_large", "Number of shapes in the drawing",
+                           "over " + std::to_string(kMostShapes), "at most " + std::to_string(kMostShapes),
                            "The rest was left out; save only the part that holds the lot."});
 }
 
@@ -110,8 +112,9 @@ Result<Drawing> read_kind(const DrawingFile& file, DrawingKind kind) {
   if (!out) return out;
   tell_what_is_missing(*out);
   if (out->shapes.empty())
-    return refuse({"drawing_empty", "the drawing holds nothing that can be drawn", "",
-                   "", "Its " + std::to_string(out->expected) + " shapes have no usable coordinates, or there are none."});
+    return refuse(
+        {"drawing_empty", "the drawing holds nothing that can be drawn", "", "",
+         "Its " + std::to_string(out->expected) + " shapes have no usable coordinates, or there are none."});
   return out;
 }
 

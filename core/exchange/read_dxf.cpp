@@ -44,12 +44,14 @@ double likely_unit(const Drawing& out) {
 
 // The library chords all arcs by one angle: the one that the largest needs. Smaller ones are thinned after.
 double library_degrees(double radius, double tolerance) {
-  return std::clamp(chord_angle(radius, tolerance) * 180 / std::numbers::pi, kFinestDegrees, kCoarsestDegrees);
+  return std::clamp(chord_angle(radius, tolerance) * 180 / std::numbers::pi, kFinestDegrees,
+                    kCoarsestDegrees);
 }
 
 void thin_arcs(Drawing& out) {
   for (Shape& s : out.shapes)
-    if (s.kind != ShapeKind::point && s.heights.empty()) s.points = with_fewer_chords(s.points, out.tolerance);
+    if (s.kind != ShapeKind::point && s.heights.empty())
+      s.points = with_fewer_chords(s.points, out.tolerance);
 }
 
 void add_hidden(const DxfContents& contents, Drawing& out) {
@@ -112,7 +114,8 @@ Result<Drawing> read_dxf(std::string_view bytes) {
   Drawing best = contents.blocks_in_themselves ? start : by_first_reader(plain, contents, start);
   if (best.arrived < best.expected || best.shapes.empty()) {
     Drawing second = by_second_reader(plain, start);
-    if (second.arrived > best.arrived || (best.shapes.empty() && !second.shapes.empty())) best = std::move(second);
+    if (second.arrived > best.arrived || (best.shapes.empty() && !second.shapes.empty()))
+      best = std::move(second);
   }
   add_hidden(contents, best);
   bring_near(best);

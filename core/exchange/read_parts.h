@@ -27,10 +27,10 @@ class ShapeSink {
   bool full_ = false;
 };
 
-// Opens the file called `path` with the driver called so and fills in layers, shapes, `arrived`, and for other
-// kinds than DXF `held`, `expected`, place and unit. False where the library refuses it.
-bool read_by_library(LibrarySession& session, const std::string& path, const char* driver, double chord_degrees,
-                     Drawing& out);
+// Opens the file called `path` with the driver called so and fills in layers, shapes, `arrived`, and for
+// other kinds than DXF `held`, `expected`, place and unit. False where the library refuses it.
+bool read_by_library(LibrarySession& session, const std::string& path, const char* driver,
+                     double chord_degrees, Drawing& out);
 
 // The second reader of DXF (dxflib), for what the first refuses or loses. `plain` as plain_dxf gives it.
 void read_by_dxflib(const std::string& plain, double tolerance, Drawing& out);

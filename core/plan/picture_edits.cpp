@@ -14,8 +14,8 @@ constexpr double kLeastSize = 0.001;  // m
 
 bool sound(const Picture& p) {
   const auto size = [](double v) { return v >= kLeastSize && v <= kLargestPlan; };
-  return std::abs(p.at.x) <= kLargestPlan && std::abs(p.at.y) <= kLargestPlan && size(p.width) && size(p.height) &&
-         std::isfinite(p.turn) && p.strength >= 0 && p.strength <= 1 && p.page >= 1;
+  return std::abs(p.at.x) <= kLargestPlan && std::abs(p.at.y) <= kLargestPlan && size(p.width) &&
+         size(p.height) && std::isfinite(p.turn) && p.strength >= 0 && p.strength <= 1 && p.page >= 1;
 }
 
 double within_a_turn(double radians) {
@@ -79,7 +79,8 @@ Plan with_picture(Plan plan, int index, Picture picture) {
 Plan with_new_picture(Plan plan, Picture picture) {
   std::size_t text = picture.data.text().size();
   for (const Picture& p : plan.pictures) text += p.data.text().size();
-  const bool room = plan.pictures.size() < static_cast<std::size_t>(kMostPictures) && text <= kMostPictureText;
+  const bool room =
+      plan.pictures.size() < static_cast<std::size_t>(kMostPictures) && text <= kMostPictureText;
   if (room && sound(picture)) plan.pictures.push_back(std::move(picture));
   return plan;
 }

@@ -12,9 +12,9 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::vector<std::string> kRooms = {"base",  "plane", "site",  "survey", "ground",
-                                         "house", "pipe",  "field", "layout", "thermal",
-                                         "flow",  "dig",   "cost",  "plan",   "files", "exchange"};
+const std::vector<std::string> kRooms = {"base", "plane", "site",   "survey",  "ground", "house",
+                                         "pipe", "field", "layout", "thermal", "flow",   "dig",
+                                         "cost", "plan",  "files",  "exchange"};
 
 int floor_of(const std::string& room) {
   for (std::size_t i = 0; i < kRooms.size(); ++i)

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Drawing files and coordinates against the outside: PROJ's own published test values, and what GDAL's own tool
-// says of the same files.
+// Drawing files and coordinates against the outside: PROJ's own published test values, and what GDAL's own
+// tool says of the same files.
+#include "support/drawing_files.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -16,7 +18,6 @@
 #include "exchange/read_drawing.h"
 #include "plan/solve.h"
 #include "plane/region.h"
-#include "support/drawing_files.h"
 #include "support/sample_plans.h"
 
 namespace underlawn {
@@ -66,7 +67,8 @@ long features_by_ogrinfo(const std::string& path, const std::string& options = "
 double area_of(const Drawing& d, const std::string& layer = "") {
   double all = 0;
   for (const Shape& s : d.shapes)
-    if (s.kind == ShapeKind::area && (layer.empty() || d.layers[static_cast<std::size_t>(s.layer)].name == layer))
+    if (s.kind == ShapeKind::area &&
+        (layer.empty() || d.layers[static_cast<std::size_t>(s.layer)].name == layer))
       all += area(s.points);
   return all;
 }
@@ -77,21 +79,22 @@ bool has_ogrinfo() {
 
 }  // namespace
 
-// PROJ, test/gie/builtins.gie, "+proj=tmerc +ellps=GRS80": accept 2 1, expect 222650.796797586 110642.229411933
-// (and with either sign). GRS 80 and WGS 84 differ by 0.1 mm in the semi-minor axis.
+// PROJ, test/gie/builtins.gie, "+proj=tmerc +ellps=GRS80": accept 2 1, expect 222650.796797586
+// 110642.229411933 (and with either sign). GRS 80 and WGS 84 differ by 0.1 mm in the semi-minor axis.
 TEST(Projection, AgreesWithThePublishedTestValuesOfProj) {
   const double e = 222650.796797586, n = 110642.229411933;
   const auto points = to_plane({0, 0}, {{1, 2}, {-1, 2}, {1, -2}, {-1, -2}});
   const Point expected[] = {{e, n}, {e, -n}, {-e, n}, {-e, -n}};
-  for (int i = 0; i < 4; ++i) EXPECT_NEAR(distance(points[static_cast<std::size_t>(i)], expected[i]), 0, 1e-3) << i;
+  for (int i = 0; i < 4; ++i)
+    EXPECT_NEAR(distance(points[static_cast<std::size_t>(i)], expected[i]), 0, 1e-3) << i;
   const auto back = from_plane({0, 0}, points);
   EXPECT_NEAR(back[0].latitude, 1, 1e-9);
   EXPECT_NEAR(back[0].longitude, 2, 1e-9);
 }
 
-// A degree of the meridian at 45 degrees and of the parallel at 60: Snyder, Map Projections, A Working Manual (USGS
-// PP 1395), table 5 gives 111,131.8 m of latitude at 45 and 55,800 m of longitude at 60 (Clarke 1866: 111.132 km,
-// 55.802 km; WGS 84 within 1 in 10,000 of it). From memory.
+// A degree of the meridian at 45 degrees and of the parallel at 60: Snyder, Map Projections, A Working Manual
+// (USGS PP 1395), table 5 gives 111,131.8 m of latitude at 45 and 55,800 m of longitude at 60 (Clarke 1866:
+// 111.132 km, 55.802 km; WGS 84 within 1 in 10,000 of it). From memory.
 TEST(Projection, ADegreeIsAsLongAsItIs) {
   EXPECT_NEAR(to_plane({44.5, 10}, {{45.5, 10}})[0].y, 111'132, 20);
   EXPECT_NEAR(to_plane({60, 10}, {{60, 10.01}})[0].x, 558.02, 0.1);
@@ -119,13 +122,16 @@ TEST(OutsideTool, CountsAndExtentOfADxfAgreeWithOgrinfo) {
   const std::string path = folder.file("lot.dxf", sample::dxf_text(sample::in_order(parts)));
   const auto d = read_drawing(*load_drawing_file(path));
   ASSERT_TRUE(d.has_value());
-  const std::string said = output_of("ogrinfo -al -so '" + path + "' --config DXF_MERGE_BLOCK_GEOMETRIES FALSE");
+  const std::string said =
+      output_of("ogrinfo -al -so '" + path + "' --config DXF_MERGE_BLOCK_GEOMETRIES FALSE");
   long texts = 0;
   for (const Shape& s : d->shapes) texts += s.text.empty() ? 0 : 1;
   EXPECT_EQ(number_behind(said, "Feature Count: "), d->arrived + texts);
   const Box box = extent(d->shapes);
   double x0 = 0, y0 = 0, x1 = 0, y1 = 0;
-  ASSERT_EQ(std::sscanf(said.c_str() + said.find("Extent: "), "Extent: (%lf, %lf) - (%lf, %lf)", &x0, &y0, &x1, &y1), 4);
+  ASSERT_EQ(std::sscanf(said.c_str() + said.find("Extent: "), "Extent: (%lf, %lf) - (%lf, %lf)", &x0, &y0,
+                        &x1, &y1),
+            4);
   EXPECT_NEAR(box.low.x, x0, 1e-6);
   EXPECT_NEAR(box.low.y, y0, 1e-6);
   EXPECT_NEAR(box.high.x, x1, 1e-6);
@@ -138,18 +144,23 @@ TEST(OutsideTool, CountsAndAreasOfAParcelFileAgreeWithOgrinfo) {
   const Folder folder;
   const std::string json = folder.file("site.geojson", sample::parcels_geojson());
   for (const char* form : {"GPKG", "KML", "ESRI Shapefile"}) {
-    const std::string ending = form == std::string("GPKG") ? ".gpkg" : form == std::string("KML") ? ".kml" : ".shp";
+    const std::string ending = form == std::string("GPKG")  ? ".gpkg"
+                               : form == std::string("KML") ? ".kml"
+                                                            : ".shp";
     const std::string path = json + ending;
-    output_of("ogr2ogr -f '" + std::string(form) + "' -nlt PROMOTE_TO_MULTI -where \"type='parcel'\" '" + path + "' '" + json + "'");
+    output_of("ogr2ogr -f '" + std::string(form) + "' -nlt PROMOTE_TO_MULTI -where \"type='parcel'\" '" +
+              path + "' '" + json + "'");
     const auto d = read_drawing(*load_drawing_file(path));
     ASSERT_TRUE(d.has_value()) << form << ": " << d.error().message();
     EXPECT_EQ(d->arrived, features_by_ogrinfo(path)) << form;
     ASSERT_TRUE(d->place.has_value()) << form;
     const std::string about = "+proj=tmerc +lat_0=" + std::to_string(d->place->latitude) +
-                              " +lon_0=" + std::to_string(d->place->longitude) + " +k=1 +datum=WGS84 +units=m";
+                              " +lon_0=" + std::to_string(d->place->longitude) +
+                              " +k=1 +datum=WGS84 +units=m";
     const std::string flat = path + ".flat.gpkg";
     output_of("ogr2ogr -f GPKG -nln flat -t_srs '" + about + "' '" + flat + "' '" + path + "'");
-    const double theirs = number_behind(output_of("ogrinfo '" + flat + "' -sql 'SELECT SUM(ST_Area(geom)) AS a FROM flat'"), "a (Real) = ");
+    const double theirs = number_behind(
+        output_of("ogrinfo '" + flat + "' -sql 'SELECT SUM(ST_Area(geom)) AS a FROM flat'"), "a (Real) = ");
     EXPECT_NEAR(area_of(*d), theirs, 1e-6 * theirs) << form;
     EXPECT_GT(theirs, 1000) << form;
   }
@@ -178,10 +189,13 @@ TEST(OutsideTool, ReadsOurDxf) {
   const auto parts = export_parts(plan, outcome.layout, outcome.stake_out);
   const std::string path = folder.file("plan.dxf", *exported(ExportForm::dxf, plan, parts));
   const std::string said = output_of("ogrinfo -al '" + path + "'");
-  for (const ExportPart& p : parts) EXPECT_NE(said.find("Layer (String) = " + p.layer), std::string::npos) << p.layer;
+  for (const ExportPart& p : parts)
+    EXPECT_NE(said.find("Layer (String) = " + p.layer), std::string::npos) << p.layer;
   const std::string lot = output_of("ogrinfo -al -so '" + path + "' -where \"Layer='V-PROP-LINE'\"");
   double x0 = 0, y0 = 0, x1 = 0, y1 = 0;
-  ASSERT_EQ(std::sscanf(lot.c_str() + lot.find("Extent: "), "Extent: (%lf, %lf) - (%lf, %lf)", &x0, &y0, &x1, &y1), 4);
+  ASSERT_EQ(
+      std::sscanf(lot.c_str() + lot.find("Extent: "), "Extent: (%lf, %lf) - (%lf, %lf)", &x0, &y0, &x1, &y1),
+      4);
   const Box box = bounds(lot_ring(plan.site));
   EXPECT_NEAR(x1 - x0, (box.high.x - box.low.x) / 0.3048, 1e-4);
   EXPECT_NEAR(y1 - y0, (box.high.y - box.low.y) / 0.3048, 1e-4);

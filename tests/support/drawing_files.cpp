@@ -27,13 +27,15 @@ DxfValues section(const std::string& name, const DxfValues& inside) {
 
 DxfValues layer_table(const std::vector<std::string>& names) {
   DxfValues all = {{0, "TABLE"}, {2, "LAYER"}, {70, std::to_string(names.size())}};
-  for (const std::string& name : names) add(all, {{0, "LAYER"}, {2, name}, {70, "0"}, {62, "7"}, {6, "CONTINUOUS"}});
+  for (const std::string& name : names)
+    add(all, {{0, "LAYER"}, {2, name}, {70, "0"}, {62, "7"}, {6, "CONTINUOUS"}});
   all.push_back({0, "ENDTAB"});
   return all;
 }
 
 DxfValues header(int units) {
-  return {{9, "$ACADVER"}, {1, "AC1015"}, {9, "$DWGCODEPAGE"}, {3, "ANSI_1252"}, {9, "$INSUNITS"}, {70, std::to_string(units)}};
+  return {{9, "$ACADVER"},  {1, "AC1015"},    {9, "$DWGCODEPAGE"},
+          {3, "ANSI_1252"}, {9, "$INSUNITS"}, {70, std::to_string(units)}};
 }
 
 template <class T>
@@ -67,26 +69,47 @@ std::string polygon_record(int number_, double x) {
 }  // namespace
 
 DxfValues dxf_line(const std::string& layer, Point a, Point b) {
-  return {{0, "LINE"}, {8, layer}, {10, number(a.x)}, {20, number(a.y)}, {11, number(b.x)}, {21, number(b.y)}};
+  return {{0, "LINE"},       {8, layer},        {10, number(a.x)},
+          {20, number(a.y)}, {11, number(b.x)}, {21, number(b.y)}};
 }
 
 DxfParts surveyed_lot() {
   DxfParts p;
   p.header = header(2);
   p.tables = layer_table({"V-PROP-LINE", "V-BLDG-OTLN", "V-SITE-VEGE", "V-NGAS-UNDR", "Straße"});
-  p.blocks = {{0, "BLOCK"}, {8, "0"},   {2, "OAK"}, {70, "0"}, {10, "0"},     {20, "0"}, {0, "CIRCLE"},
-              {8, "0"},     {10, "0"},  {20, "0"},  {40, "2"}, {0, "LINE"},   {8, "0"},  {10, "-2"},
-              {20, "0"},    {11, "2"},  {21, "0"},  {0, "ENDBLK"}, {8, "0"}};
+  p.blocks = {{0, "BLOCK"}, {8, "0"},  {2, "OAK"}, {70, "0"},     {10, "0"},   {20, "0"}, {0, "CIRCLE"},
+              {8, "0"},     {10, "0"}, {20, "0"},  {40, "2"},     {0, "LINE"}, {8, "0"},  {10, "-2"},
+              {20, "0"},    {11, "2"}, {21, "0"},  {0, "ENDBLK"}, {8, "0"}};
   DxfValues& e = p.entities;
   add(e, dxf_line("V-PROP-LINE", {0, 0}, {200, 0}));
   add(e, dxf_line("V-PROP-LINE", {200, 150}, {200, 0}));
   add(e, dxf_line("V-PROP-LINE", {200, 150}, {20, 150}));
   add(e, {{0, "ARC"}, {8, "V-PROP-LINE"}, {10, "20"}, {20, "130"}, {40, "20"}, {50, "90"}, {51, "180"}});
   add(e, dxf_line("V-PROP-LINE", {0, 130}, {0, 0}));
-  add(e, {{0, "LWPOLYLINE"}, {100, "AcDbEntity"}, {8, "V-BLDG-OTLN"}, {100, "AcDbPolyline"}, {90, "4"}, {70, "1"},
-          {10, "40"}, {20, "40"}, {10, "90"}, {20, "40"}, {42, "0.5"}, {10, "90"}, {20, "70"}, {10, "40"}, {20, "70"}});
+  add(e, {{0, "LWPOLYLINE"},
+          {100, "AcDbEntity"},
+          {8, "V-BLDG-OTLN"},
+          {100, "AcDbPolyline"},
+          {90, "4"},
+          {70, "1"},
+          {10, "40"},
+          {20, "40"},
+          {10, "90"},
+          {20, "40"},
+          {42, "0.5"},
+          {10, "90"},
+          {20, "70"},
+          {10, "40"},
+          {20, "70"}});
   add(e, {{0, "INSERT"}, {8, "V-SITE-VEGE"}, {2, "OAK"}, {10, "150"}, {20, "100"}});
-  add(e, {{0, "INSERT"}, {8, "V-SITE-VEGE"}, {2, "OAK"}, {10, "160"}, {20, "30"}, {41, "2"}, {42, "2"}, {50, "30"}});
+  add(e, {{0, "INSERT"},
+          {8, "V-SITE-VEGE"},
+          {2, "OAK"},
+          {10, "160"},
+          {20, "30"},
+          {41, "2"},
+          {42, "2"},
+          {50, "30"}});
   add(e, dxf_line("V-NGAS-UNDR", {0, 75}, {40, 60}));
   add(e, {{0, "TEXT"}, {8, "V-PROP-LINE-TEXT"}, {10, "100"}, {20, "-5"}, {40, "3"}, {1, "N 90 E 200.00'"}});
   add(e, {{0, "DIMENSION"}, {8, "DIMS"}, {10, "0"}, {20, "0"}, {70, "0"}});

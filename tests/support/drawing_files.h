@@ -17,8 +17,9 @@ struct DxfParts {
   DxfValues header, tables, blocks, entities;
 };
 
-// A lot of 200 by 150 ft with one corner rounded by an arc of 20 ft, drawn as loose lines; a house with a bulged
-// wall, two trees as blocks, a gas line, a text, a dimension, a spot height, and a layer called "Straße".
+// A lot of 200 by 150 ft with one corner rounded by an arc of 20 ft, drawn as loose lines; a house with a
+// bulged wall, two trees as blocks, a gas line, a text, a dimension, a spot height, and a layer called
+// "Straße".
 DxfParts surveyed_lot();
 DxfValues in_order(const DxfParts& parts);      // HEADER, TABLES, BLOCKS, ENTITIES
 DxfValues blocks_first(const DxfParts& parts);  // BLOCKS before anything else

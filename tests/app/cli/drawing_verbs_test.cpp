@@ -44,7 +44,8 @@ TEST_F(DrawingVerbs, ImportMakesAPlanOfADrawingAndExportWritesItBack) {
   const Ran listed = run({"drawing", "lot.dxf"});
   EXPECT_EQ(listed.status, 0) << listed.err;
   EXPECT_THAT(listed.out, HasSubstr("arrived: 13 of 13 shapes"));
-  const Ran ran = run({"import", "lot.dxf", "--out", "a.underlawn", "--map", "Straße=no_dig;V-NGAS-UNDR=water"});
+  const Ran ran =
+      run({"import", "lot.dxf", "--out", "a.underlawn", "--map", "Straße=no_dig;V-NGAS-UNDR=water"});
   EXPECT_EQ(ran.status, 0) << ran.err;
   EXPECT_THAT(ran.out, HasSubstr("water: 1\n"));
   EXPECT_THAT(ran.out, HasSubstr("DIMENSION"));
@@ -67,7 +68,8 @@ TEST_F(DrawingVerbs, ImportSaysWhatItCannotDo) {
   const Ran none = run({"import", "lot.dxf", "--out", "a.underlawn", "--unit", "ft"});
   EXPECT_EQ(none.status, 1);
   EXPECT_THAT(none.err, HasSubstr("--map"));
-  EXPECT_EQ(run({"import", "lot.dxf", "--out", "a.underlawn", "--unit", "ft", "--map", "walls=moat"}).status, 1);
+  EXPECT_EQ(run({"import", "lot.dxf", "--out", "a.underlawn", "--unit", "ft", "--map", "walls=moat"}).status,
+            1);
   EXPECT_EQ(run({"import", "none.dxf", "--out", "a.underlawn"}).status, 3);
   EXPECT_FALSE(there("a.underlawn"));
 }

@@ -56,7 +56,8 @@ struct PictureCardTest : testing::Test {
   }
   const Picture& now() { return window.document().plan().pictures.at(0); }
   void click(Point p) {
-    QTest::mouseClick(window.canvas(), Qt::LeftButton, Qt::NoModifier, window.canvas()->view().to_device(p).toPoint());
+    QTest::mouseClick(window.canvas(), Qt::LeftButton, Qt::NoModifier,
+                      window.canvas()->view().to_device(p).toPoint());
   }
 };
 
@@ -143,7 +144,8 @@ TEST_F(PictureCardTest, APageOfAPdfCanBeChosen) {
   ASSERT_TRUE(second.shown());
   EXPECT_EQ(second.pages, 3);
   EXPECT_NEAR(static_cast<double>(second.size().height()) / second.size().width(), 297.0 / 210, 0.01);
-  EXPECT_EQ(second.levels[0].pixelColor(second.size().width() / 2, second.size().height() / 2), QColor(Qt::blue));
+  EXPECT_EQ(second.levels[0].pixelColor(second.size().width() / 2, second.size().height() / 2),
+            QColor(Qt::blue));
   EXPECT_FALSE(decode_picture(bytes, 4).shown());
 }
 
@@ -175,9 +177,12 @@ TEST_F(PictureCardTest, WhatIsNoPictureIsRefused) {
   ASSERT_TRUE(good.open(QIODevice::ReadOnly));
   const QByteArray bytes = good.readAll();
   QByteArray huge = bytes;
-  huge.replace(16, 8, QByteArray::fromHex("7fffffff7fffffff"));  // its header claims two thousand million pixels a side
-  for (const QByteArray& bad : {QByteArray(), QByteArray("no picture"), bytes.left(40), huge, QByteArray("%PDF-1.7 and then nothing"),
-                                QByteArray("%PDF") + QByteArray(10'000, '<')}) {
+  huge.replace(
+      16, 8,
+      QByteArray::fromHex("7fffffff7fffffff"));  // its header claims two thousand million pixels a side
+  for (const QByteArray& bad :
+       {QByteArray(), QByteArray("no picture"), bytes.left(40), huge, QByteArray("%PDF-1.7 and then nothing"),
+        QByteArray("%PDF") + QByteArray(10'000, '<')}) {
     card->add(put("bad.png", bad));
     EXPECT_TRUE(window.document().plan().pictures.empty());
     EXPECT_TRUE(window.bar()->words().contains("bad.png"));

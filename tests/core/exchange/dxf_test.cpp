@@ -142,7 +142,8 @@ TEST(Dxf, ABulgeEnclosesItsSegmentOfTheCircle) {
   const Brought b = brought(read(lot_text()));
   const auto house = std::ranges::find(b.plan.site.features, FeatureKind::house, &Feature::kind);
   ASSERT_NE(house, b.plan.site.features.end());
-  // 50 x 30 ft, and on its right wall a circular segment: bulge 0.5 is an arc of 4 atan 0.5 over a chord of 30 ft.
+  // 50 x 30 ft, and on its right wall a circular segment: bulge 0.5 is an arc of 4 atan 0.5 over a chord of
+  // 30 ft.
   const double sweep = 4 * std::atan(0.5), radius = 15 / std::sin(sweep / 2);
   const double segment = radius * radius / 2 * (sweep - std::sin(sweep));
   EXPECT_NEAR(area(house->points), (50 * 30 + segment) * kFoot * kFoot, 0.25 * kFoot * kFoot);
@@ -175,9 +176,11 @@ TEST(Dxf, BlocksThatMultiplyAreRefusedBeforeTheyAreRead) {
   p.blocks.insert(p.blocks.end(), line.begin(), line.end());
   p.blocks.push_back({0, "ENDBLK"});
   for (int level = 1; level <= 10; ++level) {
-    sample::DxfValues block = {{0, "BLOCK"}, {8, "0"}, {2, "B" + std::to_string(level)}, {70, "0"}, {10, "0"}, {20, "0"}};
+    sample::DxfValues block = {{0, "BLOCK"}, {8, "0"},  {2, "B" + std::to_string(level)},
+                               {70, "0"},    {10, "0"}, {20, "0"}};
     for (int i = 0; i < 10; ++i)
-      for (const auto& v : sample::DxfValues{{0, "INSERT"}, {8, "0"}, {2, "B" + std::to_string(level - 1)}, {10, "0"}, {20, "0"}})
+      for (const auto& v : sample::DxfValues{
+               {0, "INSERT"}, {8, "0"}, {2, "B" + std::to_string(level - 1)}, {10, "0"}, {20, "0"}})
         block.push_back(v);
     block.push_back({0, "ENDBLK"});
     p.blocks.insert(p.blocks.end(), block.begin(), block.end());

@@ -80,13 +80,50 @@ std::string repeated(const std::string& text, int times) {
 TEST(HostileFiles, Dxf) {
   spoil({"a.dxf", sample::dxf_text(sample::in_order(sample::surveyed_lot())), {}}, 1);
   for (const char* far : {"1e300", "-1e308", "nan", "inf", "1e999", "", "zwölf", "0x10", "1,5"}) {
-    judge({"a.dxf", sample::dxf_text(sample::dxf_drawing({{0, "LINE"}, {8, "0"}, {10, far}, {20, "0"}, {11, "5"}, {21, far}})), {}}, far);
-    judge({"a.dxf", sample::dxf_text(sample::dxf_drawing({{0, "ARC"}, {8, "0"}, {10, "0"}, {20, "0"}, {40, far}, {50, far}, {51, "9"}})), {}}, far);
-    judge({"a.dxf", sample::dxf_text(sample::dxf_drawing({{0, "LWPOLYLINE"}, {8, "0"}, {90, far}, {70, "1"}, {10, "0"}, {20, far}, {42, far}, {10, "1"}, {20, "1"}})), {}}, far);
-    judge({"a.dxf", sample::dxf_text(sample::dxf_drawing({{0, "SPLINE"}, {8, "0"}, {71, far}, {72, "99999999"}, {73, far}, {40, "0"}, {10, "0"}, {20, far}})), {}}, far);
-    judge({"a.dxf", sample::dxf_text(sample::dxf_drawing({{0, "HATCH"}, {8, "0"}, {91, far}, {92, "1"}, {93, "2147483647"}, {72, "2"}, {10, far}})), {}}, far);
+    judge({"a.dxf",
+           sample::dxf_text(
+               sample::dxf_drawing({{0, "LINE"}, {8, "0"}, {10, far}, {20, "0"}, {11, "5"}, {21, far}})),
+           {}},
+          far);
+    judge({"a.dxf",
+           sample::dxf_text(sample::dxf_drawing(
+               {{0, "ARC"}, {8, "0"}, {10, "0"}, {20, "0"}, {40, far}, {50, far}, {51, "9"}})),
+           {}},
+          far);
+    judge({"a.dxf",
+           sample::dxf_text(sample::dxf_drawing({{0, "LWPOLYLINE"},
+                                                 {8, "0"},
+                                                 {90, far},
+                                                 {70, "1"},
+                                                 {10, "0"},
+                                                 {20, far},
+                                                 {42, far},
+                                                 {10, "1"},
+                                                 {20, "1"}})),
+           {}},
+          far);
+    judge({"a.dxf",
+           sample::dxf_text(sample::dxf_drawing({{0, "SPLINE"},
+                                                 {8, "0"},
+                                                 {71, far},
+                                                 {72, "99999999"},
+                                                 {73, far},
+                                                 {40, "0"},
+                                                 {10, "0"},
+                                                 {20, far}})),
+           {}},
+          far);
+    judge({"a.dxf",
+           sample::dxf_text(sample::dxf_drawing(
+               {{0, "HATCH"}, {8, "0"}, {91, far}, {92, "1"}, {93, "2147483647"}, {72, "2"}, {10, far}})),
+           {}},
+          far);
   }
-  judge({"a.dxf", sample::dxf_text(sample::dxf_drawing({{0, "INSERT"}, {8, "0"}, {2, "none"}, {70, "30000"}, {71, "30000"}})), {}}, "array");
+  judge({"a.dxf",
+         sample::dxf_text(
+             sample::dxf_drawing({{0, "INSERT"}, {8, "0"}, {2, "none"}, {70, "30000"}, {71, "30000"}})),
+         {}},
+        "array");
 }
 
 TEST(HostileFiles, BinaryDxf) {
@@ -96,15 +133,26 @@ TEST(HostileFiles, BinaryDxf) {
 TEST(HostileFiles, GeoJson) {
   spoil({"a.geojson", sample::parcels_geojson(), {}}, 3);
   const auto with = [](const std::string& geometry) {
-    return DrawingFile{"a.geojson", R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":{},"geometry":)" + geometry + "}]}", {}};
+    return DrawingFile{
+        "a.geojson",
+        R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":{},"geometry":)" +
+            geometry + "}]}",
+        {}};
   };
   judge(with(repeated("[", 100'000)), "nested lists");
-  judge(with(R"({"type":"GeometryCollection","geometries":)" + repeated(R"([{"type":"GeometryCollection","geometries":)", 5000)), "nested collections");
-  judge(with(R"({"type":"Polygon","coordinates":[[[1e300,1e300],[-1e300,0],[0,1e308],[1e300,1e300]]]})"), "far");
+  judge(with(R"({"type":"GeometryCollection","geometries":)" +
+             repeated(R"([{"type":"GeometryCollection","geometries":)", 5000)),
+        "nested collections");
+  judge(with(R"({"type":"Polygon","coordinates":[[[1e300,1e300],[-1e300,0],[0,1e308],[1e300,1e300]]]})"),
+        "far");
   judge(with(R"({"type":"Point","coordinates":[]})"), "no coordinates");
   judge(with(R"({"type":"Point","coordinates":["a",null]})"), "words");
   judge(with(R"({"type":"LineString","coordinates":[[0,0],[0,0]]})"), "no length");
-  judge({"a.geojson", R"({"type":"FeatureCollection","crs":{"type":"link","properties":{"href":"http://example.invalid/crs"}},"features":[]})", {}}, "link");
+  judge(
+      {"a.geojson",
+       R"({"type":"FeatureCollection","crs":{"type":"link","properties":{"href":"http://example.invalid/crs"}},"features":[]})",
+       {}},
+      "link");
   judge({"a.geojson", R"({"type":"Topology","arcs":[[[0,0]]],"objects":{}})", {}}, "other");
 }
 
@@ -112,10 +160,22 @@ TEST(HostileFiles, Kml) {
   spoil({"a.kml", sample::parcels_kml(), {}}, 4);
   std::string bomb = "<?xml version=\"1.0\"?><!DOCTYPE kml [<!ENTITY a0 \"ha\">";
   for (int i = 1; i < 20; ++i)
-    bomb += "<!ENTITY a" + std::to_string(i) + " \"" + repeated("&a" + std::to_string(i - 1) + ";", 20) + "\">";
-  judge({"a.kml", bomb + "]><kml xmlns=\"http://www.opengis.net/kml/2.2\"><Document><Placemark><name>&a19;</name><Point><coordinates>1,2</coordinates></Point></Placemark></Document></kml>", {}}, "entities");
-  judge({"a.kml", "<kml xmlns=\"http://www.opengis.net/kml/2.2\">" + repeated("<Folder>", 20'000), {}}, "folders");
-  judge({"a.kml", "<?xml version=\"1.0\"?><!DOCTYPE kml [<!ENTITY x SYSTEM \"file:///etc/passwd\">]><kml xmlns=\"http://www.opengis.net/kml/2.2\"><Document><Placemark><name>&x;</name><Point><coordinates>1,2</coordinates></Point></Placemark></Document></kml>", {}}, "outside");
+    bomb +=
+        "<!ENTITY a" + std::to_string(i) + " \"" + repeated("&a" + std::to_string(i - 1) + ";", 20) + "\">";
+  judge({"a.kml",
+         bomb + "]><kml "
+                "xmlns=\"http://www.opengis.net/kml/2.2\"><Document><Placemark><name>&a19;</"
+                "name><Point><coordinates>1,2</coordinates></Point></Placemark></Document></kml>",
+         {}},
+        "entities");
+  judge({"a.kml", "<kml xmlns=\"http://www.opengis.net/kml/2.2\">" + repeated("<Folder>", 20'000), {}},
+        "folders");
+  judge({"a.kml",
+         "<?xml version=\"1.0\"?><!DOCTYPE kml [<!ENTITY x SYSTEM \"file:///etc/passwd\">]><kml "
+         "xmlns=\"http://www.opengis.net/kml/2.2\"><Document><Placemark><name>&x;</"
+         "name><Point><coordinates>1,2</coordinates></Point></Placemark></Document></kml>",
+         {}},
+        "outside");
 }
 
 TEST(HostileFiles, Shapefile) {
@@ -140,7 +200,10 @@ TEST(HostileFiles, WhatIsNoDrawingIsCalledByItsName) {
   EXPECT_NE(refusal("a.dxf", "\x89PNG\r\n").find("picture"), std::string::npos);
   EXPECT_NE(refusal("a.dxf", "").find("empty"), std::string::npos);
   EXPECT_NE(refusal("a.dxf", std::string(4000, char(0))).find("no DXF"), std::string::npos);
-  EXPECT_NE(refusal("a.geojson", "<OGRVRTDataSource><OGRVRTLayer name=\"x\"><SrcDataSource>/etc/passwd</SrcDataSource></OGRVRTLayer></OGRVRTDataSource>"), "read");
+  EXPECT_NE(refusal("a.geojson",
+                    "<OGRVRTDataSource><OGRVRTLayer "
+                    "name=\"x\"><SrcDataSource>/etc/passwd</SrcDataSource></OGRVRTLayer></OGRVRTDataSource>"),
+            "read");
 }
 
 }  // namespace underlawn

@@ -34,7 +34,7 @@ TEST(JoinLines, FindsEveryLotOfAShuffledSubdivision) {
       lines.push_back({{x, 0}, {x, 40}});
     }
     lines.push_back({{60, 0}, {60, 40}});
-    lines.push_back({{70, 0}, {90, 5}});  // closes nothing
+    lines.push_back({{70, 0}, {90, 5}});   // closes nothing
     lines.push_back({{20, 40}, {20, 0}});  // drawn twice
     std::ranges::shuffle(lines, random);
     for (Polyline& line : lines) {
@@ -50,7 +50,8 @@ TEST(JoinLines, FindsEveryLotOfAShuffledSubdivision) {
 }
 
 TEST(JoinLines, SaysHowFarALotIsFromClosing) {
-  const JoinedLines joined = join_lines({{{0, 0}, {30, 0}}, {{30, 0}, {30, 30}}, {{30, 30}, {0, 0.34}}}, 0.02);
+  const JoinedLines joined =
+      join_lines({{{0, 0}, {30, 0}}, {{30, 0}, {30, 30}}, {{30, 30}, {0, 0.34}}}, 0.02);
   EXPECT_TRUE(joined.rings.empty());
   ASSERT_EQ(joined.chains.size(), 1u);
   EXPECT_EQ(joined.chains[0].size(), 4u);
@@ -81,7 +82,8 @@ TEST(Chords, ThinningKeepsCornersAndStraightRuns) {
   const Polyline drawn = {{0, 0}, {10, 0}, {20, 0}, {20, 10}, {0, 10}};
   EXPECT_EQ(with_fewer_chords(drawn, 0.01), drawn);
   Polyline fine = {{-10, -30}};
-  for (int i = 0; i <= 180; ++i) fine.push_back(10.0 * direction(3.141592653589793 - i * 3.141592653589793 / 180));
+  for (int i = 0; i <= 180; ++i)
+    fine.push_back(10.0 * direction(3.141592653589793 - i * 3.141592653589793 / 180));
   fine.push_back({10, -30});
   const Polyline thin = with_fewer_chords(fine, 0.01);
   EXPECT_LT(thin.size(), 45u);

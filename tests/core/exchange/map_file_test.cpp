@@ -83,7 +83,8 @@ TEST(MapFile, WhatLiesAwayFromTheLotIsLeftOutAndSaid) {
   far.replace(far.find("[-89.39970,43.07045]"), 20, "[-89.39970,43.08045]");
   const Brought b = brought(read({"site.geojson", far, {}}));
   EXPECT_FALSE(b.counts.contains(Becomes::tree));
-  EXPECT_TRUE(std::ranges::any_of(b.left_out, [](const LeftOut& l) { return l.what == "trees" && l.count == 1; }));
+  EXPECT_TRUE(
+      std::ranges::any_of(b.left_out, [](const LeftOut& l) { return l.what == "trees" && l.count == 1; }));
 }
 
 TEST(MapFile, AShapefileWithoutACoordinateSystemIsPlainLengths) {
@@ -98,7 +99,8 @@ TEST(MapFile, AShapefileWithoutACoordinateSystemIsPlainLengths) {
 }
 
 TEST(MapFile, ABowTieIsLeftOutAndSaid) {
-  const std::string tie = R"({"type":"Feature","properties":{"type":"parcel"},"geometry":{"type":"Polygon","coordinates":
+  const std::string tie =
+      R"({"type":"Feature","properties":{"type":"parcel"},"geometry":{"type":"Polygon","coordinates":
       [[[-89.4,43.07],[-89.399,43.0705],[-89.399,43.07],[-89.4,43.0705],[-89.4,43.07]]]}})";
   const Drawing d = read({"lot.geojson", tie, {}});
   Bringing how;
@@ -110,8 +112,9 @@ TEST(MapFile, ABowTieIsLeftOutAndSaid) {
 }
 
 TEST(MapFile, ADrawingPassesBetweenProcessesUnchanged) {
-  for (const DrawingFile& file : {DrawingFile{"site.geojson", sample::parcels_geojson(), {}},
-                                  {"lot.dxf", sample::dxf_text(sample::in_order(sample::surveyed_lot())), {}}}) {
+  for (const DrawingFile& file :
+       {DrawingFile{"site.geojson", sample::parcels_geojson(), {}},
+        {"lot.dxf", sample::dxf_text(sample::in_order(sample::surveyed_lot())), {}}}) {
     const Drawing d = read(file);
     const auto again = drawing_from_json(drawing_to_json(d));
     ASSERT_TRUE(again.has_value());
@@ -197,15 +200,15 @@ TEST(BringIn, TwoClicksAndADistanceGiveTheScale) {
 
 TEST(BringIn, LayerNamesAreUnderstood) {
   const std::pair<const char*, Becomes> kNames[] = {
-      {"V-PROP-LINE", Becomes::lot_line},    {"C-PROP-ESMT", Becomes::easement},
-      {"V-BLDG-OTLN", Becomes::house},       {"Existing Building", Becomes::house},
-      {"V-NGAS-UNDR", Becomes::gas},         {"E-POWR-UGND", Becomes::electric},
-      {"E-POWR-OVHD", Becomes::left_out},    {"Leach Field", Becomes::drain_field},
-      {"septicTank", Becomes::septic_tank},  {"V-PROP-LINE-TEXT", Becomes::left_out},
-      {"V-WATR-WELL", Becomes::well},        {"WATER_MAIN", Becomes::water},
-      {"V-TOPO-MINR", Becomes::heights},     {"TREES", Becomes::tree},
-      {"parcels", Becomes::lot_line},        {"0", Becomes::left_out},
-      {"Defpoints", Becomes::left_out},      {"reserve drain field", Becomes::reserve_field}};
+      {"V-PROP-LINE", Becomes::lot_line},   {"C-PROP-ESMT", Becomes::easement},
+      {"V-BLDG-OTLN", Becomes::house},      {"Existing Building", Becomes::house},
+      {"V-NGAS-UNDR", Becomes::gas},        {"E-POWR-UGND", Becomes::electric},
+      {"E-POWR-OVHD", Becomes::left_out},   {"Leach Field", Becomes::drain_field},
+      {"septicTank", Becomes::septic_tank}, {"V-PROP-LINE-TEXT", Becomes::left_out},
+      {"V-WATR-WELL", Becomes::well},       {"WATER_MAIN", Becomes::water},
+      {"V-TOPO-MINR", Becomes::heights},    {"TREES", Becomes::tree},
+      {"parcels", Becomes::lot_line},       {"0", Becomes::left_out},
+      {"Defpoints", Becomes::left_out},     {"reserve drain field", Becomes::reserve_field}};
   for (const auto& [name, becomes] : kNames) EXPECT_EQ(guess_of(name), becomes) << name;
 }
 
