@@ -122,9 +122,12 @@ void Canvas::set_guest(std::function<void(QPainter&, const View&)> guest) {
   update();
 }
 
-void Canvas::look_at(const Box& box) {
-  view_ = fit_view(box, size(), std::min(kFitMargin, width() / 8.0), view_.turn);
-  view_.scale = std::clamp(view_.scale, kFarthest, kClosest);
+void Canvas::look_at(const Box& box, int covered) {
+  covered = std::min(covered, width() / 2);
+  const View fit = fit_view(box, QSizeF(width() - covered, height()), std::min(kFitMargin, width() / 8.0), view_.turn);
+  view_.scale = std::clamp(fit.scale, kFarthest, kClosest);
+  view_.centre = fit.centre;
+  view_.centre = view_.to_lot(QPointF((width() + covered) / 2.0, height() / 2.0));
   fitted_ = false;
   plan_redrawn();
 }

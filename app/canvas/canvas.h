@@ -41,7 +41,8 @@ class Canvas : public QWidget, private ToolContext {
   void set_ghost(std::optional<Ghost> ghost);  // another layout over the one that is drawn
   // What is not of the plan, or not yet, over it: a drawing to be brought in. May be none.
   void set_guest(std::function<void(QPainter&, const View&)> guest);
-  void look_at(const Box& box);  // all of it in view
+  // All of it in view, left of a card that covers so many pixels at the right.
+  void look_at(const Box& box, int covered = 0);
   const std::optional<Ghost>& ghost() const { return ghost_; }
 
   void zoom_to_fit() override;

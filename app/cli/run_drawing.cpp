@@ -138,6 +138,7 @@ Result<Brought> brought(const Arguments& arguments, const Plan& plan, const Draw
       wanted.insert(wanted.end(), groups[i].shapes.begin(), groups[i].shapes.end());
   Bringing how;
   how.placement = usual_placement(d, plan, *unit, wanted);
+  if (arguments.has("--heights-in-feet")) how.height_unit = 0.3048;
   Brought b = bring_in(plan, d, groups, *becomes, how);
   if (b.anything()) return b;
   return refuse(

@@ -103,6 +103,8 @@ const std::vector<Verb>& verbs() {
        {{"--out", "PLAN", "Plan file to write."},
         {"--into", "PLAN", "Plan that the drawing is added to. Without it, an empty one."},
         {"--unit", "UNIT", "Unit of the drawing: m, mm, cm, ft, in, yd, us-ft. Without it, the file's own."},
+        {"--heights-in-feet", "",
+         "Heights of points and contours are in feet, whatever the unit of lengths."},
         {"--map", "LIST", "What layers are, where that differs from the guess: “LAYER=lot;OTHER=house”."}},
        "Bring a drawing file onto the lot.",
        "Reads FILE as “drawing” does and makes of its layers lot line, house, drive, septic system, wells, "

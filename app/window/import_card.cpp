@@ -52,12 +52,15 @@ ImportCard::ImportCard(Document& document, Canvas& canvas, NoticeBar& bar)
       bar_(bar),
       title_(words("section")),
       facts_(words("faint")),
-      notes_(words("wrong")),
+      notes_(words("faint")),
+      alarms_(words("wrong")),
       size_(words("faint")),
       result_(words("faint")),
       scale_says_(words("faint")),
       scroll_(new QScrollArea),
       unit_(choice_box({})),
+      height_unit_(
+          choice_box({tr("heights in the same unit"), tr("heights in feet"), tr("heights in metres")})),
       two_points_(new QPushButton(tr("By two points…"))),
       bring_(new QPushButton(tr("Bring in"))),
       cancel_(new QPushButton(tr("Cancel"))),
@@ -74,6 +77,10 @@ ImportCard::ImportCard(Document& document, Canvas& canvas, NoticeBar& bar)
     how_.keep_within = metres;
     refresh();
   });
+  connect(height_unit_, &QComboBox::activated, this, [this](int index) {
+    how_.height_unit = index == 1 ? 0.3048 : index == 2 ? 1 : 0;
+    refresh();
+  });
   connect(bring_, &QPushButton::clicked, this, &ImportCard::bring);
   connect(cancel_, &QPushButton::clicked, this, [this] { close_card(); });
   connect(this, &CanvasCard::asking_changed, this, [this] { tell_result(); });
@@ -86,11 +93,13 @@ void ImportCard::build() {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(4 * kGap, 3 * kGap, 4 * kGap, 3 * kGap);
   column->setSpacing(2 * kGap);
-  for (QLabel* label : {title_, facts_, notes_}) column->addWidget(label);
+  for (QLabel* label : {title_, facts_, alarms_, notes_}) column->addWidget(label);
   scroll_->setFrameShape(QFrame::NoFrame);
   scroll_->setWidgetResizable(true);
   scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll_->setMinimumHeight(90);
+  scroll_->setObjectName("clear");
+  scroll_->setStyleSheet("QScrollArea#clear, QWidget#clearpage { background: transparent; }");
   column->addWidget(scroll_, 1);
   column->addWidget(make_scale());
   column->addWidget(result_);
@@ -123,6 +132,8 @@ QWidget* ImportCard::make_scale() {
   grid->addWidget(label, 4, 0);
   grid->addWidget(within_, 4, 1);
   grid->addWidget(new QLabel(tr("of the lot")), 4, 2);
+  grid->addWidget(height_unit_, 5, 0, 1, 3);
+  height_unit_->setAccessibleName(tr("Unit of heights"));
   grid->setColumnStretch(1, 1);
   return box;
 }
@@ -149,7 +160,9 @@ void ImportCard::take(Result<Drawing> drawing, const QString& name) {
   drawing_ = std::move(*drawing);
   name_ = name;
   how_ = Bringing();
+  if (document_.plan().units == UnitSystem::us) how_.keep_within = 30.48;  // 100 ft
   own_unit_ = 0;
+  height_unit_->setCurrentIndex(0);
   measured_.reset();
   within_->show_value(*how_.keep_within, document_.plan().units);
   fill_groups();
@@ -157,8 +170,7 @@ void ImportCard::take(Result<Drawing> drawing, const QString& name) {
   tell_drawing();
   show();
   place_anew();
-  const underlawn::Box box = extent(drawing_.shapes);
-  canvas().look_at({how_.placement(box.low), how_.placement(box.high)});
+  look_at_all();
   (unit_->isEnabled() && unit_->currentIndex() < 0 ? static_cast<QWidget*>(unit_) : bring_)
       ->setFocus(Qt::OtherFocusReason);
 }
@@ -171,6 +183,7 @@ void ImportCard::fill_groups() {
   choices_.clear();
   pointed_ = -1;
   auto* page = new QWidget;
+  page->setObjectName("clearpage");
   rows_ = new QGridLayout(page);
   rows_->setContentsMargins(0, 0, kGap, 0);
   rows_->setVerticalSpacing(kGap);
@@ -246,11 +259,16 @@ void ImportCard::tell_drawing() {
   }
   facts_->setText(facts);
   facts_->setToolTip(tr("Read by %1.").arg(QString::fromStdString(drawing_.reader)));
-  QStringList notes;
-  for (const Trouble& t : drawing_.remarks) notes << QString::fromStdString(t.message());
-  notes_->setText(notes.mid(0, 3).join('\n'));
+  QStringList notes, alarms;
+  for (const Trouble& t : drawing_.remarks) {
+    const bool harm = t.code == "dxf_damaged" || t.code == "dxf_cut_short" || t.code == "drawing_too_large";
+    (harm ? alarms : notes) << QString::fromStdString(t.message());
+  }
+  notes_->setText(notes.mid(0, 2).join('\n'));
   notes_->setToolTip(notes.join('\n'));
   notes_->setVisible(!notes.isEmpty());
+  alarms_->setText(alarms.join('\n'));
+  alarms_->setVisible(!alarms.isEmpty());
 }
 
 std::vector<Becomes> ImportCard::chosen() const {
@@ -274,8 +292,7 @@ void ImportCard::choose_unit(int index) {
   measured_.reset();
   distance_->hide();
   if (index >= 0) place_anew();
-  const underlawn::Box box = extent(drawing_.shapes);
-  canvas().look_at({how_.placement(box.low), how_.placement(box.high)});
+  look_at_all();
 }
 
 Point ImportCard::in_drawing(Point p) const {
@@ -303,8 +320,18 @@ void ImportCard::take_distance(double metres) {
   own_unit_ = *unit;
   unit_->setCurrentIndex(-1);
   place_anew();
-  const underlawn::Box box = extent(drawing_.shapes);
-  canvas().look_at({how_.placement(box.low), how_.placement(box.high)});
+  look_at_all();
+}
+
+void ImportCard::look_at_all() {
+  std::vector<underlawn::Shape> shown;
+  for (int i : wanted_shapes()) shown.push_back(drawing_.shapes[static_cast<std::size_t>(i)]);
+  const underlawn::Box box = extent(shown.empty() ? drawing_.shapes : shown);
+  const Point a = how_.placement(box.low), b = how_.placement({box.high.x, box.low.y});
+  const Point c = how_.placement(box.high), d = how_.placement({box.low.x, box.high.y});
+  canvas().look_at({{std::min({a.x, b.x, c.x, d.x}), std::min({a.y, b.y, c.y, d.y})},
+                    {std::max({a.x, b.x, c.x, d.x}), std::max({a.y, b.y, c.y, d.y})}},
+                   kWide + 3 * kGap);
 }
 
 // Where it lies follows from its unit and from what of it is wanted.
@@ -355,6 +382,7 @@ void ImportCard::tell_result() {
   if (!left_out.empty()) lines << tr("Left out:") << left_out_words(left_out, 4);
   result_->setText(lines.join('\n'));
   result_->setToolTip(left_out_words(left_out, 40));
+  height_unit_->setVisible(brought_.counts.contains(Becomes::heights));
   bring_->setEnabled(scaled && brought_.anything());
   place();
 }

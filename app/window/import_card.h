@@ -57,6 +57,7 @@ class ImportCard : public CanvasCard {
   void choose_unit(int index);
   void take_distance(double metres);
   void place_anew();
+  void look_at_all();
   void refresh();
   void tell_result();
   void bring();
@@ -80,10 +81,11 @@ class ImportCard : public CanvasCard {
   int pointed_ = -1;                             // group whose row the pointer is on
   bool refreshing_ = false;
 
-  QLabel *title_, *facts_, *notes_, *size_, *result_, *scale_says_;
+  QLabel *title_, *facts_, *notes_, *alarms_, *size_, *result_, *scale_says_;
   QScrollArea* scroll_;
   QGridLayout* rows_ = nullptr;
   QComboBox* unit_;
+  QComboBox* height_unit_;
   QPushButton *two_points_, *bring_, *cancel_;
   QuantityField *distance_, *within_;
 };

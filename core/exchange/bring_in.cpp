@@ -5,6 +5,8 @@
 #include <charconv>
 #include <cmath>
 #include <numbers>
+#include <set>
+#include <tuple>
 
 #include "exchange/join_lines.h"
 #include "exchange/map_plane.h"
@@ -22,6 +24,8 @@ constexpr std::string_view kWords[] = {
     "drain fields", "reserve fields",      "wells",       "trees",       "electric lines",
     "gas lines",    "communication lines", "water lines", "sewer lines", "reclaimed water lines",
     "easements",    "no-dig areas",        "spot heights"};
+
+constexpr std::size_t kMostCounted = 3000;  // of lots, and of things on them, when the lot is sought
 
 bool on_plan(const std::vector<Point>& points) {
   return std::ranges::all_of(
@@ -57,6 +61,8 @@ class Bringer {
 
   Brought finish() {
     choose_lot();
+    lot_ = lot_ring(out_.plan.site);
+    if (lot_.size() >= 3) lot_box_ = bounds(lot_);
     add_features();
     keep_heights();
     for (const auto& [why, count] : missed_) out_.left_out.push_back({why.first, count, why.second});
@@ -88,7 +94,7 @@ class Bringer {
 
   void add_heights(const ShapeGroup& group) {
     for (int i : group.shapes) {
-      const auto found = spot_heights(drawing_, shape(i), how_.placement);
+      const auto found = spot_heights(drawing_, shape(i), how_.placement, how_.height_unit);
       if (found.empty())
         miss("shape for spot heights", "has no height: neither in its points nor as a number beside it");
       heights_.insert(heights_.end(), found.begin(), found.end());
@@ -191,33 +197,56 @@ class Bringer {
   }
   // A tree drawn as several circles about one middle is one tree.
   void add_point(Point at, Becomes b, const std::string& name) {
-    for (const Wanted& w : features_)
-      if (w.becomes == b && distance(w.points[0], at) < 0.05) return;
-    features_.push_back({b, name, {at}});
+    constexpr double kOnePlace = 0.05;
+    const auto cell = std::tuple(b, std::lround(at.x / kOnePlace), std::lround(at.y / kOnePlace));
+    if (points_.insert(cell).second) features_.push_back({b, name, {at}});
   }
 
   // Of several rings: the one that was pointed at, else the one around most of what comes in, else the
   // largest.
   void choose_lot() {
     if (lots_.empty()) return;
-    const auto worth = [&](const Ring& ring) {
-      long within = 0;
-      for (const Wanted& w : features_) within += contains(ring, w.points[0]) ? 1 : 0;
+    using Worth = std::tuple<bool, double, long, double>;
+    std::vector<std::pair<Worth, Ring>> all;
+    const bool count = lots_.size() <= kMostCounted;
+    for (Ring& ring : lots_) {
       const bool meant = how_.lot_at && contains(ring, how_.placement(*how_.lot_at));
-      return std::tuple(meant, how_.lot_at ? -area(ring) : 0, within, area(ring));
-    };
-    std::ranges::stable_sort(lots_, [&](const Ring& a, const Ring& b) { return worth(a) > worth(b); });
+      const double size = area(ring);
+      all.emplace_back(Worth{meant, how_.lot_at ? -size : 0, count ? inside(ring) : 0, size},
+                       std::move(ring));
+    }
+    std::ranges::stable_sort(all, [](const auto& a, const auto& b) { return a.first > b.first; });
+    lots_.clear();
+    for (auto& [worth, ring] : all) lots_.push_back(std::move(ring));
     out_.plan = edit::with_lot(out_.plan, lots_.front(), kDefaultSetback);
     out_.counts[Becomes::lot_line] = 1;
     miss("the lot line", "another ring was taken for the lot", static_cast<long>(lots_.size()) - 1);
     out_.lots = std::move(lots_);
   }
+  long inside(const Ring& ring) const {
+    const Box box = bounds(ring);
+    long within = 0;
+    for (std::size_t i = 0; i < std::min(features_.size(), kMostCounted); ++i) {
+      const Point p = features_[i].points[0];
+      const bool boxed = p.x >= box.low.x && p.x <= box.high.x && p.y >= box.low.y && p.y <= box.high.y;
+      within += boxed && contains(ring, p) ? 1 : 0;
+    }
+    return within;
+  }
 
   bool near_lot(const std::vector<Point>& points) const {
-    const Ring lot = lot_ring(out_.plan.site);
-    if (!how_.keep_within || lot.size() < 3) return true;
-    if (points.size() == 1) return distance(lot, points[0]) <= *how_.keep_within;
-    return line_area_distance(points, lot) <= *how_.keep_within;
+    if (!how_.keep_within || lot_.size() < 3) return true;
+    const double reach = *how_.keep_within;
+    Point low = points[0], high = points[0];
+    for (Point p : points) {
+      low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+      high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+    }
+    if (low.x > lot_box_.high.x + reach || high.x < lot_box_.low.x - reach ||
+        low.y > lot_box_.high.y + reach || high.y < lot_box_.low.y - reach)
+      return false;
+    if (points.size() == 1) return distance(lot_, points[0]) <= reach;
+    return line_area_distance(points, lot_) <= reach;
   }
 
   void add_features() {
@@ -272,6 +301,9 @@ class Bringer {
   std::vector<Ring> lots_;
   std::vector<Wanted> features_;
   std::vector<SpotHeight> heights_;
+  std::set<std::tuple<Becomes, long, long>> points_;
+  Ring lot_;
+  Box lot_box_;
   std::map<std::pair<std::string, std::string>, long> missed_;
 };
 

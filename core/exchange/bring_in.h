@@ -35,6 +35,7 @@ struct Bringing {
   double reach = 0.02;  // m: ends of lines this near are one place
   std::optional<double> keep_within =
       30;                       // m from the lot: what lies farther off is left out; none: all is kept
+  double height_unit = 0;       // m per unit of heights; 0: as of the drawing's lengths
   std::optional<Point> lot_at;  // in the drawing: of several rings the lot is the one around this place
 };
 

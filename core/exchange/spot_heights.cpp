@@ -38,13 +38,14 @@ std::optional<double> told_height(const Drawing& drawing, const Shape& s) {
 
 }  // namespace
 
-std::vector<SpotHeight> spot_heights(const Drawing& drawing, const Shape& s, const Placement& placement) {
+std::vector<SpotHeight> spot_heights(const Drawing& drawing, const Shape& s, const Placement& placement,
+                                     double height_unit) {
   std::vector<SpotHeight> out;
   const auto told = s.heights.empty() ? told_height(drawing, s) : std::nullopt;
   if (s.heights.empty() && !told) return out;
   for (std::size_t i = 0; i < s.points.size(); ++i) {
     const double z = told ? *told : s.heights[std::min(i, s.heights.size() - 1)];
-    const SpotHeight h{placement(s.points[i]), z * placement.unit};
+    const SpotHeight h{placement(s.points[i]), z * (height_unit > 0 ? height_unit : placement.unit)};
     const bool last = i + 1 == s.points.size();
     if (!out.empty() && !last && distance(out.back().at, h.at) < kAlongContour) continue;
     if (std::abs(h.height) <= kHighest && std::isfinite(h.at.x) && std::isfinite(h.at.y)) out.push_back(h);
