@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/quantity.h"
+#include "canvas/pictures.h"
 #include "plane/region.h"
 #include "tools/grips.h"
 #include "tools/make_tool.h"
@@ -34,6 +35,9 @@ Box everything(const Plan& plan) {
   for (const LotCorner& c : plan.site.lot) stretch(box, c.at);
   for (const Feature& f : plan.site.features)
     for (Point p : f.points) stretch(box, p);
+  for (const Picture& picture : plan.pictures)
+    if (!picture.hidden)
+      for (Point p : corners_of(picture)) stretch(box, p);
   return box.low.x > box.high.x ? kEmptyGround : box;
 }
 
@@ -124,7 +128,8 @@ void Canvas::set_guest(std::function<void(QPainter&, const View&)> guest) {
 
 void Canvas::look_at(const Box& box, int covered) {
   covered = std::min(covered, width() / 2);
-  const View fit = fit_view(box, QSizeF(width() - covered, height()), std::min(kFitMargin, width() / 8.0), view_.turn);
+  const View fit =
+      fit_view(box, QSizeF(width() - covered, height()), std::min(kFitMargin, width() / 8.0), view_.turn);
   view_.scale = std::clamp(fit.scale, kFarthest, kClosest);
   view_.centre = fit.centre;
   view_.centre = view_.to_lot(QPointF((width() + covered) / 2.0, height() / 2.0));

@@ -48,7 +48,9 @@ void Canvas::paintEvent(QPaintEvent*) {
 void Canvas::paint_overlay(QPainter& painter) const {
   const ToolPaint p{painter, view_, look_, pointer_};
   const Plan& shown = document_.plan();
-  if (shown.site.lot.empty() && shown.site.features.empty() && tool_id_ == ToolId::select) paint_welcome(p);
+  if (shown.site.lot.empty() && shown.site.features.empty() && shown.pictures.empty() &&
+      tool_id_ == ToolId::select)
+    paint_welcome(p);
   paint_scale_bar(p, shown.units);
   paint_north(p, shown.site.north);
   paint_selected(p, shown, document_.outcome(), picked_, tool_id_ == ToolId::select);

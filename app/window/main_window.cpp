@@ -199,7 +199,8 @@ void MainWindow::update_title() {
 // Until something is drawn the drawing says what to do first.
 void MainWindow::show_hint() {
   const Site& site = document_.plan().site;
-  hint_->setVisible(site.lot.empty() && site.features.empty() && canvas_->tool() == ToolId::select);
+  const bool bare = site.lot.empty() && site.features.empty() && document_.plan().pictures.empty();
+  hint_->setVisible(bare && canvas_->tool() == ToolId::select);
   if (!hint_->isVisible()) return;
   hint_->setFixedWidth(std::min(480, canvas_->width() - 40));
   hint_->adjustSize();

@@ -193,8 +193,10 @@ void PictureCard::ask_file() {
 
 void PictureCard::add(const QString& path) {
   const View& view = canvas().view();
-  const double width = 0.7 * view.size.width() / view.scale;
-  const auto picture = picture_from_file(path, document_.committed(), document_.path(), view.centre, width);
+  const double room = std::max(view.size.width() / 2, view.size.width() - kWide);  // left of this card
+  const Point middle = view.to_lot(QPointF(room / 2, view.size.height() / 2));
+  const double width = 0.8 * room / view.scale;
+  const auto picture = picture_from_file(path, document_.committed(), document_.path(), middle, width);
   if (!picture) return bar_.tell(kSubject, QString::fromStdString(picture.error().message()));
   const Plan after = edit::with_new_picture(document_.committed(), *picture);
   if (after == document_.committed())
