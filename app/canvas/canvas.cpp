@@ -35,8 +35,9 @@ Box everything(const Plan& plan) {
   for (const LotCorner& c : plan.site.lot) stretch(box, c.at);
   for (const Feature& f : plan.site.features)
     for (Point p : f.points) stretch(box, p);
+  const bool bare = box.low.x > box.high.x;
   for (const Picture& picture : plan.pictures)
-    if (!picture.hidden)
+    if (bare && !picture.hidden)
       for (Point p : corners_of(picture)) stretch(box, p);
   return box.low.x > box.high.x ? kEmptyGround : box;
 }
