@@ -16,6 +16,7 @@
 #include "window/export_flow.h"
 #include "window/main_window.h"
 #include "window/notice_bar.h"
+#include "window/typed_field.h"
 
 using namespace underlawn;
 

@@ -19,6 +19,7 @@
 #include "window/main_window.h"
 #include "window/notice_bar.h"
 #include "window/picture_file.h"
+#include "window/typed_field.h"
 
 using namespace underlawn;
 
