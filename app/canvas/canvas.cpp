@@ -6,7 +6,9 @@
 #include <utility>
 
 #include "base/quantity.h"
+#include "canvas/hit.h"
 #include "canvas/pictures.h"
+#include "plan/dimensions.h"
 #include "plane/region.h"
 #include "tools/grips.h"
 #include "tools/make_tool.h"
@@ -35,6 +37,9 @@ Box everything(const Plan& plan) {
   for (const LotCorner& c : plan.site.lot) stretch(box, c.at);
   for (const Feature& f : plan.site.features)
     for (Point p : f.points) stretch(box, p);
+  for (const Dimension& d : plan.dimensions)
+    if (const auto line = line_of(d))
+      for (Point p : {d.from, d.to, line->a, line->b}) stretch(box, p);
   const bool bare = box.low.x > box.high.x;
   for (const Picture& picture : plan.pictures)
     if (bare && !picture.hidden)
@@ -86,6 +91,7 @@ void Canvas::set_tool(ToolId id) {
   drop_gesture();
   said_.clear();
   if (std::exchange(tool_id_, id) != id) emit tool_changed(id);
+  now().begin();
   if (pointer_inside_ && !key_cursor_) point_at(pointer_.device, Qt::NoModifier);
   tell_status();
 }
@@ -102,6 +108,7 @@ void Canvas::tell_status() {
 
 void Canvas::drop_gesture() {
   typed_.clear();
+  held_way_.reset();
   now().cancel();
   document_.preview(std::nullopt);
   tell_status();
@@ -153,6 +160,15 @@ void Canvas::zoom_to_fit() {
   view_.scale = std::min(view_.scale, 200.0);
   fitted_ = true;
   plan_redrawn();
+  emit view_changed();
+}
+
+void Canvas::fit_box(const Box& box) {
+  view_ = fit_view(box, size(), std::min(kFitMargin, width() / 8.0), view_.turn);
+  view_.scale = std::clamp(view_.scale, kFarthest, kClosest);
+  fitted_ = false;
+  plan_redrawn();
+  emit view_changed();
 }
 
 void Canvas::zoom_by(double factor) {
@@ -165,6 +181,7 @@ void Canvas::zoom_about(QPointF device, double factor) {
   view_.centre = view_.centre + (fixed - view_.to_lot(device));
   fitted_ = false;
   plan_redrawn();
+  emit view_changed();
 }
 
 bool Canvas::in_view(QPointF device) const {
@@ -181,6 +198,7 @@ void Canvas::keep_in_view(Point p) {
   view_.scale = std::max(view_.scale, kFarthest);
   fitted_ = false;
   plan_redrawn();
+  emit view_changed();
 }
 
 void Canvas::pan_by(QPointF device) {
@@ -328,6 +346,11 @@ QString Canvas::remove_refusal(const Selected& what) const {
 void Canvas::select_all() {
   std::vector<Selected> all;
   for (const Feature& f : plan().site.features) all.push_back({Selected::Kind::feature, f.id});
+  for (std::size_t i = 0; i < plan().wishes.locked.size(); ++i)
+    all.push_back({Selected::Kind::locked, static_cast<int>(i)});
+  for (std::size_t i = 0; i < plan().dimensions.size(); ++i)
+    all.push_back({Selected::Kind::dimension, static_cast<int>(i)});
+  std::erase_if(all, [this](const Selected& s) { return !is_shown(plan(), s, layers()); });
   pick(std::move(all));
 }
 
@@ -344,6 +367,9 @@ bool Canvas::select_next(int step) {
     all.push_back({Selected::Kind::locked, static_cast<int>(i)});
   for (std::size_t i = 0; i < plan().site.heights.size(); ++i)
     all.push_back({Selected::Kind::height, static_cast<int>(i)});
+  for (std::size_t i = 0; i < plan().dimensions.size(); ++i)
+    all.push_back({Selected::Kind::dimension, static_cast<int>(i)});
+  std::erase_if(all, [this](const Selected& s) { return !is_shown(plan(), s, layers()); });
   const int count = static_cast<int>(all.size());
   int at = step > 0 ? -1 : count;
   if (!picked_.empty())

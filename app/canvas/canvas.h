@@ -35,6 +35,8 @@ class Canvas : public QWidget, private ToolContext {
   void set_look(const Look& look);
   const PaintOptions& paint_options() const { return options_; }
   void set_paint_options(const PaintOptions& options);  // `stale` is the canvas's own
+  const Layers& layers() const override { return options_.layers; }
+  void set_layers(const Layers& layers);
 
   // Painted over the plan and beneath what moves with the pointer; may be none.
   void set_veil(std::function<void(QPainter&, const View&)> veil);
@@ -46,18 +48,29 @@ class Canvas : public QWidget, private ToolContext {
   const std::optional<Ghost>& ghost() const { return ghost_; }
 
   void zoom_to_fit() override;
-  void zoom_by(double factor);  // about the middle; above 1 is closer
+  void zoom_by(double factor);                            // about the middle; above 1 is closer
+  void say_for_now(const QString& words) { say(words); }  // until the next key or click
+  void zoom_to_selected();
+  double paper_scale() const;  // the 240 of 1:240, on a screen as dense as it says it is
+  void set_paper_scale(double scale);
   const View& view() const override { return view_; }
 
   void remove_selected();  // one entry, whatever is selected
   void turn_hold();        // locks the trench, header or run that is selected, or lets it go
-  void select_all();       // every feature
+  bool copy_selected();    // to the clipboard
+  void cut_selected();
+  void join_selected();  // lines end to end, areas side by side
+  void pick_under();     // what lies beneath what is selected, where the pointer is
+  void hide_kind_of_selected();
+  void select_all();  // everything that was drawn and is shown
   void select_none();
   bool select_next(int step);  // +1 or -1 through everything on the lot; false past the end
   const std::vector<Selected>& picked() const override { return picked_; }
 
  signals:
   void tool_changed(underlawn::ToolId id);
+  void layers_changed();
+  void view_changed();  // another scale
   void status_text(QString text);
   void pointer_at(underlawn::Point lot);
   void pointer_left();
@@ -92,6 +105,9 @@ class Canvas : public QWidget, private ToolContext {
   Tool& now() const { return *tools_.at(tool_id_); }
   Pointer pointer_from(QPointF device, Qt::KeyboardModifiers modifiers) const;
   void point_at(QPointF device, Qt::KeyboardModifiers modifiers);
+  void fit_box(const Box& box);
+  void take_typed_text();
+  bool take_typed_way();    // holds the direction where the text is one
   void take_typed_place();  // the pointer stands where the typed text says
   void place_typed();
   CourseFrame course_frame() const;
@@ -132,6 +148,7 @@ class Canvas : public QWidget, private ToolContext {
   std::optional<Point> key_cursor_;  // where the arrow keys have led the pointer; none: the mouse leads
   bool key_placed_ = false;          // what they led to has been placed
   TypedEntry typed_;
+  std::optional<Point> held_way_;  // unit: the next point lies that way from the last
   std::vector<Selected> picked_;
   std::vector<Polyline> pointed_out_;
   QString said_;

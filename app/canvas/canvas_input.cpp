@@ -73,6 +73,11 @@ Pointer Canvas::pointer_from(QPointF device, Qt::KeyboardModifiers modifiers) co
   if (!now().snaps()) return pointer;
   if (from && (modifiers & Qt::ShiftModifier)) {
     pointer.at = locked(*from, aimed);
+  } else if (from && held_way_) {
+    // What is caught is brought onto the held direction: square across from it.
+    pointer.snap = best_snap({aimed, std::nullopt, reach(kSnapReach)}, now().targets());
+    const Point to = pointer.snap ? pointer.snap->at : aimed;
+    pointer.at = *from + dot(to - *from, *held_way_) * *held_way_;
   } else if (!(modifiers & (Qt::AltModifier | Qt::ControlModifier))) {
     pointer.snap = best_snap({aimed, from, reach(kSnapReach)}, now().targets());
     if (pointer.snap) pointer.at = pointer.snap->at;
@@ -96,8 +101,26 @@ CourseFrame Canvas::course_frame() const {
   return {now().from(), pointer_.at, plan().site.north, plan().units};
 }
 
+void Canvas::take_typed_text() {
+  now().take_text(typed_.text(), false);
+}
+
+bool Canvas::take_typed_way() {
+  const auto way =
+      now().from() ? typed_direction(typed_.text().toStdString(), plan().site.north) : std::nullopt;
+  if (!way) return false;
+  typed_.clear();
+  held_way_ = *way;
+  pointer_ = pointer_from(pointer_.device, Qt::NoModifier);
+  now().move(pointer_);
+  said_ = tr("Direction held. Click or type the length; Esc lets it go.");
+  tell_status();
+  return true;
+}
+
 void Canvas::take_typed_place() {
   if (!typed_.begun()) return;
+  if (now().reads_text()) return take_typed_text();
   const auto place = typed_.place(course_frame());
   if (!place) return;
   pointer_.at = now().steered(*place);
@@ -105,6 +128,12 @@ void Canvas::take_typed_place() {
 }
 
 void Canvas::place_typed() {
+  if (now().reads_text()) {
+    const QString trouble = now().take_text(typed_.text(), true);
+    trouble.isEmpty() ? typed_.clear() : typed_.set_trouble(trouble);
+    return tell_status();
+  }
+  if (take_typed_way()) return;
   pointer_ = pointer_from(pointer_.device, Qt::NoModifier);
   const auto place = typed_.place(course_frame());
   if (!place) {
@@ -112,6 +141,7 @@ void Canvas::place_typed() {
     return tell_status();
   }
   typed_.clear();
+  held_way_.reset();
   said_.clear();
   now().place(*place);
   key_placed_ = true;
@@ -140,6 +170,7 @@ void Canvas::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton) return;
   pointer_ = pointer_from(event->position(), event->modifiers());
   if (typed_.begun() && !now().held()) return place_typed();
+  held_way_.reset();
   now().press(pointer_);
   tell_status();
 }
@@ -258,6 +289,10 @@ bool Canvas::typing_key_press(QKeyEvent& key) {
   if (!typing_key(key)) return false;
   if (!typed_.key_press(key)) return false;
   pointer_ = pointer_from(pointer_.device, Qt::NoModifier);
+  if (now().reads_text()) {
+    take_typed_text();
+    return true;
+  }
   take_typed_place();
   now().move(pointer_);
   return true;
@@ -271,6 +306,8 @@ bool Canvas::gesture_key_press(QKeyEvent& key) {
     case Qt::Key_Return:
     case Qt::Key_Enter:
       enter_pressed();
+      // With Ctrl the point is the last one.
+      if ((key.modifiers() & Qt::ControlModifier) && !typed_.begun() && now().busy()) now().finish();
       return true;
     case Qt::Key_Backspace:
       if (now().busy())
@@ -300,6 +337,10 @@ void Canvas::escape_pressed() {
   pointed_out_.clear();
   if (typed_.begun()) {
     typed_.clear();
+    if (now().reads_text()) take_typed_text();
+    if (pointer_inside_) point_at(pointer_.device, Qt::NoModifier);
+  } else if (held_way_) {
+    held_way_.reset();
     if (pointer_inside_) point_at(pointer_.device, Qt::NoModifier);
   } else if (now().busy()) {
     now().cancel();
@@ -314,6 +355,7 @@ void Canvas::enter_pressed() {
   if (typed_.begun()) return place_typed();
   if (!key_cursor_ || key_placed_ || tool_id_ == ToolId::select) return now().finish();
   key_placed_ = true;
+  held_way_.reset();
   now().place(pointer_.at);
 }
 

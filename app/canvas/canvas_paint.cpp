@@ -61,11 +61,14 @@ void Canvas::paint_overlay(QPainter& painter) const {
     painter.drawRect(QRectF(rect()).adjusted(1, 1, -1, -1));
   }
   if (!pointer_inside_ && !now().busy() && !typed_.begun()) return;
+  if (held_way_ && now().from()) paint_held_way(p, *now().from(), *held_way_);
   now().paint(p);
+  if (document_.previewing()) paint_live_lengths(p, document_.committed(), shown, picked_);
   const bool typing = tool_id_ != ToolId::select || now().busy() || typed_.begun();
-  if (typing && pointer_.snap) paint_snap(p, *pointer_.snap, now().from());
+  if (typing && pointer_.snap && !typed_.begun()) paint_snap(p, *pointer_.snap, now().from());
   if (key_cursor_ && tool_id_ != ToolId::select) paint_key_cursor(p, pointer_.at);
-  if (typing) paint_readout(p, typed_, now().from(), shown);
+  if (typing && (typed_.begun() || now().from() || !now().reads_text()))
+    paint_readout(p, typed_, now().from(), shown);
 }
 
 }  // namespace underlawn

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "layout/given.h"
+#include "plan/dimensions.h"
 #include "plane/region.h"
 #include "plane/strip.h"
 
@@ -73,6 +74,12 @@ void find_locked_at(Finder& finder, const Wishes& wishes) {
   }
 }
 
+void find_dimensions_at(Finder& finder, const Plan& plan) {
+  for (std::size_t i = 0; i < plan.dimensions.size(); ++i)
+    if (const auto line = line_of(plan.dimensions[i]))
+      finder.line({Selected::Kind::dimension, static_cast<int>(i)}, {line->a, line->b});
+}
+
 void find_derived_at(Finder& finder, const Layout& layout) {
   for (const Trench& t : layout.trenches)
     if (length_of(t) > kSamePlace) finder.area({Selected::Kind::trench, t.number}, floor_of(t));
@@ -89,6 +96,7 @@ std::vector<Selected> hits(const Plan& plan, const Outcome* outcome, Point at, d
   for (std::size_t i = 0; i < plan.site.heights.size(); ++i)
     finder.point({Selected::Kind::height, static_cast<int>(i)}, plan.site.heights[i].at);
   find_locked_at(finder, plan.wishes);
+  find_dimensions_at(finder, plan);
   if (outcome) find_derived_at(finder, outcome->layout);
   const Ring lot = lot_ring(plan.site);
   for (std::size_t i = 0; i < lot.size(); ++i)
@@ -111,8 +119,36 @@ std::vector<Selected> inside(const Plan& plan, const Box& box) {
   }
   for (std::size_t i = 0; i < plan.site.heights.size(); ++i)
     if (in_box(plan.site.heights[i].at)) found.push_back({Selected::Kind::height, static_cast<int>(i)});
+  for (std::size_t i = 0; i < plan.dimensions.size(); ++i)
+    if (in_box(plan.dimensions[i].from) && in_box(plan.dimensions[i].to))
+      found.push_back({Selected::Kind::dimension, static_cast<int>(i)});
   if (plan.site.entry && in_box(plan.site.entry->at)) found.push_back({Selected::Kind::entry});
   return found;
+}
+
+bool is_shown(const Plan& plan, const Selected& what, const Layers& layers) {
+  using Kind = Selected::Kind;
+  switch (what.kind) {
+    case Kind::feature: {
+      const Feature* f = find_feature(plan.site, what.id);
+      return f == nullptr || layers.shows(f->kind);
+    }
+    case Kind::entry:
+      return layers.shows(FeatureKind::house);
+    case Kind::dimension:
+      return layers.dimensions;
+    case Kind::locked:
+    case Kind::trench:
+    case Kind::header:
+    case Kind::run:
+      return layers.loop;
+    case Kind::nothing:
+    case Kind::lot:
+    case Kind::lot_edge:
+    case Kind::height:
+      break;
+  }
+  return true;
 }
 
 }  // namespace underlawn

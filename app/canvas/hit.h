@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "canvas/layers.h"
 #include "plan/outcome.h"
 #include "plan/plan.h"
 #include "window/selection.h"
@@ -14,7 +15,9 @@ namespace underlawn {
 // areas, small ones before those they lie in; edges of the lot line last. `outcome` may be null.
 std::vector<Selected> hits(const Plan& plan, const Outcome* outcome, Point at, double reach);
 
-// Features that lie wholly inside the box, and the entry point.
+// Features, drawn trenches and dimensions that lie wholly inside the box, and the entry point.
 std::vector<Selected> inside(const Plan& plan, const Box& box);
+
+bool is_shown(const Plan& plan, const Selected& what, const Layers& layers);
 
 }  // namespace underlawn

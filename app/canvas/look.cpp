@@ -7,28 +7,27 @@ namespace {
 
 struct Colours {
   const char* night;
-  const char* light;
-  const char* paper;
+  const char* light;  // and paper
 };
 
-// The classes of the APWA uniform colour code, as dark as each can be and still be called by its name on
-// white.
+// The classes of the APWA uniform colour code. Hues are the code's; how dark each is was chosen so that any
+// two also differ to eyes that see no red or no green (tests/app/canvas/colour_vision_test.cpp).
 Colours apwa(UtilityKind kind) {
   switch (kind) {
     case UtilityKind::electric:
-      return {"#ff6b62", "#d0141f", "#c8000f"};
+      return {"#f2555f", "#990c16"};
     case UtilityKind::gas:
-      return {"#ffd83d", "#dba600", "#d9a300"};
+      return {"#ffe373", "#d6ab00"};
     case UtilityKind::communication:
-      return {"#ff9d3f", "#ea7200", "#e86a00"};
+      return {"#ff8519", "#d15700"};
     case UtilityKind::water:
-      return {"#6db4ff", "#1565c0", "#0f56ad"};
+      return {"#80bbff", "#125199"};
     case UtilityKind::sewer:
-      return {"#58cf86", "#16813a", "#0d7a33"};
+      return {"#7dd199", "#1e9445"};
     case UtilityKind::reclaimed:
-      return {"#c79bf2", "#7b3fa0", "#6f2f96"};
+      return {"#b155f2", "#420f66"};
   }
-  return {"#ffffff", "#000000", "#000000"};
+  return {"#ffffff", "#000000"};
 }
 
 }  // namespace
@@ -58,9 +57,9 @@ Look Look::light() {
   look.run = "#14415f";
   look.crossing = "#a3157a";
   look.selection = "#0b7fab";
-  look.snap = "#c2187a";
+  look.snap = "#d6006c";
   look.stale = "#a7a49c";
-  look.ghost = "#0a7c6e";
+  look.ghost = "#00594e";
   look.hint = "#2f6db5";
   look.warning = "#c26a00";
   look.error = "#b3132b";
@@ -88,14 +87,14 @@ Look Look::night() {
   look.clearance = "#71869a";
   look.trench = "#d9aa77";
   look.trench_fill = "#3a2f24";
-  look.coil = "#8fcdf0";
-  look.header = "#8fcdf0";
-  look.run = "#8fcdf0";
+  look.coil = "#cfeafa";
+  look.header = "#cfeafa";
+  look.run = "#cfeafa";
   look.crossing = "#ff8ad6";
   look.selection = "#4cc3f0";
   look.snap = "#ff77c4";
   look.stale = "#5c6166";
-  look.ghost = "#5fe0cf";
+  look.ghost = "#a8fff2";
   look.hint = "#7db4f5";
   look.warning = "#ffb54a";
   look.error = "#ff7480";
@@ -121,8 +120,7 @@ Look Look::paper() {
 
 QColor apwa_colour(UtilityKind kind, const Look& look) {
   const Colours colours = apwa(kind);
-  if (look.dark) return colours.night;
-  return look.background == QColor(Qt::white) ? colours.paper : colours.light;
+  return look.dark ? colours.night : colours.light;
 }
 
 QColor severity_colour(Severity severity, const Look& look) {

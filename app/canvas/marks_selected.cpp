@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "canvas/marks.h"
 #include "layout/given.h"
+#include "plan/dimensions.h"
 #include "plane/strip.h"
 #include "tools/gesture_paint.h"
 #include "tools/grips.h"
@@ -93,6 +94,13 @@ void outline(const ToolPaint& p, const Plan& plan, const Outcome* outcome, const
       break;
     case Kind::height:
       if (is_there(plan, what)) ring_round(p, plan.site.heights[static_cast<std::size_t>(what.id)].at, 7);
+      break;
+    case Kind::dimension:
+      if (is_there(plan, what)) {
+        const Dimension& d = plan.dimensions[static_cast<std::size_t>(what.id)];
+        if (const auto line = line_of(d))
+          stroke(p, on_device(p, {d.from, line->a, line->b, d.to}, false), 1.5);
+      }
       break;
     case Kind::trench:
     case Kind::header:

@@ -47,7 +47,10 @@ void paint_crossings(PaintContext& c);
 void paint_wells(PaintContext& c);
 void paint_houses(PaintContext& c);  // with the entry point
 void paint_spot_heights(PaintContext& c);
-void paint_lot_line(PaintContext& c);      // with its edge lengths
+void paint_lot_line(PaintContext& c);  // with its edge lengths
+void paint_houses(PaintContext& c);    // with the entry point
+void paint_lot_line(PaintContext& c);  // with its edge lengths
+void paint_dimensions(PaintContext& c);
 void paint_finding_glow(PaintContext& c);  // beneath what is found fault with
 void paint_findings(PaintContext& c);
 

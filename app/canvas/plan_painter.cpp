@@ -6,9 +6,12 @@
 
 namespace underlawn {
 
-void paint_plan(QPainter& painter, const Plan& plan, const Outcome* outcome, const View& view,
+void paint_plan(QPainter& painter, const Plan& whole, const Outcome* outcome, const View& view,
                 const Look& look, const PaintOptions& options) {
   Labels labels;
+  std::optional<Plan> part;
+  if (!options.layers.all()) part = shown_part(whole, options.layers);
+  const Plan& plan = part ? *part : whole;
   PaintContext c{painter, plan, outcome, view, look, options, labels};
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
@@ -20,13 +23,14 @@ void paint_plan(QPainter& painter, const Plan& plan, const Outcome* outcome, con
   paint_clearances(c);
   paint_trees(c);
   paint_finding_glow(c);
-  paint_field(c);
+  if (options.layers.loop) paint_field(c);
   paint_utilities(c);
   paint_houses(c);
   paint_wells(c);
   paint_spot_heights(c);
   paint_lot_line(c);
-  paint_crossings(c);
+  paint_dimensions(c);
+  if (options.layers.loop) paint_crossings(c);
   paint_findings(c);
   labels.paint(painter, c.device(), look.ground, look.line);
   painter.restore();

@@ -2,6 +2,7 @@
 // Draws a plan and what follows from it, on the window's canvas and on every sheet: one drawing, two devices.
 #pragma once
 
+#include "canvas/layers.h"
 #include "canvas/look.h"
 #include "canvas/view.h"
 #include "plan/outcome.h"
@@ -20,6 +21,7 @@ struct PaintOptions {
   bool heights = true;       // spot heights, contours, steepness
   bool findings = true;      // places of findings
   bool corner_tags = false;  // house corner letters for tape ties (sheets)
+  Layers layers;             // what is not hidden
   bool stale = false;        // the outcome is of an earlier plan: derived things are drawn pale
   bool pictures = false;     // pictures under the drawing
   bool sheet = false;        // on paper: only those pictures that are meant for it

@@ -17,8 +17,8 @@ bool TypedEntry::is_text(const QKeyEvent& key) {
 bool TypedEntry::may_begin(const QKeyEvent& key, bool has_last_point) {
   if (!is_text(key)) return false;
   const QChar c = key.text().front();
-  if (c.isDigit() || QStringLiteral("@#.,-+").contains(c)) return true;
-  return has_last_point && QStringLiteral("nsNS").contains(c);
+  if (c.isDigit() || QStringLiteral("@#.,-+(").contains(c)) return true;
+  return has_last_point && QStringLiteral("<nsNS").contains(c);
 }
 
 bool TypedEntry::key_press(const QKeyEvent& key) {

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <optional>
 
+#include "plan/dimensions.h"
 #include "site/clearances.h"
 
 namespace underlawn::sheet {
@@ -42,6 +43,9 @@ std::vector<Thing> standing(const Plan& plan) {
     }
     all.push_back(std::move(thing));
   }
+  for (std::size_t i = 0; i < plan.dimensions.size(); ++i)
+    if (const auto line = line_of(plan.dimensions[i]))
+      all.push_back({"dimension " + std::to_string(i + 1), {line->a, line->b}});
   return all;
 }
 

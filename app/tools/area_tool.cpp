@@ -2,9 +2,12 @@
 #include "tools/area_tool.h"
 
 #include <QLineF>
+#include <QRegularExpression>
 
+#include "base/quantity.h"
 #include "plan/edits.h"
 #include "plane/region.h"
+#include "tools/course.h"
 #include "tools/gesture_paint.h"
 
 namespace underlawn {
@@ -15,7 +18,7 @@ constexpr double kDragPixels = 8;
 
 bool mostly_rectangles(FeatureKind kind) {
   return kind == FeatureKind::house || kind == FeatureKind::septic_tank || kind == FeatureKind::drain_field ||
-         kind == FeatureKind::reserve_field;
+         kind == FeatureKind::reserve_field || kind == FeatureKind::no_dig;
 }
 
 }  // namespace
@@ -37,7 +40,8 @@ QString AreaTool::first_hint() const {
 QString AreaTool::status() const {
   if (!rectangle_ || points().empty()) return PathTool::status();
   if (points().size() == 1)
-    return tr("Other end of the side: click, or type its length. R for a free outline.");
+    return tr(
+        "Other end of the side: click, or type its length, or the size like 18 x 40. R for a free outline.");
   return tr("Depth: click, or type it. Backspace goes back, Esc drops it.");
 }
 
@@ -73,6 +77,7 @@ void AreaTool::double_click(const Pointer& pointer) {
 }
 
 void AreaTool::place(Point p) {
+  typed_.reset();
   if (!wants_depth()) return PathTool::place(p);
   const Ring ring = by_depth(p);
   if (ring.empty())
@@ -81,8 +86,47 @@ void AreaTool::place(Point p) {
   keep(ring);
 }
 
+QString AreaTool::take_text(const QString& typed, bool keep_it) {
+  typed_.reset();
+  typed_size_ = false;
+  if (typed.isEmpty()) return {};
+  static const QRegularExpression times(QStringLiteral("[xX×]"));
+  const QStringList sides = typed.split(times);
+  if (sides.size() == 2) return take_size(sides[0], sides[1], keep_it);
+  const auto end = typed_place(
+      typed.toStdString(), {points().front(), toward_, context_.plan().site.north, context_.plan().units});
+  if (!end) return QString::fromStdString(end.error().message());
+  if (keep_it)
+    place(*end);
+  else
+    typed_ = *end;
+  return {};
+}
+
+// To the right and up, unless a side is typed with a minus.
+QString AreaTool::take_size(const QString& wide, const QString& deep, bool keep_it) {
+  const UnitSystem units = context_.plan().units;
+  const auto w = parse_quantity(Quantity::length, wide.toStdString(), units);
+  if (!w) return QString::fromStdString(w.error().message());
+  const auto d = parse_quantity(Quantity::length, deep.toStdString(), units);
+  if (!d) return QString::fromStdString(d.error().message());
+  const Point corner = points().front() + Point{*w, *d};
+  const Ring ring = by_corners(corner);
+  if (ring.empty()) return tr("That rectangle has no area. Type two sides that are not 0, like 18 x 40.");
+  if (keep_it) {
+    cancel();
+    keep(ring);
+  } else {
+    typed_ = corner;
+    typed_size_ = true;
+  }
+  return {};
+}
+
 void AreaTool::cancel() {
   pressed_.reset();
+  typed_.reset();
+  typed_size_ = false;
   PathTool::cancel();
 }
 
@@ -129,7 +173,8 @@ void AreaTool::paint(const ToolPaint& p) const {
   if (wants_depth()) shape = by_depth(p.pointer.at);
   const bool dragged = pressed_ && QLineF(pressed_->device, p.pointer.device).length() >= kDragPixels;
   if (dragged && points().size() == 1) shape = by_corners(p.pointer.at);
-  if (shape.empty()) return paint_drawn(p, points(), p.pointer.at, !rectangle_);
+  if (typed_ && typed_size_ && points().size() == 1) shape = by_corners(*typed_);
+  if (shape.empty()) return paint_drawn(p, points(), typed_.value_or(p.pointer.at), !rectangle_);
   shape.push_back(shape.front());
   paint_drawn(p, shape, std::nullopt, false);
 }

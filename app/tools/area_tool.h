@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // House, drive, septic tank, drain field, reserve, easement, no-dig: a rectangle by one side and its depth, a
-// rectangle square to the drawing by dragging, or a free ring. R changes between rectangle and ring.
+// rectangle square to the drawing by dragging or by its typed size ("18 x 40"), or a free ring. R changes
+// between rectangle and ring.
 #pragma once
 
 #include "tools/path_tool.h"
@@ -14,18 +15,22 @@ class AreaTool : public PathTool {
   QString title() const override;
   QString status() const override;
   void press(const Pointer& pointer) override;
+  void move(const Pointer& pointer) override { toward_ = pointer.at; }
   void release(const Pointer& pointer) override;
   void double_click(const Pointer& pointer) override;
   bool key_press(QKeyEvent& key) override;
   void place(Point p) override;
   void cancel() override;
   void finish() override;
+  bool reads_text() const override { return rectangle_ && points().size() == 1; }
+  QString take_text(const QString& typed, bool keep) override;
   Point steered(Point p) const override;
   void paint(const ToolPaint& p) const override;
 
  protected:
   bool closes() const override { return true; }
   void keep(std::vector<Point> points) override;
+  QString take_size(const QString& wide, const QString& deep, bool keep);
   QString first_hint() const override;
 
  private:
@@ -35,6 +40,9 @@ class AreaTool : public PathTool {
 
   FeatureKind kind_;
   bool rectangle_;
+  Point toward_;                    // where the pointer was last
+  std::optional<Point> typed_;      // where the typed text leads: to the other corner, or the end of the side
+  bool typed_size_ = false;         // it is the other corner
   std::optional<Pointer> pressed_;  // the press that set the first point, while the button is down
 };
 

@@ -160,7 +160,14 @@ Result<Point> typed_place(std::string_view original, const CourseFrame& frame) {
         unread("the typed place", text, "not empty", "Type a length like 31.5, or @10,5, or 31.5<90."));
   if (text.front() == '#') return read_pair(text.substr(1), frame.units, {});
   if (!frame.from) return read_pair(text.front() == '@' ? text.substr(1) : text, frame.units, {});
-  if (text.front() == '@') return read_pair(text.substr(1), frame.units, *frame.from);
+  if (text.front() == '@') {
+    const std::string_view behind = trimmed(text.substr(1));
+    const bool pair = behind.find(',') != behind.npos || behind.find(';') != behind.npos;
+    const bool way = behind.find('<') != behind.npos || split_bearing(behind).has_value();
+    if (pair && !way) return read_pair(behind, frame.units, *frame.from);
+    if (behind.empty() || !way) return read_pair(behind, frame.units, *frame.from);
+    return typed_place(behind, frame);
+  }
   if (const auto mark = text.find('<'); mark != text.npos) return read_polar(text, mark, frame);
   if (const auto split = split_bearing(text)) {
     if (frame.north == M_PI / 2)
@@ -168,6 +175,21 @@ Result<Point> typed_place(std::string_view original, const CourseFrame& frame) {
     return step(split->length, text, frame, direction(frame.north - split->bearing * kDegree));
   }
   return read_bare(text, frame);
+}
+
+std::optional<Point> typed_direction(std::string_view original, double north) {
+  const std::string plain = typed_text(original).plain;
+  const std::string_view text = trimmed(plain);
+  if (text.starts_with('<')) {
+    std::string_view angle = trimmed(text.substr(1));
+    const bool clockwise = angle.starts_with('-');
+    const auto degrees = read_degrees(clockwise ? angle.substr(1) : angle);
+    if (!degrees) return std::nullopt;
+    return exact_direction(clockwise ? -*degrees : *degrees);
+  }
+  const auto bearing = read_bearing(text);
+  if (!bearing) return std::nullopt;
+  return north == M_PI / 2 ? exact_direction(90 - *bearing) : direction(north - *bearing * kDegree);
 }
 
 QString bearing_text(Point along, double north) {

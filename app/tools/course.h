@@ -28,6 +28,10 @@ struct CourseFrame {
 // Error: what could not be read, with an example that can.
 Result<Point> typed_place(std::string_view text, const CourseFrame& frame);
 
+// A direction alone, which the next points are to lie in: "<45", "N45E", "N 45-30 E". Unit vector; none where
+// the text is no such thing.
+std::optional<Point> typed_direction(std::string_view text, double north);
+
 // Quadrant bearing to the second of arc, "N 45°30'15" E", of a direction that is not zero.
 QString bearing_text(Point along, double north);
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "layout/given.h"
+#include "plan/dimensions.h"
 
 namespace underlawn {
 
@@ -52,6 +53,8 @@ Plan without_thing(Plan plan, const Selected& what) {
       return edit::without_locked(std::move(plan), what.id);
     case Kind::height:
       return edit::without_height(std::move(plan), what.id);
+    case Kind::dimension:
+      return edit::without_dimension(std::move(plan), what.id);
     default:
       return plan;
   }
@@ -62,6 +65,7 @@ QString thing_name(const Plan& plan, const Selected& what) {
   if (what.kind == Kind::entry) return words("entry point");
   if (what.kind == Kind::height) return words("spot height %1").arg(what.id + 1);
   if (what.kind == Kind::locked) return words("drawn trench %1").arg(what.id + 1);
+  if (what.kind == Kind::dimension) return words("dimension %1").arg(what.id + 1);
   const Feature* f = find_feature(plan.site, what.id);
   return f ? QString::fromStdString(display_name(*f)) : QString();
 }
@@ -78,6 +82,8 @@ Selected owner_of(const edit::Handle& handle) {
       return {Kind::locked, handle.feature_id, handle.index};
     case edit::Handle::Kind::height:
       return {Kind::height, handle.index};
+    case edit::Handle::Kind::dimension:
+      return {Kind::dimension, handle.feature_id};  // its ends are not removed one by one
     case edit::Handle::Kind::entry:
       break;
   }
@@ -104,6 +110,11 @@ std::vector<Grip> grips(const Plan& plan, const Selected& what) {
   if (what.kind == Kind::locked && is_there(plan, what))
     add_grips(all, line_of(plan.wishes.locked[static_cast<std::size_t>(what.id)]), false,
               {edit::Handle::Kind::locked_point, what.id});
+  if (what.kind == Kind::dimension)
+    for (int part = 0; part < 3; ++part) {
+      const edit::Handle handle{edit::Handle::Kind::dimension, what.id, part};
+      if (const auto at = edit::handle_position(plan, handle)) all.push_back({handle, *at});
+    }
   if (what.kind != Kind::feature) return all;
   if (const Feature* f = find_feature(plan.site, what.id); f && !f->points.empty())
     add_grips(all, f->points, shape_of(f->kind) == FeatureShape::area,
@@ -118,7 +129,7 @@ Plan moved_grip(const Plan& plan, const Grip& grip, Point to) {
 
 bool can_move(const Selected& what) {
   return is_lot(what) || what.kind == Kind::feature || what.kind == Kind::entry ||
-         what.kind == Kind::locked || what.kind == Kind::height;
+         what.kind == Kind::locked || what.kind == Kind::height || what.kind == Kind::dimension;
 }
 
 Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by) {
@@ -134,6 +145,7 @@ Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by) {
     if (s.kind == Kind::height && is_there(plan, s))
       plan = edit::moved_handle(plan, {edit::Handle::Kind::height, 0, s.id},
                                 plan.site.heights[static_cast<std::size_t>(s.id)].at + by);
+    if (s.kind == Kind::dimension) plan = edit::moved_dimension(std::move(plan), s.id, by);
     if (is_lot(s) && !std::exchange(lot_moved, true)) plan = edit::moved_lot(std::move(plan), by);
     if (s.kind == Kind::entry && !entry_follows && plan.site.entry)
       plan = edit::with_entry(plan, plan.site.entry->at + by);
@@ -142,11 +154,12 @@ Plan moved_things(Plan plan, const std::vector<Selected>& what, Point by) {
 }
 
 Plan without_things(Plan plan, const std::vector<Selected>& what) {
-  // Locked trenches and heights go by their place, so the last first.
+  // Locked trenches, heights and dimensions go by their place, so the last first.
   std::vector<Selected> ordered = what;
   std::stable_sort(ordered.begin(), ordered.end(), [](const Selected& a, const Selected& b) {
     const auto place = [](const Selected& s) {
-      return s.kind == Kind::locked || s.kind == Kind::height ? -s.id : 1;
+      const bool by_place = s.kind == Kind::locked || s.kind == Kind::height || s.kind == Kind::dimension;
+      return by_place ? -s.id : 1;
     };
     return place(a) < place(b);
   });
@@ -157,6 +170,7 @@ Plan without_things(Plan plan, const std::vector<Selected>& what) {
 QString grip_action(const Grip& grip) {
   if (grip.handle.kind == edit::Handle::Kind::entry) return words("Move the entry point");
   if (grip.handle.kind == edit::Handle::Kind::height) return words("Move a spot height");
+  if (grip.handle.kind == edit::Handle::Kind::dimension) return words("Change a dimension");
   const bool trench = grip.handle.kind == edit::Handle::Kind::locked_point;
   if (grip.inserts) return trench ? words("Add a bend") : words("Add a corner");
   if (trench) return words("Move a point of a trench");

@@ -2,14 +2,20 @@
 #include "tools/make_tool.h"
 
 #include "tools/area_tool.h"
+#include "tools/clearance_tool.h"
+#include "tools/dimension_tool.h"
 #include "tools/entry_tool.h"
 #include "tools/height_tool.h"
 #include "tools/lot_tool.h"
 #include "tools/measure_tool.h"
 #include "tools/pan_tool.h"
+#include "tools/parallel_tool.h"
+#include "tools/place_tool.h"
 #include "tools/point_tool.h"
 #include "tools/select_tool.h"
+#include "tools/split_tool.h"
 #include "tools/trench_tool.h"
+#include "tools/turn_tool.h"
 #include "tools/utility_tool.h"
 #include "tools/why_tool.h"
 
@@ -54,6 +60,22 @@ std::unique_ptr<Tool> make_tool(ToolId id, ToolContext& context) {
       return std::make_unique<MeasureTool>(context);
     case ToolId::why:
       return std::make_unique<WhyTool>(context);
+    case ToolId::move:
+      return std::make_unique<PlaceTool>(context, PlaceTool::Way::move);
+    case ToolId::copy:
+      return std::make_unique<PlaceTool>(context, PlaceTool::Way::copy);
+    case ToolId::paste:
+      return std::make_unique<PlaceTool>(context, PlaceTool::Way::paste);
+    case ToolId::turn:
+      return std::make_unique<TurnTool>(context);
+    case ToolId::parallel:
+      return std::make_unique<ParallelTool>(context);
+    case ToolId::split:
+      return std::make_unique<SplitTool>(context);
+    case ToolId::dimension:
+      return std::make_unique<DimensionTool>(context);
+    case ToolId::clearance:
+      return std::make_unique<ClearanceTool>(context);
   }
   return std::make_unique<SelectTool>(context);
 }

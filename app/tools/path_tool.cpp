@@ -13,7 +13,9 @@ QString PathTool::status() const {
         "Esc drops it.");
   return closes()
              ? tr("Next point, or close: click the first point, Enter or C. Backspace takes the last back.")
-             : tr("Next point, or end: double click or Enter. Backspace takes the last back.");
+             : tr("Next point, or end: double click or Enter (Ctrl+Enter: the typed one is the last). "
+                  "Backspace takes "
+                  "the last back.");
 }
 
 bool PathTool::key_press(QKeyEvent& key) {

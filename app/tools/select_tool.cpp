@@ -110,7 +110,7 @@ void SelectTool::press(const Pointer& pointer) {
     state_ = State::pressed_grip;
     return;
   }
-  const auto under = hits(context_.plan(), context_.outcome(), pointer.raw, context_.reach(kHitReach));
+  const auto under = this->under(pointer.raw, kHitReach);
   if (under.empty()) {
     state_ = State::pressed_blank;
     return;
@@ -203,7 +203,7 @@ void SelectTool::release(const Pointer& pointer) {
     std::vector<Selected> picked;
     if (pressed_.modifiers & Qt::ShiftModifier) picked = context_.picked();
     for (const Selected& s : inside(context_.plan(), spanned(pressed_.raw, pointer.raw)))
-      if (!holds(picked, s)) picked.push_back(s);
+      if (!holds(picked, s) && is_shown(context_.plan(), s, context_.layers())) picked.push_back(s);
     context_.pick(std::move(picked));
   } else if (was != State::idle && was != State::ended) {
     click(pointer);
@@ -222,7 +222,7 @@ void SelectTool::click(const Pointer& pointer) {
   if (pointer.modifiers & Qt::ShiftModifier) return;
   if (state_ == State::pressed_blank) return context_.pick({});
   if (picked_by_press_) return;
-  const auto under = hits(context_.plan(), context_.outcome(), pointer.raw, context_.reach(kHitReach));
+  const auto under = this->under(pointer.raw, kHitReach);
   if (under.empty()) return;
   const auto now = std::find_if(under.begin(), under.end(), [&](auto& s) {
     return !context_.picked().empty() && s.kind == context_.picked().back().kind &&

@@ -8,6 +8,7 @@
 #include <QPainter>
 #include <optional>
 
+#include "canvas/layers.h"
 #include "canvas/look.h"
 #include "canvas/snap.h"
 #include "canvas/view.h"
@@ -31,6 +32,7 @@ class ToolContext {
   virtual const Plan& plan() const = 0;  // without any preview: what a gesture starts from
   virtual const Outcome* outcome() const = 0;
   virtual const View& view() const = 0;
+  virtual const Layers& layers() const = 0;  // what is hidden is neither picked nor caught
   virtual void preview(std::optional<Plan> plan) = 0;
   virtual void commit(Plan plan, QString what) = 0;
   virtual const std::vector<Selected>& picked() const = 0;  // the last is the one the panels show
@@ -65,6 +67,7 @@ class Tool {
   virtual QString status() const = 0;  // one line: what to do now
   virtual Qt::CursorShape cursor() const { return Qt::CrossCursor; }
 
+  virtual void begin() {}  // it is taken in hand
   virtual void press(const Pointer&) {}
   virtual void move(const Pointer&) {}  // with the button up or down
   virtual void release(const Pointer&) {}
@@ -82,13 +85,23 @@ class Tool {
 
   virtual bool snaps() const { return true; }
   virtual bool takes_typing() const { return true; }
+  // Typed text that is no place but an angle or a distance. `keep`: Enter was pressed, else it is only shown;
+  // an empty text is none any more. Gives what is wrong with it.
+  virtual bool reads_text() const { return false; }
+  virtual QString take_text(const QString&, bool) { return {}; }
   virtual std::optional<Point> from() const { return std::nullopt; }  // lengths and angles count from here
   virtual Point aimed(Point raw) const { return raw; }  // what is led by the pointer, held off it
   virtual Point steered(Point p) const { return p; }    // where the next point may be, next to p
-  virtual SnapTargets targets() const { return snap_targets(context_.plan()); }
+  virtual SnapTargets targets() const {
+    return context_.layers().all() ? snap_targets(context_.plan())
+                                   : snap_targets(shown_part(context_.plan(), context_.layers()));
+  }
   virtual void paint(const ToolPaint&) const {}
 
  protected:
+  // What lies within so many pixels, what is hidden left out; with trenches, header and run where `derived`.
+  std::vector<Selected> under(Point at, double pixels, bool derived = true) const;
+
   ToolContext& context_;
 };
 

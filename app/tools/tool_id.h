@@ -26,6 +26,14 @@ enum class ToolId {
   height,
   measure,
   why,
+  move,
+  copy,
+  paste,
+  turn,
+  parallel,
+  split,
+  dimension,
+  clearance,
 };
 
 // "drain_field": the part of a command's id behind "tool.".

@@ -14,13 +14,27 @@ Feature UtilityTool::model() const {
     f.depth = other.depth;
     f.may_cross = other.may_cross;
   }
+  if (kind_) f.utility = *kind_;
   return f;
+}
+
+QString UtilityTool::status() const {
+  const QString carries =
+      tr("Carries %1 (K changes it). ").arg(QString::fromUtf8(utility_name(model().utility)));
+  return points().empty() ? PathTool::status() : carries + PathTool::status();
+}
+
+bool UtilityTool::key_press(QKeyEvent& key) {
+  if (key.key() != Qt::Key_K || key.modifiers() != Qt::NoModifier || !busy()) return PathTool::key_press(key);
+  kind_ = static_cast<UtilityKind>((static_cast<int>(model().utility) + 1) % 6);
+  return true;
 }
 
 void UtilityTool::keep(std::vector<Point> points) {
   Feature f = model();
   f.id = edit::next_feature_id(context_.plan());
   f.points = std::move(points);
+  kind_.reset();
   const int id = f.id;
   context_.commit(edit::with_feature(context_.plan(), std::move(f)), tr("Draw a utility line"));
   context_.pick({{Selected::Kind::feature, id}});

@@ -9,6 +9,8 @@ class UtilityTool : public PathTool {
  public:
   using PathTool::PathTool;
   QString title() const override { return tr("Utility line"); }
+  QString status() const override;
+  bool key_press(QKeyEvent& key) override;  // K: what it carries
 
  protected:
   bool closes() const override { return false; }
@@ -16,8 +18,11 @@ class UtilityTool : public PathTool {
   QString first_hint() const override;
 
  private:
-  // The kind, depth and leave to cross of the utility drawn last; they are changed in the panel.
+  // The kind, depth and leave to cross of the utility drawn last; they are changed in the panel, the kind
+  // with K too while it is drawn.
   Feature model() const;
+
+  std::optional<UtilityKind> kind_;  // chosen with K
 };
 
 }  // namespace underlawn

@@ -3,10 +3,10 @@
 
 #include <QAction>
 #include <QFrame>
+#include <QGridLayout>
 #include <QMenu>
 #include <QMenuBar>
 #include <QToolButton>
-#include <QVBoxLayout>
 
 #include "window/icons.h"
 #include "window/theme_now.h"
@@ -111,32 +111,44 @@ void Actions::fill_menus(QMenuBar* bar) const {
   }
 }
 
+QToolButton* Actions::make_button(std::string_view id) const {
+  auto* button = new QToolButton;
+  button->setDefaultAction(action(id));
+  button->setIconSize({22, 22});
+  button->setFocusPolicy(Qt::TabFocus);
+  button->setAccessibleName(QString::fromUtf8(find_command(id)->title));
+  return button;
+}
+
+// Two columns, so that all of it is seen in a low window.
 QWidget* Actions::make_tool_strip() const {
   auto* strip = new QWidget;
   strip->setObjectName("strip");
   strip->setAttribute(Qt::WA_StyledBackground);
-  auto* column = new QVBoxLayout(strip);
-  column->setContentsMargins(6, 8, 6, 8);
-  column->setSpacing(2);
+  auto* grid = new QGridLayout(strip);
+  grid->setContentsMargins(6, 8, 6, 8);
+  grid->setSpacing(2);
+  int row = 0, column = 0;
+  const auto next_row = [&] {
+    row += column > 0 ? 1 : 0;
+    column = 0;
+  };
+  const auto add = [&](std::string_view id) {
+    grid->addWidget(make_button(id), row, column);
+    row += column;
+    column = 1 - column;
+  };
   for (const Command& command : commands()) {
     if (command.group != CommandGroup::draw) continue;
-    if (command.starts_part) column->addWidget(dividing_line());
-    auto* button = new QToolButton;
-    button->setDefaultAction(action(command.id));
-    button->setIconSize({22, 22});
-    button->setFocusPolicy(Qt::TabFocus);
-    button->setAccessibleName(QString::fromUtf8(command.title));
-    column->addWidget(button);
+    if (command.starts_part) {
+      next_row();
+      grid->addWidget(dividing_line(), row++, 0, 1, 2);
+    }
+    add(command.id);
   }
-  column->addStretch();
-  for (const char* id : {"edit.undo", "edit.redo", "view.fit", "help.find"}) {
-    auto* button = new QToolButton;
-    button->setDefaultAction(action(id));
-    button->setIconSize({22, 22});
-    button->setFocusPolicy(Qt::TabFocus);
-    button->setAccessibleName(QString::fromUtf8(find_command(id)->title));
-    column->addWidget(button);
-  }
+  next_row();
+  grid->setRowStretch(row++, 1);
+  for (const char* id : {"edit.undo", "edit.redo", "view.fit", "help.find"}) add(id);
   return strip;
 }
 

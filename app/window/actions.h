@@ -11,6 +11,7 @@
 
 class QAction;
 class QMenuBar;
+class QToolButton;
 class QWidget;
 
 namespace underlawn {
@@ -32,6 +33,7 @@ class Actions : public QObject {
   QWidget* make_tool_strip() const;
 
  private:
+  QToolButton* make_button(std::string_view id) const;
   void add(const Command& command, QWidget* window);
   void tint();
 

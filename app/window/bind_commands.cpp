@@ -18,6 +18,7 @@
 #include "window/side_column.h"
 #include "window/size_panel.h"
 #include "window/theme_now.h"
+#include "window/typed_field.h"
 #include "window/ways_panel.h"
 
 namespace underlawn {
@@ -63,6 +64,16 @@ void MainWindow::bind_edit() {
   actions_->on("edit.redo", [this](bool) { document_.redo(); });
   actions_->on("edit.delete", [this](bool) { canvas_->remove_selected(); });
   actions_->on("edit.hold", [this](bool) { canvas_->turn_hold(); });
+  actions_->on("edit.copy", [this](bool) { canvas_->copy_selected(); });
+  actions_->on("edit.cut", [this](bool) { canvas_->cut_selected(); });
+  actions_->on("edit.paste", [this](bool) {
+    if (sheet_strip_->isVisible()) sheet_strip_->close_strip();
+    canvas_->set_tool(ToolId::paste);
+    canvas_->setFocus(Qt::ShortcutFocusReason);
+  });
+  actions_->on("edit.join", [this](bool) { canvas_->join_selected(); });
+  actions_->on("edit.select_all", [this](bool) { canvas_->select_all(); });
+  actions_->on("edit.under", [this](bool) { canvas_->pick_under(); });
   actions_->on("edit.name", [this](bool) { side_->show_tab(SideColumn::Tab::selected, true); });
   actions_->on("edit.select_none", [this](bool) { canvas_->select_none(); });
   actions_->on("edit.next", [this](bool) { side_->lot_list()->step(1); });
@@ -89,8 +100,33 @@ void MainWindow::set_units(UnitSystem units) {
   document_.commit(std::move(plan), tr("Units"));
 }
 
+void MainWindow::bind_layers() {
+  const std::pair<const char*, bool Layers::*> layers[] = {{"view.loop", &Layers::loop},
+                                                           {"view.dimensions", &Layers::dimensions}};
+  for (const auto& [id, layer] : layers)
+    actions_->on(id, [this, layer = layer](bool on) {
+      Layers now = canvas_->layers();
+      now.*layer = on;
+      canvas_->set_layers(now);
+    });
+  const auto follow = [this] {
+    actions_->action("view.loop")->setChecked(canvas_->layers().loop);
+    actions_->action("view.dimensions")->setChecked(canvas_->layers().dimensions);
+  };
+  connect(canvas_, &Canvas::layers_changed, this, follow);
+  follow();
+  actions_->on("view.hide_kind", [this](bool) { canvas_->hide_kind_of_selected(); });
+  actions_->on("view.show_all", [this](bool) { canvas_->set_layers({}); });
+}
+
 void MainWindow::bind_view() {
   actions_->on("view.fit", [this](bool) { canvas_->zoom_to_fit(); });
+  actions_->on("view.fit_selected", [this](bool) { canvas_->zoom_to_selected(); });
+  actions_->on("view.scale", [this](bool) {
+    scale_->edit()->setFocus(Qt::ShortcutFocusReason);
+    scale_->edit()->selectAll();
+  });
+  bind_layers();
   actions_->on("view.zoom_in", [this](bool) { canvas_->zoom_by(1.25); });
   actions_->on("view.zoom_out", [this](bool) { canvas_->zoom_by(0.8); });
   const std::pair<const char*, bool PaintOptions::*> layers[] = {{"view.zones", &PaintOptions::zones},

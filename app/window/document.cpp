@@ -4,6 +4,7 @@
 #include <QFileInfo>
 
 #include "files/plan_file.h"
+#include "plan/dimensions.h"
 #include "plan/keeping.h"
 
 namespace underlawn {
@@ -47,6 +48,7 @@ void Document::changed() {
 Plan Document::kept_calm(Plan plan) {
   const bool current = answer_ && answer_->plan == committed();
   if (!shown_) shown_ = current ? answer_->outcome.layout : Layout{};
+  plan = edit::with_dimensions_following(committed(), std::move(plan));
   return keeping(committed(), std::move(plan), *shown_);
 }
 
@@ -132,6 +134,7 @@ Result<void> Document::save_as(QString path) {
   if (auto saved = save_plan(committed(), path.toStdString()); !saved) return saved;
   path_ = QFileInfo(path).absoluteFilePath();
   history_.mark_saved();
+  emit saved();
   emit history_changed();
   emit path_changed();
   return {};

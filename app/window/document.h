@@ -47,6 +47,7 @@ class Document : public QObject {
   QString path() const { return path_; }  // empty: never saved
   QString display_name() const;           // project, file name or "Untitled plan"
   bool modified() const { return history_.modified(); }
+  bool has_forgotten() const { return history_.has_forgotten(); }  // the oldest changes, to be undone
 
   void start_new();                                 // an empty plan in the units of the last one
   Result<std::vector<Trouble>> open(QString path);  // remarks: what the file held and had to be left out
@@ -60,6 +61,7 @@ class Document : public QObject {
   void outcome_changed();  // outcome() or stale()
   void history_changed();  // undo, redo, modified()
   void path_changed();
+  void saved();     // to path()
   void replaced();  // another plan altogether was opened: look at all of it
 
  private:

@@ -15,6 +15,8 @@ namespace {
 
 constexpr const char* kAsk = "unsaved";
 constexpr const char* kFile = "file";
+constexpr const char* kChanged = "changed on disk";
+constexpr const char* kElsewhere = "open elsewhere";
 
 QString filter() {
   return FileFlow::tr("Underlawn plans (*%1);;All files (*)").arg(QString::fromUtf8(kPlanSuffix));
@@ -42,8 +44,14 @@ QString offer_words(const LeftBehind& left) {
 
 }  // namespace
 
-FileFlow::FileFlow(Document& document, KeptAside& kept, NoticeBar& bar, QWidget* window)
-    : QObject(window), document_(document), kept_(kept), bar_(bar), window_(window) {
+FileFlow::FileFlow(Document& document, KeptAside& kept, FileWatch& watch, NoticeBar& bar, QWidget* window)
+    : QObject(window), document_(document), kept_(kept), watch_(watch), bar_(bar), window_(window) {
+  connect(&watch, &FileWatch::changed, this, &FileFlow::tell_changed);
+  connect(&watch, &FileWatch::open_elsewhere, this, &FileFlow::tell_elsewhere);
+  connect(&document, &Document::replaced, this, [this] {
+    bar_.withdraw(kChanged);
+    if (!watch_.elsewhere()) bar_.withdraw(kElsewhere);
+  });
   connect(&kept, &KeptAside::failed, this, [this](const QString& why) {
     bar_.tell("kept", tr("Unsaved work cannot be kept aside: %1").arg(why));
   });
@@ -100,7 +108,43 @@ bool FileFlow::tell_saved(const Result<void>& saved, const QString& path) {
 }
 
 bool FileFlow::save() {
-  return document_.path().isEmpty() ? save_as() : tell_saved(document_.save(), document_.path());
+  if (document_.path().isEmpty()) return save_as();
+  if (const auto when = watch_.changed_since()) {
+    ask_save_over(*when);
+    return false;
+  }
+  return tell_saved(document_.save(), document_.path());
+}
+
+// Nothing is written over that this window has not seen.
+void FileFlow::ask_save_over(const QDateTime& when_changed) {
+  const QString name = QFileInfo(document_.path()).fileName();
+  bar_.tell(kChanged,
+            tr("%1 was saved by somebody else %2, after you opened it. It was not written over.")
+                .arg(name, when(when_changed)),
+            {{tr("Save mine as another file…"), [this] { save_as(); }},
+             {tr("Save mine over it"),
+              [this] {
+                watch_.take_as_known();
+                tell_saved(document_.save(), document_.path());
+              }},
+             {tr("Stay here"), {}}});
+}
+
+void FileFlow::tell_changed(const QDateTime& when_changed) {
+  const QString path = document_.path();
+  bar_.tell(kChanged,
+            tr("%1 was saved by somebody else %2. What you see is what you opened, with your changes.")
+                .arg(QFileInfo(path).fileName(), when(when_changed)),
+            {{tr("Open theirs"), [this, path] { open(path); }}, {tr("Keep mine"), {}}});
+}
+
+void FileFlow::tell_elsewhere() {
+  bar_.tell(
+      kElsewhere,
+      tr("%1 is open in another window too. Both can be worked on; before one writes over what the other "
+         "has saved, it asks.")
+          .arg(QFileInfo(document_.path()).fileName()));
 }
 
 bool FileFlow::save_as() {

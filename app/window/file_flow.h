@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "window/document.h"
+#include "window/file_watch.h"
 #include "window/kept_aside.h"
 #include "window/notice_bar.h"
 
@@ -15,7 +16,7 @@ class FileFlow : public QObject {
   Q_OBJECT
 
  public:
-  FileFlow(Document& document, KeptAside& kept, NoticeBar& bar, QWidget* window);
+  FileFlow(Document& document, KeptAside& kept, FileWatch& watch, NoticeBar& bar, QWidget* window);
 
   void start_new();
   void ask_open();
@@ -31,9 +32,13 @@ class FileFlow : public QObject {
   void open_now(const QString& path);
   bool tell_saved(const Result<void>& saved, const QString& path);
   QString folder() const;
+  void tell_changed(const QDateTime& when);
+  void tell_elsewhere();
+  void ask_save_over(const QDateTime& when);
 
   Document& document_;
   KeptAside& kept_;
+  FileWatch& watch_;
   NoticeBar& bar_;
   QWidget* window_;
 };

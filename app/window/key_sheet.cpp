@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <QCoreApplication>
 #include <QGridLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -7,6 +8,7 @@
 #include <algorithm>
 
 #include "window/actions.h"
+#include "window/gesture_keys.h"
 #include "window/overlay.h"
 #include "window/theme.h"
 
@@ -20,13 +22,34 @@ QLabel* words(const QString& text, const char* look) {
   return label;
 }
 
-QWidget* group_block(CommandGroup group) {
-  auto* block = new QWidget;
+QGridLayout* block_grid(QWidget* block, const QString& title) {
+  block->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
   auto* grid = new QGridLayout(block);
   grid->setContentsMargins(0, 0, 0, 3 * kGap);
   grid->setVerticalSpacing(3);
   grid->setHorizontalSpacing(4 * kGap);
-  grid->addWidget(words(group_title(group), "section"), 0, 0, 1, 2);
+  grid->addWidget(words(title, "section"), 0, 0, 1, 2);
+  grid->setColumnStretch(0, 1);
+  return grid;
+}
+
+QWidget* gesture_block() {
+  auto* block = new QWidget;
+  auto* grid = block_grid(block, KeySheet::tr("While drawing"));
+  int row = 1;
+  for (const GestureKey& key : gesture_keys()) {
+    QLabel* what = words(QCoreApplication::translate("Gestures", key.what), "");
+    what->setWordWrap(true);
+    grid->addWidget(what, row, 0);
+    grid->addWidget(words(QCoreApplication::translate("Gestures", key.keys), "faint"), row++, 1,
+                    Qt::AlignRight | Qt::AlignTop);
+  }
+  return block;
+}
+
+QWidget* group_block(CommandGroup group) {
+  auto* block = new QWidget;
+  auto* grid = block_grid(block, group_title(group));
   int row = 1;
   for (const Command& c : commands()) {
     if (c.group != group) continue;
@@ -35,18 +58,21 @@ QWidget* group_block(CommandGroup group) {
     grid->addWidget(title, row, 0);
     grid->addWidget(words(key_words(c), "faint"), row++, 1, Qt::AlignRight);
   }
-  grid->setColumnStretch(0, 1);
   return block;
 }
 
 void add_columns(QHBoxLayout* row) {
   using enum CommandGroup;
-  for (const auto& groups : {std::vector{file, edit, help}, std::vector{draw}, std::vector{view, panel}}) {
+  for (const auto& groups : {std::vector{file, edit}, std::vector{draw, help}, std::vector{view, panel}}) {
     auto* column = new QVBoxLayout;
     for (const CommandGroup group : groups) column->addWidget(group_block(group));
     column->addStretch();
-    row->addLayout(column, 1);
+    row->addLayout(column, 3);
   }
+  auto* gestures = new QVBoxLayout;
+  gestures->addWidget(gesture_block());
+  gestures->addStretch();
+  row->addLayout(gestures, 4);
 }
 
 }  // namespace
@@ -58,7 +84,7 @@ KeySheet::KeySheet(QWidget* window) : Overlay(window) {
   auto* inside = new QWidget;
   auto* row = new QHBoxLayout(inside);
   row->setContentsMargins(0, 0, 3 * kGap, 0);
-  row->setSpacing(10 * kGap);
+  row->setSpacing(8 * kGap);
   add_columns(row);
   auto* scroll = new QScrollArea;
   scroll->setFrameShape(QFrame::NoFrame);
@@ -77,7 +103,7 @@ KeySheet::KeySheet(QWidget* window) : Overlay(window) {
 
 void KeySheet::place() {
   const QSize room = parentWidget()->size() - QSize(80, 80);
-  const QSize size(std::min(1000, room.width()), std::min(700, room.height()));
+  const QSize size(std::min(1420, room.width()), std::min(860, room.height()));
   setGeometry(QRect(
       QPoint((parentWidget()->width() - size.width()) / 2, (parentWidget()->height() - size.height()) / 2),
       size));

@@ -6,6 +6,8 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "base/quantity.h"
+#include "plan/dimensions.h"
 #include "window/theme.h"
 
 namespace underlawn {
@@ -65,6 +67,11 @@ std::vector<LotEntry> lot_entries(const Plan& plan, const Outcome* outcome) {
         {{Kind::height, static_cast<int>(i), -1},
          LotList::tr("Spot height %1").arg(i + 1),
          QString::fromStdString(print_quantity(Quantity::length, plan.site.heights[i].height, plan.units))});
+  for (std::size_t i = 0; i < plan.dimensions.size(); ++i)
+    all.push_back(
+        {{Kind::dimension, static_cast<int>(i), -1},
+         LotList::tr("Dimension %1").arg(i + 1),
+         QString::fromStdString(print_quantity(Quantity::length, measured(plan.dimensions[i]), plan.units))});
   if (outcome != nullptr) add_loop(all, *outcome);
   return all;
 }
@@ -124,6 +131,10 @@ void LotList::show_selected() {
   filling_ = true;
   list_->setCurrentRow(at == entries_.end() ? -1 : static_cast<int>(at - entries_.begin()));
   filling_ = false;
+}
+
+void LotList::put_on_top(QWidget* widget) {
+  static_cast<QVBoxLayout*>(layout())->insertWidget(1, widget);
 }
 
 void LotList::focus_find() {

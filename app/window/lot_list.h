@@ -30,7 +30,8 @@ class LotList : public QWidget {
  public:
   LotList(Document& document, Selection& selection, QWidget* parent = nullptr);
   void focus_find();
-  void step(int by);  // selects the next or previous entry
+  void put_on_top(QWidget* widget);  // above the list
+  void step(int by);                 // selects the next or previous entry
 
  signals:
   void edit_asked();  // Enter on an entry

@@ -11,10 +11,14 @@
 
 #include "canvas/canvas.h"
 #include "canvas/pictures.h"
+#include "canvas/typed_scale.h"
+#include "window/layer_boxes.h"
+#include "window/lot_list.h"
 #include "window/notice_bar.h"
 #include "window/sheet_strip.h"
 #include "window/side_column.h"
 #include "window/theme_now.h"
+#include "window/typed_field.h"
 #include "window/ways_panel.h"
 
 namespace underlawn {
@@ -22,6 +26,7 @@ namespace underlawn {
 namespace {
 
 constexpr int kKeepEvery = 3000;  // ms
+constexpr int kLookEvery = 2000;  // ms: whether the file was changed by somebody else
 constexpr int kWideFrom = 1900;   // px: the report gets a column of its own
 constexpr QSize kSmallest{900, 600};
 
@@ -42,17 +47,19 @@ QString hint_words() {
 }  // namespace
 
 MainWindow::MainWindow(QString kept_folder)
-    : kept_(document_, std::move(kept_folder), kKeepEvery),
+    : kept_(document_, kept_folder, kKeepEvery),
+      watch_(document_, kept_folder, kLookEvery),
       actions_(new Actions(this)),
       bar_(new NoticeBar),
-      files_(new FileFlow(document_, kept_, *bar_, this)),
+      files_(new FileFlow(document_, kept_, watch_, *bar_, this)),
       canvas_(new Canvas(document_, selection_)),
       side_(new SideColumn(document_, selection_)),
       sheet_strip_(new SheetStrip(document_)),
       middle_(new QStackedWidget),
       hint_(new QLabel(canvas_)),
       says_(new QLabel),
-      where_(new QLabel) {
+      where_(new QLabel),
+      scale_(new TypedField) {
   build();
   bind_file();
   bind_exchange();
@@ -136,7 +143,30 @@ QWidget* MainWindow::make_foot() {
   says_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row->addWidget(says_, 1);
   row->addWidget(where_);
+  row->addWidget(scale_);
+  set_up_scale();
   return foot;
+}
+
+// The scale of the view, to be read and typed.
+void MainWindow::set_up_scale() {
+  scale_->setFixedWidth(92);
+  scale_->edit()->setAlignment(Qt::AlignRight);
+  scale_->edit()->setAccessibleName(tr("Scale of the drawing"));
+  scale_->setToolTip(tr("Scale of the drawing on the screen. Type one like 1:200 or 1 in = 20 ft (Ctrl+E)."));
+  scale_->set_taker([this](const QString& typed) {
+    const auto scale = typed_scale(typed.toStdString(), document_.plan().units);
+    if (!scale) {
+      canvas_->say_for_now(QString::fromStdString(scale.error().message()));
+      return tr("Not a scale");
+    }
+    canvas_->set_paper_scale(*scale);
+    canvas_->setFocus(Qt::OtherFocusReason);
+    return QString();
+  });
+  const auto follow = [this] { scale_->show_text(scale_text(canvas_->paper_scale())); };
+  connect(canvas_, &Canvas::view_changed, this, follow);
+  follow();
 }
 
 void MainWindow::connect_canvas() {
@@ -154,6 +184,7 @@ void MainWindow::connect_canvas() {
   });
   connect(canvas_, &Canvas::pointer_left, where_, &QLabel::clear);
   says_->setText(canvas_->status());
+  side_->lot_list()->put_on_top(new LayerBoxes(document_, *canvas_));
   WaysPanel* ways = side_->ways_panel();
   connect(ways, &WaysPanel::shown_changed, this, [this, ways] {
     const Way* way = ways->shown();
@@ -178,7 +209,9 @@ void MainWindow::follow_document() {
   QAction* undo = actions_->action("edit.undo");
   QAction* redo = actions_->action("edit.redo");
   undo->setEnabled(document_.can_undo());
-  undo->setText(name(tr("Undo"), document_.undo_name()));
+  undo->setText(!document_.can_undo() && document_.has_forgotten()
+                    ? tr("Undo: older changes are no longer kept")
+                    : name(tr("Undo"), document_.undo_name()));
   redo->setEnabled(document_.can_redo());
   redo->setText(name(tr("Redo"), document_.redo_name()));
   const bool us = document_.plan().units == UnitSystem::us;

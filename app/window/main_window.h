@@ -21,6 +21,7 @@ class NoticeBar;
 class PictureCard;
 class SheetStrip;
 class SideColumn;
+class TypedField;
 
 // The window: the drawing fills it, a slim strip of tools left, the panels right. Nothing in it is modal.
 class MainWindow : public QMainWindow {
@@ -50,11 +51,13 @@ class MainWindow : public QMainWindow {
   void build();
   QWidget* make_middle();
   QWidget* make_foot();
+  void set_up_scale();
   void connect_canvas();
   void bind_file();
   void bind_exchange();
   void bind_edit();
   void bind_tools();
+  void bind_layers();
   void bind_view();
   void bind_panels();
   void bind_help();
@@ -68,6 +71,7 @@ class MainWindow : public QMainWindow {
   Document document_;
   Selection selection_;
   KeptAside kept_;
+  FileWatch watch_;
   Actions* actions_;
   NoticeBar* bar_;
   FileFlow* files_;
@@ -80,6 +84,7 @@ class MainWindow : public QMainWindow {
   QLabel* hint_;
   QLabel* says_;
   QLabel* where_;
+  TypedField* scale_;  // of the view
   bool may_close_ = false;
 };
 

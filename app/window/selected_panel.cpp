@@ -59,6 +59,8 @@ QWidget* SelectedPanel::make_page() {
       return entry_page(document_);
     case Kind::locked:
       return locked_page(document_, shown_.id);
+    case Kind::dimension:
+      return dimension_page(document_, shown_.id);
     case Kind::trench:
     case Kind::header:
     case Kind::run: {

@@ -39,5 +39,6 @@ Form* edge_page(Document& document, Selection& selection, int edge);
 Form* entry_page(Document& document);
 Form* locked_page(Document& document, int index);
 Form* height_page(Document& document, int index);
+Form* dimension_page(Document& document, int index);
 
 }  // namespace underlawn

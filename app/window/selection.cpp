@@ -20,6 +20,8 @@ bool is_there(const Plan& plan, const Selected& what) {
       return what.id >= 0 && static_cast<std::size_t>(what.id) < plan.wishes.locked.size();
     case Kind::height:
       return what.id >= 0 && static_cast<std::size_t>(what.id) < plan.site.heights.size();
+    case Kind::dimension:
+      return what.id >= 0 && static_cast<std::size_t>(what.id) < plan.dimensions.size();
     case Kind::trench:
     case Kind::header:
     case Kind::run:

@@ -20,12 +20,12 @@ struct Selected {
     height,
     trench,
     header,
-    run
+    run,
+    dimension
   } kind = Kind::nothing;
-  int id = 0;  // feature: its id; trench: its number; locked: its place in Wishes::locked;
-               // height: in Site::heights
-  int index =
-      -1;  // lot_edge: the corner it starts at; lot, feature, locked: the point taken hold of, -1: none
+  int id = 0;  // feature: its id; trench: its number; locked, height, dimension: its place in the plan's list
+  int index = -1;  // lot_edge: the corner it starts at; lot, feature, locked, dimension: the point taken hold
+                   // of, -1: none
   bool operator==(const Selected&) const = default;
 };
 

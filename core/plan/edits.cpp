@@ -2,6 +2,7 @@
 #include "plan/edits.h"
 
 #include "layout/given.h"
+#include "plan/dimensions.h"
 #include "plane/region.h"
 
 namespace underlawn::edit {
@@ -215,6 +216,8 @@ Plan moved_handle(Plan plan, const Handle& handle, Point to) {
   if (!usable(to)) return plan;
   if (handle.kind == Handle::Kind::locked_point)
     return moved_locked_handle(std::move(plan), handle.feature_id, handle.index, to);
+  if (handle.kind == Handle::Kind::dimension)
+    return moved_dimension_part(std::move(plan), handle.feature_id, handle.index, to);
   if (handle.kind == Handle::Kind::lot_corner) return moved_corner(std::move(plan), handle.index, to);
   if (handle.kind == Handle::Kind::height) return moved_height(std::move(plan), handle.index, to);
   if (handle.kind == Handle::Kind::entry) return plan.site.entry ? with_entry(std::move(plan), to) : plan;
@@ -292,6 +295,13 @@ std::optional<Point> handle_position(const Plan& plan, const Handle& handle) {
     case Handle::Kind::height:
       if (has(plan.site.heights, handle.index))
         return plan.site.heights[static_cast<std::size_t>(handle.index)].at;
+      break;
+    case Handle::Kind::dimension:
+      if (has(plan.dimensions, handle.feature_id)) {
+        const Dimension& d = plan.dimensions[static_cast<std::size_t>(handle.feature_id)];
+        if (handle.index == 0 || handle.index == 1) return handle.index == 0 ? d.from : d.to;
+        if (const auto line = line_of(d); line && handle.index == 2) return 0.5 * (line->a + line->b);
+      }
       break;
     case Handle::Kind::locked_point:
       if (has(plan.wishes.locked, handle.feature_id)) {

@@ -14,10 +14,19 @@ namespace underlawn::edit {
 
 // What a pointer can take hold of.
 struct Handle {
-  enum class Kind { lot_corner, feature_point, entry, locked_point, height } kind = Kind::lot_corner;
-  int feature_id = 0;  // feature_point; locked_point: the trench's place in Wishes::locked
-  int index =
-      0;  // corner, point or spot height; of a locked trench: 0 its head, then its bends, last its end
+  enum class Kind {
+    lot_corner,
+    feature_point,
+    entry,
+    locked_point,
+    height,
+    dimension
+  } kind = Kind::lot_corner;
+  // feature_point; of locked_point and dimension the place in Wishes::locked, Plan::dimensions
+  int feature_id = 0;
+  // Corner, point or spot height; of a locked trench: 0 its head, then its bends, last its end; of a
+  // dimension: 0 and 1 what it measures between, 2 the middle of its line.
+  int index = 0;
   bool operator==(const Handle&) const = default;
 };
 

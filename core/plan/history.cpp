@@ -3,51 +3,42 @@
 
 namespace underlawn {
 
-namespace {
-
-std::size_t drawn_points(const Plan& plan) {
-  std::size_t n = plan.site.lot.size();
-  for (const Feature& f : plan.site.features) n += f.points.size();
-  return n;
-}
-
-}  // namespace
-
 History::History(Plan plan) {
   reset(std::move(plan));
 }
 
-const Plan& History::plan() const {
-  return entries_[at_].plan;
+void History::add(std::string what) {
+  KeptPlan kept(now_, entries_.empty() ? KeptPlan{} : entries_.back().plan);
+  const std::size_t bytes = sizeof(Entry) + what.size() + kept.own_bytes();
+  bytes_ += bytes;
+  entries_.push_back({std::move(what), std::move(kept), bytes});
+  at_ = entries_.size() - 1;
 }
 
 bool History::commit(Plan plan, std::string what) {
-  if (plan == this->plan()) return false;
-  entries_.erase(entries_.begin() + static_cast<std::ptrdiff_t>(at_) + 1, entries_.end());
-  entries_.push_back({std::move(what), std::move(plan)});
-  at_ = entries_.size() - 1;
+  if (plan == now_) return false;
+  while (entries_.size() > at_ + 1) {
+    bytes_ -= entries_.back().bytes;
+    entries_.pop_back();
+  }
+  now_ = std::move(plan);
+  add(std::move(what));
   forget_oldest();
   return true;
 }
 
+// What the oldest entry shares with the next stays as long as that one does, so that the sum is a little more
+// than what is given free.
 void History::forget_oldest() {
-  std::size_t keep = 0;
-  std::size_t points = 0;
-  for (auto e = entries_.rbegin(); e != entries_.rend() && keep < kMostEntries; ++e, ++keep) {
-    points += drawn_points(e->plan);
-    if (points > kMostHistoryPoints && keep >= 2) break;
+  while (entries_.size() > 2 &&
+         (entries_.size() > static_cast<std::size_t>(kMostEntries) || bytes_ > kMostHistoryBytes)) {
+    bytes_ -= entries_.front().bytes;
+    entries_.pop_front();
+    --at_;
+    forgotten_ = true;
   }
-  const std::size_t drop = entries_.size() - keep;
-  entries_.erase(entries_.begin(), entries_.begin() + static_cast<std::ptrdiff_t>(drop));
-  at_ -= drop;
 }
 
-bool History::can_undo() const {
-  return at_ > 0;
-}
-bool History::can_redo() const {
-  return at_ + 1 < entries_.size();
-}
 std::string History::undo_name() const {
   return can_undo() ? entries_[at_].what : std::string();
 }
@@ -56,27 +47,19 @@ std::string History::redo_name() const {
 }
 
 void History::undo() {
-  if (can_undo()) --at_;
+  if (can_undo()) now_ = entries_[--at_].plan.plan();
 }
 
 void History::redo() {
-  if (can_redo()) ++at_;
-}
-
-void History::mark_saved() {
-  saved_ = plan();
-}
-void History::mark_unsaved() {
-  saved_.reset();
-}
-bool History::modified() const {
-  return !saved_ || *saved_ != plan();
+  if (can_redo()) now_ = entries_[++at_].plan.plan();
 }
 
 void History::reset(Plan plan) {
   entries_.clear();
-  entries_.push_back({std::string(), std::move(plan)});
-  at_ = 0;
+  bytes_ = 0;
+  forgotten_ = false;
+  now_ = std::move(plan);
+  add({});
   mark_saved();
 }
 

@@ -3,6 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include <random>
+#include <vector>
+
+#include "plan/edits.h"
+#include "support/random_plans.h"
 #include "support/sample_plans.h"
 
 namespace underlawn {
@@ -84,19 +89,53 @@ TEST(History, KeepsNoMoreThanItsBoundAndForgetsTheOldestFirst) {
   EXPECT_EQ(history.plan().wishes.circuits, 21);
 }
 
-TEST(History, APlanOfVeryManyPointsKeepsAtLeastOneStepBack) {
+TEST(History, APlanThatFillsTheMemoryKeepsAtLeastOneStepBack) {
   Plan big = sample::half_acre();
-  big.site.features[0].points.assign(kMostHistoryPoints, Point{1, 1});
+  constexpr std::size_t kNumbers = 0.6 * kMostHistoryBytes / sizeof(double);
+  big.thermal.hours.heating.assign(kNumbers, 1.0);
   History history(big);
   for (int i = 0; i < 3; ++i) {
     Plan next = history.plan();
-    next.wishes.circuits = 10 + i;
+    next.thermal.hours.heating[0] = 10 + i;
     history.commit(std::move(next), "more");
   }
   int steps = 0;
   while (history.can_undo()) history.undo(), ++steps;
   EXPECT_EQ(steps, 1);
-  EXPECT_EQ(history.plan().wishes.circuits, 11);
+  EXPECT_EQ(history.plan().thermal.hours.heating[0], 11);
+  EXPECT_TRUE(history.has_forgotten());
+}
+
+TEST(History, EveryPlanComesBackAsItWas) {
+  std::mt19937_64 random(11);
+  std::vector<Plan> all{sample::random_plan(random)};
+  History history(all.front());
+  for (int i = 0; i < 60; ++i) {
+    Plan next = i % 3 == 0 ? sample::random_plan(random) : all.back();
+    next.site.north += 0.001;
+    if (i % 2 == 0) next = edit::moved_lot(std::move(next), {0.1, 0});
+    all.push_back(next);
+    history.commit(std::move(next), "x");
+  }
+  for (std::size_t i = all.size(); i-- > 0; history.undo()) ASSERT_EQ(history.plan(), all[i]) << i;
+  for (const Plan& plan : all) {
+    ASSERT_EQ(history.plan(), plan);
+    history.redo();
+  }
+}
+
+// A long day: what moves is shared with nothing, the rest with what was before.
+TEST(History, TwentyThousandGesturesStayInBoundedMemory) {
+  Plan plan = sample::half_acre();
+  plan.thermal.weather_file.outdoor.assign(8760, 10.0);
+  History history(plan);
+  for (int i = 0; i < 20'000; ++i) {
+    Plan next = edit::moved_feature(history.plan(), history.plan().site.features[i % 3].id,
+                                    {i % 2 == 0 ? 0.01 : -0.01, 0.001});
+    ASSERT_TRUE(history.commit(std::move(next), "Move"));
+  }
+  EXPECT_LE(history.bytes(), kMostHistoryBytes);
+  EXPECT_LT(history.bytes() / 20'000, 4000U) << "bytes an entry";
 }
 
 TEST(History, ANewlyOpenedPlanHasNoPast) {
