@@ -153,7 +153,7 @@ void MainWindow::set_up_scale() {
   scale_->setFixedWidth(92);
   scale_->edit()->setAlignment(Qt::AlignRight);
   scale_->edit()->setAccessibleName(tr("Scale of the drawing"));
-  scale_->setToolTip(tr("Scale of the drawing on the screen. Type one like 1:200 or 1 in = 20 ft (Ctrl+E)."));
+  scale_->setToolTip(tr("Scale of the drawing on the screen. Type one like 1:200 or 1 in = 20 ft (Ctrl+G)."));
   scale_->set_taker([this](const QString& typed) {
     const auto scale = typed_scale(typed.toStdString(), document_.plan().units);
     if (!scale) {
