@@ -25,11 +25,8 @@ Result<Drawing> drawing_in(const std::string& path) {
   return read_drawing(*file);
 }
 
-std::vector<ShapeGroup> usual_groups(const Drawing& drawing) {
-  std::vector<int> by;
-  for (std::size_t i = 0; i < drawing.layers.size(); ++i)
-    by.push_back(likely_attribute(drawing, static_cast<int>(i)));
-  return groups_of(drawing, by);
+std::vector<ShapeGroup> groups_asked(const Drawing& drawing, const Arguments& arguments) {
+  return groups_of(drawing, attributes_called(drawing, arguments.value("--by").value_or("")));
 }
 
 std::string size_of(const Drawing& drawing) {
@@ -54,10 +51,10 @@ void tell_kinds(const Drawing& d, std::ostream& out) {
   if (d.tolerance > 0) out << "arcs: chords within " << d.tolerance << " of them\n";
 }
 
-void tell(const Drawing& d, std::ostream& out) {
+void tell(const Drawing& d, const Arguments& arguments, std::ostream& out) {
   tell_kinds(d, out);
   std::vector<std::vector<std::string>> rows = {{"layer", "points", "lines", "areas", "texts", "becomes"}};
-  for (const ShapeGroup& g : usual_groups(d))
+  for (const ShapeGroup& g : groups_asked(d, arguments))
     rows.push_back({group_label(d, g), std::to_string(g.points), std::to_string(g.lines),
                     std::to_string(g.areas), std::to_string(g.texts), std::string(becomes_word(g.guess))});
   out << "\n";
@@ -129,7 +126,7 @@ std::optional<Plan> plan_to_fill(const Arguments& arguments, const Console& cons
 Result<Brought> brought(const Arguments& arguments, const Plan& plan, const Drawing& d) {
   const auto unit = unit_asked(arguments, d);
   if (!unit) return refuse(unit.error());
-  const auto groups = usual_groups(d);
+  const auto groups = groups_asked(d, arguments);
   const auto becomes = decided(arguments, d, groups);
   if (!becomes) return refuse(becomes.error());
   std::vector<int> wanted;
@@ -159,7 +156,7 @@ Exit run_drawing(const Arguments& arguments, const Console& console) {
     console.complain(path, drawing.error().message());
     return Exit::not_read;
   }
-  tell(*drawing, console.out);
+  tell(*drawing, arguments, console.out);
   console.complain(path, drawing->remarks);
   return Exit::ok;
 }

@@ -92,7 +92,9 @@ const std::vector<Verb>& verbs() {
        run_epanet},
       {"drawing",
        {{"FILE"}},
-       {{"--json", "", "Write everything as JSON, every shape included."}},
+       {{"--by", "ATTRIBUTE",
+         "Attribute whose values split a layer. Without it, one called “type” or the like."},
+        {"--json", "", "Write everything as JSON, every shape included."}},
        "List what a drawing file holds and what its layers are taken for.",
        "Reads FILE (DXF, GeoJSON, GeoPackage, Shapefile or KML) and lists what it holds, what of it arrived, "
        "what "
@@ -105,6 +107,8 @@ const std::vector<Verb>& verbs() {
         {"--unit", "UNIT", "Unit of the drawing: m, mm, cm, ft, in, yd, us-ft. Without it, the file's own."},
         {"--heights-in-feet", "",
          "Heights of points and contours are in feet, whatever the unit of lengths."},
+        {"--by", "ATTRIBUTE",
+         "Attribute whose values split a layer. Without it, one called “type” or the like."},
         {"--map", "LIST", "What layers are, where that differs from the guess: “LAYER=lot;OTHER=house”."}},
        "Bring a drawing file onto the lot.",
        "Reads FILE as “drawing” does and makes of its layers lot line, house, drive, septic system, wells, "

@@ -9,6 +9,7 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QVBoxLayout>
+#include <set>
 
 #include "canvas/canvas.h"
 #include "window/becomes_words.h"
@@ -61,6 +62,7 @@ ImportCard::ImportCard(Document& document, Canvas& canvas, NoticeBar& bar)
       unit_(choice_box({})),
       height_unit_(
           choice_box({tr("heights in the same unit"), tr("heights in feet"), tr("heights in metres")})),
+      by_(choice_box({})),
       two_points_(new QPushButton(tr("By two points…"))),
       bring_(new QPushButton(tr("Bring in"))),
       cancel_(new QPushButton(tr("Cancel"))),
@@ -76,6 +78,10 @@ ImportCard::ImportCard(Document& document, Canvas& canvas, NoticeBar& bar)
   connect(within_, &QuantityField::entered, this, [this](double metres) {
     how_.keep_within = metres;
     refresh();
+  });
+  connect(by_, &QComboBox::activated, this, [this] {
+    fill_groups();
+    place_anew();
   });
   connect(height_unit_, &QComboBox::activated, this, [this](int index) {
     how_.height_unit = index == 1 ? 0.3048 : index == 2 ? 1 : 0;
@@ -100,7 +106,10 @@ void ImportCard::build() {
   scroll_->setMinimumHeight(90);
   scroll_->setObjectName("clear");
   scroll_->setStyleSheet("QScrollArea#clear, QWidget#clearpage { background: transparent; }");
+  column->addWidget(by_);
   column->addWidget(scroll_, 1);
+  by_->setAccessibleName(tr("What splits a layer"));
+  by_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   column->addWidget(make_scale());
   column->addWidget(result_);
   auto* buttons = new QHBoxLayout;
@@ -165,6 +174,7 @@ void ImportCard::take(Result<Drawing> drawing, const QString& name) {
   height_unit_->setCurrentIndex(0);
   measured_.reset();
   within_->show_value(*how_.keep_within, document_.plan().units);
+  fill_attributes();
   fill_groups();
   fill_units();
   tell_drawing();
@@ -175,11 +185,20 @@ void ImportCard::take(Result<Drawing> drawing, const QString& name) {
       ->setFocus(Qt::OtherFocusReason);
 }
 
+// By what a layer is split into what is decided about together.
+void ImportCard::fill_attributes() {
+  by_->clear();
+  by_->addItem(tr("split by kind, where told"), QString());
+  std::set<std::string> names;
+  for (const DrawingLayer& layer : drawing_.layers)
+    names.insert(layer.attributes.begin(), layer.attributes.end());
+  for (const std::string& name : names)
+    by_->addItem(tr("split by “%1”").arg(QString::fromStdString(name)), QString::fromStdString(name));
+  by_->setVisible(!names.empty());
+}
+
 void ImportCard::fill_groups() {
-  std::vector<int> by;
-  for (std::size_t i = 0; i < drawing_.layers.size(); ++i)
-    by.push_back(likely_attribute(drawing_, static_cast<int>(i)));
-  groups_ = groups_of(drawing_, by);
+  groups_ = groups_of(drawing_, attributes_called(drawing_, by_->currentData().toString().toStdString()));
   choices_.clear();
   pointed_ = -1;
   auto* page = new QWidget;

@@ -51,6 +51,7 @@ class ImportCard : public CanvasCard {
   void build();
   QWidget* make_scale();
   void take(Result<Drawing> drawing, const QString& name);
+  void fill_attributes();
   void fill_groups();
   void fill_units();
   void tell_drawing();
@@ -85,7 +86,7 @@ class ImportCard : public CanvasCard {
   QScrollArea* scroll_;
   QGridLayout* rows_ = nullptr;
   QComboBox* unit_;
-  QComboBox* height_unit_;
+  QComboBox *height_unit_, *by_;
   QPushButton *two_points_, *bring_, *cancel_;
   QuantityField *distance_, *within_;
 };

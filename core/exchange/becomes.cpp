@@ -262,6 +262,18 @@ int likely_attribute(const Drawing& drawing, int layer) {
   return -1;
 }
 
+std::vector<int> attributes_called(const Drawing& drawing, std::string_view name) {
+  std::vector<int> all;
+  for (std::size_t i = 0; i < drawing.layers.size(); ++i) {
+    const auto& names = drawing.layers[i].attributes;
+    const auto at = std::ranges::find(names, name);
+    all.push_back(name.empty()        ? likely_attribute(drawing, static_cast<int>(i))
+                  : at == names.end() ? -1
+                                      : static_cast<int>(at - names.begin()));
+  }
+  return all;
+}
+
 std::vector<ShapeGroup> groups_of(const Drawing& drawing, const std::vector<int>& attributes) {
   std::map<std::pair<int, std::string>, ShapeGroup> groups;
   for (std::size_t i = 0; i < drawing.shapes.size(); ++i) {

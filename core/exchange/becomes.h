@@ -51,6 +51,9 @@ struct ShapeGroup {
 // values; -1 for none.
 int likely_attribute(const Drawing& drawing, int layer);
 
+// For each layer: the attribute called so, -1 where it has none; of an empty name the likely one.
+std::vector<int> attributes_called(const Drawing& drawing, std::string_view name);
+
 // `attributes`: for each layer the attribute it is split by, -1 for none.
 std::vector<ShapeGroup> groups_of(const Drawing& drawing, const std::vector<int>& attributes);
 
