@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/assumptions.h"
 
+#include "cost/comparison.h"
+
 namespace underlawn {
 
 namespace {
@@ -65,13 +67,40 @@ void of_flow(Lines& out, const Outcome& outcome) {
 void of_cost(Lines& out, const Plan& plan, const Outcome& outcome) {
   if (outcome.cost.vertical.lines.empty()) return;
   out.push_back(
-      "Cost is this plan's amounts at this plan's prices; permits, taxes, the way to the lot and the heat "
-      "pump are not in it.");
+      "The price is what is counted on this plan, rounded up to what is sold, at this plan's price book, "
+      "with "
+      "overhead, markup, tax and further lines as typed; what was not typed (permits, the way to the lot, "
+      "the "
+      "heat pump) is not in it. Sand and earth are paid by volume in place.");
   out.push_back(
       "Days are working days of " + print_quantity(Quantity::duration, plan.crew.day_length, plan.units) +
       " with a " + plan.dig.excavator.name + ", a " + plan.crew.loader.name +
       " and two people for coils and joints (the usual rates are common practice, no source); rain, rock and "
       "waiting for inspections are not in them.");
+}
+
+std::string percent(double share) {
+  return print_quantity(Quantity::ratio, share, UnitSystem::metric);
+}
+
+void of_running(Lines& out, const Plan& plan, const Outcome& outcome) {
+  if (outcome.comparison == nullptr) return;
+  const Running& r = plan.pricing.running;
+  out.push_back("Running costs look at " + std::to_string(outcome.comparison->years) +
+                " years, each like the "
+                "year of weather entered; what is paid in a year falls due at its end and is discounted by " +
+                percent(r.discount) + " a year (NIST Handbook 135). Electricity rises by " +
+                percent(r.electricity_escalation) + " a year, maintenance and what is bought again by " +
+                percent(r.inflation) +
+                ". Nothing is worth anything at the end; the loop itself is not bought again.");
+  if (!r.others.empty())
+    out.push_back(
+        "Every other system gives the same heat and takes away the same cooling; its efficiency is the "
+        "season's, "
+        "as typed. The usual prices and efficiencies are round figures of our own. Emissions are of burning "
+        "the "
+        "fuel and of making the electricity, " +
+        print_quantity(Quantity::mass, r.electricity_emission, plan.units) + " of CO2 a kWh.");
 }
 
 }  // namespace
@@ -84,6 +113,7 @@ std::vector<std::string> assumptions(const Plan& plan, const Outcome& outcome) {
     of_flow(out, outcome);
   }
   of_cost(out, plan, outcome);
+  of_running(out, plan, outcome);
   return out;
 }
 

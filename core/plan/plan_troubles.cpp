@@ -4,6 +4,7 @@
 #include <set>
 
 #include "base/typed_text.h"
+#include "cost/pricing_troubles.h"
 #include "dig/dates.h"
 #include "field/straight.h"
 #include "pipe/pipe_size.h"
@@ -516,6 +517,10 @@ void check_map_place(std::vector<Trouble>& troubles, const Plan& plan, const Map
          {"Longitude", Quantity::angle, place.longitude * kDegree, -kPi, kPi, false, advice}});
 }
 
+std::vector<Trouble> price_troubles(const Plan& plan) {
+  return pricing_troubles(plan.pricing, plan.units);
+}
+
 std::vector<Trouble> loose_troubles(const Plan& plan) {
   std::vector<Trouble> troubles;
   check_houses(troubles, plan);
@@ -535,7 +540,7 @@ std::vector<Trouble> loose_troubles(const Plan& plan) {
 std::vector<Trouble> plan_troubles(const Plan& plan) {
   std::vector<Trouble> all = site_troubles(plan);
   for (auto part : {wishes_troubles(plan), ground_troubles(plan), heat_troubles(plan), fluid_troubles(plan),
-                    loose_troubles(plan)})
+                    price_troubles(plan), loose_troubles(plan)})
     all.insert(all.end(), part.begin(), part.end());
   return all;
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/solve.h"
 
+#include "cost/bill.h"
+#include "cost/comparison.h"
 #include "pipe/pipe_size.h"
 #include "plan/checks/check.h"
 #include "plan/circulation_of.h"
@@ -37,7 +39,7 @@ struct Stage {
 
 struct Troubles {
   std::vector<Trouble> all;
-  bool site = false, wishes = false, ground = false, flow = false;  // whether any
+  bool site = false, wishes = false, ground = false, flow = false, pricing = false;  // whether any
   bool operator==(const Troubles&) const = default;
 };
 
@@ -216,6 +218,7 @@ Troubles find_troubles(const Plan& plan) {
   t.ground = add(ground_troubles(plan));
   add(heat_troubles(plan));
   t.flow = add(fluid_troubles(plan));
+  t.pricing = add(price_troubles(plan));
   add(loose_troubles(plan));
   return t;
 }
@@ -279,6 +282,7 @@ struct Solver::Kept {
   void solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_flow_stage(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_heat(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
+  void solve_prices(const Plan& plan, Outcome& outcome);
   void solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
 };
 
@@ -366,6 +370,22 @@ void Solver::Kept::solve_heat(const Plan& plan, Outcome& outcome, const std::sto
       });
 }
 
+// Cheap, so made anew each time.
+void Solver::Kept::solve_prices(const Plan& plan, Outcome& outcome) {
+  if (troubles.out.pricing || outcome.cost.vertical.lines.empty()) return;
+  const auto bill = [&](const Estimate& estimate, bool sloped) {
+    const JobDrawn job{outcome.layout,     outcome.dig, plan.wishes, plan.flow,
+                       outcome.flow.get(), estimate,    sloped};
+    return make_bill(take_off(job, plan.pricing), plan.pricing, plan.wishes);
+  };
+  outcome.bills = std::make_shared<const Bills>(
+      Bills{bill(outcome.cost.vertical, false), bill(outcome.cost.sloped, true)});
+  if (outcome.temperatures != nullptr)
+    outcome.comparison = std::make_shared<const Comparison>(
+        compare(outcome.temperatures->simulation, outcome.bills->vertical.net, plan.pricing.running,
+                plan.thermal.years));
+}
+
 void Solver::Kept::solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   const auto in = [&](Plan part) {
     return LastIn{std::move(part), coil.serial,      layout.serial, dig.serial,
@@ -396,6 +416,7 @@ Outcome Solver::solve(const Plan& plan, std::stop_token stop) {
   if (stop.stop_requested()) return outcome;
   kept_->solve_heat(plan, outcome, stop);
   if (stop.stop_requested()) return outcome;
+  kept_->solve_prices(plan, outcome);
   kept_->solve_report(plan, outcome, stop);
   return outcome;
 }

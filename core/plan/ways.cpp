@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/ways.h"
 
+#include "cost/bill.h"
 #include "plan/plan_troubles.h"
 #include "plan/solve.h"
 #include "plan/way_wishes.h"
@@ -38,7 +39,7 @@ Way way_of(WayWishes asked, const Outcome& outcome, const Plan& plan) {
   way.circuits = static_cast<int>(outcome.layout.trenches.size());
   for (const Trench& t : outcome.layout.trenches) way.trench += length_of(t);
   const Estimate& e = outcome.cost.vertical;
-  way.cost = e.total;
+  way.cost = outcome.bills != nullptr ? outcome.bills->vertical.price : 0;
   way.bank = outcome.dig.total_vertical.bank;
   way.days = days_of(e.time.open, plan.crew.day_length);
   way.lawn = e.torn.lawn;

@@ -67,6 +67,11 @@ const std::vector<CheckEntry>& all_checks() {
       {"laminar_in_winter", "Flow in the coils stays turbulent.", checks::laminar_in_winter},
       {"purge_not_reached", "The flush cart reaches the purge velocity everywhere.",
        checks::purge_not_reached},
+      {"price_missing", "Every line of the bill has a price.", checks::price_missing},
+      {"price_old", "Prices are no older than the price book allows.", checks::price_old},
+      {"pipe_joined", "Every circuit comes whole out of a pipe that is sold.", checks::pipe_joined},
+      {"digging_price_apart", "The layout weighs digging at what the bill comes to.",
+       checks::digging_price_apart},
       {"tie_hidden", "Every stake can be taped from two house corners.", checks::tie_hidden},
       {"tie_cut", "Tapes cut at a good angle.", checks::tie_cut},
   };

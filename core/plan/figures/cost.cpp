@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the loop costs and how long it lies open. Sides vertical; the totals with the protective slope beside
-// them.
+// How long the loop lies open. Sides vertical; the total with the protective slope beside it.
 #include "plan/figures/groups.h"
 
 namespace underlawn::figures {
@@ -8,29 +7,6 @@ namespace underlawn::figures {
 namespace {
 
 using Q = Quantity;
-
-// How a line of the bill comes about: its amount is a figure of its own, or was one before. Prices are for
-// SI units in the figures; print_price writes them for the reader's.
-struct Line {
-  const char* key;    // of CostLine
-  const char* price;  // label of the price
-  double Prices::*value;
-  const char* amount;  // key of the amount's figure
-};
-
-constexpr Line kLines[] = {
-    {"digging", "Price of a cubic metre dug and filled in again", &Prices::digging,
-     "dig.vertical.total.bank_volume"},
-    {"hand_crossing", "Price of a line met by hand", &Prices::hand_crossing, "cost.met_by_hand"},
-    {"pavement", "Price of a square metre of pavement cut and made good", &Prices::pavement,
-     "cost.pavement_area"},
-    {"lawn", "Price of a square metre of lawn torn up and sown", &Prices::lawn, "layout.lawn"},
-    {"bedding", "Price of a cubic metre of sand", &Prices::bedding, "dig.vertical.total.bedding_volume"},
-    {"coil_pipe", "Price of a metre of the coils' pipe", &Prices::coil_pipe, "cost.pipe_in_coils"},
-    {"header_pipe", "Price of a metre of the header's pipe", &Prices::header_pipe, "buy.header_pipe"},
-    {"joint", "Price of a fused joint", &Prices::joint, "layout.joints"},
-    {"crew_day", "Price of a day of crew and machine", &Prices::crew_day, "days.paid"},
-};
 
 void add_amounts(Figures& all, const Outcome& outcome) {
   const Estimate& e = outcome.cost.vertical;
@@ -118,46 +94,18 @@ void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
           {"open on the lot, in whole days begun", {"days.open"}, ""});
 }
 
-void add_bill(Figures& all, const Prices& prices, const Estimate& e) {
-  std::vector<std::string> sums;
-  for (const Line& line : kLines) {
-    const std::string name = line.key;
-    typed(all, "price." + name, line.price, prices.*line.value, Q::money);
-    if (all.find(line.amount) == nullptr) continue;
-    for (const CostLine& l : e.lines)
-      if (l.key == name)
-        derived(all, "cost." + name, l.thing + ", " + prices.currency, l.sum, Q::money,
-                {"amount x price", {line.amount, "price." + name}, ""});
-    sums.push_back("cost." + name);
-  }
-  derived(all, "cost.total", "Cost in all, " + prices.currency, e.total, Q::money,
-          {"sum of the lines", std::move(sums), ""});
-}
-
 }  // namespace
 
 void add_cost(Figures& all, const Plan& plan, const Outcome& outcome) {
   const Cost& cost = outcome.cost;
   if (cost.vertical.lines.empty()) return;
-  const std::string& currency = plan.wishes.prices.currency;
   add_amounts(all, outcome);
   add_rates(all, plan.dig, plan.crew);
   add_stages(all, cost.vertical.time, plan.crew);
-  add_bill(all, plan.wishes.prices, cost.vertical);
-  if (all.find("flow.capacity") != nullptr)
-    derived(all, "cost.by_capacity", "Cost by kilowatt of the heat pump, " + currency,
-            cost.vertical.total / (plan.flow.capacity / 1000), Q::money,
-            {"cost/capacity", {"cost.total", "flow.capacity"}, ""});
   derived(
       all, "days.sloped.open", "Open on the lot with the protective slope, working days",
       days_of(cost.sloped.time.open, plan.crew.day_length), Q::count,
       {"as with vertical sides, with the sloped volumes", {"days.open", "dig.sloped.total.bank_volume"}, ""});
-  derived(
-      all, "cost.sloped.total", "Cost in all with the protective slope, " + currency, cost.sloped.total,
-      Q::money,
-      {"as with vertical sides, with the sloped volumes",
-       {"cost.total", "dig.sloped.total.bank_volume", "dig.sloped.total.bedding_volume", "days.sloped.open"},
-       ""});
 }
 
 }  // namespace underlawn::figures

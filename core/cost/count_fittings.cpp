@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <map>
+
+#include "cost/price_book.h"
+#include "cost/take_off.h"
+#include "flow/header_tree.h"
+
+namespace underlawn {
+
+namespace {
+
+class Counter {
+ public:
+  Counter(const LoopNetwork& loop, const Layout& layout, HeaderArrangement arrangement)
+      : loop_(loop), layout_(layout), arrangement_(arrangement) {}
+
+  std::map<std::string, int> count() {
+    add("union", heat_pump(), 2);
+    std::vector<std::vector<const LoopPipe*>> met(static_cast<std::size_t>(loop_.network.nodes));
+    for (std::size_t i = 0; i < loop_.pipes.size(); ++i) {
+      met[static_cast<std::size_t>(loop_.network.pipes[i].from)].push_back(&loop_.pipes[i]);
+      met[static_cast<std::size_t>(loop_.network.pipes[i].to)].push_back(&loop_.pipes[i]);
+    }
+    // The heat pump stands between inlet and outlet: what comes back meets its other end.
+    met[static_cast<std::size_t>(loop_.network.outlet)].push_back(&loop_.pipes[0]);
+    for (const auto& pipes : met) meet(pipes);
+    bends();
+    return counts_;
+  }
+
+ private:
+  const PipeSize& heat_pump() const { return loop_.pipes[0].size; }
+
+  void add(const char* word, const PipeSize& size, int n) {
+    if (n > 0) counts_[fitting_key(word, size.nominal)] += n;
+  }
+
+  void reduce(const PipeSize& large, const PipeSize& small) {
+    if (large.nominal != small.nominal)
+      ++counts_[fitting_key("reducer", large.nominal + " x " + small.nominal)];
+  }
+
+  void meet(std::vector<const LoopPipe*> pipes) {
+    std::stable_sort(pipes.begin(), pipes.end(), [](const LoopPipe* a, const LoopPipe* b) {
+      return a->size.outside_diameter > b->size.outside_diameter;
+    });
+    if (pipes.size() < 2) return;
+    const PipeSize& large = pipes.front()->size;
+    const auto is = [&](std::size_t i, LoopPart part) { return pipes[i]->part == part; };
+    if (pipes.size() == 2) {
+      const bool first = is(0, LoopPart::circuit), second = is(1, LoopPart::circuit);
+      if (first && second) return;  // one pipe: loops, then the way back
+      if (first || second) add("elbow 90", pipes[first ? 0 : 1]->size, 1);
+      return reduce(large, pipes[1]->size);
+    }
+    add("tee", large, static_cast<int>(pipes.size()) - 2);
+    for (const LoopPipe* pipe : pipes) reduce(large, pipe->size);
+  }
+
+  const PipeSize* header_size(int feeds, LoopPart part) const {
+    for (const LoopPipe& pipe : loop_.pipes)
+      if (pipe.part == part && pipe.carries == feeds) return &pipe.size;
+    return nullptr;
+  }
+
+  void elbows(const Tee& way, const PipeSize* size, int pipes) {
+    if (size == nullptr) return;
+    add("elbow 45", *size, pipes * way.bends_45);
+    add("elbow 90", *size, pipes * way.bends_90);
+  }
+
+  void bends() {
+    const auto tree = header_tree(layout_);
+    if (!tree) return;
+    for (std::size_t i = 0; i < tree->size(); ++i) {
+      const Tee& way = (*tree)[i];
+      if (arrangement_ == HeaderArrangement::home_runs)
+        elbows(way, header_size(1, LoopPart::lead), 2 * way.feeds);
+      else if (i == 0)
+        elbows(way, &heat_pump(), 2);
+      else
+        elbows(way, header_size(way.feeds, LoopPart::header_supply),
+               arrangement_ == HeaderArrangement::reverse_return ? 3 : 2);
+    }
+    for (const LoopPipe& pipe : loop_.pipes)
+      if (pipe.part == LoopPart::header_back) add("elbow 90", pipe.size, 1);
+  }
+
+  const LoopNetwork& loop_;
+  const Layout& layout_;
+  HeaderArrangement arrangement_;
+  std::map<std::string, int> counts_;
+};
+
+}  // namespace
+
+std::vector<std::pair<std::string, int>> count_fittings(const LoopNetwork& loop, const Layout& layout,
+                                                        HeaderArrangement arrangement) {
+  if (loop.pipes.empty()) return {};
+  const auto counts = Counter(loop, layout, arrangement).count();
+  return {counts.begin(), counts.end()};
+}
+
+}  // namespace underlawn

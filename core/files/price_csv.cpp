@@ -1,0 +1,245 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "files/price_csv.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include "base/csv.h"
+#include "base/table_text.h"
+#include "base/typed_text.h"
+#include "cost/bill.h"
+#include "cost/pricing_troubles.h"
+#include "dig/dates.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kMostPrice = 1e9;
+const char* const kColumns[] = {"key", "item", "unit", "pack", "price", "date", "note"};
+
+// A unit as written, with how many of the book's units it is.
+struct Written {
+  std::string_view word;
+  PriceUnit unit;
+  double of;
+};
+constexpr double kFoot = 0.3048;
+constexpr Written kUnits[] = {
+    {"each", PriceUnit::each, 1},
+    {"ea", PriceUnit::each, 1},
+    {"m", PriceUnit::metre, 1},
+    {"ft", PriceUnit::metre, kFoot},
+    {"foot", PriceUnit::metre, kFoot},
+    {"m2", PriceUnit::square_metre, 1},
+    {"m\u00b2", PriceUnit::square_metre, 1},
+    {"ft2", PriceUnit::square_metre, kFoot* kFoot},
+    {"sq_ft", PriceUnit::square_metre, kFoot* kFoot},
+    {"ft\u00b2", PriceUnit::square_metre, kFoot* kFoot},
+    {"m3", PriceUnit::cubic_metre, 1},
+    {"m\u00b3", PriceUnit::cubic_metre, 1},
+    {"yd3", PriceUnit::cubic_metre, 0.764554857984},
+    {"cu_yd", PriceUnit::cubic_metre, 0.764554857984},
+    {"yd\u00b3", PriceUnit::cubic_metre, 0.764554857984},
+    {"l", PriceUnit::litre, 1},
+    {"gal", PriceUnit::litre, 3.785411784},
+    {"kg", PriceUnit::kilogram, 1},
+    {"lb", PriceUnit::kilogram, 0.45359237},
+    {"h", PriceUnit::hour, 1},
+    {"hour", PriceUnit::hour, 1},
+    {"day", PriceUnit::day, 1},
+};
+
+std::string_view plain_unit(PriceUnit unit, UnitSystem system) {
+  const double factor = shown_unit_of(unit, system);
+  for (const Written& w : kUnits)
+    if (w.unit == unit && std::abs(w.of / factor - 1) < 1e-9) return w.word;
+  return "each";
+}
+
+// Ten digits: what was typed as 0.67 a foot comes back as 0.67.
+std::string short_number(double value) {
+  char text[40];
+  std::snprintf(text, sizeof text, "%.10g", value);
+  return text;
+}
+
+std::string packs_of(const PriceRow& row, double factor) {
+  std::string text;
+  for (double pack : row.packs) text += (text.empty() ? "" : "/") + short_number(pack / factor);
+  return text;
+}
+
+class CsvReader {
+ public:
+  CsvReader(const CsvTable& table, UnitSystem system) : table_(table), system_(system) {
+    mark_ = table.separator == ';' ? ',' : '.';
+  }
+
+  Result<WithRemarks<PriceCsv>> read() {
+    if (table_.rows.empty() || !find_columns())
+      return refuse({"price_book_no_columns", "the price book", "without them",
+                     "with columns \"key\" and \"price\"",
+                     "Begin with a line key,item,unit,pack,price,date,note."});
+    if (table_.rows.size() < 2)
+      return refuse({"price_book_empty", "the price book", "empty", "one row or more",
+                     "Put prices below the line of column names."});
+    for (std::size_t i = 1; i < table_.rows.size(); ++i) read_row(table_.rows[i]);
+    return std::move(out_);
+  }
+
+ private:
+  bool find_columns() {
+    const auto& names = table_.rows.front().fields;
+    for (std::size_t c = 0; c < std::size(kColumns); ++c)
+      for (std::size_t i = 0; i < names.size(); ++i)
+        if (folded(trimmed(names[i])) == kColumns[c]) at_[c] = static_cast<int>(i);
+    return at_[0] >= 0 && at_[4] >= 0;
+  }
+
+  std::string field(const CsvRow& row, std::size_t column) const {
+    const int at = at_[column];
+    if (at < 0 || static_cast<std::size_t>(at) >= row.fields.size()) return "";
+    return std::string(trimmed(row.fields[static_cast<std::size_t>(at)]));
+  }
+
+  void remark(const CsvRow& row, const std::string& what, const std::string& value,
+              const std::string& bound) {
+    out_.remarks.push_back({"price_row_left_out",
+                            what + " in line " + std::to_string(row.line) + " of the price book",
+                            value.empty() ? "empty" : in_quotes(value), bound, "This row was left out."});
+  }
+
+  std::optional<double> number(const std::string& text) const {
+    auto value = plain_number(text, mark_);
+    if (!value && mark_ == ',') value = plain_number(text, '.');
+    return value;
+  }
+
+  void read_row(const CsvRow& row) {
+    PriceRow price;
+    price.key = field(row, 0);
+    if (price.key.empty() || price.key.size() > 100)
+      return remark(row, "the key", price.key, "a text of 1 to 100 bytes");
+    const auto usual = usual_row(price.key);
+    double factor = 1;
+    if (!read_unit(row, usual, price, factor)) return;
+    if (!read_packs(row, factor, price) || !read_price(row, factor, price)) return;
+    price.item = field(row, 1).substr(0, 200);
+    if (price.item.empty()) price.item = usual ? usual->item : price.key;
+    price.date = field(row, 5);
+    if (!price.date.empty() && !day_number(price.date))
+      return remark(row, "the date", price.date, "a day as 2026-03-01");
+    price.note = field(row, 6).substr(0, 500);
+    put(std::move(price));
+  }
+
+  bool read_unit(const CsvRow& row, const std::optional<PriceRow>& usual, PriceRow& price, double& factor) {
+    const std::string word = folded(field(row, 2));
+    if (word.empty()) {
+      price.unit = usual ? usual->unit : PriceUnit::each;
+      factor = shown_unit_of(price.unit, system_);
+      return true;
+    }
+    for (const Written& w : kUnits)
+      if (w.word == word) {
+        price.unit = w.unit;
+        factor = w.of;
+        if (!usual || usual->unit == w.unit) return true;
+        remark(row, "the unit of " + usual->item, word,
+               "\"" + std::string(plain_unit(usual->unit, system_)) + "\" or the like");
+        return false;
+      }
+    remark(row, "the unit", word, "one of each, ft, m, ft2, m2, yd3, m3, gal, l, lb, kg, h, day");
+    return false;
+  }
+
+  bool read_packs(const CsvRow& row, double factor, PriceRow& price) {
+    const std::string text = field(row, 3);
+    std::size_t from = 0;
+    while (from <= text.size() && !text.empty()) {
+      const std::size_t to = std::min(text.find_first_of("/|", from), text.size());
+      const auto value = number(std::string(trimmed(std::string_view(text).substr(from, to - from))));
+      if (!value || !(*value > 0) || *value > 1e6 || price.packs.size() == 12) {
+        remark(row, "the pack", text, "up to 12 numbers above 0 and at most 1000000, as 300/500");
+        return false;
+      }
+      price.packs.push_back(*value * factor);
+      from = to + 1;
+    }
+    std::ranges::sort(price.packs);
+    return true;
+  }
+
+  bool read_price(const CsvRow& row, double factor, PriceRow& price) {
+    const std::string text = field(row, 4);
+    if (text.empty()) return true;
+    const auto value = number(text);
+    if (!value || *value < 0 || *value / factor > kMostPrice) {
+      remark(row, "the price", text, "a number from 0 to 1000000000");
+      return false;
+    }
+    price.price = *value / factor;
+    return true;
+  }
+
+  void put(PriceRow price) {
+    auto& rows = out_.value.rows;
+    const auto at = std::ranges::find(rows, price.key, &PriceRow::key);
+    if (at != rows.end())
+      *at = std::move(price);
+    else
+      rows.push_back(std::move(price));
+  }
+
+  const CsvTable& table_;
+  UnitSystem system_;
+  char mark_;
+  int at_[std::size(kColumns)] = {-1, -1, -1, -1, -1, -1, -1};
+  WithRemarks<PriceCsv> out_;
+};
+
+// What is read in other units comes back a rounding away: near enough is the same.
+bool near(double a, double b) {
+  return std::abs(a - b) <= 1e-9 * std::max(std::abs(a), std::abs(b));
+}
+
+void keep_near(PriceRow& row, const PriceRow& now) {
+  if (row.price && now.price && near(*row.price, *now.price)) row.price = now.price;
+  if (row.packs.size() != now.packs.size()) return;
+  for (std::size_t i = 0; i < row.packs.size(); ++i)
+    if (near(row.packs[i], now.packs[i])) row.packs[i] = now.packs[i];
+}
+
+}  // namespace
+
+std::string price_csv(const PriceBook& book, const Wishes& wishes, UnitSystem system) {
+  std::string text = csv_line({std::begin(kColumns), std::end(kColumns)});
+  for (const PriceRow& row : all_rows(book, wishes)) {
+    const double factor = shown_unit_of(row.unit, system);
+    text += csv_line({row.key, row.item, std::string(plain_unit(row.unit, system)), packs_of(row, factor),
+                      row.price ? short_number(*row.price * factor) : "", row.date, row.note});
+  }
+  return text;
+}
+
+Result<WithRemarks<PriceCsv>> prices_from_csv(std::string_view text, UnitSystem system) {
+  if (text.size() > kMostPriceText)
+    return refuse({"price_book_too_large", "the price book", std::to_string(text.size()) + " bytes",
+                   "at most " + std::to_string(kMostPriceText) + " bytes", "Keep one row an item."});
+  const auto table = csv_from_text(text, "price_book_not_csv", "the price book", kMostPriceRows + 1);
+  if (!table) return refuse(table.error());
+  return CsvReader(*table, system).read();
+}
+
+void take_prices(PriceBook& book, Wishes& wishes, const PriceCsv& csv) {
+  for (PriceRow row : csv.rows) {
+    const auto usual = usual_row(row.key);
+    if (usual) keep_near(row, *usual);
+    keep_near(row, row_of(book, wishes, row.key));
+    set_row(book, wishes, std::move(row));
+  }
+}
+
+}  // namespace underlawn

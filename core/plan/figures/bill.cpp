@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The bill, line by line: what is counted, what is bought, at what price. Sides vertical; the total with the
+// protective slope beside it. Prices are for SI units here; print_price writes them for the reader's.
+#include "cost/bill.h"
+
+#include "plan/figures/groups.h"
+
+namespace underlawn::figures {
+
+namespace {
+
+using Q = Quantity;
+
+std::vector<std::string> those_there(const Figures& all, const std::vector<std::string>& keys) {
+  std::vector<std::string> there;
+  for (const std::string& key : keys)
+    if (all.find(key) != nullptr) there.push_back(key);
+  return there;
+}
+
+void add_line(Figures& all, const BillLine& line, const std::string& currency) {
+  const Q quantity = quantity_of(line.unit);
+  const double si = si_of(line.unit);
+  derived(all, "need." + line.key, line.item + ", counted", line.needed * si, quantity,
+          {line.how, those_there(all, line.from), ""});
+  std::string how = "as counted";
+  if (!line.bought.packs.empty()) how = "rounded up to what is sold: " + packs_text(line, UnitSystem::metric);
+  derived(all, "amount." + line.key, line.item + ", bought", line.bought.amount * si, quantity,
+          {how, {"need." + line.key}, ""});
+  std::vector<std::string> from = {"amount." + line.key};
+  if (line.price) {
+    typed(all, "price." + line.key, "Price of " + line.item, *line.price / si, Q::money);
+    from.push_back("price." + line.key);
+  }
+  derived(all, "cost." + line.key, line.item + ", " + currency, line.sum, Q::money,
+          {line.price ? "amount x price" : "price not known: nothing", std::move(from), ""});
+}
+
+struct Share {
+  const char *key, *label, *method;
+  double share, sum;
+  std::vector<std::string> from;
+};
+
+void add_terms(Figures& all, const OfferTerms& terms, const Bill& bill, const std::string& currency) {
+  std::string taxed = "tax x (cost + overhead + markup)";
+  if (terms.tax_on == TaxOn::materials) taxed = "tax x material lines";
+  const Share shares[] = {
+      {"overhead", "Overhead", "overhead x cost", terms.overhead, bill.overhead, {"bill.cost"}},
+      {"markup",
+       "Markup",
+       "markup x (cost + overhead)",
+       terms.markup,
+       bill.markup,
+       {"bill.cost", "bill.overhead"}},
+      {"tax", "Tax", taxed.c_str(), terms.tax, bill.tax, {"bill.cost", "bill.overhead", "bill.markup"}}};
+  for (const Share& s : shares) {
+    const std::string key = s.key;
+    typed(all, "terms." + key, s.label, s.share, Q::ratio);
+    std::vector<std::string> from = {"terms." + key};
+    from.insert(from.end(), s.from.begin(), s.from.end());
+    derived(all, "bill." + key, std::string(s.label) + ", " + currency, s.sum, Q::money,
+            {s.method, std::move(from), ""});
+  }
+}
+
+void add_incentives(Figures& all, const Bill& bill, const std::string& currency) {
+  std::vector<std::string> from = {"cost.total"};
+  for (std::size_t i = 0; i < bill.incentives.size(); ++i) {
+    const std::string key = "bill.incentive_" + std::to_string(i + 1);
+    derived(all, key, bill.incentives[i].name + ", " + currency, bill.incentives[i].amount, Q::money,
+            {"as typed, no more than is left of the price", {"cost.total"}, ""});
+    from.push_back(key);
+  }
+  derived(all, "cost.net", "Price less incentives, " + currency, bill.net, Q::money,
+          {"price - incentives", std::move(from), ""});
+}
+
+}  // namespace
+
+void add_bill(Figures& all, const Plan& plan, const Outcome& outcome) {
+  const Bill& bill = outcome.bills->vertical;
+  const std::string& currency = plan.wishes.prices.currency;
+  std::vector<std::string> sums;
+  for (const BillLine& line : bill.lines) {
+    add_line(all, line, currency);
+    sums.push_back("cost." + line.key);
+  }
+  derived(all, "bill.cost", "Cost before overhead, markup and tax, " + currency, bill.cost, Q::money,
+          {"sum of the lines", std::move(sums), ""});
+  add_terms(all, plan.pricing.terms, bill, currency);
+  derived(all, "cost.total", "Price in all, " + currency, bill.price, Q::money,
+          {"cost + overhead + markup + tax", {"bill.cost", "bill.overhead", "bill.markup", "bill.tax"}, ""});
+  add_incentives(all, bill, currency);
+  if (all.find("flow.capacity") != nullptr && plan.flow.capacity > 0)
+    derived(all, "cost.by_capacity", "Price by kilowatt of the heat pump, " + currency,
+            bill.price / (plan.flow.capacity / 1000), Q::money,
+            {"price/capacity", {"cost.total", "flow.capacity"}, ""});
+  derived(all, "cost.sloped.total", "Price in all with the protective slope, " + currency,
+          outcome.bills->sloped.price, Q::money,
+          {"as with vertical sides, with the sloped volumes",
+           those_there(all, {"cost.total", "dig.sloped.total.bank_volume", "dig.sloped.total.bedding_volume",
+                             "days.sloped.open"}),
+           ""});
+}
+
+}  // namespace underlawn::figures
