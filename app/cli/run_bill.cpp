@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The bill and what running costs, as a table, CSV or JSON; and the price book.
+#include <cmath>
+#include <sstream>
+
+#include "cli/plan_in.h"
+#include "cli/table.h"
+#include "cli/verbs.h"
+#include "cost/bill.h"
+#include "cost/comparison.h"
+#include "files/atomic_file.h"
+#include "files/bill_file.h"
+#include "files/price_csv.h"
+#include "plan/solve.h"
+
+namespace underlawn::cli {
+
+namespace {
+
+using Rows = std::vector<std::vector<std::string>>;
+
+std::string money(double sum) {
+  return print_quantity(Quantity::money, sum, UnitSystem::metric);
+}
+
+std::string price_text(const BillLine& line, UnitSystem units) {
+  if (!line.price) return "no price";
+  if (line.group == BillGroup::own) return money(*line.price);
+  return print_quantity(Quantity::money, *line.price * shown_unit_of(line.unit, units), units, Fineness::fine) +
+         "/" + unit_text(line.unit, units);
+}
+
+std::string amount_of(const BillLine& line, double amount, UnitSystem units) {
+  if (line.group != BillGroup::own) return amount_text(line.unit, amount, units);
+  return print_quantity(Quantity::count, amount, units) + (line.unit_text.empty() ? "" : " " + line.unit_text);
+}
+
+void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
+  const Bill& bill = outcome.bills->vertical;
+  Rows rows = {{"", "counted", "bought", "", "price", plan.wishes.prices.currency}};
+  for (const BillLine& line : bill.lines)
+    rows.push_back({line.item, amount_of(line, line.needed, plan.units),
+                    amount_of(line, line.bought.amount, plan.units), packs_text(line, plan.units),
+                    price_text(line, plan.units), line.price ? money(line.sum) : "-"});
+  const auto sum = [&](const std::string& words, double amount) {
+    rows.push_back({words, "", "", "", "", money(amount)});
+  };
+  sum("Cost", bill.cost);
+  if (bill.overhead > 0) sum("Overhead", bill.overhead);
+  if (bill.markup > 0) sum("Markup", bill.markup);
+  if (bill.tax > 0) sum("Tax", bill.tax);
+  sum("Price in all", bill.price);
+  for (const IncentivePaid& i : bill.incentives) sum("Incentive: " + i.name, -i.amount);
+  if (!bill.incentives.empty()) sum("Price less incentives", bill.net);
+  tell_table(rows, out);
+  out << "\nSides vertical; with the protective slope " << money(outcome.bills->sloped.price)
+      << ". Prices are the plan's own book, not an offer.\n";
+}
+
+std::string years_text(const std::optional<double>& years) {
+  return years ? print_quantity(Quantity::count, std::round(10 * *years) / 10, UnitSystem::metric) : "never";
+}
+
+void tell_running(const Plan& plan, const Comparison& c, std::ostream& out) {
+  const std::string& currency = plan.wishes.prices.currency;
+  Rows rows = {{"Over " + std::to_string(c.years) + " years", "first cost", currency + " a year", "life cycle",
+                "CO2, t", "simple payback", "discounted"}};
+  const auto add = [&](const SystemCost& s, const std::string& simple, const std::string& discounted) {
+    rows.push_back({s.name, money(s.first), money(s.running_today), money(s.life_cycle),
+                    print_quantity(Quantity::count, std::round(s.emission / 100) / 10, plan.units), simple, discounted});
+  };
+  add(c.loop, "", "");
+  for (std::size_t i = 0; i < c.others.size(); ++i)
+    add(c.others[i], years_text(c.against[i].simple), years_text(c.against[i].discounted));
+  out << "\n";
+  tell_table(rows, out);
+  out << "\nPayback, in years, is that of the ground loop against each. “A year” is energy and maintenance at "
+         "today's prices.\n";
+}
+
+bool take_book(Plan& plan, const std::string& file, const Console& console) {
+  const auto text = read_file(file, kMostPriceText);
+  if (!text) {
+    console.complain(file, text.error().message());
+    return false;
+  }
+  const auto csv = prices_from_csv(*text, plan.units);
+  if (!csv) {
+    console.complain(file, csv.error().message());
+    return false;
+  }
+  console.complain(file, csv->remarks);
+  take_prices(plan.pricing.book, plan.wishes, csv->value);
+  return true;
+}
+
+Exit put(const std::string& text, const Arguments& arguments, const Console& console) {
+  const auto file = arguments.value("--out");
+  if (!file) {
+    console.out << text;
+    return Exit::ok;
+  }
+  const auto written = write_file(*file, text);
+  if (!written) console.complain(*file, written.error().message());
+  if (written) console.out << *file << "\n";
+  return written ? Exit::ok : Exit::not_written;
+}
+
+}  // namespace
+
+Exit run_bill(const Arguments& arguments, const Console& console) {
+  const std::string& path = arguments.places[0];
+  auto plan = plan_in(path, console);
+  if (!plan) return Exit::not_read;
+  if (const auto book = arguments.value("--prices"); book && !take_book(*plan, *book, console))
+    return Exit::not_read;
+  const Outcome outcome = solve(*plan);
+  console.complain(path, outcome.troubles);
+  if (outcome.bills == nullptr) {
+    if (outcome.troubles.empty()) console.complain(path, "Nothing is laid, so there is nothing to price.");
+    return Exit::errors_remain;
+  }
+  if (arguments.has("--csv")) return put(bill_csv(*plan, outcome), arguments, console);
+  if (arguments.has("--json")) return put(bill_json(*plan, outcome), arguments, console);
+  std::ostringstream text;
+  tell_bill(*plan, outcome, text);
+  if (outcome.comparison != nullptr) tell_running(*plan, *outcome.comparison, text);
+  return put(text.str(), arguments, console);
+}
+
+Exit run_prices(const Arguments& arguments, const Console& console) {
+  auto plan = plan_in(arguments.places[0], console);
+  if (!plan) return Exit::not_read;
+  return put(price_csv(plan->pricing.book, plan->wishes, plan->units), arguments, console);
+}
+
+}  // namespace underlawn::cli
