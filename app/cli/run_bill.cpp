@@ -26,13 +26,15 @@ std::string money(double sum) {
 std::string price_text(const BillLine& line, UnitSystem units) {
   if (!line.price) return "no price";
   if (line.group == BillGroup::own) return money(*line.price);
-  return print_quantity(Quantity::money, *line.price * shown_unit_of(line.unit, units), units, Fineness::fine) +
+  return print_quantity(Quantity::money, *line.price * shown_unit_of(line.unit, units), units,
+                        Fineness::fine) +
          "/" + unit_text(line.unit, units);
 }
 
 std::string amount_of(const BillLine& line, double amount, UnitSystem units) {
   if (line.group != BillGroup::own) return amount_text(line.unit, amount, units);
-  return print_quantity(Quantity::count, amount, units) + (line.unit_text.empty() ? "" : " " + line.unit_text);
+  return print_quantity(Quantity::count, amount, units) +
+         (line.unit_text.empty() ? "" : " " + line.unit_text);
 }
 
 void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
@@ -63,18 +65,20 @@ std::string years_text(const std::optional<double>& years) {
 
 void tell_running(const Plan& plan, const Comparison& c, std::ostream& out) {
   const std::string& currency = plan.wishes.prices.currency;
-  Rows rows = {{"Over " + std::to_string(c.years) + " years", "first cost", currency + " a year", "life cycle",
-                "CO2, t", "simple payback", "discounted"}};
+  Rows rows = {{"Over " + std::to_string(c.years) + " years", "first cost", currency + " a year",
+                "life cycle", "CO2, t", "simple payback", "discounted"}};
   const auto add = [&](const SystemCost& s, const std::string& simple, const std::string& discounted) {
     rows.push_back({s.name, money(s.first), money(s.running_today), money(s.life_cycle),
-                    print_quantity(Quantity::count, std::round(s.emission / 100) / 10, plan.units), simple, discounted});
+                    print_quantity(Quantity::count, std::round(s.emission / 100) / 10, plan.units), simple,
+                    discounted});
   };
   add(c.loop, "", "");
   for (std::size_t i = 0; i < c.others.size(); ++i)
     add(c.others[i], years_text(c.against[i].simple), years_text(c.against[i].discounted));
   out << "\n";
   tell_table(rows, out);
-  out << "\nPayback, in years, is that of the ground loop against each. “A year” is energy and maintenance at "
+  out << "\nPayback, in years, is that of the ground loop against each. “A year” is energy and maintenance "
+         "at "
          "today's prices.\n";
 }
 

@@ -83,6 +83,27 @@ const std::vector<Verb>& verbs() {
        "those "
        "that hold the limits first, by cost. Status 1 where nothing can be laid.",
        run_ways},
+      {"bill",
+       {{"PLAN"}},
+       {{"--prices", "FILE",
+         "Price book to reckon with instead of the plan's: CSV as the verb prices writes it."},
+        {"--csv", "", "Write the bill as CSV."},
+        {"--json", "", "Write everything as JSON."},
+        {"--out", "FILE", "File to write. Without it, to standard output."}},
+       "List what the loop takes and what it costs, and when it pays.",
+       "Solves PLAN and lists everything its loop takes, counted from the drawing and rounded up to what is "
+       "sold, at the plan's price book, with overhead, markup, tax and incentives; then what the house costs "
+       "to run over the years, beside the other ways to heat and cool that the plan describes, with simple "
+       "and discounted payback. Status 1 where nothing is laid.",
+       run_bill},
+      {"prices",
+       {{"PLAN"}},
+       {{"--out", "FILE", "CSV file to write. Without it, to standard output."}},
+       "Write the plan's price book, as CSV.",
+       "Writes every price that PLAN reckons with, in the units of the plan: key, item, unit, how many are "
+       "sold "
+       "together, price of one unit, its date and a note. The verb bill and the Price page read such files.",
+       run_prices},
       {"epanet",
        {{"PLAN"}},
        {{"--out", "FILE", "File to write. Without it, to standard output."}},

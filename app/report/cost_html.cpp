@@ -2,57 +2,113 @@
 // What it costs and how long it lies open, in the report.
 #include <QObject>
 
-#include "cost/estimate.h"
+#include "cost/bill.h"
 #include "report/report_html.h"
 
 namespace underlawn {
 
 namespace {
 
-QString price(const Page& page, const char* key, Quantity amount) {
-  const std::string figure = std::string("price.") + key;
-  const double value = page.figures().at(figure).value;
-  QString words = QString::fromStdString(print_price(value, amount, page.units()));
+QString group_name(BillGroup group) {
+  switch (group) {
+    case BillGroup::pipe:
+      return QObject::tr("Pipe");
+    case BillGroup::fittings:
+      return QObject::tr("Fittings");
+    case BillGroup::goods:
+      return QObject::tr("Other goods");
+    case BillGroup::work:
+      return QObject::tr("Digging and crew");
+    case BillGroup::own:
+      return QObject::tr("Your own lines");
+  }
+  return {};
+}
+
+QString figure_link(const Page& page, const std::string& key, const QString& words) {
+  return page.link(kFigureLink + QString::fromStdString(key), words);
+}
+
+QString price(const Page& page, const BillLine& line) {
+  const std::string key = "price." + line.key;
+  if (!page.has(key)) return page.coloured(QObject::tr("no price"), page.theme().warning);
+  QString words;
+  if (line.group == BillGroup::own || line.unit == PriceUnit::hour || line.unit == PriceUnit::day)
+    words = QString::fromStdString(print_quantity(Quantity::money, *line.price, page.units()));
+  else
+    words = QString::fromStdString(
+        print_price(page.figures().at(key).value, quantity_of(line.unit), page.units()));
   // Broken before its unit, where it has to be.
   const auto unit = words.indexOf(" per ") + 1;
   if (unit > 0) words = words.left(unit) + words.mid(unit).replace(' ', QChar(0x00a0));
-  return page.link(kFigureLink + QString::fromStdString(figure), words);
+  return figure_link(page, key, words);
 }
 
-void add_bill(Page& page, const Plan& plan) {
-  page.heading(QObject::tr("Cost, %1").arg(QString::fromStdString(plan.wishes.prices.currency)));
-  page.begin_table({"", QObject::tr("Amount"), QObject::tr("Price"), QObject::tr("Sum")});
-  const std::tuple<QString, const char*, const char*> rows[] = {
-      {QObject::tr("Dug and filled in"), "dig.vertical.total.bank_volume", "digging"},
-      {QObject::tr("Lines met by hand"), "cost.met_by_hand", "hand_crossing"},
-      {QObject::tr("Pavement"), "cost.pavement_area", "pavement"},
-      {QObject::tr("Lawn"), "layout.lawn", "lawn"},
-      {QObject::tr("Sand"), "dig.vertical.total.bedding_volume", "bedding"},
-      {QObject::tr("Pipe in coils"), "cost.pipe_in_coils", "coil_pipe"},
-      {QObject::tr("Header, run"), "buy.header_pipe", "header_pipe"},
-      {QObject::tr("Fused joints"), "layout.joints", "joint"},
-      {QObject::tr("Crew days"), "days.paid", "crew_day"}};
-  for (const auto& [words, amount, key] : rows)
-    page.row({words, page.number(amount, Fineness::coarse),
-              price(page, key, page.figures().at(amount).quantity),
-              page.number(std::string("cost.") + key, Fineness::coarse)});
-  page.row({QObject::tr("In all"), "", "", page.number("cost.total", Fineness::coarse)});
+QString amount(const Page& page, const BillLine& line) {
+  QString words = QString::fromStdString(line.group == BillGroup::own
+                                             ? print_quantity(Quantity::count, line.needed, page.units()) +
+                                                   (line.unit_text.empty() ? "" : " " + line.unit_text)
+                                             : amount_text(line.unit, line.bought.amount, page.units()));
+  return figure_link(page, "amount." + line.key, words.toHtmlEscaped());
+}
+
+void add_group(Page& page, const Bill& bill, BillGroup group) {
+  bool first = true;
+  for (const BillLine& line : bill.lines) {
+    if (line.group != group) continue;
+    if (first) page.row({"<b>" + group_name(group) + "</b>", "", "", ""});
+    first = false;
+    page.row({QString::fromStdString(line.item).toHtmlEscaped(), amount(page, line), price(page, line),
+              page.number("cost." + line.key, Fineness::coarse)});
+  }
+}
+
+void add_sum(Page& page, const QString& words, const char* key) {
+  if (page.has(key)) page.row({words, "", "", page.number(key, Fineness::coarse)});
+}
+
+void add_sums(Page& page, const Bill& bill) {
+  const bool more = bill.overhead > 0 || bill.markup > 0 || bill.tax > 0;
+  if (more) add_sum(page, QObject::tr("Cost"), "bill.cost");
+  if (bill.overhead > 0) add_sum(page, QObject::tr("Overhead"), "bill.overhead");
+  if (bill.markup > 0) add_sum(page, QObject::tr("Markup"), "bill.markup");
+  if (bill.tax > 0) add_sum(page, QObject::tr("Tax"), "bill.tax");
+  page.row({"<b>" + QObject::tr("In all") + "</b>", "", "", page.number("cost.total", Fineness::coarse)});
+  for (std::size_t i = 0; i < bill.incentives.size(); ++i) {
+    const std::string key = "bill.incentive_" + std::to_string(i + 1);
+    if (page.has(key))
+      page.row({QString::fromStdString(bill.incentives[i].name).toHtmlEscaped(), "", "",
+                "−" + page.number(key, Fineness::coarse)});
+  }
+  if (!bill.incentives.empty()) add_sum(page, QObject::tr("After incentives"), "cost.net");
   if (page.has("cost.by_capacity"))
-    page.row({QObject::tr("By capacity"), "", "",
-              page.link(QString(kFigureLink) + "cost.by_capacity",
-                        QString::fromStdString(print_price(page.figures().at("cost.by_capacity").value / 1000,
-                                                           Quantity::power, page.units())))});
-  page.end_table();
-  page.paragraph(page.faint(QObject::tr("Sides vertical. With the protective slope ")) +
-                 page.number("cost.sloped.total", Fineness::coarse) +
-                 page.faint(QObject::tr(". An estimate from the plan's own prices, not an offer.")));
+    page.row(
+        {QObject::tr("By capacity"), "", "",
+         figure_link(page, "cost.by_capacity",
+                     QString::fromStdString(print_price(page.figures().at("cost.by_capacity").value / 1000,
+                                                        Quantity::power, page.units())))});
 }
 
 }  // namespace
 
-void add_cost(Page& page, const Plan& plan) {
-  if (!page.has("cost.total")) return;
-  add_bill(page, plan);
+void add_bill(Page& page, const Plan& plan, const Outcome& outcome) {
+  if (!page.has("cost.total") || outcome.bills == nullptr) return;
+  const Bill& bill = outcome.bills->vertical;
+  page.heading(QObject::tr("Cost, %1").arg(QString::fromStdString(plan.wishes.prices.currency)));
+  page.begin_table({"", QObject::tr("Amount"), QObject::tr("Price"), QObject::tr("Sum")});
+  for (int group = 0; group < kBillGroups; ++group) add_group(page, bill, static_cast<BillGroup>(group));
+  add_sums(page, bill);
+  page.end_table();
+  page.paragraph(page.faint(QObject::tr("Amounts are rounded up to what is sold. Sides vertical. With the "
+                                        "protective slope ")) +
+                 page.number("cost.sloped.total", Fineness::coarse) +
+                 page.faint(QObject::tr(". An estimate from the plan's own price book, not an offer.")));
+}
+
+void add_cost(Page& page, const Plan& plan, const Outcome& outcome) {
+  add_bill(page, plan, outcome);
+  add_running(page, plan, outcome);
+  if (!page.has("days.open")) return;
   page.heading(QObject::tr("Days on the lot"));
   page.begin_table({});
   const std::pair<const char*, QString> rows[] = {

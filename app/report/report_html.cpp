@@ -132,7 +132,7 @@ QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme
   add_temperatures(page);
   add_flow(page, outcome);
   add_earth(page);
-  add_cost(page, plan);
+  add_cost(page, plan, outcome);
   add_findings(page, outcome);
   add_assumptions(page, plan, outcome);
   return page.html();

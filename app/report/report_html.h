@@ -26,7 +26,9 @@ void add_temperatures(Page& page);
 void add_flow(Page& page, const Outcome& outcome);
 void add_assumptions(Page& page, const Plan& plan, const Outcome& outcome);
 void add_earth(Page& page);
-void add_cost(Page& page, const Plan& plan);
+void add_cost(Page& page, const Plan& plan, const Outcome& outcome);
+void add_bill(Page& page, const Plan& plan, const Outcome& outcome);
+void add_running(Page& page, const Plan& plan, const Outcome& outcome);
 
 // The mark of a severity, told apart by shape as well as colour.
 QString severity_mark(Severity severity);

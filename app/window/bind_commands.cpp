@@ -178,6 +178,7 @@ void MainWindow::bind_panels() {
       {"panel.flow", SideColumn::Tab::flow},
       {"panel.size", SideColumn::Tab::size},
       {"panel.ways", SideColumn::Tab::ways},
+      {"panel.price", SideColumn::Tab::price},
       {"panel.title", SideColumn::Tab::title}};
   for (const auto& [id, tab] : tabs)
     actions_->on(id, [this, tab = tab](bool) { side_->show_tab(tab, true); });

@@ -7,6 +7,7 @@
 #include <QToolButton>
 #include <cmath>
 
+#include "cost/price_book.h"
 #include "field/straight.h"
 #include "window/pipe_choice.h"
 
@@ -18,9 +19,12 @@ Form::Bound<double> wish(double Wishes::*field, const QString& what) {
   return bound_to(what, &Plan::wishes, field);
 }
 
-Form::Bound<int> pipe(std::string Wishes::*field, const QString& what) {
+// Another size comes with its price.
+Form::Bound<int> pipe(std::string Wishes::*field, decltype(set_coil_pipe)* set, const QString& what) {
   return {[field](const Plan& p) { return index_of_pipe(p.wishes.*field); },
-          [field](Plan& p, int i) { p.wishes.*field = pipe_sizes()[static_cast<std::size_t>(i)].name; },
+          [set](Plan& p, int i) {
+            set(p.pricing.book, p.wishes, pipe_sizes()[static_cast<std::size_t>(i)].name);
+          },
           what};
 }
 
@@ -88,7 +92,7 @@ void LoopPanel::add_coil() {
       {tr("Flat coil"), tr("Upright coil"), tr("Single pipe, return above it"), tr("Two pipes"),
        tr("Four pipes, two levels"), tr("Six pipes, three levels")},
       {[](const Plan& p) { return static_cast<int>(p.wishes.pattern); }, choose_pattern, tr("Coil pattern")});
-  choice(tr("Pipe"), pipe_names(), pipe(&Wishes::pipe, tr("Coil pipe")));
+  choice(tr("Pipe"), pipe_names(), pipe(&Wishes::pipe, set_coil_pipe, tr("Coil pipe")));
   number(tr("Loop diameter"), Quantity::length, wish(&Wishes::loop_diameter, tr("Loop diameter")));
   only_when(has_loops);
   add_one_of_three(tr("Trench length"), CoilUnknown::trench_length, &Wishes::trench_length);
@@ -183,7 +187,7 @@ void LoopPanel::add_floors() {
 
 void LoopPanel::add_run() {
   section(tr("Header and supply run"));
-  choice(tr("Pipe"), pipe_names(), pipe(&Wishes::header_pipe, tr("Header pipe")));
+  choice(tr("Pipe"), pipe_names(), pipe(&Wishes::header_pipe, set_header_pipe, tr("Header pipe")));
   number(tr("Width"), Quantity::length, wish(&Wishes::run_width, tr("Run width")));
   number(tr("Depth"), Quantity::length, wish(&Wishes::run_depth, tr("Run depth")));
   check(tr("A coil in the supply trench if long enough"),

@@ -17,6 +17,7 @@
 #include "window/heat_panel.h"
 #include "window/loop_panel.h"
 #include "window/lot_list.h"
+#include "window/price_panel.h"
 #include "window/selected_panel.h"
 #include "window/size_panel.h"
 #include "window/ways_panel.h"
@@ -123,6 +124,11 @@ void SideColumn::build(Document& document, Selection&) {
            tr("Water, ground and load through the year (Alt+9)"));
   add_page(Tab::size, scrolled(size_), tr("Size"), tr("How large the loop has to be (Alt+0)"));
   add_page(Tab::ways, scrolled(ways_), tr("Ways"), tr("Other ways to lay the loop, compared (Alt+W)"));
+  auto* price = new PricePanel(document);
+  connect(price, &PricePanel::told, this, &SideColumn::told);
+  connect(price, &PricePanel::trace_asked, this, &SideColumn::show_trace);
+  add_page(Tab::price, scrolled(price), tr("Price"),
+           tr("Price book, offer, running cost and payback (Alt+P)"));
   add_page(Tab::title, scrolled(new TitlePanel(document)), tr("Title"),
            tr("What is printed at the foot of every sheet (Alt+6)"));
 }

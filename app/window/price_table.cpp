@@ -1,0 +1,191 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/price_table.h"
+
+#include <QHeaderView>
+#include <QTableWidget>
+#include <algorithm>
+#include <cmath>
+
+#include "base/typed_text.h"
+#include "cost/bill.h"
+#include "dig/dates.h"
+#include "window/theme_now.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr int kMostShown = 16;  // rows; more are scrolled
+constexpr double kMostPrice = 1e9, kMostPack = 1e6;
+constexpr std::size_t kMostPacks = 12;
+
+QString number_text(double value) {
+  return QString::number(value, 'g', 10);
+}
+
+}  // namespace
+
+PriceTable::PriceTable(Document& document, QWidget* parent)
+    : EditedTable(tr("Price book"), {tr("Item"), tr("Sold by"), tr("Price"), tr("Date")}, parent),
+      document_(document) {
+  auto* header = table_->horizontalHeader();
+  header->setSectionResizeMode(item, QHeaderView::Stretch);
+  header->setSectionResizeMode(sold_by, QHeaderView::Interactive);
+  header->resizeSection(sold_by, 84);
+  for (int column : {price, date}) header->setSectionResizeMode(column, QHeaderView::ResizeToContents);
+  header->setMinimumSectionSize(54);
+  table_->verticalHeader()->setVisible(false);
+  table_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  table_->setWordWrap(false);
+}
+
+bool PriceTable::wanted(const PriceRow& row) const {
+  const Plan& plan = document_.plan();
+  if (show_ == Show::all) return true;
+  if (show_ == Show::changed) return !is_usual(plan.pricing.book, plan.wishes, row.key);
+  const Outcome* outcome = document_.outcome();
+  if (outcome == nullptr || outcome->bills == nullptr) return weighed_by_layout(plan.wishes, row.key);
+  return std::ranges::any_of(outcome->bills->vertical.lines,
+                             [&](const BillLine& line) { return line.row == row.key; });
+}
+
+QString PriceTable::cell(const PriceRow& row, int column) const {
+  const double shown = shown_unit_of(row.unit, units());
+  const QString unit = QString::fromStdString(unit_text(row.unit, units()));
+  switch (column) {
+    case item:
+      return QString::fromStdString(row.item);
+    case sold_by: {
+      QStringList packs;
+      for (double pack : row.packs) packs << number_text(std::round(100 * pack / shown) / 100);
+      return packs.isEmpty() ? unit
+                             : packs.join('/') + (row.unit == PriceUnit::each ? QString() : ' ' + unit);
+    }
+    case price:
+      return row.price ? QString::fromStdString(
+                             print_quantity(Quantity::money, *row.price * shown, units(), Fineness::fine)) +
+                             '/' + unit
+                       : QString();
+    default:
+      return QString::fromStdString(row.date);
+  }
+}
+
+void PriceTable::refresh() {
+  filling_ = true;
+  const Plan& plan = document_.plan();
+  rows_.clear();
+  std::vector<PriceRow> all = all_rows(plan.pricing.book, plan.wishes);
+  // Fittings come with the bill: the book makes their rows by size.
+  if (const Outcome* outcome = document_.outcome(); outcome != nullptr && outcome->bills != nullptr)
+    for (const BillLine& line : outcome->bills->vertical.lines)
+      if (!line.row.empty() && std::ranges::find(all, line.row, &PriceRow::key) == all.end())
+        all.push_back(row_of(plan.pricing.book, plan.wishes, line.row));
+  for (PriceRow& row : all)
+    if (wanted(row)) rows_.push_back(std::move(row));
+  table_->setRowCount(static_cast<int>(rows_.size()));
+  for (std::size_t r = 0; r < rows_.size(); ++r) {
+    const bool usual = is_usual(plan.pricing.book, plan.wishes, rows_[r].key);
+    for (int c = 0; c < columns; ++c) {
+      set_cell(static_cast<int>(r), c, cell(rows_[r], c), c == price ? Qt::AlignRight : Qt::AlignLeft);
+      QTableWidgetItem* at = table_->item(static_cast<int>(r), c);
+      at->setForeground(usual && c == price ? theme_now().faint : theme_now().text);
+      QString tip = at->text();
+      if (c == price && usual) tip = tr("A round figure of our own, no source");
+      if (!rows_[r].note.empty()) tip += "\n" + QString::fromStdString(rows_[r].note);
+      at->setToolTip(tip);
+    }
+  }
+  fit_rows(kMostShown);
+  say({});
+  filling_ = false;
+}
+
+void PriceTable::show_only(Show show) {
+  show_ = show;
+  refresh();
+}
+
+QString PriceTable::enter(PriceRow& row, int column, const QString& typed) const {
+  const double shown = shown_unit_of(row.unit, units());
+  const QString before_unit = typed.section(QRegularExpression("[^0-9.,/| ]"), 0, 0);
+  if (column == item) {
+    row.item = typed.left(200).toStdString();
+    return row.item.empty() ? tr("An item needs a name.") : QString();
+  }
+  if (column == date) {
+    row.date = typed.toStdString();
+    return row.date.empty() || day_number(row.date)
+               ? QString()
+               : tr("“%1” is no date; write it as 2026-03-01.").arg(typed);
+  }
+  if (column == sold_by) {
+    std::vector<double> packs;
+    for (const QString& part : before_unit.split(QRegularExpression("[/|]"), Qt::SkipEmptyParts)) {
+      const auto pack = parse_quantity(Quantity::count, part.trimmed().toStdString(), units());
+      if (!pack) return QString::fromStdString(pack.error().message());
+      if (!(*pack > 0) || *pack > kMostPack || packs.size() == kMostPacks)
+        return tr("Sold by is %1; up to 12 numbers above 0 and at most 1000000 are wanted, as 300/500.")
+            .arg(typed);
+      packs.push_back(*pack * shown);
+    }
+    std::ranges::sort(packs);
+    row.packs = std::move(packs);
+    return {};
+  }
+  if (typed.isEmpty()) {
+    row.price.reset();
+    return weighed_by_layout(document_.plan().wishes, row.key)
+               ? tr("The layout weighs this price; enter 0 where it does not count.")
+               : QString();
+  }
+  const auto value =
+      parse_quantity(Quantity::money, typed.section('/', 0, 0).trimmed().toStdString(), units());
+  if (!value) return QString::fromStdString(value.error().message());
+  if (*value < 0 || *value / shown > kMostPrice)
+    return tr("Price is %1; it must be from 0 to 1000000000.").arg(typed);
+  row.price = *value / shown;
+  return {};
+}
+
+void PriceTable::commit(PriceRow row) {
+  Plan plan = document_.committed();
+  set_row(plan.pricing.book, plan.wishes, std::move(row));
+  document_.commit(std::move(plan), tr("Price"));
+  refresh();
+}
+
+void PriceTable::take(int row, int column) {
+  if (static_cast<std::size_t>(row) >= rows_.size()) return;
+  const QString typed = table_->item(row, column)->text().simplified();
+  PriceRow changed = rows_[static_cast<std::size_t>(row)];
+  if (typed == cell(changed, column)) return say({});
+  const QString wrong = enter(changed, column, typed);
+  if (wrong.isEmpty()) return commit(std::move(changed));
+  say(wrong);
+}
+
+void PriceTable::reset_current() {
+  const int row = table_->currentRow();
+  if (row < 0 || static_cast<std::size_t>(row) >= rows_.size()) return;
+  Plan plan = document_.committed();
+  reset_row(plan.pricing.book, plan.wishes, rows_[static_cast<std::size_t>(row)].key);
+  document_.commit(std::move(plan), tr("Price as usual"));
+  refresh();
+}
+
+void PriceTable::add_item() {
+  Plan plan = document_.committed();
+  int number = 1;
+  const auto taken = [&] {
+    return std::ranges::any_of(plan.pricing.book.rows,
+                               [&](const PriceRow& r) { return r.key == "own " + std::to_string(number); });
+  };
+  while (taken()) ++number;
+  PriceRow row;
+  row.key = "own " + std::to_string(number);
+  row.item = tr("Item %1").arg(number).toStdString();
+  commit(std::move(row));
+}
+
+}  // namespace underlawn

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <vector>
+
+#include "cost/price_book.h"
+#include "window/document.h"
+#include "window/edited_table.h"
+
+namespace underlawn {
+
+// The price book, edited in place; each cell that is entered is one entry of the history. A price is for the
+// unit shown with it; what is sold together is several numbers with / between; an emptied price is not known.
+// Prices nobody changed are pale.
+class PriceTable : public EditedTable {
+  Q_OBJECT
+
+ public:
+  enum class Show { on_bill, changed, all };
+
+  explicit PriceTable(Document& document, QWidget* parent = nullptr);
+  void refresh();
+  void show_only(Show show);
+  Show showing() const { return show_; }
+  void reset_current();  // the row the keyboard is in becomes as usual; an item of one's own goes
+  void add_item();
+  const std::vector<PriceRow>& rows() const { return rows_; }
+
+ private:
+  enum Column { item, sold_by, price, date, columns };
+  void take(int row, int column) override;
+  QString enter(PriceRow& row, int column, const QString& typed) const;
+  QString cell(const PriceRow& row, int column) const;
+  bool wanted(const PriceRow& row) const;
+  void commit(PriceRow row);
+  UnitSystem units() const { return document_.plan().units; }
+
+  Document& document_;
+  Show show_ = Show::on_bill;
+  std::vector<PriceRow> rows_;  // as shown
+};
+
+}  // namespace underlawn
