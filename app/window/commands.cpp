@@ -138,7 +138,7 @@ constexpr Command kCommands[] = {
     {"panel.size", "Size", "How large the loop has to be, and other ways to the same end.", "Alt+0", panel,
      ""},
     {"panel.ways", "Ways", "Other ways to lay the loop, compared.", "Alt+W", panel, ""},
-    {"panel.price", "Price", "Price book, offer, running cost and payback.", "Alt+P", panel, ""},
+    {"panel.price", "Price", "Price book, offer, running cost and payback.", "Alt+M", panel, ""},
     {"panel.find_ways", "Find other ways", "Lays the loop out in other ways and compares them.", "", panel,
      ""},
     {"panel.size_loop", "Size the loop", "Finds how many circuits the loop needs.", "", panel, ""},

@@ -128,7 +128,7 @@ void SideColumn::build(Document& document, Selection&) {
   connect(price, &PricePanel::told, this, &SideColumn::told);
   connect(price, &PricePanel::trace_asked, this, &SideColumn::show_trace);
   add_page(Tab::price, scrolled(price), tr("Price"),
-           tr("Price book, offer, running cost and payback (Alt+P)"));
+           tr("Price book, offer, running cost and payback (Alt+M)"));
   add_page(Tab::title, scrolled(new TitlePanel(document)), tr("Title"),
            tr("What is printed at the foot of every sheet (Alt+6)"));
 }

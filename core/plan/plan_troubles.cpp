@@ -517,10 +517,6 @@ void check_map_place(std::vector<Trouble>& troubles, const Plan& plan, const Map
          {"Longitude", Quantity::angle, place.longitude * kDegree, -kPi, kPi, false, advice}});
 }
 
-std::vector<Trouble> price_troubles(const Plan& plan) {
-  return pricing_troubles(plan.pricing, plan.units);
-}
-
 std::vector<Trouble> loose_troubles(const Plan& plan) {
   std::vector<Trouble> troubles;
   check_houses(troubles, plan);
@@ -540,7 +536,7 @@ std::vector<Trouble> loose_troubles(const Plan& plan) {
 std::vector<Trouble> plan_troubles(const Plan& plan) {
   std::vector<Trouble> all = site_troubles(plan);
   for (auto part : {wishes_troubles(plan), ground_troubles(plan), heat_troubles(plan), fluid_troubles(plan),
-                    price_troubles(plan), loose_troubles(plan)})
+                    pricing_troubles(plan.pricing, plan.units), loose_troubles(plan)})
     all.insert(all.end(), part.begin(), part.end());
   return all;
 }

@@ -20,7 +20,6 @@ std::vector<Trouble> wishes_troubles(const Plan& plan);  // no layout
 std::vector<Trouble> ground_troubles(const Plan& plan);  // no dig
 std::vector<Trouble> heat_troubles(const Plan& plan);    // no temperatures
 std::vector<Trouble> fluid_troubles(const Plan& plan);   // no flows and no temperatures
-std::vector<Trouble> price_troubles(const Plan& plan);   // no bill and no running costs
 std::vector<Trouble> loose_troubles(const Plan& plan);   // stop nothing: house, entry point, pipe names,
                                                          // dimensions, test, survey
 

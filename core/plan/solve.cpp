@@ -3,6 +3,7 @@
 
 #include "cost/bill.h"
 #include "cost/comparison.h"
+#include "cost/pricing_troubles.h"
 #include "pipe/pipe_size.h"
 #include "plan/checks/check.h"
 #include "plan/circulation_of.h"
@@ -218,7 +219,7 @@ Troubles find_troubles(const Plan& plan) {
   t.ground = add(ground_troubles(plan));
   add(heat_troubles(plan));
   t.flow = add(fluid_troubles(plan));
-  t.pricing = add(price_troubles(plan));
+  t.pricing = add(pricing_troubles(plan.pricing, plan.units));
   add(loose_troubles(plan));
   return t;
 }

@@ -35,7 +35,7 @@ struct Way {
   Layout layout;
   int circuits = 0;
   double trench = 0;                       // m, of all coil trenches
-  double cost = 0;                         // currency: the bill's price, sides vertical
+  double cost = 0;                         // currency, sides vertical
   double bank = 0;                         // m3 dug, sides vertical, in place
   double days = 0;                         // working days open on the lot
   double lawn = 0;                         // m2 torn up

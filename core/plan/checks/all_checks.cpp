@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/checks/check.h"
+#include "plan/checks/price_rules.h"
 #include "plan/checks/rules.h"
 
 namespace underlawn {

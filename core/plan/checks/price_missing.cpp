@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/bill.h"
 #include "plan/checks/measure.h"
-#include "plan/checks/rules.h"
+#include "plan/checks/price_rules.h"
 
 namespace underlawn::checks {
 

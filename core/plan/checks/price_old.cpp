@@ -2,7 +2,7 @@
 #include "cost/bill.h"
 #include "dig/dates.h"
 #include "plan/checks/measure.h"
-#include "plan/checks/rules.h"
+#include "plan/checks/price_rules.h"
 
 namespace underlawn::checks {
 

@@ -52,12 +52,6 @@ std::vector<Finding> freeze_protection(const Plan& plan, const Outcome& outcome)
 std::vector<Finding> laminar_in_winter(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> purge_not_reached(const Plan& plan, const Outcome& outcome);
 
-// Money.
-std::vector<Finding> price_missing(const Plan& plan, const Outcome& outcome);
-std::vector<Finding> price_old(const Plan& plan, const Outcome& outcome);
-std::vector<Finding> pipe_joined(const Plan& plan, const Outcome& outcome);
-std::vector<Finding> digging_price_apart(const Plan& plan, const Outcome& outcome);
-
 // Setting out.
 std::vector<Finding> tie_hidden(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> tie_cut(const Plan& plan, const Outcome& outcome);

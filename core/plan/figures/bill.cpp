@@ -3,7 +3,7 @@
 // protective slope beside it. Prices are for SI units here; print_price writes them for the reader's.
 #include "cost/bill.h"
 
-#include "plan/figures/groups.h"
+#include "plan/figures/price_groups.h"
 
 namespace underlawn::figures {
 

@@ -3,7 +3,7 @@
 
 #include <cassert>
 
-#include "plan/figures/groups.h"
+#include "plan/figures/price_groups.h"
 #include "plan/plan_troubles.h"
 
 namespace underlawn {

@@ -3,7 +3,7 @@
 #include "cost/comparison.h"
 #include "cost/discount.h"
 #include "cost/fuels.h"
-#include "plan/figures/groups.h"
+#include "plan/figures/price_groups.h"
 
 namespace underlawn::figures {
 

@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cost/bill.h"
+
+#include <gtest/gtest.h>
+
+#include "plan/solve.h"
+#include "plan/ways.h"
+#include "support/sample_plans.h"
+
+namespace underlawn {
+namespace {
+
+const BillLine* line(const Bill& bill, const std::string& key) {
+  for (const BillLine& l : bill.lines)
+    if (l.key == key) return &l;
+  return nullptr;
+}
+
+const BillLine& at(const Bill& bill, const std::string& key) {
+  const BillLine* l = line(bill, key);
+  EXPECT_NE(l, nullptr) << key;
+  static const BillLine none;
+  return l != nullptr ? *l : none;
+}
+
+struct BillTest : testing::Test {
+  Plan plan = sample::half_acre();
+  Bill bill() const { return solve(plan).bills->vertical; }
+};
+
+TEST_F(BillTest, CountsTheHalfAcreAsAPersonWould) {
+  const Outcome o = solve(plan);
+  const Bill& b = o.bills->vertical;
+  ASSERT_EQ(o.layout.trenches.size(), 4u);
+  // Four coils of 800 ft and two tails of 0.6 m each, one out of each roll of 1000 ft.
+  const BillLine& coils = at(b, "pipe_3_4_in_dr_11_coils");
+  EXPECT_NEAR(coils.needed, 4 * (243.84 + 1.2), 0.05);
+  EXPECT_EQ(coils.bought.packs, (std::vector<PackCount>{{304.8, 4}}));
+  EXPECT_NEAR(coils.sum, 4 * 304.8 * 2.2, 1e-6);
+  // Ends of the circuits stay plugged until they are joined.
+  EXPECT_EQ(at(b, "cap_3_4_in").needed, 8);
+  double trench = 0;
+  for (const Trench& t : o.layout.trenches) trench += length_of(t);
+  trench += o.layout.header.length + o.layout.run.length;
+  EXPECT_NEAR(at(b, "tracer_wire").needed, trench, 0.01);
+  EXPECT_NEAR(at(b, "warning_tape").needed, trench, 0.01);
+  EXPECT_NEAR(at(b, "propylene_glycol").needed, 1000 * o.flow->antifreeze.concentrate, 1e-9);
+  EXPECT_NEAR(at(b, "insulation").needed, 2 * 1.524, 1e-9);
+  EXPECT_NEAR(at(b, "lawn").needed, o.cost.vertical.torn.lawn, 1e-9);
+  EXPECT_NEAR(at(b, "seed").needed, 0.02 * o.cost.vertical.torn.lawn, 1e-9);
+}
+
+// Supply and return each: three circuits leave by a tee, the last by an elbow. Counted by hand, not by the
+// network.
+TEST_F(BillTest, TeesAndElbowsOfADirectHeader) {
+  plan.flow.run_size = "1-1/4 in DR 11";
+  plan.flow.header_sizes = {"1-1/4 in DR 11"};
+  const Outcome o = solve(plan);
+  const Bill& b = o.bills->vertical;
+  EXPECT_EQ(at(b, "union_1_1_4_in").needed, 2);
+  double tees = 0, reducers = 0, small_elbows = 0;
+  for (const BillLine& l : b.lines) {
+    if (l.row.starts_with("tee ")) tees += l.needed;
+    if (l.row.starts_with("reducer ")) reducers += l.needed;
+    if (l.row == "elbow 90 3/4 in") small_elbows += l.needed;
+  }
+  // n circuits and e ends of the header: n - e by a tee on the way, e by an elbow; where the run comes in
+  // between two legs it is a tee more. Every circuit end changes size once.
+  const double n = 4, ends = static_cast<double>(o.layout.header.legs.size());
+  EXPECT_EQ(small_elbows, 2 * ends);
+  EXPECT_EQ(tees, 2 * (n - 1));
+  EXPECT_EQ(reducers, 2 * n);
+}
+
+TEST_F(BillTest, LinesAddUpToThePrice) {
+  plan.pricing.terms = {
+      LabourBy::days, 0.10, 0.20, 0.07, TaxOn::materials, {{"Permit", 2, "each", 150, false}}, {}};
+  const Bill b = bill();
+  double sum = 0, goods = 0;
+  for (const BillLine& l : b.lines) {
+    EXPECT_NEAR(l.sum, l.price.value_or(0) * l.bought.amount, 1e-9) << l.key;
+    EXPECT_GE(l.bought.amount, l.needed * (1 - 1e-9)) << l.key;
+    EXPECT_FALSE(l.how.empty()) << l.key;
+    sum += l.sum;
+    if (l.material) goods += l.sum;
+  }
+  EXPECT_NEAR(b.cost, sum, 1e-6);
+  EXPECT_NEAR(at(b, "own_1").sum, 300, 1e-12);
+  EXPECT_NEAR(b.price, sum * 1.10 * 1.20 + 0.07 * goods, 1e-6);
+  EXPECT_EQ(b.net, b.price);
+  plan.pricing.terms.tax_on = TaxOn::everything;
+  EXPECT_NEAR(bill().price, sum * 1.10 * 1.20 * 1.07, 1e-6);
+}
+
+TEST_F(BillTest, IncentivesAreCappedAndNeverMoreThanThePrice) {
+  const double price = bill().price;
+  plan.pricing.terms.incentives = {{"State", IncentiveKind::percent, 0.30, 1000.0},
+                                   {"Utility", IncentiveKind::fixed, 500, {}},
+                                   {"Federal", IncentiveKind::percent, 0.30, {}}};
+  EXPECT_NEAR(bill().net, price - 1000 - 500 - 0.30 * price, 1e-6);
+  plan.pricing.terms.incentives.push_back({"Too much", IncentiveKind::fixed, 1e8, {}});
+  EXPECT_EQ(bill().net, 0);
+}
+
+TEST_F(BillTest, HoursInsteadOfDays) {
+  plan.pricing.terms.labour = LabourBy::hours;
+  const Outcome o = solve(plan);
+  const Bill& b = o.bills->vertical;
+  EXPECT_EQ(line(b, "digging"), nullptr);
+  EXPECT_EQ(line(b, "crew_day"), nullptr);
+  EXPECT_NEAR(at(b, "excavator_hour").needed, o.cost.vertical.time.digging / 3600, 1e-9);
+  EXPECT_NEAR(at(b, "coil_maker_hour").needed, o.cost.vertical.time.making / 3600, 1e-9);
+}
+
+TEST_F(BillTest, ThePriceOfTheLayoutIsThePriceOfTheBill) {
+  plan.wishes.prices.lawn = 11;
+  const Outcome o = solve(plan);
+  EXPECT_NEAR(at(o.bills->vertical, "lawn").sum, 11 * o.cost.vertical.torn.lawn, 1e-9);
+  EXPECT_EQ(at(o.bills->vertical, "digging").sum, o.cost.vertical.sum_of("digging"));
+  EXPECT_EQ(at(o.bills->vertical, "crew_day").sum, o.cost.vertical.sum_of("crew_day"));
+}
+
+TEST_F(BillTest, SaysWhatIsMissingOldOrJoined) {
+  const auto has = [&](const std::string& rule) {
+    for (const Finding& f : solve(plan).findings)
+      if (f.rule == rule) return true;
+    return false;
+  };
+  EXPECT_FALSE(has("price_missing"));
+  EXPECT_FALSE(has("price_old"));
+  EXPECT_FALSE(has("pipe_joined"));
+  PriceRow tie = row_of(plan.pricing.book, plan.wishes, "tie");
+  tie.price.reset();
+  set_row(plan.pricing.book, plan.wishes, tie);
+  EXPECT_TRUE(has("price_missing"));
+  PriceRow tape = row_of(plan.pricing.book, plan.wishes, "warning_tape");
+  tape.date = "2020-01-01";
+  set_row(plan.pricing.book, plan.wishes, tape);
+  EXPECT_FALSE(has("price_old"));
+  plan.pricing.book.date = "2026-01-01";
+  EXPECT_TRUE(has("price_old"));
+  PriceRow pipe = row_of(plan.pricing.book, plan.wishes, pipe_key(plan.wishes.pipe));
+  pipe.packs = {152.4};
+  set_row(plan.pricing.book, plan.wishes, pipe);
+  EXPECT_TRUE(has("pipe_joined"));
+  EXPECT_EQ(at(bill(), "coupling_3_4_in").needed, 4);
+}
+
+TEST_F(BillTest, TheLayoutsDiggingPriceIsComparedWithHours) {
+  const auto has = [&] {
+    for (const Finding& f : solve(plan).findings)
+      if (f.rule == "digging_price_apart") return true;
+    return false;
+  };
+  plan.wishes.aim = Aim::cost;
+  plan.wishes.prices.digging = 400;
+  EXPECT_FALSE(has());
+  plan.pricing.terms.labour = LabourBy::hours;
+  EXPECT_TRUE(has());
+}
+
+TEST_F(BillTest, OutOfBoundsThereIsNoBillButATrouble) {
+  plan.pricing.terms.overhead = -1;
+  plan.pricing.running.others.push_back({});
+  const Outcome o = solve(plan);
+  EXPECT_EQ(o.bills, nullptr);
+  ASSERT_FALSE(o.troubles.empty());
+  EXPECT_EQ(o.troubles.front().code, "overhead_out_of_bounds");
+  EXPECT_FALSE(o.layout.trenches.empty());
+}
+
+TEST_F(BillTest, FiguresTellWhereEachCountComesFrom) {
+  const Outcome o = solve(plan);
+  for (const BillLine& l : o.bills->vertical.lines) {
+    const Figure& cost = o.figures.at("cost." + l.key);
+    EXPECT_NEAR(cost.value, o.figures.at("amount." + l.key).value * o.figures.at("price." + l.key).value,
+                1e-6 * std::max(1.0, cost.value))
+        << l.key;
+    EXPECT_FALSE(o.figures.at("need." + l.key).method.empty());
+  }
+  EXPECT_EQ(o.figures.at("cost.total").value, o.bills->vertical.price);
+}
+
+}  // namespace
+}  // namespace underlawn

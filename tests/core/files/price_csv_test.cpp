@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "files/price_csv.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "cost/pricing_troubles.h"
+#include "support/mutated_text.h"
+
+namespace underlawn {
+namespace {
+
+constexpr double kFoot = 0.3048;
+
+struct Read {
+  PriceBook book;
+  Wishes wishes;
+  std::vector<Trouble> remarks;
+};
+
+Read read(const std::string& text, UnitSystem units = UnitSystem::us) {
+  Read r;
+  auto csv = prices_from_csv(text, units);
+  EXPECT_TRUE(csv) << (csv ? "" : csv.error().message());
+  if (!csv) return r;
+  take_prices(r.book, r.wishes, csv->value);
+  r.remarks = csv->remarks;
+  return r;
+}
+
+TEST(PriceCsv, TheUsualBookComesBackWithoutATrace) {
+  for (UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+    const Read r = read(price_csv({}, {}, units), units);
+    EXPECT_TRUE(r.remarks.empty());
+    EXPECT_EQ(r.book, PriceBook{});
+    EXPECT_EQ(r.wishes, Wishes{});
+  }
+}
+
+TEST(PriceCsv, AChangedBookComesBackTheSameInEitherUnits) {
+  PriceBook book;
+  Wishes wishes;
+  PriceRow tape = row_of(book, wishes, "warning_tape");
+  tape.price = 0.05 / kFoot;
+  tape.date = "2026-03-01";
+  tape.note = "\"blue\", 6 in; two\nlines";
+  set_row(book, wishes, tape);
+  PriceRow own{"own 1", "Trench plate", PriceUnit::day, {}, 85, "", ""};
+  set_row(book, wishes, own);
+  wishes.prices.lawn = 0.9 / (kFoot * kFoot);
+  for (UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+    const Read r = read(price_csv(book, wishes, units), units);
+    ASSERT_EQ(r.book.rows.size(), 2u);
+    EXPECT_EQ(r.book.rows[0], own);
+    EXPECT_NEAR(*r.book.rows[1].price, *tape.price, 1e-9);
+    EXPECT_EQ(r.book.rows[1].note, "\"blue\", 6 in; two\nlines");
+    EXPECT_NEAR(r.wishes.prices.lawn, wishes.prices.lawn, 1e-8);
+  }
+}
+
+TEST(PriceCsv, ReadsWhatASpreadsheetMakesOfIt) {
+  const Read r =
+      read("\xEF\xBB\xBFPrice;Key;Unit;Pack\r\n0,67;pipe 3/4 in DR 11;ft;500 | 1000\r\n;tie;each;\r\n");
+  EXPECT_TRUE(r.remarks.empty());
+  EXPECT_NEAR(r.wishes.prices.coil_pipe, 0.67 / kFoot, 1e-12);
+  const PriceRow pipe = row_of(r.book, r.wishes, "pipe 3/4 in DR 11");
+  EXPECT_EQ(pipe.packs.size(), 2u);
+  EXPECT_NEAR(pipe.packs[1], 304.8, 1e-9);
+  EXPECT_FALSE(row_of(r.book, r.wishes, "tie").price);
+}
+
+TEST(PriceCsv, ALineThatCannotBeReadIsNamedAndTheRestIsTaken) {
+  const Read r = read(
+      "key,item,unit,pack,price,date,note\n"
+      "tie,,each,,0.2,,\n"
+      "warning_tape,,gal,,1,,\n"
+      "grout,,each,,cheap,,\n"
+      "seed,,lb,-5,1,,\n"
+      "straw,,each,,8,March,\n"
+      "sleeve,,cubit,,1,,\n"
+      "lawn,,ft2,,-1,,\n"
+      "joint,,each,,1e300,,\n");
+  EXPECT_EQ(r.book.rows.size(), 1u);
+  ASSERT_EQ(r.remarks.size(), 7u);
+  for (std::size_t i = 0; i < r.remarks.size(); ++i)
+    EXPECT_NE(r.remarks[i].thing.find("line " + std::to_string(i + 3)), std::string::npos)
+        << r.remarks[i].thing;
+  EXPECT_EQ(r.wishes, Wishes{});
+}
+
+TEST(PriceCsv, RefusesWhatIsNoPriceBook) {
+  for (const std::string& text : {std::string(), std::string("name,cost\na,1\n"), std::string("key,price\n"),
+                                  std::string("key,price\n\"tie,1\n"), std::string("key,price\nti\xFF,1\n"),
+                                  std::string(5'000'000, 'x')}) {
+    const auto csv = prices_from_csv(text, UnitSystem::us);
+    ASSERT_FALSE(csv) << text.substr(0, 40);
+    EXPECT_FALSE(csv.error().advice.empty());
+  }
+  std::string many = "key,price\n";
+  for (int i = 0; i < 2000; ++i) many += "own " + std::to_string(i) + ",1\n";
+  EXPECT_FALSE(prices_from_csv(many, UnitSystem::us));
+}
+
+TEST(PriceCsv, TenThousandSpoiledBooks) {
+  std::mt19937 random(1896);
+  const std::string whole = price_csv({}, {}, UnitSystem::us).substr(0, 2500);
+  for (int i = 0; i < 10'000; ++i) {
+    const auto csv = prices_from_csv(mutated(whole, random), UnitSystem::us);
+    if (!csv) continue;
+    Pricing pricing;
+    Wishes wishes;
+    take_prices(pricing.book, wishes, csv->value);
+    const auto troubles = pricing_troubles(pricing, UnitSystem::us);
+    ASSERT_TRUE(troubles.empty()) << troubles.front().message();
+    EXPECT_TRUE(std::isfinite(wishes.prices.coil_pipe));
+  }
+}
+
+}  // namespace
+}  // namespace underlawn
