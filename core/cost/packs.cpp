@@ -25,7 +25,7 @@ std::vector<double> falling(std::vector<double> packs) {
   return packs;
 }
 
-// Tries the last few counts of each size, largest first; the smallest makes up the rest.
+// Tries every count of each size, largest first, as long as that is quick; the smallest makes up the rest.
 class Cover {
  public:
   Cover(double needed, std::vector<double> packs) : needed_(needed), packs_(std::move(packs)) {
@@ -39,8 +39,7 @@ class Cover {
     if (++looks_ > kMostLooks && !best_.empty()) return;
     const int all = packs_for(left, packs_[at]);
     if (at + 1 == packs_.size()) return take(at, all, left);
-    constexpr int kFewer = 6;
-    for (int n = all; n >= std::max(0, all - kFewer); --n) {
+    for (int n = all; n >= 0; --n) {
       counts_[at] = n;
       const double rest = left - n * packs_[at];
       if (rest <= needed_ * kSame)

@@ -20,7 +20,8 @@ struct Bought {
   bool operator==(const Bought&) const = default;
 };
 
-// The least that covers `needed`, and of that the fewest packs. Packs > 0, in any order; none: just what is
+// The least that covers `needed`, and of that the fewest packs; of thousands of ways to combine them the
+// first 20 000 are looked at, from most of the largest on. Packs > 0, in any order; none: just what is
 // needed. Needs of a million packs and more are covered with the largest alone.
 Bought buy(double needed, const std::vector<double>& packs);
 

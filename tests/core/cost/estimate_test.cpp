@@ -177,13 +177,11 @@ TEST(Estimate, OfNothingIsNothing) {
 TEST(Estimate, StandsAmongTheFiguresOfAPlan) {
   const Outcome o = solve(sample::half_acre());
   ASSERT_FALSE(o.cost.vertical.lines.empty());
-  double sum = 0;
-  for (const CostLine& l : o.cost.vertical.lines) {
-    ASSERT_NE(o.figures.find("cost." + l.key), nullptr) << l.key;
-    EXPECT_DOUBLE_EQ(o.figures.at("cost." + l.key).value, l.amount * l.price);
-    sum += l.amount * l.price;
-  }
-  EXPECT_NEAR(o.figures.at("cost.total").value, sum, 1e-6);
+  // Of the lines whose amounts are not rounded to what is sold.
+  for (const char* key : {"digging", "hand_crossing", "lawn", "joint", "crew_day"})
+    EXPECT_NEAR(o.figures.at(std::string("cost.") + key).value, o.cost.vertical.sum_of(key), 1e-6) << key;
+  const double sum = o.figures.at("cost.total").value;
+  EXPECT_GT(sum, o.cost.vertical.total);
   EXPECT_NEAR(o.figures.at("cost.by_capacity").value, sum / 10.551, 1e-6);
   EXPECT_NEAR(o.figures.at("layout.lawn").value, o.cost.vertical.torn.lawn, 1e-3);
   EXPECT_EQ(o.figures.at("layout.joints").value, o.cost.vertical.joints);

@@ -5,6 +5,7 @@
 
 #include <numbers>
 
+#include "cost/bill.h"
 #include "plan/solve.h"
 #include "plan/way_words.h"
 #include "support/sample_plans.h"
@@ -60,7 +61,7 @@ TEST(Ways, TakenSolveToTheSameLayoutAndFigures) {
     plan.wishes = way.wishes;
     const Outcome o = solve(plan);
     EXPECT_EQ(o.layout, way.layout) << way.sentence;
-    EXPECT_EQ(o.cost.vertical.total, way.cost) << way.sentence;
+    EXPECT_EQ(o.bills->vertical.price, way.cost) << way.sentence;
     EXPECT_EQ(o.dig.total_vertical.bank, way.bank) << way.sentence;
     ASSERT_EQ(o.temperatures != nullptr, way.coldest.has_value());
     if (!way.coldest) continue;

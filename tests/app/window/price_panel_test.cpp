@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/price_panel.h"
+
+#include <gtest/gtest.h>
+
+#include <QComboBox>
+#include <QFile>
+#include <QLabel>
+#include <QTableWidget>
+#include <QTemporaryDir>
+
+#include "app/support/fields.h"
+#include "app/support/wait.h"
+#include "cost/bill.h"
+#include "cost/comparison.h"
+#include "cost/fuels.h"
+#include "plots/chart_view.h"
+#include "plots/cost_chart.h"
+#include "support/sample_plans.h"
+#include "window/price_table.h"
+
+using namespace underlawn;
+
+namespace {
+
+struct PricePanelTest : testing::Test {
+  QTemporaryDir folder;
+  Document document;
+  std::unique_ptr<PricePanel> panel;
+  QString told;
+
+  void SetUp() override {
+    Plan plan = sample::half_acre();
+    plan.thermal.years = 3;
+    document.commit(plan, "Drawn");
+    panel = std::make_unique<PricePanel>(document);
+    QObject::connect(panel.get(), &PricePanel::told, [this](const QString& words) { told = words; });
+    current();
+  }
+  void current() {
+    ASSERT_TRUE(wait_until([&] { return document.outcome() != nullptr && !document.stale(); }));
+    panel->refresh();
+  }
+  int row_of_key(const std::string& key) {
+    const auto& rows = panel->table()->rows();
+    for (std::size_t i = 0; i < rows.size(); ++i)
+      if (rows[i].key == key) return static_cast<int>(i);
+    return -1;
+  }
+  void enter(const std::string& key, int column, const QString& text) {
+    const int row = row_of_key(key);
+    ASSERT_GE(row, 0) << key;
+    panel->table()->table()->item(row, column)->setText(text);
+  }
+  QString cell(const std::string& key, int column) {
+    return panel->table()->table()->item(row_of_key(key), column)->text();
+  }
+  QString file(const QString& name, const std::string& text) {
+    const QString path = folder.filePath(name);
+    QFile out(path);
+    EXPECT_TRUE(out.open(QIODevice::WriteOnly));
+    out.write(text.data(), static_cast<qint64>(text.size()));
+    return path;
+  }
+  bool says(const QString& part) {
+    for (const QLabel* label : panel->findChildren<QLabel*>())
+      if (!label->isHidden() && label->text().contains(part)) return true;
+    return false;
+  }
+  double total() { return document.outcome()->bills->vertical.price; }
+};
+
+constexpr int kPrice = 2, kSoldBy = 1, kDate = 3;
+
+}  // namespace
+
+TEST_F(PricePanelTest, APriceTypedInTheTableIsThatOfTheLayoutAndOneEntry) {
+  const double before = total();
+  enter("digging", kPrice, "20");  // a cubic yard
+  EXPECT_NEAR(document.plan().wishes.prices.digging, 20 / 0.764554857984, 1e-9);
+  EXPECT_EQ(document.undo_name(), "Price");
+  current();
+  EXPECT_GT(total(), before);
+  EXPECT_EQ(cell("digging", kPrice), "20.00/cu yd");
+  document.undo();
+  current();
+  EXPECT_NEAR(total(), before, 1e-9);
+}
+
+TEST_F(PricePanelTest, WhatIsSoldTogetherAndTheDateAreTyped) {
+  const std::string pipe = "pipe 3/4 in DR 11";
+  EXPECT_EQ(cell(pipe, kSoldBy), "300/500/600/1000 ft");
+  enter(pipe, kSoldBy, "900/450");
+  const PriceRow row = row_of(document.plan().pricing.book, document.plan().wishes, pipe);
+  ASSERT_EQ(row.packs.size(), 2u);
+  EXPECT_NEAR(row.packs[1], 900 * 0.3048, 1e-9);
+  enter("tie", kDate, "yesterday");
+  EXPECT_FALSE(panel->table()->wrong().isEmpty());
+  enter("tie", kDate, "2026-03-01");
+  EXPECT_TRUE(panel->table()->wrong().isEmpty());
+  EXPECT_EQ(row_of(document.plan().pricing.book, document.plan().wishes, "tie").date, "2026-03-01");
+}
+
+TEST_F(PricePanelTest, WhatCannotBeAPriceIsSaidAndNothingChanges) {
+  const Plan before = document.plan();
+  for (const char* typed : {"cheap", "-4", "1e300"}) {
+    enter("tie", kPrice, typed);
+    EXPECT_FALSE(panel->table()->wrong().isEmpty()) << typed;
+  }
+  enter("lawn", kPrice, "");
+  EXPECT_FALSE(panel->table()->wrong().isEmpty());
+  EXPECT_EQ(document.plan(), before);
+  enter("tie", kPrice, "");  // not known any more
+  current();
+  EXPECT_EQ(document.outcome()->bills->vertical.without_price(), 1);
+  EXPECT_TRUE(says("no price"));
+}
+
+TEST_F(PricePanelTest, ABookGoesOutAndComesBack) {
+  enter("tie", kPrice, "0.25");
+  const Plan changed = document.plan();
+  panel->write_book(folder.filePath("prices.csv"));
+  EXPECT_TRUE(told.isEmpty());
+  document.undo();
+  panel->read_book(folder.filePath("prices.csv"));
+  EXPECT_TRUE(told.isEmpty()) << told.toStdString();
+  EXPECT_EQ(document.plan().pricing.book.rows, changed.pricing.book.rows);
+  EXPECT_EQ(document.plan().pricing.book.name, "prices");
+  panel->read_book(file("bad.csv", "no,prices\n1,2\n"));
+  EXPECT_TRUE(told.contains("bad.csv was not taken"));
+  panel->read_book(file("some.csv", "key,price\ntie,0.3\ngrout,dear\n"));
+  EXPECT_TRUE(told.contains("line 3"));
+}
+
+TEST_F(PricePanelTest, AnItemOfOnesOwnComesAndGoes) {
+  panel->table()->add_item();
+  EXPECT_EQ(document.plan().pricing.book.rows.size(), 1u);
+  panel->table()->show_only(PriceTable::Show::changed);
+  ASSERT_EQ(panel->table()->rows().size(), 1u);
+  panel->table()->table()->setCurrentCell(0, 0);
+  panel->table()->reset_current();
+  EXPECT_TRUE(document.plan().pricing.book.rows.empty());
+}
+
+TEST_F(PricePanelTest, AnotherSystemIsAddedEditedAndRemoved) {
+  EXPECT_TRUE(called<QLineEdit>(*panel, "Heating efficiency")->isHidden() ||
+              !called<QLineEdit>(*panel, "Heating efficiency")->isVisibleTo(panel.get()));
+  panel->add_system(1);
+  current();
+  ASSERT_EQ(document.plan().pricing.running.others.size(), 1u);
+  EXPECT_EQ(document.plan().pricing.running.others[0].fuel, "propane");
+  type(called<QLineEdit>(*panel, "Price of that"), "3.10");
+  EXPECT_NEAR(document.plan().pricing.running.others[0].price, 3.10, 1e-12);
+  type(called<QLineEdit>(*panel, "Heating efficiency"), "0");
+  EXPECT_GT(document.plan().pricing.running.others[0].efficiency, 0);
+  current();
+  EXPECT_EQ(panel->chart()->chart().lines.size(), 2u);
+  EXPECT_TRUE(says("Propane furnace"));
+}
+
+TEST_F(PricePanelTest, TheChartBeginsWithTheFirstCostAndEndsWithAllThatIsPaid) {
+  panel->add_system(0);
+  current();
+  const Comparison& c = *document.outcome()->comparison;
+  const Chart chart = paid_chart(document.plan(), *document.outcome());
+  ASSERT_EQ(chart.lines.size(), 2u);
+  ASSERT_EQ(chart.lines[0].points.size(), 4u);
+  EXPECT_EQ(chart.lines[0].points[0].y(), c.loop.first);
+  EXPECT_EQ(chart.lines[1].points[3].y(), c.others[0].paid[3]);
+  EXPECT_GE(chart.y.high, c.loop.paid.back());
+}
