@@ -96,6 +96,15 @@ const std::vector<Verb>& verbs() {
        "to run over the years, beside the other ways to heat and cool that the plan describes, with simple "
        "and discounted payback. Status 1 where nothing is laid.",
        run_bill},
+      {"stakes",
+       {{"PLAN"}},
+       {{"--out", "FILE", "CSV file to write. Without it, to standard output."}},
+       "Write the stake-out list, as CSV.",
+       "Solves PLAN and writes a row for each house corner and stake: coordinates, elevation where one was "
+       "measured there, two taped distances from house corners, a third to prove them by, station and offset "
+       "from "
+       "a base line along the house. Feet or metres, by the plan's units.",
+       run_stakes},
       {"prices",
        {{"PLAN"}},
        {{"--out", "FILE", "CSV file to write. Without it, to standard output."}},
