@@ -79,7 +79,8 @@ void tell_running(const Plan& plan, const Comparison& c, std::ostream& out) {
   tell_table(rows, out);
   out << "\nPayback, in years, is that of the ground loop against each. “A year” is energy and maintenance "
          "at "
-         "today's prices.\n";
+         "today's prices; discounted payback and life cycle take in rising prices and what is bought "
+         "again.\n";
 }
 
 bool take_book(Plan& plan, const std::string& file, const Console& console) {

@@ -20,14 +20,16 @@ double modified_present_value(double discount, double escalation, int years) {
 }
 
 std::optional<double> payback_years(double extra, const std::vector<double>& savings, double discount) {
-  if (!(extra > 0)) return 0;
   double left = extra;
+  std::optional<double> paid;
+  if (!(left > 0)) paid = 0;
   for (std::size_t i = 0; i < savings.size(); ++i) {
     const double worth = savings[i] * single_present_value(discount, static_cast<int>(i) + 1);
-    if (worth >= left) return static_cast<double>(i) + left / worth;
+    if (left > 0 && worth >= left) paid = static_cast<double>(i) + left / worth;
     left -= worth;
+    if (left > 0) paid.reset();
   }
-  return std::nullopt;
+  return paid;
 }
 
 std::optional<double> simple_payback(double extra, double yearly_savings) {

@@ -17,8 +17,9 @@ double uniform_present_value(double discount, int years);
 // Of (1 + e)^t in each of the years 1..n: (1 + e)/(d - e) (1 - ((1 + e)/(1 + d))^n); n where d = e.
 double modified_present_value(double discount, double escalation, int years);
 
-// Years until `savings` of years 1, 2, ... make up for `extra`, discounted; within the last year in
-// proportion. 0 where nothing extra is paid; nothing where they do not, within the years there are.
+// Years until `savings` of years 1, 2, ... have made up for `extra` for good, discounted; within that year in
+// proportion. 0 where nothing extra is paid and none is lost later; nothing where they do not, within the
+// years there are. Something bought in a later year may undo a payback: then the later one counts.
 std::optional<double> payback_years(double extra, const std::vector<double>& savings, double discount);
 // extra/savings of a year; nothing where nothing is saved. 0 where nothing extra is paid.
 std::optional<double> simple_payback(double extra, double yearly_savings);

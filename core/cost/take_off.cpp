@@ -85,21 +85,36 @@ class TakeOff {
   }
 
   void add_header() {
-    std::map<std::string, double> lengths;  // by size
+    std::map<std::string, std::vector<double>> pieces;  // by size
     if (job_.solved != nullptr) {
       const LoopNetwork& loop = job_.solved->loop;
       for (std::size_t i = 0; i < loop.pipes.size(); ++i) {
         const LoopPart part = loop.pipes[i].part;
         if (part != LoopPart::circuit && part != LoopPart::heat_pump)
-          lengths[loop.pipes[i].size.name] += loop.network.pipes[i].length;
+          pieces[loop.pipes[i].size.name].push_back(loop.network.pipes[i].length * (1 + kPipeAllowance));
       }
     } else {
-      lengths[job_.wishes.header_pipe] = 2 * (job_.layout.header.length + job_.layout.run.length);
+      const double length = job_.layout.header.length + job_.layout.run.length;
+      pieces[job_.wishes.header_pipe].assign(2, length * (1 + kPipeAllowance));
     }
-    for (const auto& [size, length] : lengths)
-      add(pipe_key(size), BillGroup::pipe, length * (1 + kPipeAllowance),
-          "supply and return of header and run of this size x (1 + allowance)",
-          {"header.length", "run.length", "buy.allowance"});
+    for (const auto& [size, lengths] : pieces) add_header_pipe(size, lengths);
+  }
+
+  // What is left of the coils' rolls serves a header of their size.
+  void add_header_pipe(const std::string& size, const std::vector<double>& lengths) {
+    double total = 0;
+    for (double length : lengths) total += length;
+    const std::vector<std::string> from = {"header.length", "run.length", "buy.allowance"};
+    if (size == job_.wishes.pipe && !needs_.empty() && needs_.front().for_coils) {
+      Need& coils = needs_.front();
+      coils.amount += total;
+      coils.pieces.insert(coils.pieces.end(), lengths.begin(), lengths.end());
+      coils.how += "; with header and run of this size x (1 + allowance), out of what is left";
+      coils.from.insert(coils.from.end(), from.begin(), from.end());
+    } else {
+      add(pipe_key(size), BillGroup::pipe, total,
+          "supply and return of header and run of this size x (1 + allowance)", from);
+    }
   }
 
   // ---- fittings ----

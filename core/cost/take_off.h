@@ -21,7 +21,7 @@ struct Need {
   std::vector<double> pieces;     // where each has to come whole out of what is sold
   std::string how;                // "2 at each crossing of a loop, 61 loops"
   std::vector<std::string> from;  // keys of figures
-  bool for_coils = false;         // pipe: cut for the coils, not for header and run
+  bool for_coils = false;         // pipe: cut for the coils
   bool operator==(const Need&) const = default;
 };
 

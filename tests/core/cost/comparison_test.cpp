@@ -81,6 +81,13 @@ TEST(Comparison, RisingPricesFollowTheModifiedFactor) {
               1e-6);
 }
 
+// Paid back in year 2, undone by what is bought in year 3, paid back for good in year 5.
+TEST(Comparison, APaybackThatIsUndoneDoesNotCount) {
+  EXPECT_NEAR(*payback_years(100, {60, 60, -50, 20, 20}, 0), 4.5, 1e-12);
+  EXPECT_FALSE(payback_years(100, {60, 60, -50}, 0));
+  EXPECT_FALSE(payback_years(0, {-1}, 0));
+}
+
 TEST(Comparison, NothingIsBoughtAgainInTheLastYear) {
   Running r = running();
   r.years = 15;
