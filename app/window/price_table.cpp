@@ -15,7 +15,9 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kMostShown = 16;  // rows; more are scrolled
+constexpr int kMostShown = 10;  // rows; more are scrolled
+constexpr int kRow = 38;        // two lines of words
+constexpr int kSoldBy = 66, kPrice = 72, kDate = 70;
 constexpr double kMostPrice = 1e9, kMostPack = 1e6;
 constexpr std::size_t kMostPacks = 12;
 
@@ -29,14 +31,17 @@ PriceTable::PriceTable(Document& document, QWidget* parent)
     : EditedTable(tr("Price book"), {tr("Item"), tr("Sold by"), tr("Price"), tr("Date")}, parent),
       document_(document) {
   auto* header = table_->horizontalHeader();
+  header->setMinimumSectionSize(40);
+  header->setSectionResizeMode(QHeaderView::Interactive);
   header->setSectionResizeMode(item, QHeaderView::Stretch);
-  header->setSectionResizeMode(sold_by, QHeaderView::Interactive);
-  header->resizeSection(sold_by, 84);
-  for (int column : {price, date}) header->setSectionResizeMode(column, QHeaderView::ResizeToContents);
-  header->setMinimumSectionSize(54);
+  for (const auto& [column, width] :
+       {std::pair{sold_by, kSoldBy}, std::pair{price, kPrice}, std::pair{date, kDate}})
+    header->resizeSection(column, width);
+  table_->verticalHeader()->setDefaultSectionSize(kRow);
   table_->verticalHeader()->setVisible(false);
   table_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  table_->setWordWrap(false);
+  table_->setWordWrap(true);
+  table_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
 }
 
 bool PriceTable::wanted(const PriceRow& row) const {
@@ -59,7 +64,7 @@ QString PriceTable::cell(const PriceRow& row, int column) const {
       QStringList packs;
       for (double pack : row.packs) packs << number_text(std::round(100 * pack / shown) / 100);
       return packs.isEmpty() ? unit
-                             : packs.join('/') + (row.unit == PriceUnit::each ? QString() : ' ' + unit);
+                             : packs.join(" / ") + (row.unit == PriceUnit::each ? QString() : ' ' + unit);
     }
     case price:
       return row.price ? QString::fromStdString(
@@ -96,7 +101,8 @@ void PriceTable::refresh() {
       at->setToolTip(tip);
     }
   }
-  fit_rows(kMostShown);
+  const int shown_rows = std::clamp(static_cast<int>(rows_.size()), 1, kMostShown);
+  table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + shown_rows * kRow + 6);
   say({});
   filling_ = false;
 }
