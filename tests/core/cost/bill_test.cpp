@@ -29,6 +29,8 @@ struct BillTest : testing::Test {
 };
 
 TEST_F(BillTest, CountsTheHalfAcreAsAPersonWould) {
+  plan.flow.run_size = "1-1/4 in DR 11";
+  plan.flow.header_sizes = {"1-1/4 in DR 11"};
   const Outcome o = solve(plan);
   const Bill& b = o.bills->vertical;
   ASSERT_EQ(o.layout.trenches.size(), 4u);
@@ -48,6 +50,16 @@ TEST_F(BillTest, CountsTheHalfAcreAsAPersonWould) {
   EXPECT_NEAR(at(b, "insulation").needed, 2 * 1.524, 1e-9);
   EXPECT_NEAR(at(b, "lawn").needed, o.cost.vertical.torn.lawn, 1e-9);
   EXPECT_NEAR(at(b, "seed").needed, 0.02 * o.cost.vertical.torn.lawn, 1e-9);
+}
+
+// Each roll of 1000 ft leaves 196 ft: enough for a header.
+TEST_F(BillTest, AHeaderOfTheCoilsSizeComesOutOfWhatTheRollsLeave) {
+  plan.flow.run_size = "1-1/4 in DR 11";
+  plan.flow.header_sizes = {"3/4 in DR 11"};
+  const Bill b = bill();
+  EXPECT_EQ(line(b, "pipe_3_4_in_dr_11"), nullptr);
+  EXPECT_GT(at(b, "pipe_3_4_in_dr_11_coils").needed, 4 * (243.84 + 1.2) + 1);
+  EXPECT_EQ(at(b, "pipe_3_4_in_dr_11_coils").bought.packs, (std::vector<PackCount>{{304.8, 4}}));
 }
 
 // Supply and return each: three circuits leave by a tee, the last by an elbow. Counted by hand, not by the
