@@ -45,7 +45,7 @@ void mark_crossing(const SystemCost& loop, const SystemCost& other, Chart& chart
   const double at = static_cast<double>(year) - 1 + part;
   chart.marks.push_back({{at, loop.paid[year - 1] + part * (loop.paid[year] - loop.paid[year - 1])},
                          tr("%1 years").arg(std::round(10 * at) / 10),
-                         true});
+                         chart.marks.size() % 2 == 1});
 }
 
 }  // namespace

@@ -16,6 +16,12 @@ Form::Bound<double> run(double Running::*field, const QString& what) {
   return bound_to(what, &Plan::pricing, &Pricing::running, field);
 }
 
+Form::Bound<double> in_grams(Form::Bound<double> of) {
+  constexpr double kGrams = 1000;
+  return {[of](const Plan& p) { return kGrams * of.get(p); },
+          [of](Plan& p, double v) { of.set(p, v / kGrams); }, of.what};
+}
+
 int whole(double v) {
   return static_cast<int>(std::lround(std::clamp(v, -1e6, 1e6)));
 }
@@ -126,10 +132,12 @@ void PricePanel::add_system_fields() {
   field(tr("Price of that"), Quantity::money, &OtherSystem::price);
   field(tr("rises by, a year"), Quantity::ratio, &OtherSystem::escalation);
   field(tr("Heat in that"), Quantity::energy, &OtherSystem::heat_content);
-  field(tr("CO₂ of that"), Quantity::mass, &OtherSystem::emission);
-  field(tr("Heating efficiency"), Quantity::count, &OtherSystem::efficiency)
+  number(tr("CO₂ of that, g"), Quantity::count,
+         in_grams(of_system(&OtherSystem::emission, tr("CO₂ of that"))));
+  only_when(there);
+  field(tr("Heating efficiency"), Quantity::ratio, &OtherSystem::efficiency)
       ->edit()
-      ->setToolTip(tr("Heat given over heat in the fuel, of the season: 0.92; a heat pump's is above 1"));
+      ->setToolTip(tr("Heat given over heat in the fuel, of the season: 92 %; a heat pump's is above 100 %"));
   field(tr("Cooling efficiency"), Quantity::count, &OtherSystem::cooling)
       ->edit()
       ->setToolTip(tr("Cooling over electricity, of the season (SEER/3.412); 0 where it does not cool"));

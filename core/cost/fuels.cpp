@@ -40,10 +40,10 @@ const std::vector<Fuel>& fuels() {
 
 const std::vector<OtherSystem>& usual_systems() {
   static const std::vector<OtherSystem> all = {
-      system("Gas furnace, central air", fuels()[0], 1.4, 0.92, 0.015, 12'000),
-      system("Propane furnace, central air", fuels()[1], 2.7, 0.92, 0.015, 12'500),
-      system("Oil furnace, central air", fuels()[2], 3.8, 0.85, 0.02, 13'000),
-      system("Electric furnace, central air", fuels()[3], Running{}.electricity, 1, 0.015, 10'000),
+      system("Gas furnace", fuels()[0], 1.4, 0.92, 0.015, 12'000),
+      system("Propane furnace", fuels()[1], 2.7, 0.92, 0.015, 12'500),
+      system("Oil furnace", fuels()[2], 3.8, 0.85, 0.02, 13'000),
+      system("Electric furnace", fuels()[3], Running{}.electricity, 1, 0.015, 10'000),
       system("Air-source heat pump", fuels()[3], Running{}.electricity, 2.5, 0, 14'000),
   };
   return all;

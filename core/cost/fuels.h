@@ -25,8 +25,8 @@ inline constexpr const char* kEmissionSource = "EIA, carbon dioxide emissions co
 inline constexpr const char* kGridSource = "EPA eGRID 2022, United States (from memory)";
 const std::vector<Fuel>& fuels();
 
-// Furnace of each fuel with central air, electric resistance, an air-source heat pump. Prices, efficiencies
-// and first costs are round figures of our own, no source.
+// Furnace of each fuel, electric resistance, each with central air; an air-source heat pump. Prices,
+// efficiencies and first costs are round figures of our own, no source.
 const std::vector<OtherSystem>& usual_systems();
 
 }  // namespace underlawn
