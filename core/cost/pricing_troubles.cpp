@@ -14,7 +14,6 @@ namespace underlawn {
 namespace {
 
 constexpr double kMuch = 1e9;
-constexpr std::size_t kMostLines = 200;
 
 class Checker {
  public:
@@ -99,12 +98,12 @@ void check_terms(Checker& c, const OfferTerms& t) {
   c.share("overhead", "Overhead", t.overhead, 5);
   c.share("markup", "Markup", t.markup, 5);
   c.share("tax", "Tax", t.tax, 1);
-  c.most("Lines of your own", t.extras.size(), kMostLines);
+  c.most("Lines of your own", t.extras.size(), kMostOwnLines);
   for (const ExtraLine& e : t.extras) {
     c.money("Price of " + e.item, e.price);
     c.number("amount", "Amount of " + e.item, e.amount, 0, 1e6, false, "Enter how many.");
   }
-  c.most("Incentives", t.incentives.size(), kMostLines);
+  c.most("Incentives", t.incentives.size(), kMostOwnLines);
   for (const Incentive& i : t.incentives) {
     if (i.kind == IncentiveKind::percent)
       c.share("incentive", "Share of incentive " + i.name, i.amount, 1);
@@ -118,7 +117,7 @@ void check_other(Checker& c, const OtherSystem& o) {
   const std::string of = " of " + (o.name.empty() ? std::string("another system") : o.name);
   c.number("heat_content", "Heat content" + of + ", J a unit", o.heat_content, 0, 1e15, true,
            "Enter it from the table of fuels.");
-  c.number("efficiency", "Efficiency" + of, o.efficiency, 0, 10, true,
+  c.number("efficiency", "Efficiency" + of, o.efficiency, 0.1, 10, false,
            "Enter heat given over heat content; above 1 for a heat pump.");
   c.number("efficiency", "Cooling efficiency" + of, o.cooling, 0, 30, false,
            "Enter cooling over electricity; 0 where it does not cool.");
@@ -143,7 +142,7 @@ void check_running(Checker& c, const Running& r) {
   c.money("Price of the heat pump", r.unit_cost);
   c.money("Maintenance of the ground loop system", r.maintenance);
   c.number("life", "Life of the heat pump, years", r.unit_life, 1, kMostYears, false, "Enter whole years.");
-  c.most("Other ways to heat and cool", r.others.size(), 20);
+  c.most("Other ways to heat and cool", r.others.size(), kMostSystems);
   for (const OtherSystem& o : r.others) check_other(c, o);
 }
 

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "base/typed_text.h"
+#include "cost/pricing_troubles.h"
 #include "files/names.h"
 #include "plane/region.h"
 
@@ -73,6 +74,30 @@ void bound_dimensions(std::vector<Dimension>& dimensions, std::vector<Trouble>& 
   dimensions.resize(static_cast<std::size_t>(kMostDimensions));
 }
 
+template <class T>
+void bound_list(std::vector<T>& list, const char* what, std::size_t most, std::vector<Trouble>& remarks) {
+  if (list.size() <= most) return;
+  remarks.push_back({"plan_element_left_out", std::string("the number of ") + what,
+                     std::to_string(list.size()), "at most " + std::to_string(most),
+                     "Those beyond were left out."});
+  list.resize(most);
+}
+
+// Rows of the price book by key, each once.
+void mend_prices(Pricing& pricing, std::vector<Trouble>& remarks) {
+  std::vector<PriceRow>& rows = pricing.book.rows;
+  bound_list(rows, "prices", kMostPriceRows, remarks);
+  std::ranges::stable_sort(rows, {}, &PriceRow::key);
+  const auto twice = std::ranges::unique(rows, {}, &PriceRow::key);
+  if (!twice.empty())
+    remarks.push_back({"plan_element_left_out", "a price of the book", "there twice", "there once",
+                       "The first one was taken."});
+  rows.erase(twice.begin(), twice.end());
+  bound_list(pricing.terms.extras, "lines of your own", kMostOwnLines, remarks);
+  bound_list(pricing.terms.incentives, "incentives", kMostOwnLines, remarks);
+  bound_list(pricing.running.others, "other ways to heat and cool", kMostSystems, remarks);
+}
+
 void bound_remarks(std::vector<Trouble>& remarks) {
   if (remarks.size() <= kMostRemarks) return;
   const std::size_t more = remarks.size() - kMostRemarks;
@@ -88,6 +113,7 @@ void mend(Plan& plan, std::vector<Trouble>& remarks) {
   drop_second_rules(plan.site.rules, remarks);
   bound_lot(plan.site.lot, remarks);
   bound_dimensions(plan.dimensions, remarks);
+  mend_prices(plan.pricing, remarks);
   std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
   bound_remarks(remarks);
 }

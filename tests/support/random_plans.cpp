@@ -282,6 +282,9 @@ Pricing pricing(Random& random) {
     if (below(random, 2)) row.packs = {number(random), number(random)};
     p.book.rows.push_back(row);
   }
+  std::ranges::stable_sort(p.book.rows, {}, &PriceRow::key);
+  const auto twice = std::ranges::unique(p.book.rows, {}, &PriceRow::key);
+  p.book.rows.erase(twice.begin(), twice.end());
   p.counting.seed = number(random);
   p.counting.tracer = below(random, 2) != 0;
   p.terms.labour = static_cast<LabourBy>(below(random, 2));
