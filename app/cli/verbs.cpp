@@ -100,8 +100,8 @@ const std::vector<Verb>& verbs() {
        {{"PLAN"}},
        {{"--out", "FILE", "CSV file to write. Without it, to standard output."}},
        "Write the stake-out list, as CSV.",
-       "Solves PLAN and writes a row for each house corner and stake: coordinates, elevation where one was "
-       "measured there, two taped distances from house corners, a third to prove them by, station and offset "
+       "Solves PLAN and writes a row for each house corner and stake: coordinates, elevation between the "
+       "spot heights, two taped distances from house corners, a third to prove them by, station and offset "
        "from "
        "a base line along the house. Feet or metres, by the plan's units.",
        run_stakes},

@@ -6,6 +6,7 @@
 
 #include "base/csv.h"
 #include "plan/tie_check.h"
+#include "site/terrain.h"
 
 namespace underlawn {
 
@@ -14,7 +15,10 @@ namespace {
 class StakeWriter {
  public:
   StakeWriter(const Plan& plan, const StakeOut& stake_out)
-      : site_(plan.site), stake_out_(stake_out), us_(plan.units == UnitSystem::us) {
+      : site_(plan.site),
+        stake_out_(stake_out),
+        terrain_(plan.site.heights),
+        us_(plan.units == UnitSystem::us) {
     base_ = base_line(site_, stake_out);
   }
 
@@ -37,11 +41,7 @@ class StakeWriter {
     return std::string(out) == "-0.000" ? "0.000" : out;
   }
 
-  std::string elevation(Point p) const {
-    for (const SpotHeight& h : site_.heights)
-      if (distance(h.at, p) < kOneHeight) return number(h.height);
-    return "";
-  }
+  std::string elevation(Point p) const { return terrain_.is_known() ? number(terrain_.height(p)) : ""; }
 
   std::vector<std::string> ties(const Tie& tie) const {
     char cut[20];
@@ -81,6 +81,7 @@ class StakeWriter {
 
   const Site& site_;
   const StakeOut& stake_out_;
+  Terrain terrain_;
   bool us_;
   std::optional<BaseLine> base_;
 };

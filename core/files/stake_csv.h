@@ -13,7 +13,7 @@ namespace underlawn {
 //   kind         corner or stake
 //   name         "A", "1 head", "header 2"
 //   x, y         east and north of the drawing's origin, of the drawing as it lies (north turned or not)
-//   elevation    where a spot height of the survey lies at the point, else empty
+//   elevation    of the ground between the spot heights; empty where there are none
 //   tie 1/2      house corner and tape from it; empty for corners
 //   side         on which side of the line from tie 1 to tie 2 the stake stands: left or right
 //   cut          angle at which the tapes cross, degrees

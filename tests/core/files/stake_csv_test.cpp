@@ -77,13 +77,16 @@ TEST(StakeCsv, TheListAloneGivesEveryStakeBackInFeetAndMetres) {
   find_all_again(plan, 1);
 }
 
-TEST(StakeCsv, ElevationStandsWhereItWasMeasured) {
+// A slope of 1 in 20 to the east, from three spot heights.
+TEST(StakeCsv, ElevationIsThatOfTheGround) {
   Plan plan = sample::half_acre();
-  const Outcome before = solve(plan);
-  plan.site.heights = {{before.stake_out.ties.front().at, 12.5}};
-  const Outcome outcome = solve(plan);
   plan.units = UnitSystem::metric;
-  EXPECT_NE(stake_csv(plan, outcome).find("12.500"), std::string::npos);
+  plan.site.heights = {{{0, -100}, 10}, {{0, 200}, 10}, {{100, 50}, 15}};
+  const auto table = csv_from_text(stake_csv(plan, solve(plan)), "bad", "the list");
+  ASSERT_TRUE(table);
+  ASSERT_GT(table->rows.size(), 8u);
+  for (std::size_t i = 1; i < table->rows.size(); ++i)
+    EXPECT_NEAR(std::stod(table->rows[i].fields[4]), 10 + std::stod(table->rows[i].fields[2]) / 20, 0.002);
 }
 
 }  // namespace underlawn
