@@ -57,6 +57,7 @@ void add_couplings(std::vector<BillLine>& lines, const BillLine& pipe, const Pri
   need.group = BillGroup::fittings;
   need.amount = pipe.bought.joins;
   need.how = "in pipe longer than the longest that is sold";
+  need.from = {"need." + pipe.key};
   lines.push_back(line_of(need, pricing, wishes));
 }
 

@@ -32,6 +32,11 @@ std::string_view fluid_key(Fluid fluid) {
   return "";
 }
 
+std::vector<std::string> with(std::vector<std::string> keys, std::string key) {
+  keys.push_back(std::move(key));
+  return keys;
+}
+
 class TakeOff {
  public:
   TakeOff(const JobDrawn& job, const Pricing& pricing)
@@ -78,7 +83,7 @@ class TakeOff {
     }
     Need* coils = add(pipe_key(job_.wishes.pipe), BillGroup::pipe, total,
                       "sum over the circuits of coil and both tails, each cut whole",
-                      {"layout.circuits_placed", "coil.length"});
+                      {"layout.circuits_placed", "coil.length", "counting.pipe_spare"});
     if (coils == nullptr) return;
     coils->pieces = std::move(pieces);
     coils->for_coils = true;
@@ -124,7 +129,8 @@ class TakeOff {
     if (job_.solved != nullptr)
       for (const auto& [key, count] : count_fittings(job_.solved->loop, job_.layout, job_.flow.arrangement))
         add(key, BillGroup::fittings, std::ceil(count * spare - 1e-9),
-            plain(count) + " where pipes meet, turn or change size", {"layout.circuits_placed"});
+            plain(count) + " where pipes meet, turn or change size",
+            {"layout.circuits_placed", "counting.fitting_spare"});
     if (circuits() == 0) return;
     std::map<std::string, double> caps;
     caps[nominal_of(job_.wishes.pipe)] += 2.0 * static_cast<double>(circuits());
@@ -168,27 +174,30 @@ class TakeOff {
       add("tie", BillGroup::goods, std::ceil(straight / counting_.tie_distance),
           "pipe in the trenches/" +
               print_quantity(Quantity::length, counting_.tie_distance, UnitSystem::metric),
-          {"cost.pipe_in_coils"});
+          {"cost.pipe_in_coils", "counting.tie_distance"});
     else
       add("tie", BillGroup::goods, std::ceil(loops * counting_.ties_per_loop),
-          plain(counting_.ties_per_loop) + " for each loop", {"coil.loops", "layout.circuits_placed"});
+          plain(counting_.ties_per_loop) + " for each loop",
+          {"coil.loops", "layout.circuits_placed", "counting.ties_per_loop"});
     const std::vector<std::string> trenches = {"coil.trench_length", "layout.circuits_placed",
                                                "header.length", "run.length"};
     add("warning_tape", BillGroup::goods, trench_length() * counting_.tape_lines,
-        plain(counting_.tape_lines) + " over every trench, header and run", trenches);
+        plain(counting_.tape_lines) + " over every trench, header and run",
+        with(trenches, "counting.tape_lines"));
     if (counting_.tracer)
       add("tracer_wire", BillGroup::goods, trench_length(), "once along every trench, header and run",
           trenches);
     if (job_.solved != nullptr && job_.flow.fluid != Fluid::water)
       add(fluid_key(job_.flow.fluid), BillGroup::goods,
           1000 * job_.solved->antifreeze.concentrate * (1 + counting_.antifreeze_spare),
-          "concentrate of the loop's fill, the heat pump not counted", {"flow.concentrate"});
+          "concentrate of the loop's fill, the heat pump not counted",
+          {"flow.concentrate", "counting.antifreeze_spare"});
     if (job_.layout.run.line.size() < 2) return;
     add("sleeve", BillGroup::goods, through_wall() * counting_.sleeve, "each pipe through the wall",
-        {"layout.circuits_placed"});
-    add("grout", BillGroup::goods, std::ceil(counting_.grout), "at the entry");
+        {"layout.circuits_placed", "counting.sleeve"});
+    add("grout", BillGroup::goods, std::ceil(counting_.grout), "at the entry", {"counting.grout"});
     add("insulation", BillGroup::goods, through_wall() * counting_.insulated,
-        "each pipe at the house; 60 in: UFGS 15741N", {"layout.circuits_placed"});
+        "each pipe at the house; 60 in: UFGS 15741N", {"layout.circuits_placed", "counting.insulated"});
   }
 
   void add_earth() {
@@ -199,10 +208,10 @@ class TakeOff {
     const double lawn = job_.estimate.torn.lawn;
     if (counting_.seed > 0)
       add("seed", BillGroup::goods, lawn * counting_.seed,
-          "lawn torn up x " + plain(1000 * counting_.seed) + " g a m2", {"layout.lawn"});
+          "lawn torn up x " + plain(1000 * counting_.seed) + " g a m2", {"layout.lawn", "counting.seed"});
     if (counting_.straw > 0)
       add("straw", BillGroup::goods, std::ceil(lawn / counting_.straw),
-          "lawn torn up/" + plain(counting_.straw) + " m2 a bale", {"layout.lawn"});
+          "lawn torn up/" + plain(counting_.straw) + " m2 a bale", {"layout.lawn", "counting.straw"});
   }
 
   // ---- work ----

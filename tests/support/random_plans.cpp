@@ -285,15 +285,26 @@ Pricing pricing(Random& random) {
   std::ranges::stable_sort(p.book.rows, {}, &PriceRow::key);
   const auto twice = std::ranges::unique(p.book.rows, {}, &PriceRow::key);
   p.book.rows.erase(twice.begin(), twice.end());
-  p.counting.seed = number(random);
-  p.counting.tracer = below(random, 2) != 0;
+  for (PriceRow& row : p.book.rows) row.note = word(random);
+  p.book.date = word(random);
+  p.book.oldest = number(random);
+  Counting& c = p.counting;
+  for (double* value : {&c.ties_per_loop, &c.tie_distance, &c.tape_lines, &c.seed, &c.straw, &c.insulated,
+                        &c.sleeve, &c.grout, &c.pipe_spare, &c.fitting_spare, &c.antifreeze_spare})
+    *value = number(random);
+  c.tracer = below(random, 2) != 0;
+  for (double* value : {&p.terms.overhead, &p.terms.markup, &p.terms.tax}) *value = number(random);
   p.terms.labour = static_cast<LabourBy>(below(random, 2));
   p.terms.tax_on = static_cast<TaxOn>(below(random, 2));
   p.terms.extras.push_back(
       {word(random), number(random), word(random), number(random), below(random, 2) != 0});
   p.terms.incentives.push_back({word(random), IncentiveKind::percent, number(random), number(random)});
   p.terms.incentives.push_back({word(random), IncentiveKind::fixed, number(random), {}});
-  p.running.discount = number(random);
+  Running& r = p.running;
+  for (double* value : {&r.electricity, &r.electricity_escalation, &r.electricity_emission, &r.discount,
+                        &r.inflation, &r.unit_cost, &r.maintenance})
+    *value = number(random);
+  r.unit_life = below(random, 50);
   if (below(random, 2)) p.running.years = below(random, 50);
   p.running.others.push_back({word(random), word(random), word(random), number(random), number(random),
                               number(random), number(random), number(random), number(random), number(random),

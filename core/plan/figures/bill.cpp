@@ -36,6 +36,20 @@ void add_line(Figures& all, const BillLine& line, const std::string& currency) {
           {line.price ? "amount x price" : "price not known: nothing", std::move(from), ""});
 }
 
+void add_counting(Figures& all, const Counting& c) {
+  typed(all, "counting.ties_per_loop", "Ties for each loop", c.ties_per_loop, Q::count);
+  typed(all, "counting.tie_distance", "Distance of ties on straight pipe", c.tie_distance, Q::length);
+  typed(all, "counting.tape_lines", "Lines of warning tape", c.tape_lines, Q::count);
+  typed(all, "counting.seed", "Seed on a square metre", c.seed, Q::mass);
+  typed(all, "counting.straw", "Lawn that a bale of straw covers", c.straw, Q::area);
+  typed(all, "counting.insulated", "Insulation of each pipe at the house", c.insulated, Q::length);
+  typed(all, "counting.sleeve", "Sleeve for each pipe", c.sleeve, Q::length);
+  typed(all, "counting.grout", "Bags of grout", c.grout, Q::count);
+  typed(all, "counting.pipe_spare", "Spare coil pipe", c.pipe_spare, Q::ratio);
+  typed(all, "counting.fitting_spare", "Spare fittings", c.fitting_spare, Q::ratio);
+  typed(all, "counting.antifreeze_spare", "Spare antifreeze", c.antifreeze_spare, Q::ratio);
+}
+
 struct Share {
   const char *key, *label, *method;
   double share, sum;
@@ -82,6 +96,7 @@ void add_bill(Figures& all, const Plan& plan, const Outcome& outcome) {
   const Bill& bill = outcome.bills->vertical;
   const std::string& currency = plan.wishes.prices.currency;
   std::vector<std::string> sums;
+  add_counting(all, plan.pricing.counting);
   for (const BillLine& line : bill.lines) {
     add_line(all, line, currency);
     sums.push_back("cost." + line.key);
