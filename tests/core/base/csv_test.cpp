@@ -43,7 +43,10 @@ TEST(Csv, RefusesWhatItCannotBe) {
   EXPECT_NE(why("a,\"b").find("never closed"), std::string::npos);
   EXPECT_NE(why("a,\"b\"c").find("behind a closing quote"), std::string::npos);
   EXPECT_NE(why(std::string_view("a\0b", 3)).find("NUL"), std::string::npos);
-  EXPECT_NE(why("pr\xE9" "ce,1").find("UTF-8"), std::string::npos);
+  EXPECT_NE(why("pr\xE9"
+                "ce,1")
+                .find("UTF-8"),
+            std::string::npos);
   EXPECT_NE(why("\xC3").find("UTF-8"), std::string::npos);
   EXPECT_NE(why("a\nb\nc", 2).find("more than 2 rows"), std::string::npos);
 }

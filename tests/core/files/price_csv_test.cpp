@@ -91,7 +91,9 @@ TEST(PriceCsv, ALineThatCannotBeReadIsNamedAndTheRestIsTaken) {
 
 TEST(PriceCsv, RefusesWhatIsNoPriceBook) {
   for (const std::string& text : {std::string(), std::string("name,cost\na,1\n"), std::string("key,price\n"),
-                                  std::string("key,price\n\"tie,1\n"), std::string("key,price\nti\xFF" ",1\n"),
+                                  std::string("key,price\n\"tie,1\n"),
+                                  std::string("key,price\nti\xFF"
+                                              ",1\n"),
                                   std::string(5'000'000, 'x')}) {
     const auto csv = prices_from_csv(text, UnitSystem::us);
     ASSERT_FALSE(csv) << text.substr(0, 40);
