@@ -23,6 +23,7 @@ void paint_plan(QPainter& painter, const Plan& whole, const Outcome* outcome, co
   paint_clearances(c);
   paint_trees(c);
   paint_finding_glow(c);
+  if (options.dig) paint_spoil(c);
   if (options.layers.loop) paint_field(c);
   paint_utilities(c);
   paint_houses(c);
@@ -30,6 +31,7 @@ void paint_plan(QPainter& painter, const Plan& whole, const Outcome* outcome, co
   paint_spot_heights(c);
   paint_lot_line(c);
   paint_dimensions(c);
+  if (options.dig) paint_dig(c);
   if (options.layers.loop) paint_crossings(c);
   paint_findings(c);
   labels.paint(painter, c.device(), look.ground, look.line);

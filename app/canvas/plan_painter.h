@@ -22,6 +22,7 @@ struct PaintOptions {
   bool findings = true;      // places of findings
   bool corner_tags = false;  // house corner letters for tape ties (sheets)
   Layers layers;             // what is not hidden
+  bool dig = false;          // spoil, order and way of digging, ways of the machine
   bool stale = false;        // the outcome is of an earlier plan: derived things are drawn pale
   bool pictures = false;     // pictures under the drawing
   bool sheet = false;        // on paper: only those pictures that are meant for it

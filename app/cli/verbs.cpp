@@ -113,6 +113,14 @@ const std::vector<Verb>& verbs() {
        "sold "
        "together, price of one unit, its date and a note. The verb bill and the Price page read such files.",
        run_prices},
+      {"calendar",
+       {{"PLAN"}},
+       {{"--json", "", "Write everything as JSON."}},
+       "Tell in which order to dig, who does what when, and what would save time.",
+       "Solves PLAN and lists the order of digging with the way each trench is dug and where its spoil lies, "
+       "what excavator, racks, layers, joiner, tester and loader do when and wait for, and what one more of "
+       "something would save. Status 1 where nothing is laid.",
+       run_calendar},
       {"epanet",
        {{"PLAN"}},
        {{"--out", "FILE", "File to write. Without it, to standard output."}},

@@ -22,6 +22,8 @@ BlockPtr crossing_table(const Plan& plan, const Outcome& outcome);
 BlockPtr volume_table(const Plan& plan, const Outcome& outcome);
 BlockPtr pipe_table(const Plan& plan, const Outcome& outcome);
 BlockPtr section_block(const Plan& plan, const Outcome& outcome);
+BlockPtr digging_sections(const Plan& plan, const Outcome& outcome);
+BlockPtr calendar_block(const Plan& plan, const Outcome& outcome);
 BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome);
 BlockPtr cautions(const Plan& plan, const Outcome& outcome);
 BlockPtr open_findings(const Plan& plan, const Outcome& outcome);

@@ -41,12 +41,14 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   }
   add(trench_table(plan, outcome), true);
   add(section_block(plan, outcome), true);
+  add(digging_sections(plan, outcome), false);
   add(crossing_table(plan, outcome), true);
   add(cautions(plan, outcome), true);
   if (!ties_too) {
     add(order_of_digging(plan, outcome), false);
     add(volume_table(plan, outcome), false);
   }
+  add(calendar_block(plan, outcome), false);
   add(locate_ticket(plan, outcome), false);
   add(pipe_table(plan, outcome), false);
   add(open_findings(plan, outcome), false);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Cautions, order of digging, findings: what is said in words.
 #include "dig/dig.h"
+#include "dig/dig_order.h"
+#include "dig/dig_words.h"
 #include "plan/finding.h"
 #include "sheets/contents.h"
 
@@ -101,24 +103,60 @@ QString laying_words(const Coil& coil) {
 
 }  // namespace
 
+namespace {
+
+QString kind_of_sides(const DigStep& step) {
+  switch (step.sides) {
+    case Sides::stay_out:
+      return "vertical sides, nobody goes in";
+    case Sides::slope:
+      return "sides laid back";
+    case Sides::shield:
+      return "people only in the shield";
+    case Sides::shoring:
+      return "shored before anybody goes in";
+  }
+  return {};
+}
+
+QString crossings_of(const DigStep& step) {
+  QStringList names;
+  for (int i : step.crossings) names << "X" + QString::number(i + 1);
+  return names.isEmpty() ? QString() : " Expose " + names.join(", ") + " by hand first.";
+}
+
+// "Trench 2 from its head back to its end; spoil to the south, 10'-11" wide, into trench 1."
+Item step_item(const Plan& plan, const DigStep& step, int number) {
+  QString text = text_of(way_of_digging(step)) + "; " + text_of(spoil_words(step, plan.site, plan.units)) +
+                 "; " + kind_of_sides(step) + "." + crossings_of(step);
+  if (!step.into.empty())
+    text += " Before that, coil of " + text_of(trenches_named(step.into)) + " laid, under pressure, bedded.";
+  if (!step.filled_first.empty())
+    text +=
+        " Before that, fill in " + text_of(trenches_named(step.filled_first)) + ", its coil under pressure.";
+  if (!step.no_room.empty()) text += " NO ROOM FOR SPOIL: truck it off.";
+  if (!step.reached) text += " NO WAY FOR THE MACHINE: ask the designer.";
+  return {QString::number(number), text_of(step_name(step)), text};
+}
+
+}  // namespace
+
 BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {
-  const auto& trenches = outcome.layout.trenches;
-  if (trenches.empty()) return nullptr;
+  if (outcome.layout.trenches.empty()) return nullptr;
   std::vector<Item> items;
-  const auto add = [&](const QString& text) {
-    items.push_back({QString::number(items.size() + 1), "", text});
-  };
-  add("Locate ticket valid, all lines marked, private lines found.");
-  add("Stake every point from two house corners; measure the trenches' lengths between stakes as a check.");
+  const auto add = [&](const QString& text) { items.push_back({"•", "", text}); };
+  add("Locate ticket valid, all lines marked, private lines found. Stake every point from two house corners; "
+      "measure between stakes as a check.");
   if (!outcome.layout.crossings.empty()) add("Expose " + crossings_text(outcome) + " by hand.");
-  add(trenches.size() == 1
-          ? QString("Dig trench 1 from its end back to its head.")
-          : QString("Dig trenches 1 to %1 in this order, each from its end back to its head; keep "
-                    "the spoil off the next one.")
-                .arg(trenches.size()));
+  if (outcome.order != nullptr) {
+    int n = 0;
+    for (const DigStep& step : outcome.order->steps) items.push_back(step_item(plan, step, ++n));
+    add(QString("Spoil begins %1 from the edge. The machine backs the way it digs.")
+            .arg(shown_length(plan, plan.dig.spoil_off)));
+  }
   add(laying_words(outcome.coil));
-  add("Dig header and supply run, join, then fill with water and test before covering. Leave no open trench "
-      "unguarded overnight.");
+  add("Join, then fill with water and test before any joint is covered. Leave no open trench unguarded "
+      "overnight.");
   add(QString(
           "Bedding %1 round the pipe, free of stones; backfill in lifts; warning tape in the upper backfill. "
           "Take the as-built ties before covering.")

@@ -3,6 +3,7 @@
 
 #include "tools/area_tool.h"
 #include "tools/clearance_tool.h"
+#include "tools/dig_place_tool.h"
 #include "tools/dimension_tool.h"
 #include "tools/entry_tool.h"
 #include "tools/height_tool.h"
@@ -76,6 +77,10 @@ std::unique_ptr<Tool> make_tool(ToolId id, ToolContext& context) {
       return std::make_unique<DimensionTool>(context);
     case ToolId::clearance:
       return std::make_unique<ClearanceTool>(context);
+    case ToolId::access:
+      return std::make_unique<DigPlaceTool>(context, DigPlaceTool::Place::access);
+    case ToolId::laydown:
+      return std::make_unique<DigPlaceTool>(context, DigPlaceTool::Place::laydown);
   }
   return std::make_unique<SelectTool>(context);
 }

@@ -34,6 +34,8 @@ enum class ToolId {
   split,
   dimension,
   clearance,
+  access,
+  laydown,
 };
 
 // "drain_field": the part of a command's id behind "tool.".

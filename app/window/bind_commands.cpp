@@ -129,11 +129,10 @@ void MainWindow::bind_view() {
   bind_layers();
   actions_->on("view.zoom_in", [this](bool) { canvas_->zoom_by(1.25); });
   actions_->on("view.zoom_out", [this](bool) { canvas_->zoom_by(0.8); });
-  const std::pair<const char*, bool PaintOptions::*> layers[] = {{"view.zones", &PaintOptions::zones},
-                                                                 {"view.coils", &PaintOptions::coils},
-                                                                 {"view.labels", &PaintOptions::labels},
-                                                                 {"view.findings", &PaintOptions::findings},
-                                                                 {"view.heights", &PaintOptions::heights}};
+  const std::pair<const char*, bool PaintOptions::*> layers[] = {
+      {"view.zones", &PaintOptions::zones},     {"view.coils", &PaintOptions::coils},
+      {"view.labels", &PaintOptions::labels},   {"view.findings", &PaintOptions::findings},
+      {"view.heights", &PaintOptions::heights}, {"view.dig", &PaintOptions::dig}};
   for (const auto& [id, layer] : layers) {
     actions_->action(id)->setChecked(canvas_->paint_options().*layer);
     actions_->on(id, [this, layer = layer](bool on) {
@@ -179,6 +178,7 @@ void MainWindow::bind_panels() {
       {"panel.size", SideColumn::Tab::size},
       {"panel.ways", SideColumn::Tab::ways},
       {"panel.price", SideColumn::Tab::price},
+      {"panel.crew", SideColumn::Tab::crew},
       {"panel.title", SideColumn::Tab::title}};
   for (const auto& [id, tab] : tabs)
     actions_->on(id, [this, tab = tab](bool) { side_->show_tab(tab, true); });

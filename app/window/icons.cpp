@@ -27,6 +27,8 @@ constexpr Drawn kIcons[] = {
     {"entry",
      "<path d='M13 3.500v17M3 12h13M12.500 8.500L16.500 12l-4 3.500' /><circle cx='20' cy='12' r='1.2' "
      "fill='INK'/>"},
+    {"access", "<path d='M3.500 6v12M7 12h12M14.500 7.500L19 12l-4.500 4.500'/>"},
+    {"laydown", "<circle cx='12' cy='12' r='8'/><circle cx='12' cy='12' r='4.500'/><path d='M12 20h8'/>"},
     {"drive", "<path d='M8 3.500L4 20.500M16 3.500l4 17M12 4v3.200M12 10.400v3.200M12 16.800V20'/>"},
     {"septic_tank",
      "<rect x='3.500' y='8' width='17' height='11' rx='2.500'/><path d='M8 8V5.500M16 8V5.500M12 "

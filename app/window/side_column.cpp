@@ -12,6 +12,7 @@
 #include "plots/temperatures_panel.h"
 #include "report/headline.h"
 #include "report/report_panel.h"
+#include "window/crew_panel.h"
 #include "window/flow_panel.h"
 #include "window/ground_panel.h"
 #include "window/heat_panel.h"
@@ -129,6 +130,8 @@ void SideColumn::build(Document& document, Selection&) {
   connect(price, &PricePanel::trace_asked, this, &SideColumn::show_trace);
   add_page(Tab::price, scrolled(price), tr("Price"),
            tr("Price book, offer, running cost and payback (Alt+M)"));
+  add_page(Tab::crew, scrolled(new CrewPanel(document)), tr("Crew"),
+           tr("Order of digging, crew calendar, machine and rates (Alt+C)"));
   add_page(Tab::title, scrolled(new TitlePanel(document)), tr("Title"),
            tr("What is printed at the foot of every sheet (Alt+6)"));
 }

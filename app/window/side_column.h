@@ -29,6 +29,7 @@ class SideColumn : public QWidget {
   SideColumn(Document& document, Selection& selection, QWidget* parent = nullptr);
 
   enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, price };
+  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, crew };
   void show_tab(Tab tab, bool take_keyboard);
   Tab tab() const;
   void set_wide(bool wide);

@@ -126,9 +126,10 @@ SpoilHeap spoil_heap(double loose_volume, double length, double repose) {
   return {width, width / 2 * steepness};
 }
 
-DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground, const Terrain& terrain) {
+DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground, const Terrain& terrain,
+                 std::optional<double> own_slope) {
   DigPlan plan;
-  plan.slope = slope_for(ground.soil);
+  plan.slope = own_slope.value_or(slope_for(ground.soil));
   const auto work = [&](const Cut& cut, double slope) { return work_of(cut, slope, wishes.bedding, ground); };
   for (const Trench& t : layout.trenches) {
     plan.floors.push_back(floor_level(t, terrain, wishes.level_floor));

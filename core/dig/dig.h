@@ -12,6 +12,7 @@
 //          |<--- w --->|
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "field/trench.h"
@@ -70,7 +71,7 @@ FloorLevel floor_level(const Trench& trench, const Terrain& terrain, bool level_
 double trench_volume(double length, double width, const FloorLevel& floor, double slope);
 
 struct DigPlan {
-  double slope = 0;                                           // horizontal per vertical for the soil type
+  double slope = 0;                                           // horizontal per vertical of sides laid back
   std::vector<EarthWork> trenches_vertical, trenches_sloped;  // by trench, in the layout's order
   EarthWork header_vertical, header_sloped, run_vertical,
       run_sloped;  // run without the stretch a coil trench uses
@@ -83,9 +84,10 @@ struct DigPlan {
   bool operator==(const DigPlan&) const = default;
 };
 
-// Header and run follow the ground.
+// Header and run follow the ground. `own_slope`: of sides laid back; without it Table B-1's for the soil
+// class.
 DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground,
-                 const Terrain& terrain = {});
+                 const Terrain& terrain = {}, std::optional<double> own_slope = std::nullopt);
 
 // m of the line that lie on the floor of a coil trench whose role is supply: dug once, as coil trench.
 double stretch_in_supply_trenches(const Polyline& line, const std::vector<Trench>& trenches);

@@ -24,12 +24,17 @@ class Terrain;
 struct Bills;       // cost/bill.h
 struct Comparison;  // cost/comparison.h
 
+struct DigOrder;
+struct CrewCalendar;
+
 struct Outcome {
   Coil coil;  // each trench's; zero when the wishes cannot be met
   Layout layout;
   std::shared_ptr<const Terrain> terrain;  // without spot heights it knows nothing
   DigPlan dig;
-  Cost cost;  // no lines where nothing is laid
+  std::shared_ptr<const DigOrder> order;         // dig/dig_order.h; null where nothing is laid or dug
+  std::shared_ptr<const CrewCalendar> calendar;  // cost/crew_calendar.h; null likewise
+  Cost cost;                                     // no lines where nothing is laid
   StakeOut stake_out;
   std::shared_ptr<const Flow> flow;                  // null where the loop cannot be solved
   std::shared_ptr<const Purge> purge;                // null too where flushing cannot be solved

@@ -2,6 +2,7 @@
 #include "plan/solve.h"
 
 #include "cost/bill.h"
+#include "cost/calendar_cost.h"
 #include "cost/comparison.h"
 #include "cost/pricing_troubles.h"
 #include "pipe/pipe_size.h"
@@ -73,13 +74,34 @@ struct DigIn {
   Wishes wishes;
   Ground ground;
   int terrain = 0;
+  std::optional<double> slope;
   bool can_dig = false;
   bool operator==(const DigIn&) const = default;
 };
 
-struct CostIn {
+struct OrderIn {
   Site site;
   int layout = 0, dig = 0;
+  Wishes wishes;
+  Ground ground;
+  DigWishes how;
+  bool sound = false;
+  bool operator==(const OrderIn&) const = default;
+};
+
+struct CalendarIn {
+  Site site;
+  int layout = 0, order = 0;
+  Ground ground;
+  DigWishes how;
+  CrewWishes crew;
+  double test = 0;
+  bool operator==(const CalendarIn&) const = default;
+};
+
+struct CostIn {
+  Site site;
+  int layout = 0, dig = 0, calendar = 0;
   Wishes wishes;
   Ground ground;
   DigWishes how;
@@ -122,7 +144,8 @@ struct TemperaturesIn {
 // The last two read nearly everything.
 struct LastIn {
   Plan plan;
-  int coil = 0, layout = 0, dig = 0, cost = 0, stake_out = 0, flow = 0, temperatures = 0;
+  int coil = 0, layout = 0, dig = 0, order = 0, calendar = 0, cost = 0, stake_out = 0, flow = 0,
+      temperatures = 0;
   bool operator==(const LastIn&) const = default;
 };
 
@@ -269,6 +292,8 @@ struct Solver::Kept {
   Stage<LayoutIn, Layout> layout;
   Stage<std::vector<SpotHeight>, std::shared_ptr<const Terrain>> terrain;
   Stage<DigIn, DigPlan> dig;
+  Stage<OrderIn, std::shared_ptr<const DigOrder>> order;
+  Stage<CalendarIn, std::shared_ptr<const CrewCalendar>> calendar;
   Stage<CostIn, Cost> cost;
   Stage<StakeOutIn, StakeOut> stake_out;
   Stage<FlowIn, FlowMade> flow;
@@ -281,6 +306,7 @@ struct Solver::Kept {
 
   void solve_ground(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
+  void solve_crew(const Plan& plan, Outcome& outcome, const std::stop_token& stop, bool sound);
   void solve_flow_stage(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_heat(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_prices(const Plan& plan, Outcome& outcome);
@@ -320,13 +346,15 @@ void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::s
 
 void Solver::Kept::solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   const bool can_dig = !troubles.out.ground && !troubles.out.wishes;
-  DigIn in{layout.serial, for_dig(plan.wishes), plan.ground, terrain.serial, can_dig};
+  DigIn in{layout.serial, for_dig(plan.wishes), plan.ground, terrain.serial, plan.dig.slope, can_dig};
   outcome.dig = dig.run(std::move(in), runs.dig, stop, [&](const DigIn& i) {
-    return i.can_dig ? make_dig(outcome.layout, i.wishes, i.ground, *outcome.terrain) : DigPlan{};
+    return i.can_dig ? make_dig(outcome.layout, i.wishes, i.ground, *outcome.terrain, i.slope) : DigPlan{};
   });
+  solve_crew(plan, outcome, stop, can_dig && !troubles.out.site);
   CostIn bill{without_notes(plan.site),
               layout.serial,
               dig.serial,
+              calendar.serial,
               for_cost(plan.wishes),
               plan.ground,
               plan.dig,
@@ -334,12 +362,38 @@ void Solver::Kept::solve_dig(const Plan& plan, Outcome& outcome, const std::stop
               test_duration(plan.test.procedure),
               can_dig && !troubles.out.site};
   outcome.cost = cost.run(std::move(bill), runs.cost, stop, [&](const CostIn& i) {
-    return i.sound ? make_cost(i.site, outcome.layout, outcome.dig, i.wishes, i.ground, i.test, i.how, i.crew)
-                   : Cost{};
+    if (!i.sound) return Cost{};
+    Cost made = make_cost(i.site, outcome.layout, outcome.dig, i.wishes, i.ground, i.test, i.how, i.crew);
+    if (outcome.calendar == nullptr) return made;
+    return with_calendar(std::move(made), *outcome.calendar, i.how.coil_sides == Sides::slope);
   });
   StakeOutIn where{houses_only(without_notes(plan.site)), layout.serial, !troubles.out.site};
   outcome.stake_out = stake_out.run(std::move(where), runs.stake_out, stop, [&](const StakeOutIn& i) {
     return i.site_sound ? make_stake_out(i.site, outcome.layout) : StakeOut{};
+  });
+}
+
+// The order of digging, and who does what when.
+void Solver::Kept::solve_crew(const Plan& plan, Outcome& outcome, const std::stop_token& stop, bool sound) {
+  OrderIn asked{without_notes(plan.site),
+                layout.serial,
+                dig.serial,
+                for_dig(plan.wishes),
+                plan.ground,
+                plan.dig,
+                sound};
+  outcome.order = order.run(std::move(asked), runs.order, stop, [&](const OrderIn& i) {
+    if (!i.sound || outcome.layout.trenches.empty()) return std::shared_ptr<const DigOrder>();
+    return std::shared_ptr<const DigOrder>(std::make_shared<DigOrder>(
+        make_dig_order(i.site, outcome.layout, outcome.dig, i.wishes, i.ground, i.how)));
+  });
+  CalendarIn when{
+      without_notes(plan.site),          layout.serial, order.serial, plan.ground, plan.dig, plan.crew,
+      test_duration(plan.test.procedure)};
+  outcome.calendar = calendar.run(std::move(when), runs.calendar, stop, [&](const CalendarIn& i) {
+    if (outcome.order == nullptr) return std::shared_ptr<const CrewCalendar>();
+    return std::shared_ptr<const CrewCalendar>(std::make_shared<CrewCalendar>(
+        make_calendar({i.site, outcome.layout, *outcome.order, i.ground, i.how, i.crew, i.test})));
   });
 }
 
@@ -389,8 +443,8 @@ void Solver::Kept::solve_prices(const Plan& plan, Outcome& outcome) {
 
 void Solver::Kept::solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   const auto in = [&](Plan part) {
-    return LastIn{std::move(part), coil.serial,      layout.serial, dig.serial,
-                  cost.serial,     stake_out.serial, flow.serial,   temperatures.serial};
+    return LastIn{std::move(part), coil.serial, layout.serial,    dig.serial,  order.serial,
+                  calendar.serial, cost.serial, stake_out.serial, flow.serial, temperatures.serial};
   };
   outcome.findings = checks.run(in(for_checks(plan)), runs.checks, stop,
                                 [&](const LastIn& i) { return run_checks(i.plan, outcome); });

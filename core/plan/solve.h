@@ -2,7 +2,8 @@
 // solve(plan) -> Outcome: a pure function in stages; Solver keeps the stages whose inputs did not change.
 //
 //   plan ──► troubles      wishes ──► coil ──► layout ──► dig ──────────┬──► checks
-//                                     site ──────┘  │     └──► cost ─────┤
+//                                     site ──────┘  │     ├─► order of digging ─► calendar
+//                                                   │     └──► cost ◄───────────────┤
 //                                                   ├───► stake_out ─────┼──► figures
 //                          flow wishes ─────────────┼───► flow ──┬───────┤
 //                          thermal ──► surroundings ┴────────────┴► temperatures
@@ -34,6 +35,8 @@ struct StageRuns {
   int figures = 0;
   int cost = 0;
   int terrain = 0;
+  int order = 0;
+  int calendar = 0;
   bool operator==(const StageRuns&) const = default;
 };
 

@@ -30,6 +30,10 @@ std::vector<Finding> trench_depth_protection(const Plan& plan, const Outcome& ou
 std::vector<Finding> depth_against_frost(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> spoil_room(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> sloped_top_overlap(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> spoil_over_undug(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> filled_before_test(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> machine_reach(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> sides_chosen(const Plan& plan, const Outcome& outcome);
 
 // Pipe and coil.
 std::vector<Finding> bend_too_tight(const Plan& plan, const Outcome& outcome);

@@ -82,10 +82,11 @@ void check_houses(std::vector<Finding>& findings, const Site& site, const Trench
 
 }  // namespace
 
-// Only where a protective system is due: shallower trenches keep vertical sides.
+// Only where sides are to be laid back and a protective system is due: shallower trenches stay vertical.
 std::vector<Finding> sloped_top_overlap(const Plan& plan, const Outcome& outcome) {
   std::vector<Finding> findings;
-  const double slope = slope_for(plan.ground.soil);
+  if (plan.dig.coil_sides != Sides::slope) return findings;
+  const double slope = plan.dig.slope.value_or(slope_for(plan.ground.soil));
   if (slope <= 0 || falls_short(plan.wishes.trench_depth, kProtectFrom)) return findings;
   check_pairs(findings, outcome.layout, slope);
   check_lot_line(findings, plan.site, outcome.layout, slope);

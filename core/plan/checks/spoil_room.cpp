@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "dig/dig_order.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -63,8 +64,35 @@ double best_room(const Plan& plan, const Layout& layout, const Trench& t, double
 
 }  // namespace
 
+namespace {
+
+// An order of digging was sought: what it found no room for.
+std::vector<Finding> without_room(const Plan& plan, const Outcome& outcome) {
+  Finding f = make_finding("spoil_room", "trenches", Severity::warning, "");
+  std::vector<std::string> names;
+  std::string why;
+  for (const DigStep& step : outcome.order->steps) {
+    if (step.no_room.empty()) continue;
+    names.push_back(step.kind == DigKind::trench ? std::to_string(step.trench) : step_name(step));
+    if (why.empty()) why = step.no_room;
+    f.places.push_back(step.line);
+    const SpoilHeap heap = spoil_heap(step.work.loose, step.work.length, plan.ground.repose);
+    set_measure(f, 0, std::max(f.required, plan.dig.spoil_off + heap.width));
+  }
+  if (names.empty()) return {};
+  f.title = "No order of digging leaves room for the spoil of " + listed("trench", "trenches", names);
+  f.advice = "In the way: " + why +
+             ". Have what finds no room trucked off and brought back (Crew tab), ask for a wider spacing, or "
+             "move the trenches.";
+  f.source = "spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)";
+  return {f};
+}
+
+}  // namespace
+
 // One finding for all such trenches: they are met by one way of digging. Its numbers are those of the worst.
 std::vector<Finding> spoil_room(const Plan& plan, const Outcome& outcome) {
+  if (outcome.order != nullptr) return without_room(plan, outcome);
   const double heap = outcome.dig.spoil_width_vertical;
   const double needed = kSpoilFromEdge + heap;
   Finding f = make_finding("spoil_room", "trenches", Severity::warning, "");

@@ -64,7 +64,7 @@ void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
            {"coil.trench_length", "layout.circuits_placed", "crew.coil_laying", "crew.day_length"},
            kCommonPractice});
   derived(all, "days.laid", "Last coil laid, working days from the start", days(t.laid), Q::count,
-          {"two stations that race: a coil is laid when it is made and its trench is dug",
+          {"by the crew calendar: a coil is laid when it is made, its trench is dug and a crew is free",
            {"days.digging", "days.coil_making", "days.coil_laying"},
            "flow shop of two stations, Johnson 1954; set-up at the second apart"});
   derived(all, "days.waiting", "Coil crew waiting for trenches, working days", days(t.waiting), Q::count,
@@ -87,7 +87,7 @@ void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
             "ground.swell", "crew.loader_rate", "crew.day_length"},
            rates});
   derived(all, "days.open", "Open on the lot, working days", days(t.open), Q::count,
-          {"the later of digging and the last coil laid + joints + test + filling in",
+          {"by the crew calendar: digging, coils, joints, test, filling in",
            {"days.digging", "days.laid", "days.joining", "days.testing", "days.filling"},
            ""});
   derived(all, "days.paid", "Days of crew and machine", days_paid(t, crew.day_length), Q::count,

@@ -128,10 +128,13 @@ void add_sides(Figures& all, const Outcome& outcome, const Sides& sides, const s
 }  // namespace
 
 void add_earth(Figures& all, const Plan& plan, const Outcome& outcome) {
-  derived(all, "dig.slope", "Protective slope, horizontal per vertical", outcome.dig.slope, Q::slope,
-          {"table, by the soil type typed: " + std::string(soil_name(plan.ground.soil)),
-           {},
-           "29 CFR 1926 Subpart P, Table B-1"});
+  if (plan.dig.slope)
+    typed(all, "dig.slope", "Own slope of the sides, horizontal per vertical", outcome.dig.slope, Q::slope);
+  else
+    derived(all, "dig.slope", "Protective slope, horizontal per vertical", outcome.dig.slope, Q::slope,
+            {"table, by the soil type typed: " + std::string(soil_name(plan.ground.soil)),
+             {},
+             "29 CFR 1926 Subpart P, Table B-1"});
   if (outcome.layout.trenches.empty()) return;
   add_floors(all, plan, outcome);
   derived(all, "dig.top_width", "Sloped coil trench, width at the ground", outcome.dig.top_width_sloped,

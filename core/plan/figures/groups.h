@@ -41,6 +41,7 @@ void add_stake_out(Figures& all, const Outcome& outcome);
 void add_flow(Figures& all, const Plan& plan, const Outcome& outcome);  // needs Outcome::flow
 void add_heat(Figures& all, const Plan& plan, const Outcome& outcome);  // needs Outcome::surroundings
 void add_cost(Figures& all, const Plan& plan, const Outcome& outcome);
+void add_dig_order(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_temperatures(Figures& all, const Outcome& outcome);  // needs Outcome::temperatures
 
 std::string trench_key(int number);  // "trench.3"

@@ -360,6 +360,23 @@ TEST_F(Cli, WaysCompareThePlanWithOthers) {
   for (const auto& way : ways) EXPECT_GT(way["cost_money"].get<double>(), 0);
 }
 
+TEST_F(Cli, CalendarTellsOrderAndTasks) {
+  const QString plan = QString::fromStdString(sample("alder-lane.underlawn"));
+  const Ran table = run({"calendar", plan});
+  EXPECT_EQ(table.status, 0) << table.err;
+  EXPECT_NE(table.out.find("Digging trench 1"), std::string::npos) << table.out;
+  EXPECT_NE(table.out.find("One more rack"), std::string::npos);
+  const Ran json = run({"calendar", plan, "--json"});
+  const auto read = json_from_text(json.out, "the calendar");
+  ASSERT_TRUE(read.has_value()) << json.out;
+  const auto& tree = read->value;
+  ASSERT_GE(tree["order"].size(), 3u);
+  EXPECT_GE(tree["tasks"].size(), tree["order"].size());
+  EXPECT_GE(tree["filled_s"].get<double>(), tree["tested_s"].get<double>());
+  put("a.underlawn", plan_to_text(Plan{}));
+  EXPECT_EQ(run({"calendar", "a.underlawn"}).status, 1);
+}
+
 TEST_F(Cli, WaysOfAnEmptyPlanSayWhatIsMissing) {
   put("a.underlawn", plan_to_text(Plan{}));
   const Ran ran = run({"ways", "a.underlawn"});

@@ -10,7 +10,7 @@
 namespace underlawn {
 namespace {
 
-constexpr StageRuns kOnce = {1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1};
+constexpr StageRuns kOnce = {1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1};
 
 // What is run again when a plan is solved, changed and solved again.
 template <class Change>
@@ -22,14 +22,15 @@ StageRuns run_again(Change change) {
   change(plan);
   solver.solve(plan);
   const StageRuns& r = solver.runs();
-  return {r.troubles - 1,  r.coil - 1,    r.layout - 1,       r.dig - 1,
-          r.stake_out - 1, r.flow - 1,    r.surroundings - 1, r.temperatures - 1,
-          r.checks - 1,    r.figures - 1, r.cost - 1,         r.terrain - 1};
+  return {r.troubles - 1, r.coil - 1,         r.layout - 1,       r.dig - 1,     r.stake_out - 1,
+          r.flow - 1,     r.surroundings - 1, r.temperatures - 1, r.checks - 1,  r.figures - 1,
+          r.cost - 1,     r.terrain - 1,      r.order - 1,        r.calendar - 1};
 }
 
-// Flow, surroundings and temperatures not; cost with layout or dig.
+// Flow, surroundings and temperatures not; cost, order of digging and calendar with layout or dig.
 StageRuns runs(int troubles, int coil, int layout, int dig, int stake_out, int checks, int figures) {
-  return {troubles, coil, layout, dig, stake_out, 0, 0, 0, checks, figures, std::max(layout, dig)};
+  const int after = std::max(layout, dig);
+  return {troubles, coil, layout, dig, stake_out, 0, 0, 0, checks, figures, after, 0, after, after};
 }
 
 void expect_same(const Outcome& a, const Outcome& b) {

@@ -15,6 +15,7 @@ using crafted::keys;
 
 TEST(SlopedTopOverlap, SaysNothingWhereNoSlopeIsDue) {
   Plan plan = crafted::plan();
+  plan.dig.coil_sides = Sides::slope;
   EXPECT_TRUE(sloped_top_overlap(plan, crafted::two_trenches(plan)).empty());
   plan.ground.soil = SoilType::type_c;
   EXPECT_TRUE(sloped_top_overlap(plan, crafted::two_trenches(plan)).empty())
@@ -23,6 +24,7 @@ TEST(SlopedTopOverlap, SaysNothingWhereNoSlopeIsDue) {
 
 TEST(SlopedTopOverlap, NamesThePairWhoseTopsMeet) {
   Plan plan = crafted::plan();
+  plan.dig.coil_sides = Sides::slope;
   plan.ground.soil = SoilType::type_b;
   plan.wishes.trench_depth = 1.6;
   Outcome outcome = crafted::two_trenches(plan);
@@ -35,8 +37,21 @@ TEST(SlopedTopOverlap, NamesThePairWhoseTopsMeet) {
   EXPECT_TRUE(sloped_top_overlap(plan, outcome).empty());
 }
 
+TEST(SlopedTopOverlap, ConcernsNoTrenchInAShield) {
+  Plan plan = crafted::plan();
+  plan.ground.soil = SoilType::type_c;
+  plan.wishes.trench_depth = 2;
+  Outcome outcome = crafted::two_trenches(plan);
+  for (Trench& t : outcome.layout.trenches) t.depth = 2;
+  plan.dig.coil_sides = Sides::slope;
+  EXPECT_FALSE(sloped_top_overlap(plan, outcome).empty());
+  plan.dig.coil_sides = Sides::shield;
+  EXPECT_TRUE(sloped_top_overlap(plan, outcome).empty());
+}
+
 TEST(SlopedTopOverlap, KeepsOffLotLineAndHouse) {
   Plan plan = crafted::plan();
+  plan.dig.coil_sides = Sides::slope;
   plan.ground.soil = SoilType::type_b;
   plan.wishes.trench_depth = 2;
   const auto at = [&](double y) {

@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How it is dug: heaps at their real width, steps in their order with the way each is dug, the machine's
+// ways, ladders, where pipe is laid down.
+#include <QObject>
+#include <cmath>
+
+#include "canvas/paint_context.h"
+#include "dig/dig_order.h"
+#include "plane/strip.h"
+
+namespace underlawn {
+
+namespace {
+
+const DigOrder* order_of(const PaintContext& c) {
+  return c.outcome == nullptr ? nullptr : c.outcome->order.get();
+}
+
+QColor shown(const PaintContext& c, const QColor& colour) {
+  return c.options.stale ? c.look.stale : colour;
+}
+
+void paint_heap(PaintContext& c, const DigStep& step) {
+  QVector<QPolygonF> rings;
+  for (const Ring& ring : step.spoil) rings.push_back(c.line(ring));
+  QColor fill = shown(c, c.look.trench);
+  fill.setAlphaF(c.look.dark ? 0.20F : 0.13F);
+  c.painter.setPen(c.pen(shown(c, c.look.trench), 0.8, Qt::DotLine));
+  c.painter.setBrush(fill);
+  for (const QPolygonF& ring : rings) c.painter.drawPolygon(ring);
+  QColor line = shown(c, c.look.trench);
+  line.setAlphaF(0.45F);
+  c.hatch(rings, 9, 20, c.pen(line, 0.5));
+}
+
+// An open arrow head at `tip`.
+void paint_arrow(PaintContext& c, QPointF tip, QPointF from, double size, const QPen& pen) {
+  const double turn = std::atan2(tip.y() - from.y(), tip.x() - from.x());
+  c.painter.setPen(pen);
+  c.painter.setBrush(Qt::NoBrush);
+  const auto wing = [&](double side) {
+    return tip - size * QPointF(std::cos(turn + side), std::sin(turn + side));
+  };
+  c.painter.drawPolyline(QPolygonF({wing(0.5), tip, wing(-0.5)}));
+}
+
+// Along the middle of the step, three arrows the way it is dug.
+void paint_direction(PaintContext& c, const DigStep& step) {
+  const double long_ = length(step.line);
+  if (c.view.to_device(long_) < 24 * c.look.line) return;
+  const QPen pen = c.pen(shown(c, c.look.ghost), 2.2);
+  for (double share : {0.25, 0.6, 0.9})
+    paint_arrow(c, c.at(place_along(step.line, share * long_).at),
+                c.at(place_along(step.line, (share - 0.05) * long_).at), 8 * c.look.line, pen);
+}
+
+void paint_way(PaintContext& c, const Polyline& way, bool first) {
+  if (way.size() < 2) return;
+  const QPolygonF line = c.line(way);
+  c.painter.setBrush(Qt::NoBrush);
+  c.painter.setPen(c.dashed(shown(c, c.look.ghost), first ? 2.0 : 1.2, {4, 3}));
+  c.painter.drawPolyline(line);
+  if (line.size() > 1 && QLineF(line[line.size() - 2], line.back()).length() > 6 * c.look.line)
+    paint_arrow(c, line.back(), line[line.size() - 2], 6 * c.look.line, c.pen(shown(c, c.look.ghost), 1.6));
+}
+
+void paint_ladder(PaintContext& c, Point place) {
+  const QPointF at = c.at(place);
+  const double s = 4 * c.look.line;
+  c.painter.setPen(c.pen(shown(c, c.look.text), 1.1));
+  for (double x : {-0.6, 0.6})
+    c.painter.drawLine(at + QPointF(x * s, -1.4 * s), at + QPointF(x * s, 1.4 * s));
+  for (double y : {-0.9, 0.0, 0.9})
+    c.painter.drawLine(at + QPointF(-0.6 * s, y * s), at + QPointF(0.6 * s, y * s));
+}
+
+void tag_step(PaintContext& c, const DigStep& step, int number) {
+  if (!c.options.labels) return;
+  Label label;
+  label.text = QString::number(number) + (step.hauled ? QObject::tr(" truck") : QString());
+  label.font = c.font(1.0, QFont::Bold);
+  label.tag = TagShape::square;
+  label.tag_line = label.tag_fill = shown(c, step.no_room.empty() ? c.look.ghost : c.look.error);
+  label.colour = c.look.ground;
+  label.rank = 1;
+  label.must = true;
+  const double long_ = length(step.line);
+  for (double share : {0.06, 0.12, 0.03, 0.2, 0.3})
+    label.places.push_back(c.at(place_along(step.line, share * long_).at));
+  c.labels.add(std::move(label));
+}
+
+void name_place(PaintContext& c, Point place, const QString& text, const QColor& colour) {
+  if (!c.options.labels) return;
+  Label label;
+  label.text = text;
+  label.font = c.font(0.9);
+  label.colour = shown(c, colour);
+  label.rank = 3;
+  label.anchor = c.at(place);
+  label.places = places_around(label.anchor, {10 * c.look.line, 10 * c.look.line}, text, label.font);
+  c.labels.add(std::move(label));
+}
+
+void paint_laydown(PaintContext& c, const DigOrder& order) {
+  if (!order.laydown) return;
+  const double r = c.view.to_device(order.laydown_radius);
+  c.painter.setPen(c.dashed(shown(c, c.look.coil), 1.2, {3, 2}));
+  c.painter.setBrush(Qt::NoBrush);
+  c.painter.drawEllipse(c.at(*order.laydown), r, r);
+  name_place(c, *order.laydown, QObject::tr("Pipe, racks"), c.look.coil);
+}
+
+void paint_access(PaintContext& c, const DigOrder& order) {
+  if (!order.access) return;
+  const QPointF at = c.at(*order.access);
+  c.painter.setPen(Qt::NoPen);
+  c.painter.setBrush(shown(c, c.look.ghost));
+  c.painter.drawEllipse(at, 4.5 * c.look.line, 4.5 * c.look.line);
+  name_place(c, *order.access, QObject::tr("Machines in"), c.look.ghost);
+}
+
+}  // namespace
+
+void paint_spoil(PaintContext& c) {
+  const DigOrder* order = order_of(c);
+  if (order == nullptr) return;
+  for (const DigStep& step : order->steps) paint_heap(c, step);
+  paint_laydown(c, *order);
+}
+
+void paint_dig(PaintContext& c) {
+  const DigOrder* order = order_of(c);
+  if (order == nullptr) return;
+  for (std::size_t i = 0; i < order->steps.size(); ++i) paint_way(c, order->steps[i].way, i == 0);
+  int number = 0;
+  for (const DigStep& step : order->steps) {
+    paint_direction(c, step);
+    for (Point ladder : step.ladders) paint_ladder(c, ladder);
+    tag_step(c, step, ++number);
+  }
+  paint_access(c, *order);
+}
+
+}  // namespace underlawn

@@ -1,0 +1,287 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plots/crew_bars.h"
+
+#include <QFontMetricsF>
+#include <QObject>
+#include <QPainter>
+#include <cmath>
+
+namespace underlawn {
+
+namespace {
+
+QString tr(const char* text) {
+  return QObject::tr(text);
+}
+
+// Measures in normal lines, by the height of a line of text.
+struct Frame {
+  double row, head, axis, gap, names;  // heights; width of the names
+
+  explicit Frame(const CrewBarsStyle& s) {
+    const QFontMetricsF m(s.font);
+    row = 1.35 * m.height();
+    head = 1.5 * m.height();
+    axis = 1.2 * m.height();
+    gap = 0.6 * m.height();
+    names = m.horizontalAdvance(tr("Excavator") + " 2") + 8 * s.unit;
+  }
+  double height(const CrewDayBars& day) const {
+    return head + row * static_cast<double>(day.rows.size()) + axis + gap;
+  }
+};
+
+struct Placed {
+  QRectF box;
+  std::size_t task;
+};
+
+double across(const QRectF& plot, double t, double day_length) {
+  return plot.left() + plot.width() * std::clamp(t / day_length, 0.0, 1.0);
+}
+
+// The bars of a day's rows, in a plot whose top is that of its first row.
+std::vector<Placed> place_bars(const CrewDayBars& day, const CrewCalendar& c, const QRectF& plot,
+                               double row) {
+  std::vector<Placed> all;
+  for (std::size_t r = 0; r < day.rows.size(); ++r)
+    for (const CrewBar& bar : day.rows[r].bars) {
+      const double left = across(plot, bar.from, c.day_length), right = across(plot, bar.to, c.day_length);
+      all.push_back({QRectF(left, plot.top() + row * (static_cast<double>(r) + 0.12),
+                            std::max(1.0, right - left), 0.76 * row),
+                     bar.task});
+    }
+  return all;
+}
+
+template <class Visit>
+void each_day(const CrewCalendar& c, const QRectF& area, const CrewBarsStyle& style, Visit visit) {
+  const Frame f(style);
+  double y = area.top();
+  for (const CrewDayBars& day : bars_by_day(c)) {
+    const QRectF plot(area.left() + f.names, y + f.head, area.width() - f.names - 2 * style.unit,
+                      f.row * static_cast<double>(day.rows.size()));
+    visit(day, plot, f);
+    y += f.height(day);
+  }
+}
+
+QString clock(const CrewCalendar& c, double t) {
+  const int minutes = static_cast<int>(std::lround((c.begins + t) / 60)) % (24 * 60);
+  return QString("%1:%2").arg(minutes / 60).arg(minutes % 60, 2, 10, QChar('0'));
+}
+
+void paint_hours(QPainter& p, const CrewCalendar& c, const QRectF& plot, const Frame& f,
+                 const CrewBarsStyle& s) {
+  const QFontMetricsF m(s.font);
+  const int hours = static_cast<int>(std::floor(c.day_length / 3600 + 1e-9));
+  const double one = plot.width() * 3600 / c.day_length;
+  const int step = std::max(1, static_cast<int>(std::ceil(m.horizontalAdvance("10:00 ") / one)));
+  for (int h = 0; h <= hours; ++h) {
+    const double x = across(plot, h * 3600.0, c.day_length);
+    p.setPen(QPen(s.rule, 0.6 * s.unit));
+    p.drawLine(QPointF(x, plot.top()), QPointF(x, plot.bottom()));
+    if (h % step != 0) continue;
+    p.setPen(s.faint);
+    const QString text = clock(c, h * 3600.0);
+    const double w = m.horizontalAdvance(text);
+    p.drawText(QPointF(std::min(x - w / 2, plot.right() + s.unit - w), plot.bottom() + 0.9 * f.axis), text);
+  }
+}
+
+QString bar_text(const CrewTask& task, const DigOrder& order) {
+  if (task.station == CrewStation::joining) return tr("joints");
+  if (task.station == CrewStation::testing) return tr("test");
+  const DigStep& step = order.steps[static_cast<std::size_t>(task.step)];
+  const QString name = step.kind == DigKind::trench   ? QString::number(step.trench)
+                       : step.kind == DigKind::header ? tr("header")
+                                                      : tr("run");
+  return task.bedding ? tr("sand %1").arg(name) : name;
+}
+
+void paint_bar(QPainter& p, const Placed& bar, const CrewTask& task, const DigOrder& order,
+               const CrewBarsStyle& s) {
+  p.setPen(QPen(s.bar_text, 0.6 * s.unit));
+  p.setBrush(s.fill[static_cast<std::size_t>(task.station)]);
+  p.drawRect(bar.box);
+  const QString text = bar_text(task, order);
+  const QFontMetricsF m(s.font);
+  if (m.horizontalAdvance(text) > bar.box.width() - 2 * s.unit) return;
+  p.setPen(s.bar_text);
+  p.drawText(bar.box, Qt::AlignCenter, text);
+}
+
+QString hand_name(const CrewCalendar& c, const CrewRow& row) {
+  const QString name = station_words(row.station);
+  const bool several = c.stations[static_cast<std::size_t>(row.station)].hands > 1;
+  return several ? name + " " + QString::number(row.who) : name;
+}
+
+QString hours_said(double time) {
+  const double h = std::round(time / 360) / 10;
+  return h < 1 ? tr("%1 min").arg(std::lround(time / 60)) : tr("%1 h").arg(h);
+}
+
+QString what_said(const CrewTask& task, const DigOrder& order) {
+  if (task.station == CrewStation::joining) return tr("Header and run laid, joints fused");
+  if (task.station == CrewStation::testing) return tr("Loop filled, flushed and pressure-tested");
+  const DigStep& step = order.steps[static_cast<std::size_t>(task.step)];
+  const QString name = step.kind == DigKind::trench   ? tr("trench %1").arg(step.trench)
+                       : step.kind == DigKind::header ? tr("header")
+                                                      : tr("supply run");
+  switch (task.station) {
+    case CrewStation::digging:
+      return tr("Digging %1").arg(name);
+    case CrewStation::making:
+      return tr("Making the coil of %1").arg(name);
+    case CrewStation::laying:
+      return tr("Laying the coil of %1").arg(name);
+    default:
+      return (task.bedding ? tr("Sand over the coil of %1") : tr("Filling in %1")).arg(name);
+  }
+}
+
+QString wait_said(WaitFor w) {
+  switch (w) {
+    case WaitFor::trench:
+      return tr("for the trench to be dug");
+    case WaitFor::coil:
+      return tr("for the coil to be made");
+    case WaitFor::laying:
+      return tr("for the coil before to be laid and bedded");
+    case WaitFor::filling:
+      return tr("for the trench before to be filled in");
+    case WaitFor::last_trench:
+      return tr("for the last trench and its coil");
+    case WaitFor::joints:
+      return tr("for the joints");
+    case WaitFor::test:
+      return tr("for the test");
+    case WaitFor::morning:
+      return tr("for the next morning, so that the test is not left overnight");
+    case WaitFor::nothing:
+      break;
+  }
+  return {};
+}
+
+QString weekday_words(int weekday) {
+  static const char* const kNames[] = {"Monday", "Tuesday",  "Wednesday", "Thursday",
+                                       "Friday", "Saturday", "Sunday"};
+  return weekday < 1 || weekday > 7 ? QString() : tr(kNames[weekday - 1]);
+}
+
+QString moment(const CrewCalendar& c, double t, bool end) {
+  const int day = std::max(0, static_cast<int>(std::floor((t + (end ? -1e-3 : 1e-3)) / c.day_length)));
+  return tr("day %1, %2").arg(day + 1).arg(clock(c, t - day * c.day_length));
+}
+
+}  // namespace
+
+CrewBarsStyle CrewBarsStyle::on_paper(const QFont& font, double unit) {
+  return {font,
+          Qt::black,
+          "#444444",
+          "#b5b5b5",
+          "#1c1c1c",
+          {QColor("#dcb98f"), QColor("#b9dcee"), QColor("#86b7d4"), QColor("#ecd06f"), QColor("#cdbfe6"),
+           QColor("#c6d3a6")},
+          unit};
+}
+
+QString station_words(CrewStation station) {
+  switch (station) {
+    case CrewStation::digging:
+      return tr("Excavator");
+    case CrewStation::making:
+      return tr("Coil rack");
+    case CrewStation::laying:
+      return tr("Layers");
+    case CrewStation::joining:
+      return tr("Joiner");
+    case CrewStation::testing:
+      return tr("Tester");
+    case CrewStation::filling:
+      return tr("Loader");
+  }
+  return {};
+}
+
+QString day_words(const CrewCalendar& calendar, int day) {
+  QString words = tr("Day %1").arg(day + 1);
+  const auto d = static_cast<std::size_t>(day);
+  if (d < calendar.days.size() && !calendar.days[d].date.empty())
+    words +=
+        ", " + weekday_words(calendar.days[d].weekday) + " " + QString::fromStdString(calendar.days[d].date);
+  return words;
+}
+
+QString task_said(const CrewTask& task, const CrewCalendar& calendar, const DigOrder& order) {
+  QString said =
+      tr("%1: %2, %3 to %4 (%5).")
+          .arg(station_words(task.station), what_said(task, order), moment(calendar, task.begin, false),
+               moment(calendar, task.end, true), hours_said(task.end - task.begin));
+  if (task.waited > 60)
+    said += " " + tr("Waited %1 %2.").arg(hours_said(task.waited), wait_said(task.waited_for));
+  return said;
+}
+
+std::vector<CrewDayBars> bars_by_day(const CrewCalendar& c) {
+  std::vector<CrewDayBars> days;
+  for (int day = 0; day < c.days_worked; ++day) {
+    CrewDayBars bars{day, {}};
+    const double from = day * c.day_length, to = from + c.day_length;
+    for (std::size_t i = 0; i < c.tasks.size(); ++i) {
+      const CrewTask& t = c.tasks[i];
+      if (t.end - from < 1e-3 || to - t.begin < 1e-3 || t.end - t.begin < 1e-3) continue;
+      if (bars.rows.empty() || bars.rows.back().station != t.station || bars.rows.back().who != t.who)
+        bars.rows.push_back({t.station, t.who, {}});
+      bars.rows.back().bars.push_back({i, std::max(t.begin, from) - from, std::min(t.end, to) - from});
+    }
+    days.push_back(std::move(bars));
+  }
+  return days;
+}
+
+double crew_bars_height(const CrewCalendar& calendar, const CrewBarsStyle& style) {
+  const Frame f(style);
+  double height = 0;
+  for (const CrewDayBars& day : bars_by_day(calendar)) height += f.height(day);
+  return height;
+}
+
+void paint_crew_bars(QPainter& painter, const CrewCalendar& calendar, const DigOrder& order,
+                     const QRectF& area, const CrewBarsStyle& style, int chosen, const QColor& ring) {
+  QFont bold = style.font;
+  bold.setWeight(QFont::DemiBold);
+  each_day(calendar, area, style, [&](const CrewDayBars& day, const QRectF& plot, const Frame& f) {
+    painter.setFont(bold);
+    painter.setPen(style.text);
+    painter.drawText(QPointF(area.left(), plot.top() - 0.35 * f.head), day_words(calendar, day.day));
+    painter.setFont(style.font);
+    paint_hours(painter, calendar, plot, f, style);
+    for (std::size_t r = 0; r < day.rows.size(); ++r) {
+      painter.setPen(style.text);
+      painter.drawText(QRectF(area.left(), plot.top() + f.row * static_cast<double>(r), f.names, f.row),
+                       Qt::AlignLeft | Qt::AlignVCenter, hand_name(calendar, day.rows[r]));
+    }
+    for (const Placed& bar : place_bars(day, calendar, plot, f.row)) {
+      paint_bar(painter, bar, calendar.tasks[bar.task], order, style);
+      if (static_cast<int>(bar.task) != chosen) continue;
+      painter.setBrush(Qt::NoBrush);
+      painter.setPen(QPen(ring, 2.4 * style.unit));
+      painter.drawRect(bar.box);
+    }
+  });
+}
+
+int task_at(const CrewCalendar& calendar, const QRectF& area, const CrewBarsStyle& style, QPointF place) {
+  int found = -1;
+  each_day(calendar, area, style, [&](const CrewDayBars& day, const QRectF& plot, const Frame& f) {
+    for (const Placed& bar : place_bars(day, calendar, plot, f.row))
+      if (bar.box.contains(place)) found = static_cast<int>(bar.task);
+  });
+  return found;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,234 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cost/crew_calendar.h"
+
+#include <cmath>
+
+#include "cost/crew_shop.h"
+#include "dig/dates.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kHair = 1e-6;  // s
+
+StationLoad load_of(CrewStation station, const std::vector<CrewTask>& tasks) {
+  StationLoad load;
+  load.station = station;
+  std::map<WaitFor, double> waits;
+  for (const CrewTask& t : tasks) {
+    if (t.station != station) continue;
+    load.hands = std::max(load.hands, t.who);
+    load.busy += t.end - t.begin;
+    load.waited += t.waited;
+    if (t.waited > 0) waits[t.waited_for] += t.waited;
+  }
+  double most = 0;
+  for (const auto& [what, time] : waits)
+    if (time > most) {
+      most = time;
+      load.mostly = what;
+    }
+  return load;
+}
+
+double clock_of(const CrewWishes& crew, double t, bool end) {
+  const double length = crew.day_length;
+  const int day = static_cast<int>(std::floor((end ? t - kHair : t + kHair) / length));
+  return calendar_day(crew, std::max(0, day)) * 86400.0 + (t - day * length);
+}
+
+int whole_days(double working, double day_length) {
+  return static_cast<int>(std::ceil(working / day_length - 1e-9));
+}
+
+std::vector<CrewDay> days_of_work(const CrewWishes& crew, int worked) {
+  const int reserve = static_cast<int>(std::ceil(crew.rain_slack * worked - 1e-9));
+  const auto first = day_number(crew.start);
+  std::vector<CrewDay> days;
+  int shift = 0;
+  if (first)
+    while (!works_on(crew.weekdays, weekday_of(*first + shift))) ++shift;
+  for (int i = 0; i < worked + reserve; ++i) {
+    CrewDay day;
+    day.reserve = i >= worked;
+    if (first) {
+      const int number = *first + shift + calendar_day(crew, i);
+      day.date = date_text(number);
+      day.weekday = weekday_of(number);
+    }
+    days.push_back(std::move(day));
+  }
+  return days;
+}
+
+std::vector<CrewSaving> savings_of(const CalendarAsk& ask, double filled) {
+  struct More {
+    const char* what;
+    int CrewWishes::*hands;
+  };
+  constexpr More kMore[] = {{"One more rack", &CrewWishes::racks},
+                            {"A second excavator", &CrewWishes::excavators},
+                            {"One more laying crew", &CrewWishes::laying_crews},
+                            {"One more joiner", &CrewWishes::joiners}};
+  const double now = filled / ask.crew.day_length;
+  std::vector<CrewSaving> savings;
+  const auto add = [&](const std::string& what, const CrewWishes& crew) {
+    const double then =
+        run_shop({ask.site, ask.layout, ask.order, ask.ground, ask.how, crew, ask.test}).filled;
+    savings.push_back({what, now - then / crew.day_length, filled - then});
+  };
+  for (const More& more : kMore) {
+    CrewWishes crew = ask.crew;
+    ++(crew.*more.hands);
+    const bool excavator = more.hands == &CrewWishes::excavators && ask.crew.excavators > 1;
+    add(excavator ? "One more excavator" : more.what, crew);
+  }
+  CrewWishes longer = ask.crew;
+  longer.day_length = std::min(86400.0, longer.day_length + 3600);
+  add("One more hour a day", longer);
+  CrewWishes ready = ask.crew;
+  ready.coils_ready = static_cast<int>(ask.layout.trenches.size());
+  if (ready.coils_ready > ask.crew.coils_ready) add("All coils made before the first day", ready);
+  return savings;
+}
+
+}  // namespace
+
+std::string_view station_name(CrewStation s) {
+  switch (s) {
+    case CrewStation::digging:
+      return "Excavator";
+    case CrewStation::making:
+      return "Coil rack";
+    case CrewStation::laying:
+      return "Layers";
+    case CrewStation::joining:
+      return "Joiner";
+    case CrewStation::testing:
+      return "Tester";
+    case CrewStation::filling:
+      return "Loader";
+  }
+  return "";
+}
+
+std::string_view wait_words(WaitFor w) {
+  switch (w) {
+    case WaitFor::nothing:
+      return "";
+    case WaitFor::trench:
+      return "for the trench to be dug";
+    case WaitFor::coil:
+      return "for the coil to be made";
+    case WaitFor::laying:
+      return "for the coil before to be laid and bedded";
+    case WaitFor::filling:
+      return "for the trench before to be filled in";
+    case WaitFor::last_trench:
+      return "for the last trench and its coil";
+    case WaitFor::joints:
+      return "for the joints";
+    case WaitFor::test:
+      return "for the test";
+    case WaitFor::morning:
+      return "for the next morning, so that the test is not left overnight";
+  }
+  return "";
+}
+
+std::string task_words(const CrewTask& task, const DigOrder& order) {
+  const bool one = task.step >= 0 && task.step < static_cast<int>(order.steps.size());
+  const std::string name = one ? step_name(order.steps[static_cast<std::size_t>(task.step)]) : "";
+  std::string low = name;
+  if (!low.empty()) low[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(low[0])));
+  switch (task.station) {
+    case CrewStation::digging:
+      return "Digging " + low;
+    case CrewStation::making:
+      return "Making the coil of " + low;
+    case CrewStation::laying:
+      return "Laying the coil of " + low;
+    case CrewStation::joining:
+      return "Header and run laid, joints fused";
+    case CrewStation::testing:
+      return "Filling, flushing, pressure test";
+    case CrewStation::filling:
+      return task.bedding ? "Sand over the coil of " + low : "Filling in " + low;
+  }
+  return name;
+}
+
+int calendar_day(const CrewWishes& crew, int which) {
+  if (!is_weekdays(crew.weekdays)) return which;
+  const auto first = day_number(crew.start);
+  int weekday = first ? weekday_of(*first) : crew.weekdays[0] - '0';
+  while (!works_on(crew.weekdays, weekday)) weekday = weekday % 7 + 1;
+  int days = 0;
+  for (int worked = 0; worked < which; ++days) {
+    weekday = weekday % 7 + 1;
+    worked += works_on(crew.weekdays, weekday);
+  }
+  return days;
+}
+
+CrewCalendar make_calendar(const CalendarAsk& ask) {
+  CrewCalendar c;
+  if (ask.order.steps.empty()) return c;
+  ShopRun run = run_shop(ask);
+  c.tasks = std::move(run.tasks);
+  std::stable_sort(c.tasks.begin(), c.tasks.end(), [](const CrewTask& a, const CrewTask& b) {
+    if (a.station != b.station) return a.station < b.station;
+    return a.who != b.who ? a.who < b.who : a.begin < b.begin;
+  });
+  for (int s = 0; s < kCrewStations; ++s) c.stations.push_back(load_of(static_cast<CrewStation>(s), c.tasks));
+  c.open = std::move(run.open);
+  for (OpenTrench& o : c.open) o.clock = clock_of(ask.crew, o.to, true) - clock_of(ask.crew, o.from, false);
+  c.day_length = ask.crew.day_length;
+  c.begins = ask.crew.begins;
+  c.dug = run.dug;
+  c.laid = run.laid;
+  c.joined = run.joined;
+  c.tested = run.tested;
+  c.filled = run.filled;
+  c.days_worked = whole_days(c.filled, c.day_length);
+  c.days = days_of_work(ask.crew, c.days_worked);
+  c.savings = savings_of(ask, c.filled);
+  return c;
+}
+
+CrewTime times_of(const CrewCalendar& calendar) {
+  CrewTime t;
+  for (const CrewTask& task : calendar.tasks) {
+    const double time = task.end - task.begin;
+    switch (task.station) {
+      case CrewStation::digging:
+        t.digging += time;
+        t.trench = std::max(t.trench, time);
+        break;
+      case CrewStation::making:
+        t.making += time;
+        t.coil = std::max(t.coil, time);
+        break;
+      case CrewStation::laying:
+        t.laying += time;
+        t.waiting += task.waited;
+        break;
+      case CrewStation::joining:
+        t.joining += time;
+        break;
+      case CrewStation::testing:
+        t.testing += time;
+        break;
+      case CrewStation::filling:
+        t.filling += time;
+        break;
+    }
+  }
+  t.dug = calendar.dug;
+  t.laid = calendar.laid;
+  t.open = calendar.filled;
+  return t;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cost/crew_shop.h"
+
+#include <cmath>
+#include <map>
+#include <set>
+
+#include "field/trench.h"
+#include "layout/amounts.h"
+
+namespace underlawn {
+
+namespace {
+
+struct Bound {
+  double time = 0;
+  WaitFor what = WaitFor::nothing;
+};
+
+// The hands of one station and when each is free.
+class Hands {
+ public:
+  Hands(CrewStation station, int n) : station_(station), free_(static_cast<std::size_t>(std::max(1, n))) {}
+
+  // Gives the task to the hand that is free first, no sooner than every bound.
+  double take(std::vector<CrewTask>& tasks, int step, double time, const std::vector<Bound>& bounds,
+              bool bedding = false) {
+    const auto hand = std::min_element(free_.begin(), free_.end(),
+                                       [](const Hand& a, const Hand& b) { return a.until < b.until; });
+    Bound last;
+    for (const Bound& b : bounds)
+      if (b.time > last.time) last = b;
+    const double begin = std::max(hand->until, last.time);
+    // A hand comes to the lot for its first task: no waiting before that, but for the machine.
+    const bool waits = hand->used && last.time > hand->until + 1e-9;
+    tasks.push_back({station_, static_cast<int>(hand - free_.begin()) + 1, step, bedding, begin, begin + time,
+                     waits ? begin - hand->until : 0, waits ? last.what : WaitFor::nothing});
+    *hand = {begin + time, true};
+    return begin + time;
+  }
+
+ private:
+  struct Hand {
+    double until = 0;
+    bool used = false;
+  };
+  CrewStation station_;
+  std::vector<Hand> free_;
+};
+
+// One run through the shop.
+struct Shop {
+  const CalendarAsk& ask;
+  ShopRun run;
+  Hands excavators, racks, layers, joiners, testers, loaders;
+  std::map<int, std::size_t> step_of;             // by number of the coil trench
+  std::vector<double> begun, dug, laid, covered;  // by step; covered < 0: not yet
+  std::vector<double> cast_in;                    // m3 loose that fell in from other trenches
+  std::vector<char> bedded;
+  int coils = 0;
+
+  explicit Shop(const CalendarAsk& a)
+      : ask(a),
+        excavators(CrewStation::digging, a.crew.excavators),
+        racks(CrewStation::making, a.crew.racks),
+        layers(CrewStation::laying, a.crew.laying_crews),
+        joiners(CrewStation::joining, 1),
+        testers(CrewStation::testing, 1),
+        loaders(CrewStation::filling, 1) {
+    const std::size_t n = a.order.steps.size();
+    begun.assign(n, 0);
+    dug = laid = cast_in = begun;
+    covered.assign(n, -1);
+    bedded.assign(n, 0);
+    for (std::size_t i = 0; i < n; ++i)
+      if (a.order.steps[i].kind == DigKind::trench) step_of[a.order.steps[i].trench] = i;
+  }
+
+  const DigStep& step(std::size_t i) const { return ask.order.steps[i]; }
+  const Trench* trench(std::size_t i) const {
+    for (const Trench& t : ask.layout.trenches)
+      if (step(i).kind == DigKind::trench && t.number == step(i).trench) return &t;
+    return nullptr;
+  }
+
+  double loose_needed(std::size_t i) const {
+    return step(i).work.backfill / (1 - ask.ground.shrinkage) * (1 + ask.ground.swell);
+  }
+  // Sand and what has not fallen in already.
+  double filling_time(std::size_t i) const {
+    const double loose = std::max(0.0, loose_needed(i) - cast_in[i]);
+    return (loose + (bedded[i] ? 0 : step(i).work.bedding)) / loose_rate(ask.crew.loader);
+  }
+
+  double bed(std::size_t i) {
+    bedded[i] = 1;
+    return loaders.take(run.tasks, static_cast<int>(i), step(i).work.bedding / loose_rate(ask.crew.loader),
+                        {{laid[i], WaitFor::laying}}, true);
+  }
+  double fill(std::size_t i, Bound bound) {
+    covered[i] = loaders.take(run.tasks, static_cast<int>(i), filling_time(i), {bound});
+    return covered[i];
+  }
+
+  void dig(std::size_t i) {
+    std::vector<Bound> bounds;
+    std::vector<std::size_t> into;
+    for (int q : step(i).into)
+      if (const auto at = step_of.find(q); at != step_of.end()) {
+        into.push_back(at->second);
+        bounds.push_back({bed(at->second), WaitFor::laying});
+      }
+    for (int q : step(i).filled_first)
+      if (const auto at = step_of.find(q); at != step_of.end())
+        bounds.push_back({fill(at->second, {laid[at->second], WaitFor::laying}), WaitFor::filling});
+    const double time = digging_time(step(i), ask);
+    dug[i] = excavators.take(run.tasks, static_cast<int>(i), time, bounds);
+    begun[i] = dug[i] - time;
+    run.dug = std::max(run.dug, dug[i]);
+    for (std::size_t q : into) {
+      covered[q] = dug[i];
+      cast_in[q] += step(i).work.loose / static_cast<double>(into.size());
+    }
+  }
+
+  void make_and_lay(std::size_t i) {
+    const Trench* t = trench(i);
+    if (t == nullptr) return;
+    double made = 0;
+    if (++coils > ask.crew.coils_ready) {
+      const double rate = is_straight(t->coil.pattern) ? ask.crew.straight_making : ask.crew.coil_making;
+      made = racks.take(run.tasks, static_cast<int>(i), t->coil.coil_length * rate, {});
+    }
+    laid[i] = layers.take(run.tasks, static_cast<int>(i), step(i).work.length * ask.crew.coil_laying,
+                          {{dug[i], WaitFor::trench}, {made, WaitFor::coil}});
+    run.laid = std::max(run.laid, laid[i]);
+  }
+
+  void join_and_test() {
+    const double pipe = (ask.layout.header.length + ask.layout.run.length) * ask.crew.header_laying;
+    const double joints = joints_of(ask.layout) * ask.crew.joint_making / std::max(1, ask.crew.joiners);
+    run.joined =
+        joiners.take(run.tasks, -1, pipe + joints, {{std::max(run.dug, run.laid), WaitFor::last_trench}});
+    const double test = ask.crew.test_filling + ask.test, day = ask.crew.day_length;
+    const double into_day = run.joined - std::floor(run.joined / day + 1e-9) * day;
+    const bool morning = into_day > 1e-6 && into_day + test > day + 1e-6;
+    const Bound bound =
+        morning ? Bound{run.joined - into_day + day, WaitFor::morning} : Bound{run.joined, WaitFor::joints};
+    run.tested = testers.take(run.tasks, -1, test, {bound});
+  }
+
+  void fill_in() {
+    run.filled = run.tested;
+    for (std::size_t i = 0; i < ask.order.steps.size(); ++i) {
+      const bool early = covered[i] >= 0;
+      run.open.push_back({static_cast<int>(i), begun[i], covered[i], 0, early});
+      if (early && filling_time(i) < 60) continue;  // nothing to speak of is left
+      const double end =
+          loaders.take(run.tasks, static_cast<int>(i), filling_time(i), {{run.tested, WaitFor::test}});
+      if (!early) run.open.back().to = end;
+      run.filled = std::max(run.filled, end);
+    }
+  }
+};
+
+}  // namespace
+
+double digging_time(const DigStep& step, const CalendarAsk& ask) {
+  const double time = step.trencher ? step.work.length * ask.crew.trencher
+                                    : step.work.bank / bank_rate(ask.how.excavator, ask.ground.swell);
+  int met = 0;
+  for (int i : step.crossings) {
+    const Feature* f = find_feature(ask.site, ask.layout.crossings[static_cast<std::size_t>(i)].feature_id);
+    met += f != nullptr && f->kind == FeatureKind::utility;
+  }
+  return time + met * ask.crew.hand_crossing;
+}
+
+ShopRun run_shop(const CalendarAsk& ask) {
+  Shop shop(ask);
+  for (std::size_t i = 0; i < ask.order.steps.size(); ++i) {
+    shop.dig(i);
+    shop.make_and_lay(i);
+  }
+  shop.join_and_test();
+  shop.fill_in();
+  return std::move(shop.run);
+}
+
+}  // namespace underlawn

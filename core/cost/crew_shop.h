@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The shop behind the calendar: stations with several hands, passed in the order of digging.
+#pragma once
+
+#include "cost/crew_calendar.h"
+
+namespace underlawn {
+
+struct ShopRun {
+  std::vector<CrewTask> tasks;
+  std::vector<OpenTrench> open;                                  // `clock` not filled in
+  double dug = 0, laid = 0, joined = 0, tested = 0, filled = 0;  // s
+};
+ShopRun run_shop(const CalendarAsk& ask);
+
+// s, hand-dug crossings of utilities included.
+double digging_time(const DigStep& step, const CalendarAsk& ask);
+
+}  // namespace underlawn

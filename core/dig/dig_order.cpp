@@ -1,0 +1,367 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "dig/dig_order.h"
+
+#include <cmath>
+#include <map>
+
+#include "dig/machine_ways.h"
+#include "dig/order_search.h"
+#include "dig/pieces.h"
+#include "dig/protection.h"
+#include "plane/strip.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kTouching = 0.05;  // m between trenches that meet
+
+bool near(const Box& a, const Box& b, double by) {
+  return a.low.x < b.high.x + by && b.low.x < a.high.x + by && a.low.y < b.high.y + by &&
+         b.low.y < a.high.y + by;
+}
+
+double least_distance(const std::vector<Ring>& rings, const Ring& ring, double reach) {
+  double least = reach;
+  const Box box = bounds(ring);
+  for (const Ring& r : rings)
+    if (near(bounds(r), box, reach)) least = std::min(least, area_distance(r, ring));
+  return least;
+}
+
+bool overlap(const std::vector<Ring>& a, const std::vector<Ring>& b) {
+  for (const Ring& ring : b)
+    if (least_distance(a, ring, 1) < kSamePlace) return true;
+  return false;
+}
+
+struct Maker {
+  const Site& site;
+  const Layout& layout;
+  const DigWishes& how;
+  double repose;
+  DigGround ground;
+  MachineWays ways;
+  std::vector<SearchPiece> pieces;
+  std::vector<Ring> footprints;
+
+  Maker(const Site& s, const Layout& l, const Ground& g, const DigWishes& h, std::vector<DigStep> steps)
+      : site(s), layout(l), how(h), repose(g.repose), ground(s), ways(ground, h.excavator, h.spoil_off) {
+    for (DigStep& step : steps) {
+      footprints.push_back(footprint(step));
+      pieces.push_back({std::move(step), {}, {}, {}, {}});
+    }
+    lay_bands();
+    find_meetings();
+    find_ends();
+    find_stands();
+  }
+
+  std::vector<char> touching(std::size_t piece) const {
+    std::vector<char> touches(pieces.size());
+    for (std::size_t i = 0; i < pieces.size(); ++i)
+      touches[i] = i != piece && near(bounds(footprints[i]), bounds(footprints[piece]), kTouching) &&
+                   area_distance(footprints[i], footprints[piece]) < kTouching;
+    return touches;
+  }
+
+  void lay_bands() {
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+      const std::vector<char> touches = touching(i);
+      std::vector<const DigStep*> others;
+      for (std::size_t j = 0; j < pieces.size(); ++j)
+        if (touches[j]) others.push_back(&pieces[j].step);
+      for (int side : {0, 1})
+        pieces[i].bands[static_cast<std::size_t>(side)] =
+            spoil_band(pieces[i].step, side == 0 ? 1 : -1, others, ground, site, repose, how.spoil_off);
+    }
+  }
+
+  void find_meetings() {
+    for (std::size_t i = 0; i < pieces.size(); ++i)
+      for (std::size_t side = 0; side < 2; ++side) {
+        const SpoilBand& band = pieces[i].bands[side];
+        if (!band.fits) continue;
+        HeapMeets& meets = pieces[i].meets[side];
+        for (std::size_t j = 0; j < pieces.size(); ++j) {
+          if (j == i) continue;
+          if (least_distance(band.rings, footprints[j], how.spoil_off + 1) < how.spoil_off - 2 * kSamePlace)
+            meets.trenches.push_back(static_cast<int>(j));
+          for (int other : {0, 1})
+            if (overlap(band.rings, pieces[j].bands[static_cast<std::size_t>(other)].rings))
+              meets.heaps.emplace_back(static_cast<int>(j), other);
+        }
+      }
+  }
+
+  void find_ends() {
+    for (SearchPiece& p : pieces)
+      for (bool against : {false, true}) {
+        Polyline line = p.step.line;
+        if (against) std::reverse(line.begin(), line.end());
+        p.room_to_end[against ? 1 : 0] = ways.stand_at_end(p.step, line, 0).has_value();
+      }
+  }
+
+  // The machine stands behind where it digs, and beyond the end at the last: over whatever meets the line
+  // farther on than where it first stands.
+  void find_stands() {
+    const double behind = 0.5 * how.excavator.reach;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+      const std::vector<char> touches = touching(i);
+      const double long_ = length(pieces[i].step.line);
+      for (std::size_t j = 0; j < pieces.size(); ++j) {
+        if (!touches[j]) continue;
+        double first = long_, last = 0;
+        const int n = std::max(1, static_cast<int>(long_ / 0.25));
+        for (int k = 0; k <= n; ++k) {
+          const Point p = place_along(pieces[i].step.line, long_ * k / n).at;
+          if (line_area_distance({p, p}, footprints[j]) > 0.3) continue;
+          first = std::min(first, long_ * k / n);
+          last = std::max(last, long_ * k / n);
+        }
+        if (last > behind) pieces[i].stands_over[0].push_back(static_cast<int>(j));
+        if (long_ - first > behind) pieces[i].stands_over[1].push_back(static_cast<int>(j));
+      }
+    }
+  }
+
+  std::string no_room(std::size_t piece) const;
+  DigStep step_of(const Chosen& chosen) const;
+};
+
+std::vector<std::string> names_of(const std::vector<SearchPiece>& pieces, const std::vector<int>& which) {
+  std::vector<std::string> names;
+  for (int i : which) {
+    std::string name = step_name(pieces[static_cast<std::size_t>(i)].step);
+    name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(std::move(name));
+  }
+  return names;
+}
+
+std::string joined(const std::vector<std::string>& names) {
+  std::string all;
+  for (std::size_t i = 0; i < names.size() && i < 4; ++i)
+    all += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+  return names.size() > 4 ? all + " and others" : all;
+}
+
+// What each side says: what stands there, or what the heap would fall on.
+std::string Maker::no_room(std::size_t piece) const {
+  std::vector<std::string> reasons;
+  for (std::size_t side = 0; side < 2; ++side) {
+    const SpoilBand& band = pieces[piece].bands[side];
+    std::string why = band.blocked_by;
+    if (band.fits) {
+      std::vector<int> met = pieces[piece].meets[side].trenches;
+      for (const auto& heap : pieces[piece].meets[side].heaps) met.push_back(heap.first);
+      why = joined(names_of(pieces, met));
+    }
+    if (!why.empty() && std::find(reasons.begin(), reasons.end(), why) == reasons.end())
+      reasons.push_back(std::move(why));
+  }
+  return joined(reasons);
+}
+
+DigStep Maker::step_of(const Chosen& chosen) const {
+  const auto i = static_cast<std::size_t>(chosen.piece);
+  DigStep step = pieces[i].step;
+  step.from_end = chosen.against;
+  if (chosen.against) std::reverse(step.line.begin(), step.line.end());
+  step.deep_enough = step.trencher || step.depth <= how.excavator.depth + kSamePlace;
+  for (int q : chosen.into) step.into.push_back(pieces[static_cast<std::size_t>(q)].step.trench);
+  for (int q : chosen.filled_first)
+    step.filled_first.push_back(pieces[static_cast<std::size_t>(q)].step.trench);
+  if (chosen.side < 0) {
+    step.hauled = true;
+    if (how.haul != Haul::all) step.no_room = no_room(i);
+    return step;
+  }
+  const SpoilBand& band = pieces[i].bands[static_cast<std::size_t>(chosen.side)];
+  step.spoil_left = (chosen.side == 0) != chosen.against;
+  step.heap = band.heap;
+  step.spoil = band.rings;
+  step.spoil_dear = band.dear;
+  step.cast = step.top / 2 + how.spoil_off + band.heap.width / 2;
+  step.cast_reached = step.trencher || step.cast <= how.excavator.reach;
+  return step;
+}
+
+// What lies open and heaped while a step is dug.
+class Yard {
+ public:
+  void dug(const DigStep& step, const Ring& footprint) {
+    for (int q : step.into) open_.erase(q);
+    for (int q : step.filled_first) {
+      open_.erase(q);
+      heaps_.erase(q);
+    }
+    const int key = step.kind == DigKind::trench ? step.trench : -(++others_);
+    open_[key] = footprint;
+    heaps_[key] = step.spoil;
+  }
+  void make_room(const DigStep& step) {
+    for (int q : step.filled_first) {
+      open_.erase(q);
+      heaps_.erase(q);
+    }
+  }
+  MachineWays::Standing standing() const {
+    MachineWays::Standing s;
+    for (const auto& [key, ring] : open_) s.trenches.push_back(ring);
+    for (const auto& [key, rings] : heaps_) s.heaps.insert(s.heaps.end(), rings.begin(), rings.end());
+    return s;
+  }
+
+ private:
+  std::map<int, Ring> open_;
+  std::map<int, std::vector<Ring>> heaps_;
+  int others_ = 0;
+};
+
+void turn_round(DigStep& step) {
+  std::reverse(step.line.begin(), step.line.end());
+  step.from_end = !step.from_end;
+  step.spoil_left = !step.spoil_left;
+}
+
+// The way to where the step begins, and where the machine stands after it.
+struct Approach {
+  Polyline way;
+  bool reached = false;
+  std::optional<Point> stand;
+};
+
+Approach approach(const MachineWays& ways, const DigStep& step, const std::optional<Point>& from,
+                  const MachineWays::Standing& standing) {
+  Approach a;
+  const Point begin = ways.stand_to_begin(step.line);
+  a.reached = !from.has_value();
+  if (from) a.way = ways.way(*from, begin, standing);
+  a.reached = !from || a.way.size() > 1;
+  const int away = step.spoil.empty() ? 0 : step.spoil_left ? -1 : 1;
+  a.stand = ways.stand_at_end(step, step.line, away);
+  return a;
+}
+
+bool stands_off(const SearchPiece& piece, bool against, const std::vector<char>& dug) {
+  for (int q : piece.stands_over[against ? 1 : 0])
+    if (dug[static_cast<std::size_t>(q)]) return false;
+  return true;
+}
+
+// Ways with what then lies open; a trench that cannot be come to from one end is tried from the other.
+void find_ways(const Maker& maker, const std::vector<Chosen>& chosen, DigOrder& order) {
+  Yard yard;
+  std::optional<Point> at = order.access;
+  std::vector<char> dug(maker.pieces.size());
+  for (std::size_t i = 0; i < order.steps.size(); ++i) {
+    DigStep& step = order.steps[i];
+    const SearchPiece& piece = maker.pieces[static_cast<std::size_t>(chosen[i].piece)];
+    yard.make_room(step);
+    const auto standing = yard.standing();
+    Approach a = approach(maker.ways, step, at, standing);
+    bool off = stands_off(piece, step.from_end, dug);
+    if (!a.reached || !a.stand || !off) {
+      DigStep other = step;
+      turn_round(other);
+      const Approach b = approach(maker.ways, other, at, standing);
+      const bool other_off = stands_off(piece, other.from_end, dug);
+      const auto worth = [](const Approach& x, bool is_off) {
+        return 2 * x.reached + x.stand.has_value() + is_off;
+      };
+      if (worth(b, other_off) > worth(a, off)) {
+        a = b;
+        step = other;
+        off = other_off;
+      }
+    }
+    step.way = a.way;
+    step.reached = a.reached;
+    step.room_to_end = a.stand.has_value() && off;
+    at = a.stand ? *a.stand : step.line.back();
+    yard.dug(step, footprint(step));
+    dug[static_cast<std::size_t>(chosen[i].piece)] = 1;
+  }
+  if (order.access && at && !order.steps.empty())
+    order.way_out = maker.ways.way(*at, *order.access, yard.standing());
+}
+
+// Kept free for rolls of pipe and a rack. m; our own choice, no source.
+constexpr double kLaydown = 2.5;
+
+void find_laydown(const Maker& maker, DigOrder& order) {
+  order.laydown_radius = kLaydown;
+  if (maker.how.laydown) {
+    order.laydown = maker.how.laydown;
+    return;
+  }
+  std::vector<Region> taken;
+  Point heads{0, 0};
+  for (const DigStep& step : order.steps) {
+    taken.push_back(region_of(footprint(step)));
+    for (const Ring& ring : step.spoil) taken.push_back(region_of(ring));
+  }
+  for (const Trench& t : maker.layout.trenches) heads = heads + t.head;
+  heads = (1.0 / static_cast<double>(maker.layout.trenches.size())) * heads;
+  const Region free = grown(subtract(maker.ground.open, unite(taken)), -kLaydown);
+  if (!free.empty()) order.laydown = Sight(free).nearest(heads);
+}
+
+void add_ladders(const Layout& layout, DigStep& step) {
+  if (is_entered(step.sides))
+    for (double at : ladder_places(length(step.line), step.depth))
+      step.ladders.push_back(place_along(step.line, at).at);
+  const Conduit conduit = step.kind == DigKind::header ? Conduit::header : Conduit::run;
+  if (step.kind == DigKind::trench) return;
+  for (std::size_t i = 0; i < layout.crossings.size(); ++i) {
+    const Crossing& c = layout.crossings[i];
+    if (c.conduit == conduit && line_distance({c.at, c.at}, step.line) < 0.1)
+      step.crossings.push_back(static_cast<int>(i));
+  }
+}
+
+}  // namespace
+
+std::string step_name(const DigStep& step) {
+  if (step.kind == DigKind::trench) return "Trench " + std::to_string(step.trench);
+  const std::string part = step.part > 0 ? ", part " + std::to_string(step.part) : "";
+  return (step.kind == DigKind::header ? "Header" : "Supply run") + part;
+}
+
+bool DigOrder::complete() const {
+  return std::all_of(steps.begin(), steps.end(), [](const DigStep& s) {
+    return s.no_room.empty() && s.reached && s.room_to_end && s.deep_enough && s.cast_reached;
+  });
+}
+
+double hauled_loose(const DigOrder& order) {
+  double sum = 0;
+  for (const DigStep& step : order.steps)
+    if (step.hauled) sum += step.work.loose;
+  return sum;
+}
+
+DigOrder make_dig_order(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes,
+                        const Ground& ground, const DigWishes& how) {
+  DigOrder order;
+  if (layout.trenches.empty() || dig.trenches_vertical.size() != layout.trenches.size() ||
+      site.lot.size() < 3)
+    return order;
+  Maker maker(site, layout, ground, how, pieces_of(layout, dig, wishes, how));
+  order.access = access_of(site, how.access, order.over_drive);
+  const auto chosen = find_order(maker.pieces, {order.access, how.haul == Haul::all});
+  for (const Chosen& c : chosen) {
+    order.steps.push_back(maker.step_of(c));
+    if (how.haul == Haul::needed) order.steps.back().no_room.clear();
+    add_ladders(layout, order.steps.back());
+    order.filled_early += static_cast<int>(c.into.size() + c.filled_first.size());
+    order.hauled += c.side < 0;
+  }
+  find_ways(maker, chosen, order);
+  find_laydown(maker, order);
+  return order;
+}
+
+}  // namespace underlawn

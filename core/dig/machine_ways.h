@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The machine's ways over the lot: from the street to the first trench, from trench to trench, out again.
+#pragma once
+
+#include "dig/dig_ground.h"
+#include "dig/dig_order.h"
+
+namespace underlawn {
+
+// Air at each side of the machine. m; our own choice, no source.
+inline constexpr double kBesideMachine = 0.15;
+
+class MachineWays {
+ public:
+  MachineWays(const DigGround& ground, const Machine& machine, double off);
+
+  // Where the machine stands as it begins at the front of `line`, and when it has dug to the back of it: on
+  // the line, or beyond its end, or beside its end on the side away from the spoil (1 left, -1 right of the
+  // line; 0 either).
+  Point stand_to_begin(const Polyline& line) const;
+  std::optional<Point> stand_at_end(const DigStep& step, const Polyline& line, int away) const;
+
+  // From place to place, keeping off trenches open and heaps standing; empty where there is no way.
+  struct Standing {
+    std::vector<Ring> trenches, heaps;
+  };
+  Polyline way(Point from, Point to, const Standing& standing) const;
+
+ private:
+  bool clear(Point from, Point to, const Standing& standing) const;
+  Region free(const Standing& standing) const;
+  double half_;  // m of the machine's width, with air
+  double off_;
+  double reach_;
+  Region ground_;  // where the machine's middle may be
+  Sight sight_;
+};
+
+}  // namespace underlawn

@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "dig/pieces.h"
+
+#include <cmath>
+
+#include "dig/crew_wishes.h"
+#include "dig/protection.h"
+#include "plane/strip.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kSample = 0.1;    // m
+constexpr double kShortest = 0.3;  // m, that is worth a step of its own
+
+EarthWork share_of(const EarthWork& all, double share) {
+  EarthWork w = all;
+  for (double* value : {&w.length, &w.bank, &w.bedding, &w.loose, &w.backfill, &w.surplus_loose})
+    *value *= share;
+  return w;
+}
+
+DigStep piece(DigKind kind, Polyline line, double width, double depth, Sides sides, double slope) {
+  DigStep p;
+  p.kind = kind;
+  p.line = std::move(line);
+  p.width = width;
+  p.depth = depth;
+  p.sides = sides;
+  p.slope = sides == Sides::slope ? slope : 0;
+  p.top = width + 2 * p.slope * depth;
+  p.trencher = width < kNarrowestBucket;
+  return p;
+}
+
+// One line in parts of one section, sharing its earth by length.
+void add_parts(std::vector<DigStep>& pieces, DigKind kind, const std::vector<Polyline>& lines,
+               const EarthWork& all, const Wishes& wishes, const DigWishes& how, double slope) {
+  double sum = 0;
+  for (const Polyline& line : lines) sum += length(line);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    DigStep p = piece(kind, lines[i], wishes.run_width, wishes.run_depth, how.run_sides, slope);
+    p.part = lines.size() > 1 ? static_cast<int>(i) + 1 : 0;
+    p.work = share_of(all, length(lines[i]) / sum);
+    pieces.push_back(std::move(p));
+  }
+}
+
+std::vector<Polyline> long_enough(const std::vector<Polyline>& lines) {
+  std::vector<Polyline> kept;
+  for (const Polyline& line : lines)
+    if (line.size() > 1 && length(line) > kShortest) kept.push_back(line);
+  return kept;
+}
+
+bool in_supply_trench(Point p, const std::vector<Ring>& floors) {
+  for (const Ring& floor : floors)
+    if (contains(floor, p)) return true;
+  return false;
+}
+
+}  // namespace
+
+std::vector<Polyline> outside_supply_trenches(const Polyline& line, const std::vector<Trench>& trenches) {
+  std::vector<Ring> floors;
+  for (const Trench& t : trenches)
+    if (t.role == TrenchRole::supply) floors.push_back(floor_of(t));
+  if (floors.empty() || line.size() < 2) return {line};
+  std::vector<Polyline> parts;
+  bool outside = false;
+  const auto put = [&](Point p) {
+    if (in_supply_trench(p, floors)) {
+      outside = false;
+      return;
+    }
+    if (!outside) parts.emplace_back();
+    outside = true;
+    parts.back().push_back(p);
+  };
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const int n = std::max(1, static_cast<int>(std::ceil(distance(line[i - 1], line[i]) / kSample)));
+    for (int k = i == 1 ? 0 : 1; k <= n; ++k)
+      put(line[i - 1] + (static_cast<double>(k) / n) * (line[i] - line[i - 1]));
+  }
+  for (Polyline& part : parts) part = without_idle_points(part);
+  return long_enough(parts);
+}
+
+Ring footprint(const DigStep& piece) {
+  return strip_along(piece.line, piece.top);
+}
+
+std::vector<DigStep> pieces_of(const Layout& layout, const DigPlan& dig, const Wishes& wishes,
+                               const DigWishes& how) {
+  std::vector<DigStep> pieces;
+  const bool sloped = how.coil_sides == Sides::slope;
+  for (std::size_t i = 0; i < layout.trenches.size(); ++i) {
+    const Trench& t = layout.trenches[i];
+    const double deepest = i < dig.floors.size() ? dig.floors[i].deepest : t.depth;
+    DigStep p = piece(DigKind::trench, middle_line(t), t.width, deepest, how.coil_sides, dig.slope);
+    p.trench = t.number;
+    p.work = sloped ? dig.trenches_sloped[i] : dig.trenches_vertical[i];
+    pieces.push_back(std::move(p));
+  }
+  const bool run_sloped = how.run_sides == Sides::slope;
+  const auto runs = outside_supply_trenches(layout.run.line, layout.trenches);
+  add_parts(pieces, DigKind::run, long_enough(runs), run_sloped ? dig.run_sloped : dig.run_vertical, wishes,
+            how, dig.slope);
+  add_parts(pieces, DigKind::header, long_enough(layout.header.legs),
+            run_sloped ? dig.header_sloped : dig.header_vertical, wishes, how, dig.slope);
+  return pieces;
+}
+
+}  // namespace underlawn

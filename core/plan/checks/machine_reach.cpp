@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "dig/dig_order.h"
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+
+namespace underlawn::checks {
+
+namespace {
+
+struct Gathered {
+  std::vector<std::string> names;
+  std::vector<Polyline> places;
+  double measured = 0, required = 0;  // of the worst
+
+  void add(const DigStep& step, double has = 0, double needs = 0) {
+    names.push_back(step.kind == DigKind::trench ? std::to_string(step.trench) : step_name(step));
+    places.push_back(step.line);
+    if (needs - has <= required - measured) return;
+    measured = has;
+    required = needs;
+  }
+};
+
+void report(std::vector<Finding>& findings, const Gathered& g, const char* part, Severity severity,
+            const std::string& before, const std::string& advice) {
+  if (g.names.empty()) return;
+  Finding f = make_finding("machine_reach", part, severity, before + listed("trench", "trenches", g.names));
+  set_measure(f, g.measured, g.required);
+  f.advice = advice;
+  f.source = kCommonPractice;
+  f.places = g.places;
+  findings.push_back(std::move(f));
+}
+
+Finding unknown_access() {
+  Finding f = make_finding("machine_reach", "access", Severity::hint,
+                           "Nobody has said on which side machines come onto the lot");
+  f.advice = "Draw the drive to the lot line, or choose the side in the Crew tab.";
+  f.source = kCommonPractice;
+  return f;
+}
+
+}  // namespace
+
+std::vector<Finding> machine_reach(const Plan& plan, const Outcome& outcome) {
+  std::vector<Finding> findings;
+  if (outcome.order == nullptr || outcome.order->steps.empty()) return findings;
+  const Machine& m = plan.dig.excavator;
+  Gathered unreached, no_end, deep, far;
+  for (const DigStep& step : outcome.order->steps) {
+    if (!step.reached) unreached.add(step);
+    if (!step.room_to_end) no_end.add(step);
+    if (!step.deep_enough) deep.add(step, m.depth, step.depth);
+    if (!step.cast_reached) far.add(step, m.reach, step.cast);
+  }
+  report(
+      findings, unreached, "way", Severity::warning, "No way for the machine to ",
+      "Take a narrower machine, open a way (fence, garden), dig in another direction, or say where machines "
+      "come in.");
+  report(findings, no_end, "end", Severity::warning, "No place for the machine to stand at the end of ",
+         "Leave more room at one end of the trench, or dig its last stretch from the side.");
+  report(findings, deep, "depth", Severity::warning, "The machine does not dig as deep as ",
+         "Take a machine that digs deeper, or dig less deep.");
+  report(findings, far, "cast", Severity::hint, "The machine does not cast to the middle of the heap of ",
+         "Take a machine with more reach, have spoil trucked off, or move it twice.");
+  if (!outcome.order->access) findings.push_back(unknown_access());
+  return findings;
+}
+
+}  // namespace underlawn::checks

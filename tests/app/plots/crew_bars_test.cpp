@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plots/crew_bars.h"
+
+#include <gtest/gtest.h>
+
+#include <QImage>
+#include <QPainter>
+
+#include "plan/solve.h"
+#include "sheets/contents.h"
+#include "support/sample_plans.h"
+
+using namespace underlawn;
+
+namespace {
+
+Outcome solved() {
+  Plan plan = sample::half_acre();
+  plan.thermal.years = 1;
+  plan.crew.start = "2026-05-15";
+  return solve(plan);
+}
+
+double ink(const QImage& image) {
+  int dark = 0;
+  for (int y = 0; y < image.height(); ++y)
+    for (int x = 0; x < image.width(); ++x) dark += qGray(image.pixel(x, y)) < 128;
+  return static_cast<double>(dark) / (image.width() * image.height());
+}
+
+}  // namespace
+
+// Every second of every task is in exactly one bar.
+TEST(CrewBars, CutTasksAtTheEndOfTheDayAndLoseNothing) {
+  const Outcome outcome = solved();
+  ASSERT_NE(outcome.calendar, nullptr);
+  const CrewCalendar& c = *outcome.calendar;
+  std::vector<double> shown(c.tasks.size());
+  for (const CrewDayBars& day : bars_by_day(c))
+    for (const CrewRow& row : day.rows)
+      for (const CrewBar& bar : row.bars) {
+        EXPECT_GE(bar.from, 0);
+        EXPECT_LE(bar.to, c.day_length + 1e-6);
+        EXPECT_EQ(c.tasks[bar.task].station, row.station);
+        EXPECT_NEAR(day.day * c.day_length + bar.from,
+                    std::max(c.tasks[bar.task].begin, day.day * c.day_length), 1e-6);
+        shown[bar.task] += bar.to - bar.from;
+      }
+  for (std::size_t i = 0; i < shown.size(); ++i)
+    EXPECT_NEAR(shown[i], c.tasks[i].end - c.tasks[i].begin, 0.01) << i;
+}
+
+TEST(CrewBars, NameTheDayAndTellOfATask) {
+  const Outcome outcome = solved();
+  EXPECT_EQ(day_words(*outcome.calendar, 0), "Day 1, Friday 2026-05-15");
+  EXPECT_EQ(day_words(*outcome.calendar, 1), "Day 2, Monday 2026-05-18");
+  const QString said = task_said(outcome.calendar->tasks[0], *outcome.calendar, *outcome.order);
+  EXPECT_TRUE(said.startsWith("Excavator: Digging")) << said.toStdString();
+  EXPECT_TRUE(said.contains("day 1, 7:00")) << said.toStdString();
+}
+
+TEST(CrewBars, StandOnASheetWithinTheirHeight) {
+  Plan plan = sample::half_acre();
+  const Outcome outcome = solved();
+  for (const auto& block : {sheet::calendar_block(plan, outcome), sheet::digging_sections(plan, outcome)}) {
+    ASSERT_NE(block, nullptr);
+    const double width = 4 * kSheetUnits, height = block->height(width);
+    ASSERT_GT(height, 0);
+    ASSERT_LT(height, 12 * kSheetUnits);
+    QImage image(static_cast<int>(width / 8), static_cast<int>(height / 8) + 60, QImage::Format_RGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    painter.scale(1.0 / 8, 1.0 / 8);
+    block->paint(painter, {0, 0, width, height});
+    painter.end();
+    EXPECT_GT(ink(image), 0.002);
+    EXPECT_EQ(ink(image.copy(0, static_cast<int>(height / 8) + 2, image.width(), 50)), 0);
+  }
+  EXPECT_EQ(sheet::calendar_block(plan, Outcome{}), nullptr);
+  EXPECT_EQ(sheet::digging_sections(plan, Outcome{}), nullptr);
+}

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/crew_panel.h"
+
+#include <gtest/gtest.h>
+
+#include <QComboBox>
+#include <QLabel>
+#include <QScrollArea>
+#include <QTemporaryDir>
+#include <QTest>
+#include <set>
+
+#include "app/support/wait.h"
+#include "canvas/canvas.h"
+#include "cost/crew_calendar.h"
+#include "dig/dig_order.h"
+#include "plots/crew_chart.h"
+#include "support/sample_plans.h"
+#include "window/main_window.h"
+#include "window/side_column.h"
+
+using namespace underlawn;
+
+namespace {
+
+struct CrewPanelTest : testing::Test {
+  QTemporaryDir folder;
+  MainWindow window{folder.filePath("kept")};
+  CrewPanel* panel = window.side()->findChild<CrewPanel*>();
+
+  void SetUp() override {
+    Plan plan = sample::half_acre();
+    plan.thermal.years = 1;
+    window.document().commit(plan, "Drawn");
+    window.resize(1280, 900);
+    window.show();
+    QApplication::setActiveWindow(&window);
+    window.actions().action("panel.crew")->trigger();
+    ASSERT_TRUE(wait_until([&] {
+      const auto* outcome = window.document().outcome();
+      return outcome != nullptr && outcome->calendar != nullptr && !window.document().stale();
+    }));
+    QCoreApplication::processEvents();
+  }
+  void TearDown() override { window.document().start_new(); }
+  bool says(const QString& words) {
+    for (QLabel* label : panel->findChildren<QLabel*>())
+      if (label->text().contains(words)) return true;
+    return false;
+  }
+  QComboBox* box(const QString& name) {
+    for (QComboBox* b : panel->findChildren<QComboBox*>())
+      if (b->accessibleName() == name) return b;
+    return nullptr;
+  }
+};
+
+}  // namespace
+
+TEST_F(CrewPanelTest, KeysWalkThroughTheTasksAndTellOfThem) {
+  CrewChart* chart = panel->chart();
+  ASSERT_GT(chart->height(), 100);
+  chart->setFocus();
+  QTest::keyClick(chart, Qt::Key_Home);
+  ASSERT_GE(chart->chosen(), 0);
+  EXPECT_TRUE(says(chart->said()));
+  const auto& tasks = window.document().outcome()->calendar->tasks;
+  double before = -1;
+  for (std::size_t i = 0; i < tasks.size(); ++i) {
+    const double begin = tasks[static_cast<std::size_t>(chart->chosen())].begin;
+    EXPECT_GE(begin, before);
+    before = begin;
+    QTest::keyClick(chart, Qt::Key_Right);
+  }
+  QTest::keyClick(chart, Qt::Key_Escape);
+  EXPECT_EQ(chart->chosen(), -1);
+}
+
+TEST_F(CrewPanelTest, ThePointerFindsTheBarThatIsThere) {
+  CrewChart* chart = panel->chart();
+  const auto& tasks = window.document().outcome()->calendar->tasks;
+  std::set<int> found;
+  for (int y = 0; y < chart->height(); y += 4)
+    for (int x = 0; x < chart->width(); x += 3) {
+      QTest::mouseMove(chart, {x, y});
+      if (chart->chosen() >= 0) found.insert(chart->chosen());
+    }
+  // Everything that takes a quarter of an hour can be pointed at.
+  for (std::size_t i = 0; i < tasks.size(); ++i)
+    EXPECT_TRUE(found.contains(static_cast<int>(i)) || tasks[i].end - tasks[i].begin < 900) << i;
+}
+
+TEST_F(CrewPanelTest, ChoosingTheSideMachinesComeInIsOneEntry) {
+  QComboBox* access = box("Machines come in");
+  ASSERT_NE(access, nullptr);
+  ASSERT_EQ(access->count(), static_cast<int>(window.document().plan().site.lot.size()) + 1);
+  access->setCurrentIndex(2);
+  emit access->activated(2);
+  ASSERT_TRUE(window.document().plan().dig.access.has_value());
+  const auto& lot = window.document().plan().site.lot;
+  EXPECT_EQ(*window.document().plan().dig.access, 0.5 * (lot[1].at + lot[2].at));
+  EXPECT_EQ(access->currentIndex(), 2);
+  window.document().undo();
+  EXPECT_FALSE(window.document().plan().dig.access.has_value());
+}
+
+TEST_F(CrewPanelTest, NamesEveryStepInItsOrder) {
+  for (const DigStep& step : window.document().outcome()->order->steps)
+    EXPECT_TRUE(says(QString::fromStdString(step_name(step)))) << step_name(step);
+}
+
+TEST_F(CrewPanelTest, TheDigLayerIsOffUntilAskedFor) {
+  EXPECT_FALSE(window.canvas()->paint_options().dig);
+  window.actions().action("view.dig")->trigger();
+  EXPECT_TRUE(window.canvas()->paint_options().dig);
+}

@@ -1,0 +1,216 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cost/crew_calendar.h"
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "dig/dates.h"
+#include "layout/amounts.h"
+
+namespace underlawn {
+namespace {
+
+constexpr double kHour = 3600;
+
+// Coil trenches side by side, `spacing` apart, heads on a header, run to the west, on a lot with room.
+struct Field {
+  Site site;
+  Layout layout;
+  Wishes wishes;
+  Ground ground;
+  DigWishes how;
+  CrewWishes crew;
+  double test = 5 * kHour;
+
+  Field(int trenches, double spacing) {
+    for (Point p : {Point{-40, -40}, Point{90, -40}, Point{90, 90}, Point{-40, 90}})
+      site.lot.push_back({p, 0});
+    for (int i = 0; i < trenches; ++i) {
+      Trench t;
+      t.number = i + 1;
+      t.head = {0, spacing * i};
+      t.end = {30, spacing * i};
+      t.width = 1;
+      t.depth = 2;
+      t.coil.coil_length = 240;
+      layout.trenches.push_back(t);
+    }
+    const double across = spacing * (trenches - 1);
+    if (across > 0) layout.header = {{{{0, 0}, {0, across}}}, across};
+    layout.run = {{{-20, 0}, {0, 0}}, 20};
+  }
+  DigOrder order() const {
+    return make_dig_order(site, layout, make_dig(layout, wishes, ground), wishes, ground, how);
+  }
+  CrewCalendar calendar() const { return make_calendar({site, layout, order(), ground, how, crew, test}); }
+};
+
+std::vector<CrewTask> at(const CrewCalendar& c, CrewStation s) {
+  std::vector<CrewTask> tasks;
+  for (const CrewTask& t : c.tasks)
+    if (t.station == s) tasks.push_back(t);
+  return tasks;
+}
+
+const CrewTask* task_of(const CrewCalendar& c, CrewStation s, int step) {
+  for (const CrewTask& t : c.tasks)
+    if (t.station == s && t.step == step && !t.bedding) return &t;
+  return nullptr;
+}
+
+double saved(const CrewCalendar& c, const std::string& what) {
+  for (const CrewSaving& s : c.savings)
+    if (s.what == what) return s.working;
+  ADD_FAILURE() << "no saving named " << what;
+  return -1;
+}
+
+}  // namespace
+
+TEST(CrewCalendar, NoHandDoesTwoThingsAtOnce) {
+  Field f(6, 8);
+  f.crew.racks = 2;
+  f.crew.excavators = 2;
+  f.crew.laying_crews = 2;
+  const CrewCalendar c = f.calendar();
+  ASSERT_FALSE(c.tasks.empty());
+  std::set<std::pair<CrewStation, int>> hands;
+  for (std::size_t i = 0; i < c.tasks.size(); ++i) {
+    const CrewTask& t = c.tasks[i];
+    EXPECT_LE(t.begin, t.end);
+    hands.insert({t.station, t.who});
+    if (i == 0) continue;
+    const CrewTask& before = c.tasks[i - 1];
+    if (before.station == t.station && before.who == t.who) {
+      EXPECT_GE(t.begin, before.end - 1e-9);
+    }
+  }
+  EXPECT_EQ(hands.count({CrewStation::digging, 2}), 1u);
+  EXPECT_EQ(hands.count({CrewStation::making, 2}), 1u);
+}
+
+// Checked against the tasks themselves, by the rules of the work and not by the shop.
+TEST(CrewCalendar, NothingIsDoneBeforeWhatItNeeds) {
+  for (double spacing : {3.66, 8.0}) {
+    const Field f(5, spacing);
+    const DigOrder order = f.order();
+    const CrewCalendar c = f.calendar();
+    double last_laid = 0, last_dug = 0;
+    for (int i = 0; i < static_cast<int>(order.steps.size()); ++i) {
+      const DigStep& step = order.steps[static_cast<std::size_t>(i)];
+      const CrewTask* dug = task_of(c, CrewStation::digging, i);
+      ASSERT_NE(dug, nullptr);
+      last_dug = std::max(last_dug, dug->end);
+      if (step.kind != DigKind::trench) continue;
+      const CrewTask *made = task_of(c, CrewStation::making, i), *laid = task_of(c, CrewStation::laying, i);
+      ASSERT_NE(made, nullptr);
+      ASSERT_NE(laid, nullptr);
+      EXPECT_GE(laid->begin, made->end - 1e-9);
+      EXPECT_GE(laid->begin, dug->end - 1e-9);
+      last_laid = std::max(last_laid, laid->end);
+      for (int j = 0; j < static_cast<int>(order.steps.size()); ++j) {
+        const auto& into = order.steps[static_cast<std::size_t>(j)].into;
+        if (std::find(into.begin(), into.end(), step.trench) == into.end()) continue;
+        EXPECT_GE(task_of(c, CrewStation::digging, j)->begin, laid->end - 1e-9);
+      }
+    }
+    ASSERT_EQ(at(c, CrewStation::joining).size(), 1u);
+    ASSERT_EQ(at(c, CrewStation::testing).size(), 1u);
+    EXPECT_GE(at(c, CrewStation::joining)[0].begin, std::max(last_laid, last_dug) - 1e-9);
+    EXPECT_GE(at(c, CrewStation::testing)[0].begin, at(c, CrewStation::joining)[0].end - 1e-9);
+    // Header and run, where the joints are, are covered after the test only.
+    for (const CrewTask& t : at(c, CrewStation::filling))
+      if (order.steps[static_cast<std::size_t>(t.step)].kind != DigKind::trench) {
+        EXPECT_GE(t.begin, at(c, CrewStation::testing)[0].end - 1e-9);
+      }
+  }
+}
+
+TEST(CrewCalendar, WhereHeapsHaveRoomNothingIsCoveredBeforeTheTest) {
+  const Field f(4, 8);
+  EXPECT_EQ(f.order().filled_early, 0);
+  for (const OpenTrench& o : f.calendar().open) {
+    EXPECT_FALSE(o.filled_early);
+    EXPECT_GE(o.to, f.calendar().tested);
+  }
+}
+
+TEST(CrewCalendar, ThePressureTestIsNotLeftOvernight) {
+  for (int trenches = 1; trenches < 8; ++trenches) {
+    const CrewCalendar c = Field(trenches, 8).calendar();
+    const CrewTask test = at(c, CrewStation::testing)[0];
+    EXPECT_EQ(std::floor(test.begin / c.day_length + 1e-9), std::floor((test.end - 1) / c.day_length))
+        << trenches;
+  }
+}
+
+TEST(CrewCalendar, ARackMoreSavesWhereCoilsAreSlow) {
+  Field f(6, 8);
+  f.crew.coil_making = 300;
+  EXPECT_GT(saved(f.calendar(), "One more rack"), kHour);
+  f.crew.coil_making = 1;
+  EXPECT_NEAR(saved(f.calendar(), "One more rack"), 0, 1);
+  EXPECT_GT(saved(f.calendar(), "A second excavator"), kHour);
+}
+
+TEST(CrewCalendar, CoilsMadeBeforehandNeedNoRack) {
+  Field f(4, 8);
+  f.crew.coils_ready = 4;
+  EXPECT_TRUE(at(f.calendar(), CrewStation::making).empty());
+  f.crew.coils_ready = 3;
+  EXPECT_EQ(at(f.calendar(), CrewStation::making).size(), 1u);
+}
+
+TEST(CrewCalendar, DaysSkipTheWeekendAndKeepAReserve) {
+  Field f(6, 8);
+  f.crew.start = "2026-05-15";  // a Friday
+  f.crew.rain_slack = 0.5;
+  const CrewCalendar c = f.calendar();
+  ASSERT_GE(c.days.size(), 3u);
+  EXPECT_EQ(c.days[0].date, "2026-05-15");
+  EXPECT_EQ(c.days[0].weekday, 5);
+  EXPECT_EQ(c.days[1].date, "2026-05-18");
+  EXPECT_EQ(c.days_worked, static_cast<int>(std::ceil(c.filled / c.day_length)));
+  EXPECT_EQ(static_cast<int>(c.days.size()), c.days_worked + (c.days_worked + 1) / 2);
+  EXPECT_TRUE(c.days.back().reserve);
+}
+
+// A trench open over a weekend is open by the clock for much longer than it is worked at.
+TEST(CrewCalendar, OpenTimeCountsNightsAndDaysOff) {
+  Field f(1, 8);
+  f.crew.weekdays = "5";
+  const CrewCalendar c = f.calendar();
+  for (const OpenTrench& o : c.open) {
+    const double days = std::floor((o.to - 1) / c.day_length) - std::floor(o.from / c.day_length);
+    EXPECT_NEAR(o.clock, o.to - o.from + days * (7 * 86400 - c.day_length), 1);
+  }
+}
+
+TEST(CrewCalendar, TimesOfTheBillAreItsSums) {
+  const Field f(4, 8);
+  const CrewCalendar c = f.calendar();
+  const CrewTime t = times_of(c);
+  double digging = 0;
+  for (const CrewTask& task : at(c, CrewStation::digging)) digging += task.end - task.begin;
+  EXPECT_NEAR(t.digging, digging, 1e-6);
+  EXPECT_NEAR(t.making, 4 * 240 * 50, 1e-6);
+  EXPECT_NEAR(t.joining, (24 + 20) * 30 + joints_of(f.layout) * 480, 1e-6);
+  EXPECT_EQ(t.open, c.filled);
+}
+
+TEST(Dates, AreReadAndWrittenBack) {
+  for (const char* date : {"1970-01-01", "2000-02-29", "2026-05-18", "9999-12-31", "1900-03-01"})
+    EXPECT_EQ(date_text(day_number(date).value_or(-1)), date);
+  EXPECT_EQ(day_number("1970-01-02"), 1);
+  EXPECT_EQ(weekday_of(*day_number("1970-01-01")), 4);  // a Thursday
+  for (const char* none : {"", "2026-5-18", "2026-02-29", "2026-13-01", "18.05.2026", "2026-05-1x",
+                           "1899-12-31", "2026-05-18 ", "10000-01-01"})
+    EXPECT_FALSE(day_number(none)) << none;
+  EXPECT_FALSE(is_weekdays(""));
+  EXPECT_FALSE(is_weekdays("21"));
+  EXPECT_FALSE(is_weekdays("128"));
+  EXPECT_TRUE(is_weekdays("16"));
+}
+
+}  // namespace underlawn

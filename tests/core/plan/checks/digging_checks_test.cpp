@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The checks that judge the order of digging: each where it speaks and where it does not.
+#include <gtest/gtest.h>
+
+#include "dig/dig_order.h"
+#include "plan/checks/rules.h"
+#include "support/crafted.h"
+
+namespace underlawn {
+namespace {
+
+using Keys = std::vector<std::string>;
+using crafted::keys;
+
+struct Dug {
+  Plan plan = crafted::plan();
+  Outcome outcome;
+
+  explicit Dug(double spacing, int trenches = 3) {
+    std::vector<Trench> all;
+    for (int i = 0; i < trenches; ++i)
+      all.push_back(crafted::trench(i + 1, {30, 40 + spacing * i}, {60, 40 + spacing * i}));
+    outcome = crafted::outcome(plan, all);
+    solve();
+  }
+  void solve() {
+    outcome.order = std::make_shared<DigOrder>(
+        make_dig_order(plan.site, outcome.layout, outcome.dig, plan.wishes, plan.ground, plan.dig));
+  }
+  DigOrder& order() { return const_cast<DigOrder&>(*outcome.order); }
+};
+
+}  // namespace
+
+TEST(SpoilOverUndug, MeasuresWhatLiesOnAnUndugTrench) {
+  Dug d(9);
+  EXPECT_TRUE(checks::spoil_over_undug(d.plan, d.outcome).empty());
+  const auto last = d.order().steps.size() - 1;
+  const Point at = d.order().steps[last].line.front();
+  d.order().steps[0].spoil = {
+      {{at.x - 5, at.y - 5}, {at.x + 5, at.y - 5}, {at.x + 5, at.y + 5}, {at.x - 5, at.y + 5}}};
+  const auto found = checks::spoil_over_undug(d.plan, d.outcome);
+  ASSERT_FALSE(found.empty());
+  EXPECT_EQ(found[0].severity, Severity::error);
+  EXPECT_GT(found[0].measured, 1);
+}
+
+TEST(FilledBeforeTest, SpeaksOfCloseTrenchesOnly) {
+  Dug close(3.6), wide(9);
+  EXPECT_EQ(keys(checks::filled_before_test(close.plan, close.outcome)), Keys{"filled_before_test/trenches"});
+  EXPECT_TRUE(checks::filled_before_test(wide.plan, wide.outcome).empty());
+}
+
+TEST(SpoilRoom, FollowsTheOrderWhereThereIsOne) {
+  Dug d(3.6);
+  EXPECT_TRUE(checks::spoil_room(d.plan, d.outcome).empty());
+  d.order().steps[1].no_room = "the lot line";
+  d.order().steps[1].hauled = true;
+  const auto found = checks::spoil_room(d.plan, d.outcome);
+  ASSERT_EQ(keys(found), Keys{"spoil_room/trenches"});
+  EXPECT_NE(found[0].advice.find("the lot line"), std::string::npos);
+}
+
+TEST(MachineReach, NamesWhatTheMachineCannotDo) {
+  Dug d(9);
+  d.plan.dig.access = Point{0, 50};
+  d.solve();
+  EXPECT_EQ(keys(checks::machine_reach(d.plan, d.outcome)), Keys{});
+  d.plan.dig.excavator.depth = 1.3;
+  d.solve();
+  EXPECT_EQ(keys(checks::machine_reach(d.plan, d.outcome)), Keys{"machine_reach/depth"});
+  d.plan.dig.excavator.depth = 3;
+  d.plan.dig.excavator.reach = 2;
+  d.solve();
+  EXPECT_EQ(keys(checks::machine_reach(d.plan, d.outcome)), Keys{"machine_reach/cast"});
+  d.plan.dig.excavator.reach = 5.8;
+  d.plan.dig.access.reset();
+  d.solve();
+  EXPECT_EQ(keys(checks::machine_reach(d.plan, d.outcome)), Keys{"machine_reach/access"});
+}
+
+TEST(SidesChosen, AsksTheSlopeOfTheTable) {
+  Dug d(30, 1);
+  d.plan.ground.soil = SoilType::type_b;
+  d.plan.wishes.trench_depth = d.outcome.layout.trenches[0].depth = 1.8;
+  d.plan.dig.coil_sides = Sides::slope;
+  d.plan.dig.slope = 0.8;
+  const auto dig = [&] {
+    d.outcome.dig = make_dig(d.outcome.layout, d.plan.wishes, d.plan.ground, {}, d.plan.dig.slope);
+    d.solve();
+    return checks::sides_chosen(d.plan, d.outcome);
+  };
+  const auto found = dig();
+  ASSERT_EQ(keys(found), Keys{"sides_chosen/slope"});
+  EXPECT_DOUBLE_EQ(found[0].measured, 0.8);
+  EXPECT_DOUBLE_EQ(found[0].required, 1);
+  d.plan.dig.slope = 1;
+  EXPECT_TRUE(dig().empty());
+  d.plan.dig.spoil_off = 0.3;
+  EXPECT_EQ(keys(dig()), Keys{"sides_chosen/spoil"});
+}
+
+TEST(SidesChosen, SaysWhereJointsCannotBeMade) {
+  Dug d(9);
+  d.plan.ground.soil = SoilType::type_c;
+  d.plan.wishes.run_depth = 1.6;
+  EXPECT_TRUE(checks::sides_chosen(d.plan, d.outcome).empty());
+  d.plan.dig.run_sides = Sides::stay_out;
+  EXPECT_EQ(keys(checks::sides_chosen(d.plan, d.outcome)), Keys{"sides_chosen/run"});
+}
+
+}  // namespace underlawn
