@@ -122,7 +122,7 @@ constexpr Command kCommands[] = {
     {"view.show_all", "Show every kind", "Shows again what was hidden.", "Ctrl+Shift+H", view, ""},
     {"view.heat", "Ground temperature",
      "Colours the ground by how warm it is at the depth of the pipe, by day.", "Ctrl+5", view, "", "", true},
-    {"view.dig", "Dig", "Spoil, order and way of digging, ways of the machine, ladders.", "Ctrl+7", view, "",
+    {"view.dig", "Dig", "Spoil, order and way of digging, ways of the machine, ladders.", "Ctrl+9", view, "",
      "", true},
     {"view.us", "Feet and inches", "Shows and reads US units.", "", view, "", "units", true, true},
     {"view.metric", "Metres", "Shows and reads metric units.", "", view, "", "units", true},

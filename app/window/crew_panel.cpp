@@ -184,7 +184,7 @@ void CrewPanel::add_order() {
   });
   note([](const Plan&) {
     return tr(
-        "Ctrl+7 shows order, spoil and the machine's ways on the drawing. Depths and soil decide who may "
+        "Ctrl+9 shows order, spoil and the machine's ways on the drawing. Depths and soil decide who may "
         "go in: a competent person looks daily, local codes govern.");
   });
 }
