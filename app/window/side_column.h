@@ -28,8 +28,21 @@ class SideColumn : public QWidget {
  public:
   SideColumn(Document& document, Selection& selection, QWidget* parent = nullptr);
 
-  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, price };
-  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, crew };
+  enum class Tab {
+    report,
+    loop,
+    selected,
+    lot,
+    ground,
+    heat,
+    temperatures,
+    size,
+    flow,
+    title,
+    ways,
+    price,
+    crew
+  };
   void show_tab(Tab tab, bool take_keyboard);
   Tab tab() const;
   void set_wide(bool wide);
@@ -62,7 +75,7 @@ class SideColumn : public QWidget {
   QTabWidget* tabs_;
   QWidget* report_column_;
   QVBoxLayout* report_home_;
-  std::array<QWidget*, 12> pages_{};
+  std::array<QWidget*, 13> pages_{};
   bool wide_ = false;
 };
 
