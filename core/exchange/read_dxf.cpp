@@ -96,7 +96,7 @@ std::string quietly_plain(const DxfTags& tags, const DxfContents& contents) {
 
 Trouble too_many_shapes(double count) {
   char text[32];
-  std::snprintf(text, sizeof text, "%.3g", count);
+  std::snprintf(text, sizeof text, count < 1e9 ? "%.0f" : "%.3g", count);
   return {"drawing_too_large", "Number of shapes in the drawing, its blocks put in place", text,
           "at most " + std::to_string(kMostShapes), "Save only the part of the drawing that holds the lot."};
 }
