@@ -70,7 +70,8 @@ struct Maker {
       const std::vector<char> touches = touching(i);
       std::vector<const DigStep*> others;
       for (std::size_t j = 0; j < pieces.size(); ++j)
-        if (touches[j]) others.push_back(&pieces[j].step);
+        if (touches[j] || (j != i && pieces[j].step.kind != DigKind::trench))
+          others.push_back(&pieces[j].step);
       for (int side : {0, 1})
         pieces[i].bands[static_cast<std::size_t>(side)] =
             spoil_band(pieces[i].step, side == 0 ? 1 : -1, others, ground, site, repose, how.spoil_off);

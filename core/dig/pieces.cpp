@@ -13,6 +13,7 @@ namespace {
 
 constexpr double kSample = 0.1;    // m
 constexpr double kShortest = 0.3;  // m, that is worth a step of its own
+constexpr double kSameEnd = 1e-3;  // m
 
 EarthWork share_of(const EarthWork& all, double share) {
   EarthWork w = all;
@@ -52,6 +53,18 @@ std::vector<Polyline> long_enough(const std::vector<Polyline>& lines) {
   for (const Polyline& line : lines)
     if (line.size() > 1 && length(line) > kShortest) kept.push_back(line);
   return kept;
+}
+
+// Lines that go on where another ends, as one.
+std::vector<Polyline> chained(std::vector<Polyline> lines) {
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    for (std::size_t j = 0; j < lines.size(); ++j) {
+      if (j == i || distance(lines[i].back(), lines[j].front()) > kSameEnd) continue;
+      lines[i].insert(lines[i].end(), lines[j].begin() + 1, lines[j].end());
+      lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(j));
+      return chained(std::move(lines));
+    }
+  return lines;
 }
 
 bool in_supply_trench(Point p, const std::vector<Ring>& floors) {
@@ -107,7 +120,7 @@ std::vector<DigStep> pieces_of(const Layout& layout, const DigPlan& dig, const W
   const auto runs = outside_supply_trenches(layout.run.line, layout.trenches);
   add_parts(pieces, DigKind::run, long_enough(runs), run_sloped ? dig.run_sloped : dig.run_vertical, wishes,
             how, dig.slope);
-  add_parts(pieces, DigKind::header, long_enough(layout.header.legs),
+  add_parts(pieces, DigKind::header, chained(long_enough(layout.header.legs)),
             run_sloped ? dig.header_sloped : dig.header_vertical, wishes, how, dig.slope);
   return pieces;
 }

@@ -19,7 +19,8 @@ struct SpoilBand {
 // shorter and wider. Less than this share of the trench's length is no place for it.
 inline constexpr double kLeastHeapLength = 0.4;
 
-// `sign`: 1 left of the piece's line, -1 right. `touching`: other pieces that meet this one.
+// `sign`: 1 left of the piece's line, -1 right. `touching`: other pieces that meet this one, and all of
+// header and run, on which no spoil may lie.
 SpoilBand spoil_band(const DigStep& piece, int sign, const std::vector<const DigStep*>& touching,
                      const DigGround& ground, const Site& site, double repose, double off);
 

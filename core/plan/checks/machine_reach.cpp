@@ -2,18 +2,19 @@
 #include "dig/dig_order.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
+#include "plan/checks/step_words.h"
 
 namespace underlawn::checks {
 
 namespace {
 
 struct Gathered {
-  std::vector<std::string> names;
+  std::vector<const DigStep*> steps;
   std::vector<Polyline> places;
   double measured = 0, required = 0;  // of the worst
 
   void add(const DigStep& step, double has = 0, double needs = 0) {
-    names.push_back(step.kind == DigKind::trench ? std::to_string(step.trench) : step_name(step));
+    steps.push_back(&step);
     places.push_back(step.line);
     if (needs - has <= required - measured) return;
     measured = has;
@@ -23,8 +24,8 @@ struct Gathered {
 
 void report(std::vector<Finding>& findings, const Gathered& g, const char* part, Severity severity,
             const std::string& before, const std::string& advice) {
-  if (g.names.empty()) return;
-  Finding f = make_finding("machine_reach", part, severity, before + listed("trench", "trenches", g.names));
+  if (g.steps.empty()) return;
+  Finding f = make_finding("machine_reach", part, severity, before + steps_named(g.steps));
   set_measure(f, g.measured, g.required);
   f.advice = advice;
   f.source = kCommonPractice;

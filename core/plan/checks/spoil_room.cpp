@@ -2,6 +2,7 @@
 #include "dig/dig_order.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
+#include "plan/checks/step_words.h"
 
 namespace underlawn::checks {
 
@@ -69,18 +70,18 @@ namespace {
 // An order of digging was sought: what it found no room for.
 std::vector<Finding> without_room(const Plan& plan, const Outcome& outcome) {
   Finding f = make_finding("spoil_room", "trenches", Severity::warning, "");
-  std::vector<std::string> names;
+  std::vector<const DigStep*> steps;
   std::string why;
   for (const DigStep& step : outcome.order->steps) {
     if (step.no_room.empty()) continue;
-    names.push_back(step.kind == DigKind::trench ? std::to_string(step.trench) : step_name(step));
+    steps.push_back(&step);
     if (why.empty()) why = step.no_room;
     f.places.push_back(step.line);
     const SpoilHeap heap = spoil_heap(step.work.loose, step.work.length, plan.ground.repose);
     set_measure(f, 0, std::max(f.required, plan.dig.spoil_off + heap.width));
   }
-  if (names.empty()) return {};
-  f.title = "No order of digging leaves room for the spoil of " + listed("trench", "trenches", names);
+  if (steps.empty()) return {};
+  f.title = "No order of digging leaves room for the spoil of " + steps_named(steps);
   f.advice = "In the way: " + why +
              ". Have what finds no room trucked off and brought back (Crew tab), ask for a wider spacing, or "
              "move the trenches.";
