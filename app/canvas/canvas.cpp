@@ -124,6 +124,12 @@ void Canvas::set_paint_options(const PaintOptions& options) {
   plan_redrawn();
 }
 
+void Canvas::set_drawn(std::shared_ptr<const Outcome> outcome) {
+  if (outcome == drawn_) return;
+  drawn_ = std::move(outcome);
+  plan_redrawn();
+}
+
 void Canvas::set_ghost(std::optional<Ghost> ghost) {
   ghost_ = std::move(ghost);
   update();

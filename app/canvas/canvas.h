@@ -47,6 +47,9 @@ class Canvas : public QWidget, private ToolContext {
   void look_at(const Box& box, int covered = 0);
   const std::optional<Ghost>& ghost() const { return ghost_; }
 
+  // Drawn instead of what follows from the plan; null takes it back. Nothing of it can be taken hold of.
+  void set_drawn(std::shared_ptr<const Outcome> outcome);
+
   void zoom_to_fit() override;
   void zoom_by(double factor);                            // about the middle; above 1 is closer
   void say_for_now(const QString& words) { say(words); }  // until the next key or click
@@ -159,6 +162,7 @@ class Canvas : public QWidget, private ToolContext {
   std::function<void(QPainter&, const View&)> veil_;
   std::function<void(QPainter&, const View&)> guest_;
   std::optional<Ghost> ghost_;
+  std::shared_ptr<const Outcome> drawn_;
   QPixmap picture_;
 };
 

@@ -27,11 +27,12 @@ void Canvas::paint_picture() {
   picture_.fill(look_.background);
   QPainter painter(&picture_);
   PaintOptions options = options_;
-  options.stale = document_.stale();
+  options.stale = drawn_ == nullptr && document_.stale();
   options.pictures = true;
   options.picture_folder = picture_folder(document_.path());
   if (veil_) options.zones = false;  // their tints would falsify its colours
-  paint_plan(painter, document_.plan(), document_.outcome(), view_, look_, options);
+  paint_plan(painter, document_.plan(), drawn_ != nullptr ? drawn_.get() : document_.outcome(), view_, look_,
+             options);
 }
 
 void Canvas::paintEvent(QPaintEvent*) {

@@ -36,7 +36,7 @@ void paint_legend(QPainter& painter, const Ghost& ghost, const View& view, const
   const QFont font = plan_font(look.text_size);
   const QFontMetricsF metrics(font);
   const double most = std::max(80.0, view.size.width() - 2 * kMargin - 3 * kPad - kSwatch - 60);
-  const QString now = QObject::tr("As it stands");
+  const QString now = ghost.now.isEmpty() ? QObject::tr("As it stands") : ghost.now;
   const QString other = metrics.elidedText(ghost.name, Qt::ElideRight, most);
   const double row = metrics.height() + 4;
   const double wide = std::max(metrics.horizontalAdvance(now), metrics.horizontalAdvance(other));

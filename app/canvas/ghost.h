@@ -14,6 +14,7 @@ struct Ghost {
   Layout layout;
   double run_width = 0;  // m
   QString name;
+  QString now = {};  // of what is drawn, in the legend; else "As it stands"
 };
 
 void paint_ghost(QPainter& painter, const Ghost& ghost, const View& view, const Look& look);

@@ -121,6 +121,20 @@ const std::vector<Verb>& verbs() {
        "what excavator, racks, layers, joiner, tester and loader do when and wait for, and what one more of "
        "something would save. Status 1 where nothing is laid.",
        run_calendar},
+      {"as-built",
+       {{"PLAN"}},
+       {{"--json", "", "Write everything as JSON."},
+        {"--csv", "FILE", "Write where everything lies, with its ties, to FILE as CSV too."},
+        {"--dxf", "FILE", "Write the as-built plan to FILE as DXF too."},
+        {"--geojson", "FILE", "Write it as GeoJSON too."},
+        {"--gpkg", "FILE", "Write it as GeoPackage too."}},
+       "Solve the loop again as it was dug; tell whether it holds and what would mend it.",
+       "Puts what PLAN records as built in the place of what was planned: trenches stopped short, moved by "
+       "taped distances, deeper or shallower, with the pipe really laid. Tells where tapes put each point "
+       "and how far a check tape is off, whether temperatures, balance, flows and freeze protection still "
+       "hold, and what would mend what does not, each way worked out in full. Status 1 where something "
+       "does not hold or cannot be used.",
+       run_as_built},
       {"epanet",
        {{"PLAN"}},
        {{"--out", "FILE", "File to write. Without it, to standard output."}},

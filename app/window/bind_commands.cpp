@@ -179,6 +179,8 @@ void MainWindow::bind_panels() {
       {"panel.ways", SideColumn::Tab::ways},
       {"panel.price", SideColumn::Tab::price},
       {"panel.crew", SideColumn::Tab::crew},
+      {"panel.record", SideColumn::Tab::record},
+      {"panel.as_built", SideColumn::Tab::as_built},
       {"panel.title", SideColumn::Tab::title}};
   for (const auto& [id, tab] : tabs)
     actions_->on(id, [this, tab = tab](bool) { side_->show_tab(tab, true); });

@@ -148,6 +148,8 @@ constexpr Command kCommands[] = {
     {"panel.crew", "Crew", "Order of digging, crew calendar, machine and rates.", "Alt+C", panel, ""},
     {"panel.find_ways", "Find other ways", "Lays the loop out in other ways and compares them.", "", panel,
      ""},
+    {"panel.record", "Record", "Pressure test, flushing and fill as they were done.", "Alt+R", panel, ""},
+    {"panel.as_built", "As-built", "What was really dug, and whether it still holds.", "Alt+B", panel, ""},
     {"panel.size_loop", "Size the loop", "Finds how many circuits the loop needs.", "", panel, ""},
     {"panel.drawing", "Go to the drawing", "Puts the keyboard into the drawing.", "F6", panel, "", "", false,
      true},

@@ -12,6 +12,7 @@
 #include "canvas/canvas.h"
 #include "canvas/pictures.h"
 #include "canvas/typed_scale.h"
+#include "window/as_built_panel.h"
 #include "window/layer_boxes.h"
 #include "window/lot_list.h"
 #include "window/notice_bar.h"
@@ -190,6 +191,18 @@ void MainWindow::connect_canvas() {
     const Way* way = ways->shown();
     if (way == nullptr) return canvas_->set_ghost(std::nullopt);
     canvas_->set_ghost(Ghost{way->layout, way->wishes.run_width, QString::fromStdString(way->sentence)});
+  });
+  AsBuiltPanel* built = side_->as_built_panel();
+  connect(built, &AsBuiltPanel::shown_changed, this, [this, built] {
+    const auto shown = built->shown();
+    canvas_->set_drawn(shown);
+    PaintOptions options = canvas_->paint_options();
+    options.corner_tags = built->isVisible();  // what is taped from
+    canvas_->set_paint_options(options);
+    const Outcome* planned = document_.outcome();
+    if (shown == nullptr || planned == nullptr) return canvas_->set_ghost(std::nullopt);
+    canvas_->set_ghost(Ghost{differing(planned->layout, shown->layout), document_.plan().wishes.run_width,
+                             tr("As planned"), tr("As built")});
   });
 }
 

@@ -13,12 +13,14 @@
 #include "report/headline.h"
 #include "report/report_panel.h"
 #include "window/crew_panel.h"
+#include "window/as_built_panel.h"
 #include "window/flow_panel.h"
 #include "window/ground_panel.h"
 #include "window/heat_panel.h"
 #include "window/loop_panel.h"
 #include "window/lot_list.h"
 #include "window/price_panel.h"
+#include "window/record_panel.h"
 #include "window/selected_panel.h"
 #include "window/size_panel.h"
 #include "window/ways_panel.h"
@@ -69,6 +71,8 @@ SideColumn::SideColumn(Document& document, Selection& selection, QWidget* parent
       lot_list_(new LotList(document, selection)),
       size_(new SizePanel(document)),
       ways_(new WaysPanel(document)),
+      record_(new RecordPanel(document)),
+      as_built_(new AsBuiltPanel(document)),
       tabs_(new QTabWidget) {
   build(document, selection);
   connect(headline_, &Headline::trace_asked, this, &SideColumn::show_trace);
@@ -132,6 +136,10 @@ void SideColumn::build(Document& document, Selection&) {
            tr("Price book, offer, running cost and payback (Alt+M)"));
   add_page(Tab::crew, scrolled(new CrewPanel(document)), tr("Crew"),
            tr("Order of digging, crew calendar, machine and rates (Alt+C)"));
+  add_page(Tab::record, scrolled(record_), tr("Record"),
+           tr("Pressure test, flushing and fill as they were done (Alt+R)"));
+  add_page(Tab::as_built, scrolled(as_built_), tr("As-built"),
+           tr("What was really dug, and whether it still holds (Alt+B)"));
   add_page(Tab::title, scrolled(new TitlePanel(document)), tr("Title"),
            tr("What is printed at the foot of every sheet (Alt+6)"));
 }

@@ -19,6 +19,8 @@ class SelectedPanel;
 class LotList;
 class SizePanel;
 class WaysPanel;
+class RecordPanel;
+class AsBuiltPanel;
 
 // Right of the drawing: the headline, always in sight; the panels as tabs; how a number came about. In a wide
 // window the report has a column of its own.
@@ -28,6 +30,8 @@ class SideColumn : public QWidget {
  public:
   SideColumn(Document& document, Selection& selection, QWidget* parent = nullptr);
 
+  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, price };
+  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, crew };
   enum class Tab {
     report,
     loop,
@@ -42,6 +46,8 @@ class SideColumn : public QWidget {
     ways,
     price,
     crew
+    record,
+    as_built
   };
   void show_tab(Tab tab, bool take_keyboard);
   Tab tab() const;
@@ -54,6 +60,8 @@ class SideColumn : public QWidget {
   SelectedPanel* selected() const { return selected_; }
   SizePanel* size_panel() const { return size_; }
   WaysPanel* ways_panel() const { return ways_; }
+  RecordPanel* record_panel() const { return record_; }
+  AsBuiltPanel* as_built_panel() const { return as_built_; }
   LotList* lot_list() const { return lot_list_; }
   QWidget* page(Tab tab) const { return pages_[static_cast<std::size_t>(tab)]; }
 
@@ -72,9 +80,12 @@ class SideColumn : public QWidget {
   LotList* lot_list_;
   SizePanel* size_;
   WaysPanel* ways_;
+  RecordPanel* record_;
+  AsBuiltPanel* as_built_;
   QTabWidget* tabs_;
   QWidget* report_column_;
   QVBoxLayout* report_home_;
+  std::array<QWidget*, 12> pages_{};
   std::array<QWidget*, 13> pages_{};
   bool wide_ = false;
 };

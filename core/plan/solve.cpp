@@ -10,6 +10,7 @@
 #include "plan/circulation_of.h"
 #include "plan/figures/figures.h"
 #include "plan/fingerprint.h"
+#include "plan/laid_solver.h"
 #include "plan/plan_troubles.h"
 #include "thermal/loop_geometry.h"
 
@@ -286,7 +287,7 @@ void append_new(std::vector<Trouble>& all, const std::vector<Trouble>& more) {
 
 }  // namespace
 
-struct Solver::Kept {
+struct Stages {
   Stage<Plan, Troubles> troubles;
   Stage<CoilIn, CoilMade> coil;
   Stage<LayoutIn, Layout> layout;
@@ -304,7 +305,9 @@ struct Solver::Kept {
   Stage<LastIn, Figures> figures;
   StageRuns runs;
 
-  void solve_ground(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
+  void solve_ground(const Plan& plan, const Layout* laid, Outcome& outcome, const std::stop_token& stop);
+  void take_laid(const Layout& laid);
+  Outcome run_all(const Plan& plan, const Layout* laid, const std::stop_token& stop);
   void solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_crew(const Plan& plan, Outcome& outcome, const std::stop_token& stop, bool sound);
   void solve_flow_stage(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
@@ -313,8 +316,16 @@ struct Solver::Kept {
   void solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
 };
 
+void Stages::take_laid(const Layout& laid) {
+  layout.in.reset();
+  if (layout.out == laid) return;
+  layout.out = laid;
+  ++layout.serial;
+}
+
 // Troubles, coil and layout.
-void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+void Stages::solve_ground(const Plan& plan, const Layout* laid, Outcome& outcome,
+                          const std::stop_token& stop) {
   Plan untitled = plan;
   untitled.title = {};
   untitled.proposal = {};
@@ -337,6 +348,11 @@ void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::s
   outcome.terrain = terrain.run(
       found.site ? std::vector<SpotHeight>{} : plan.site.heights, runs.terrain, stop,
       [](std::vector<SpotHeight> heights) { return std::make_shared<const Terrain>(std::move(heights)); });
+  if (laid != nullptr) {
+    take_laid(*laid);
+    outcome.layout = *laid;
+    return;
+  }
   LayoutIn in{for_layout(plan.site, w.level_floor), for_layout(w, made.coil), made.coil, !found.site,
               !found.wishes && !made.refused};
   outcome.layout =
@@ -344,7 +360,7 @@ void Solver::Kept::solve_ground(const Plan& plan, Outcome& outcome, const std::s
   append_new(outcome.troubles, outcome.layout.troubles);
 }
 
-void Solver::Kept::solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+void Stages::solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   const bool can_dig = !troubles.out.ground && !troubles.out.wishes;
   DigIn in{layout.serial, for_dig(plan.wishes), plan.ground, terrain.serial, plan.dig.slope, can_dig};
   outcome.dig = dig.run(std::move(in), runs.dig, stop, [&](const DigIn& i) {
@@ -374,7 +390,7 @@ void Solver::Kept::solve_dig(const Plan& plan, Outcome& outcome, const std::stop
 }
 
 // The order of digging, and who does what when.
-void Solver::Kept::solve_crew(const Plan& plan, Outcome& outcome, const std::stop_token& stop, bool sound) {
+void Stages::solve_crew(const Plan& plan, Outcome& outcome, const std::stop_token& stop, bool sound) {
   OrderIn asked{without_notes(plan.site),
                 layout.serial,
                 dig.serial,
@@ -397,7 +413,7 @@ void Solver::Kept::solve_crew(const Plan& plan, Outcome& outcome, const std::sto
   });
 }
 
-void Solver::Kept::solve_flow_stage(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+void Stages::solve_flow_stage(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   FlowIn in{layout.serial, for_temperatures(plan.wishes), plan.flow,
             !troubles.out.flow && !troubles.out.wishes};
   const FlowMade& made =
@@ -407,7 +423,7 @@ void Solver::Kept::solve_flow_stage(const Plan& plan, Outcome& outcome, const st
   outcome.flow_refusal = made.refusal;
 }
 
-void Solver::Kept::solve_heat(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+void Stages::solve_heat(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   outcome.surroundings = surroundings.run(plan.thermal, runs.surroundings, stop, [](const ThermalWishes& w) {
     auto made = make_surroundings(w);
     return made ? std::make_shared<const Surroundings>(std::move(*made)) : nullptr;
@@ -426,7 +442,7 @@ void Solver::Kept::solve_heat(const Plan& plan, Outcome& outcome, const std::sto
 }
 
 // Cheap, so made anew each time.
-void Solver::Kept::solve_prices(const Plan& plan, Outcome& outcome) {
+void Stages::solve_prices(const Plan& plan, Outcome& outcome) {
   if (troubles.out.pricing || outcome.cost.vertical.lines.empty()) return;
   const auto bill = [&](const Estimate& estimate, bool sloped) {
     const JobDrawn job{outcome.layout,     outcome.dig, plan.wishes, plan.flow,
@@ -441,7 +457,7 @@ void Solver::Kept::solve_prices(const Plan& plan, Outcome& outcome) {
                 plan.thermal.years));
 }
 
-void Solver::Kept::solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+void Stages::solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   const auto in = [&](Plan part) {
     return LastIn{std::move(part), coil.serial, layout.serial,    dig.serial,  order.serial,
                   calendar.serial, cost.serial, stake_out.serial, flow.serial, temperatures.serial};
@@ -453,27 +469,40 @@ void Solver::Kept::solve_report(const Plan& plan, Outcome& outcome, const std::s
                                 [&](const LastIn& i) { return make_figures(i.plan, outcome); });
 }
 
-Solver::Solver() : kept_(std::make_unique<Kept>()) {}
-Solver::~Solver() = default;
-const StageRuns& Solver::runs() const {
-  return kept_->runs;
-}
-
-Outcome Solver::solve(const Plan& plan, std::stop_token stop) {
+Outcome Stages::run_all(const Plan& plan, const Layout* laid, const std::stop_token& stop) {
   Outcome outcome;
   outcome.fingerprint = fingerprint(plan);
   if (stop.stop_requested()) return outcome;
-  kept_->solve_ground(plan, outcome, stop);
+  solve_ground(plan, laid, outcome, stop);
   if (stop.stop_requested()) return outcome;
-  kept_->solve_dig(plan, outcome, stop);
+  solve_dig(plan, outcome, stop);
   if (stop.stop_requested()) return outcome;
-  kept_->solve_flow_stage(plan, outcome, stop);
+  solve_flow_stage(plan, outcome, stop);
   if (stop.stop_requested()) return outcome;
-  kept_->solve_heat(plan, outcome, stop);
+  solve_heat(plan, outcome, stop);
   if (stop.stop_requested()) return outcome;
-  kept_->solve_prices(plan, outcome);
-  kept_->solve_report(plan, outcome, stop);
+  solve_prices(plan, outcome);
+  solve_report(plan, outcome, stop);
   return outcome;
+}
+
+struct Solver::Kept {
+  Stages stages;
+};
+
+Solver::Solver() : kept_(std::make_unique<Kept>()) {}
+Solver::~Solver() = default;
+const StageRuns& Solver::runs() const {
+  return kept_->stages.runs;
+}
+Outcome Solver::solve(const Plan& plan, std::stop_token stop) {
+  return kept_->stages.run_all(plan, nullptr, stop);
+}
+
+LaidSolver::LaidSolver() : stages_(std::make_unique<Stages>()) {}
+LaidSolver::~LaidSolver() = default;
+Outcome LaidSolver::solve(const Plan& plan, const Layout& laid, std::stop_token stop) {
+  return stages_->run_all(plan, &laid, stop);
 }
 
 Outcome solve(const Plan& plan, std::stop_token stop) {

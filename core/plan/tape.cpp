@@ -52,11 +52,11 @@ bool passes_through(const Ring& ring, Point a, Point b) {
   return false;
 }
 
+}  // namespace
+
 double tape_error(double length) {
   return 0.005 + length / 1000;
 }
-
-}  // namespace
 
 bool tape_is_free(const std::vector<Ring>& houses, Point a, Point b) {
   if (distance(a, b) < kSamePlace) return true;

@@ -79,6 +79,9 @@ const std::vector<CheckEntry>& all_checks() {
       {"pipe_joined", "Every circuit comes whole out of a pipe that is sold.", checks::pipe_joined},
       {"digging_price_apart", "The layout weighs digging at what the bill comes to.",
        checks::digging_price_apart},
+      {"joint_buried_untested", "No joint is buried before its test is passed.",
+       checks::joint_buried_untested},
+      {"record_faults", "Test, flushing and fill were done as asked.", checks::record_faults},
       {"tie_hidden", "Every stake can be taped from two house corners.", checks::tie_hidden},
       {"tie_cut", "Tapes cut at a good angle.", checks::tie_cut},
   };

@@ -56,6 +56,10 @@ std::vector<Finding> freeze_protection(const Plan& plan, const Outcome& outcome)
 std::vector<Finding> laminar_in_winter(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> purge_not_reached(const Plan& plan, const Outcome& outcome);
 
+// What was recorded on the job.
+std::vector<Finding> joint_buried_untested(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> record_faults(const Plan& plan, const Outcome& outcome);
+
 // Setting out.
 std::vector<Finding> tie_hidden(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> tie_cut(const Plan& plan, const Outcome& outcome);

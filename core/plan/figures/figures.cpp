@@ -45,6 +45,7 @@ Figures make_figures(const Plan& plan, const Outcome& outcome) {
   if (ground_troubles(plan).empty()) add_earth(all, plan, outcome);
   add_stake_out(all, outcome);
   if (outcome.flow != nullptr) add_flow(all, plan, outcome);
+  if (outcome.flow != nullptr) add_record(all, plan, outcome);
   if (ground_troubles(plan).empty()) add_cost(all, plan, outcome);
   if (outcome.bills != nullptr && ground_troubles(plan).empty()) add_bill(all, plan, outcome);
   if (ground_troubles(plan).empty()) add_dig_order(all, plan, outcome);

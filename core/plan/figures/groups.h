@@ -38,8 +38,9 @@ void add_pipe_to_buy(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_floors(Figures& all, const Plan& plan, const Outcome& outcome);  // where the ground is known
 void add_earth(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_stake_out(Figures& all, const Outcome& outcome);
-void add_flow(Figures& all, const Plan& plan, const Outcome& outcome);  // needs Outcome::flow
-void add_heat(Figures& all, const Plan& plan, const Outcome& outcome);  // needs Outcome::surroundings
+void add_flow(Figures& all, const Plan& plan, const Outcome& outcome);    // needs Outcome::flow
+void add_record(Figures& all, const Plan& plan, const Outcome& outcome);  // needs Outcome::flow
+void add_heat(Figures& all, const Plan& plan, const Outcome& outcome);    // needs Outcome::surroundings
 void add_cost(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_dig_order(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_temperatures(Figures& all, const Outcome& outcome);  // needs Outcome::temperatures

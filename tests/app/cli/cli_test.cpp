@@ -385,4 +385,28 @@ TEST_F(Cli, WaysOfAnEmptyPlanSayWhatIsMissing) {
   EXPECT_FALSE(ran.err.empty());
 }
 
+TEST_F(Cli, AsBuiltTellsWhatStillHoldsAndMends) {
+  Plan plan = plan_from_text(*read_file(sample("alder-lane.underlawn"), 1 << 22))->value;
+  const std::string planned = plan_to_text(plan);
+  put("planned.underlawn", planned);
+  const Ran same = run({"as-built", "planned.underlawn"});
+  EXPECT_NE(same.out.find("As built is as planned"), std::string::npos) << same.err;
+  BuiltTrench t;
+  t.number = 2;
+  t.length = 12;
+  plan.as_built.trenches = {t};
+  put("built.underlawn", plan_to_text(plan));
+  const Ran table = run({"as-built", "built.underlawn", "--csv", "built.csv"});
+  EXPECT_EQ(table.status, 1) << table.err;
+  EXPECT_NE(table.out.find("no longer holds"), std::string::npos) << table.out;
+  EXPECT_NE(table.out.find("Throttle"), std::string::npos) << table.out;
+  EXPECT_TRUE(there("built.csv"));
+  const Ran json = run({"as-built", "built.underlawn", "--json"});
+  const auto read = json_from_text(json.out, "the as-built");
+  ASSERT_TRUE(read.has_value()) << json.out;
+  EXPECT_FALSE(read->value["holds"].get<bool>());
+  EXPECT_NE(read->value["plan"], read->value["as_built"]);
+  EXPECT_GE(read->value["mends"].size(), 1u);
+}
+
 }  // namespace underlawn

@@ -1,0 +1,191 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The loop as it was dug, solved again: does it hold, and what would mend it.
+
+#include "cli/plan_in.h"
+#include "cli/table.h"
+#include "cli/verbs.h"
+#include "exchange/export_plan.h"
+#include "files/atomic_file.h"
+#include "files/json_text.h"
+#include "plan/record/as_built_csv.h"
+#include "plan/record/as_built_mends.h"
+#include "plan/solve.h"
+
+namespace underlawn::cli {
+
+namespace {
+
+std::string_view kind_of(MendKind kind) {
+  switch (kind) {
+    case MendKind::more_circuit:
+      return "more_circuit";
+    case MendKind::run_coil:
+      return "run_coil";
+    case MendKind::full_coils:
+      return "full_coils";
+    case MendKind::throttle:
+      return "throttle";
+    case MendKind::antifreeze:
+      return "antifreeze";
+    case MendKind::together:
+      return "together";
+  }
+  return "unknown";
+}
+
+struct Told {
+  Plan plan;
+  Outcome planned;
+  AsBuiltAnswer built;
+  Mends mends;
+};
+
+std::string say(const Plan& plan, Quantity q, double value) {
+  return print_quantity(q, value, plan.units);
+}
+
+void tell_places(const Told& told, std::ostream& out) {
+  if (told.built.loop.places.empty()) return;
+  std::vector<std::vector<std::string>> rows = {
+      {"point", "moved", "tapes cut at", "expected error", "check"}};
+  for (const BuiltPlace& p : told.built.loop.places) {
+    std::string checks;
+    for (const TapeCheck& c : p.found.checks)
+      checks += (checks.empty() ? "" : ", ") + c.corner + " " + say(told.plan, Quantity::length, c.residual);
+    rows.push_back({p.name,
+                    p.planned ? say(told.plan, Quantity::length, distance(*p.planned, p.found.at)) : "-",
+                    p.found.taped ? say(told.plan, Quantity::angle, p.found.cut) : "marked",
+                    p.found.taped ? say(told.plan, Quantity::length, p.found.error) : "-",
+                    checks.empty() ? "-" : checks});
+  }
+  tell_table(rows, out);
+  out << "\n";
+}
+
+std::string verdict(const Hold& h) {
+  return h.holds ? "holds" : h.held ? "no longer holds" : "did not hold by plan either";
+}
+
+void tell_holds(const Told& told, std::ostream& out) {
+  std::vector<std::vector<std::string>> rows = {{"", "planned", "as built", "limit", ""}};
+  for (const Hold& h : told.built.holds)
+    rows.push_back({h.what, say(told.plan, h.quantity, h.planned), say(told.plan, h.quantity, h.built),
+                    (h.at_least ? "at least " : "at most ") + say(told.plan, h.quantity, h.limit),
+                    verdict(h)});
+  tell_table(rows, out);
+}
+
+void tell_mends(const Told& told, std::ostream& out) {
+  for (const Mend& m : told.mends.all) {
+    out << "\n" << (m.enough ? "Mends all: " : "Not enough alone: ") << m.what << "\n";
+    for (const Hold& h : m.holds)
+      out << "  " << h.what << ": " << say(told.plan, h.quantity, h.built) << ", " << verdict(h) << "\n";
+    if (!m.caution.empty()) out << "  " << m.caution << "\n";
+  }
+  for (const std::string& words : told.mends.not_found) out << "\n" << words << "\n";
+}
+
+Json holds_json(const std::vector<Hold>& holds) {
+  Json all = Json::array();
+  for (const Hold& h : holds) {
+    const std::string suffix(key_suffix(h.quantity));
+    all.push_back({{"key", h.key},
+                   {"what", h.what},
+                   {"planned" + suffix, h.planned},
+                   {"built" + suffix, h.built},
+                   {(h.at_least ? "at_least" : "at_most") + suffix, h.limit},
+                   {"held", h.held},
+                   {"holds", h.holds}});
+  }
+  return all;
+}
+
+Json as_json(const Told& told) {
+  Json j{{"plan", told.planned.fingerprint},
+         {"as_built", told.built.outcome->fingerprint},
+         {"holds", all_hold(told.built.holds)},
+         {"limits", holds_json(told.built.holds)}};
+  j["changes"] = Json::array();
+  for (const Change& c : told.built.changes) {
+    const std::string suffix(key_suffix(c.quantity));
+    j["changes"].push_back({{"key", c.key}, {"planned" + suffix, c.planned}, {"built" + suffix, c.built}});
+  }
+  j["points"] = Json::array();
+  for (const BuiltRow& r : built_rows(told.plan, told.planned, told.built)) {
+    Json row{{"point", r.point}, {"at_m", Json::array({r.at.x, r.at.y})}};
+    if (r.planned) row["moved_m"] = distance(*r.planned, r.at);
+    if (r.depth) row["depth_m"] = *r.depth;
+    if (r.pipe) row["pipe_m"] = *r.pipe;
+    if (r.tie)
+      row["tie"] = {{"first", r.tie->first},
+                    {"first_m", r.tie->first_distance},
+                    {"second", r.tie->second},
+                    {"second_m", r.tie->second_distance}};
+    j["points"].push_back(std::move(row));
+  }
+  j["remarks"] = Json::array();
+  for (const Trouble& t : told.built.loop.remarks) j["remarks"].push_back(t.message());
+  j["mends"] = Json::array();
+  for (const Mend& m : told.mends.all)
+    j["mends"].push_back({{"kind", kind_of(m.kind)},
+                          {"what", m.what},
+                          {"enough", m.enough},
+                          {"caution", m.caution},
+                          {"limits", holds_json(m.holds)}});
+  j["not_found"] = told.mends.not_found;
+  return j;
+}
+
+Exit write_files(const Told& told, const Arguments& arguments, const Console& console) {
+  std::vector<std::pair<std::string, std::string>> files;
+  if (const auto file = arguments.value("--csv"))
+    files.push_back({*file, as_built_csv(told.plan, told.planned, told.built)});
+  for (const char* word : {"dxf", "geojson", "gpkg"}) {
+    const auto file = arguments.value(std::string("--") + word);
+    if (!file) continue;
+    const Outcome& o = *told.built.outcome;
+    const auto bytes =
+        exported(*export_form(word), told.built.plan, export_parts(told.built.plan, o.layout, o.stake_out));
+    if (!bytes) {
+      console.complain(*file, bytes.error().message());
+      return Exit::errors_remain;
+    }
+    files.push_back({*file, *bytes});
+  }
+  for (const auto& [file, bytes] : files)
+    if (const auto done = write_file(file, bytes); !done) {
+      console.complain(file, done.error().message());
+      return Exit::not_written;
+    }
+  return Exit::ok;
+}
+
+}  // namespace
+
+Exit run_as_built(const Arguments& arguments, const Console& console) {
+  const std::string& path = arguments.places[0];
+  const auto plan = plan_in(path, console);
+  if (!plan) return Exit::not_read;
+  LaidSolver solver;
+  Told told{*plan, solve(*plan), {}, {}};
+  console.complain(path, told.planned.troubles);
+  if (told.planned.layout.trenches.empty()) {
+    console.complain(path, "Nothing is laid by the plan, so nothing can be as built.");
+    return Exit::errors_remain;
+  }
+  told.built = solve_as_built(told.plan, told.planned, solver);
+  told.mends = find_mends(told.plan, told.planned, told.built, solver);
+  console.complain(path, told.built.loop.remarks);
+  if (const Exit written = write_files(told, arguments, console); written != Exit::ok) return written;
+  if (arguments.has("--json")) {
+    console.out << json_to_text(as_json(told));
+  } else {
+    if (!told.built.loop.changed) console.out << "As built is as planned: nothing differs.\n\n";
+    tell_places(told, console.out);
+    tell_holds(told, console.out);
+    tell_mends(told, console.out);
+  }
+  return all_hold(told.built.holds) && told.built.loop.remarks.empty() ? Exit::ok : Exit::errors_remain;
+}
+
+}  // namespace underlawn::cli

@@ -1,0 +1,423 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/as_built_panel.h"
+
+#include <QComboBox>
+#include <QFileDialog>
+#include <QHBoxLayout>
+#include <QPushButton>
+
+#include "files/atomic_file.h"
+#include "pipe/pipe_size.h"
+#include "plan/record/as_built_csv.h"
+#include "plan/record/taped_text.h"
+#include "window/as_built_words.h"
+#include "window/cells_table.h"
+#include "window/maybe_field.h"
+#include "window/photo_list.h"
+#include "window/record_lines.h"
+#include "window/theme_now.h"
+
+namespace underlawn {
+
+AsBuiltPanel::AsBuiltPanel(Document& document, QWidget* parent)
+    : Form(document, parent),
+      document_(document),
+      which_(choice_box({})),
+      found_(new Facts),
+      holds_(new Facts),
+      changes_(new Facts),
+      remarks_(new RecordLines(tr("What cannot be used"))),
+      mend_lines_(new RecordLines(tr("What would mend it"))),
+      photos_(new PhotoList(document)),
+      export_(new QPushButton(tr("Save the as-built as CSV…"))),
+      solver_(std::make_shared<LaidSolver>()) {
+  add_head();
+  add_answer();
+  add_trench();
+  add_lines();
+  add_crossings();
+  section(tr("Photos"));
+  wide(photos_);
+  on_refresh([this] { photos_->refresh(); });
+  words_row(
+      *this, tr("Note"), [](Plan& p) { return &p.as_built.note; }, tr("Note on the as-built"));
+  add_mends();
+  wide(export_);
+  connect(export_, &QPushButton::clicked, this, &AsBuiltPanel::ask_export);
+  end();
+  on_refresh([this] {
+    show_choices();
+    ask_anew();
+    show_answer();
+  });
+  follow_outcome();
+  connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Form::refresh_when_seen);
+  refresh();
+}
+
+AsBuiltPanel::~AsBuiltPanel() {
+  stop_.request_stop();
+}
+
+void AsBuiltPanel::add_head() {
+  section(tr("As built"));
+  note([](const Plan&) {
+    return tr(
+        "What was really dug, before it is filled in: what is left empty is as planned. Tape every point "
+        "from two house corners; a third tape checks it. Corners are lettered on the dig sheet.");
+  });
+  words_row(
+      *this, tr("Measured by"), [](Plan& p) { return &p.as_built.measured_by; }, tr("Measured by"));
+  moment_row(
+      *this, document_, tr("on"), [](Plan& p) { return &p.as_built.measured_on; }, tr("Day of measuring"));
+}
+
+void AsBuiltPanel::add_answer() {
+  section(tr("Does it still hold?"));
+  holds_->setAccessibleName(tr("What it holds, planned and as built"));
+  wide(holds_);
+  wide(remarks_);
+}
+
+void AsBuiltPanel::add_mends() {
+  section(tr("What would mend it"));
+  wide(mend_lines_);
+  section(tr("Planned and as built"));
+  changes_->setAccessibleName(tr("Planned and as built, side by side"));
+  wide(changes_);
+}
+
+std::function<std::string*(Plan&)> AsBuiltPanel::trench_text(std::string BuiltTrench::*field) const {
+  return [this, field](Plan& p) { return number_ > 0 ? &(said_of(p, number_).*field) : nullptr; };
+}
+
+Form::Bound<std::optional<double>> AsBuiltPanel::of_trench(std::optional<double> BuiltTrench::*field,
+                                                           const QString& what) const {
+  return {[this, field](const Plan& p) {
+            const BuiltTrench* t = find_said(p, number_);
+            return t == nullptr ? std::nullopt : t->*field;
+          },
+          [this, field](Plan& p, std::optional<double> v) {
+            if (number_ > 0) said_of(p, number_).*field = v;
+          },
+          tr("As built: %1").arg(what)};
+}
+
+void AsBuiltPanel::add_trench() {
+  section(tr("Trench by trench"));
+  row(tr("Trench"), which_);
+  connect(which_, &QComboBox::activated, this, [this](int i) { choose_trench(which_->itemData(i).toInt()); });
+  const auto maybe = [this](const QString& label, std::optional<double> BuiltTrench::*field) {
+    return maybe_number(*this, document_, label, Quantity::length, of_trench(field, label));
+  };
+  choice(tr("It was"), {tr("Dug"), tr("Left out"), tr("Added")},
+         {[this](const Plan& p) {
+            const BuiltTrench* t = find_said(p, number_);
+            return t == nullptr ? 0 : static_cast<int>(t->fate);
+          },
+          [this](Plan& p, int v) {
+            if (number_ > 0) said_of(p, number_).fate = static_cast<TrenchFate>(v);
+          },
+          tr("As built: fate of a trench")});
+  maybe(tr("Length dug"), &BuiltTrench::length)->edit()->setPlaceholderText(tr("as planned"));
+  choice(tr("Stopped by"),
+         {tr("Nothing"), tr("Rock"), tr("Water"), tr("Roots"), tr("A utility"), tr("Caving sides"),
+          tr("Something else")},
+         {[this](const Plan& p) {
+            const BuiltTrench* t = find_said(p, number_);
+            return t == nullptr ? 0 : static_cast<int>(t->stopped_by);
+          },
+          [this](Plan& p, int v) {
+            if (number_ > 0) said_of(p, number_).stopped_by = static_cast<StopCause>(v);
+          },
+          tr("As built: what stopped a trench")});
+  add_place(tr("Head, taped"), &BuiltTrench::head);
+  add_place(tr("End, taped"), &BuiltTrench::end);
+  found_->setAccessibleName(tr("Where the tapes put it"));
+  wide(found_);
+  maybe(tr("Depth at the head"), &BuiltTrench::depth)->edit()->setPlaceholderText(tr("as planned"));
+  maybe(tr("Depth at the end"), &BuiltTrench::end_depth)->edit()->setPlaceholderText(tr("as at the head"));
+  maybe(tr("Pipe laid"), &BuiltTrench::pipe)->edit()->setPlaceholderText(tr("as the pitch makes it"));
+  maybe(tr("Pitch laid"), &BuiltTrench::pitch)->edit()->setPlaceholderText(tr("as planned"));
+  moment_row(*this, document_, tr("Dug on"), trench_text(&BuiltTrench::dug_on), tr("Day of digging"));
+  moment_row(*this, document_, tr("Filled in on"), trench_text(&BuiltTrench::filled_on),
+             tr("Time of filling in"));
+  words_row(*this, tr("Note"), trench_text(&BuiltTrench::note), tr("Note on a trench"));
+  auto* add = new QPushButton(tr("Add a trench that was not planned"));
+  wide(add);
+  connect(add, &QPushButton::clicked, this, [this] {
+    Plan plan = document_.committed();
+    const int number = next_trench(plan, document_.outcome());
+    said_of(plan, number).fate = TrenchFate::added;
+    number_ = number;
+    document_.commit(std::move(plan), tr("A trench added as built"));
+    refresh();
+  });
+}
+
+// What the tapes put nowhere is refused under the field with value and bound, and nothing typed is lost.
+void AsBuiltPanel::add_place(const QString& label, std::optional<BuiltPoint> BuiltTrench::*field) {
+  TypedField* place = text(label, {[this, field](const Plan& p) {
+                                     const BuiltTrench* t = find_said(p, number_);
+                                     return t == nullptr || !(t->*field)
+                                                ? QString()
+                                                : QString::fromStdString(print_taped(*(t->*field), p.units));
+                                   },
+                                   [](Plan&, const QString&) {}, label});
+  const bool us = document_.plan().units == UnitSystem::us;
+  place->edit()->setPlaceholderText(us ? "A 45'-3\", B 31'-6\", left" : "A 13.79; B 9.60; left");
+  place->edit()->setToolTip(
+      tr("Corner and distance, corner and distance; a third one checks; left or right of the line from the "
+         "first corner to the second"));
+  place->set_taker([this, field, label](const QString& typed) {
+    Plan plan = document_.committed();
+    if (number_ <= 0) return QString();
+    const auto point = taped_from_text(typed.toStdString(), plan.units, label.toStdString());
+    if (!point) return QString::fromStdString(point.error().message());
+    std::optional<BuiltPoint> taken;
+    if (!point->tapes.empty()) {
+      const auto found =
+          place_of(house_corners(plan.site), *point, label.toLower().toStdString(), plan.units);
+      if (!found) return QString::fromStdString(found.error().message());
+      taken = *point;
+    }
+    said_of(plan, number_).*field = taken;
+    document_.commit(std::move(plan), tr("As built: %1").arg(label));
+    return QString();
+  });
+}
+
+void AsBuiltPanel::add_lines() {
+  section(tr("Header and run"));
+  const auto maybe = [this](const QString& label, std::optional<double> AsBuilt::*field) {
+    maybe_number(
+        *this, document_, label, Quantity::length,
+        {[field](const Plan& p) { return p.as_built.*field; },
+         [field](Plan& p, std::optional<double> v) { p.as_built.*field = v; }, tr("As built: %1").arg(label)})
+        ->edit()
+        ->setPlaceholderText(tr("as planned"));
+  };
+  maybe(tr("Depth of the run"), &AsBuilt::run_depth);
+  maybe(tr("Depth of the header"), &AsBuilt::header_depth);
+  QStringList sizes{tr("as planned")};
+  for (const PipeSize& s : pipe_sizes()) sizes << QString::fromStdString(s.name);
+  const auto pipe = [&](const QString& label, std::string AsBuilt::*field) {
+    choice(label, sizes,
+           {[field](const Plan& p) {
+              const auto& all = pipe_sizes();
+              const auto at = std::ranges::find(all, p.as_built.*field, &PipeSize::name);
+              return at == all.end() ? 0 : 1 + static_cast<int>(at - all.begin());
+            },
+            [field](Plan& p, int i) {
+              p.as_built.*field = i <= 0 ? std::string() : pipe_sizes()[static_cast<std::size_t>(i - 1)].name;
+            },
+            tr("As built: %1").arg(label)});
+  };
+  pipe(tr("Pipe of the run"), &AsBuilt::run_pipe);
+  pipe(tr("Pipe of the header"), &AsBuilt::header_pipe);
+  add_taped_line(*this, document_, tr("Run, point by point"), tr("from the house on, | between points"),
+                 [](Plan& p) { return &p.as_built.run; });
+  add_taped_line(*this, document_, tr("Header, point by point"), tr("| between points"), [](Plan& p) {
+    if (p.as_built.header.empty()) p.as_built.header.emplace_back();
+    return &p.as_built.header.front().points;
+  });
+}
+
+void AsBuiltPanel::add_crossings() {
+  section(tr("Utilities and other things met"));
+  CellsTable::Of of;
+  of.what = tr("Things met");
+  CellsTable::Column what;
+  what.head = tr("What");
+  what.get_text = [](const Plan& p, std::size_t i) { return name_of(p, p.as_built.crossings[i]); };
+  what.set_text = [](Plan& p, std::size_t i, std::string text) {
+    if (p.as_built.crossings[i].feature_id == 0) p.as_built.crossings[i].name = std::move(text);
+  };
+  of.columns.push_back(std::move(what));
+  const auto depth = [&of](const QString& head, std::optional<double> BuiltCrossing::*field) {
+    CellsTable::Column c;
+    c.head = head;
+    c.quantity = Quantity::length;
+    c.high = 20;
+    c.get = [field](const Plan& p, std::size_t i) { return (p.as_built.crossings[i].*field).value_or(0); };
+    c.set = [field](Plan& p, std::size_t i, double v) {
+      (p.as_built.crossings[i].*field).reset();
+      if (v > 0) p.as_built.crossings[i].*field = v;
+    };
+    of.columns.push_back(std::move(c));
+  };
+  depth(tr("Its depth"), &BuiltCrossing::depth);
+  depth(tr("Our pipe"), &BuiltCrossing::pipe_depth);
+  of.rows = [](const Plan& p) { return p.as_built.crossings.size(); };
+  of.add = [](Plan& p) { p.as_built.crossings.push_back({0, "unknown line", {}, {}, {}, {}, ""}); };
+  of.remove = [](Plan& p, std::size_t i) {
+    p.as_built.crossings.erase(p.as_built.crossings.begin() + static_cast<std::ptrdiff_t>(i));
+  };
+  auto* table = new CellsTable(document_, std::move(of));
+  wide(table);
+  on_refresh([table] { table->refresh(); });
+  note([](const Plan&) {
+    return tr(
+        "Depths as measured, from the ground to the top; 0: not measured. A line that nobody knew of: "
+        "stop, and call the utility before going on.");
+  });
+  auto* all = new QPushButton(tr("List the crossings of the plan"));
+  wide(all);
+  connect(all, &QPushButton::clicked, this, &AsBuiltPanel::fill_crossings);
+}
+
+void AsBuiltPanel::fill_crossings() {
+  if (document_.outcome() == nullptr) return;
+  Plan plan = document_.committed();
+  for (const Crossing& c : document_.outcome()->layout.crossings) {
+    const bool there = std::ranges::any_of(
+        plan.as_built.crossings, [&](const BuiltCrossing& b) { return b.feature_id == c.feature_id; });
+    if (!there) plan.as_built.crossings.push_back({c.feature_id, "", {}, {}, {}, {}, ""});
+  }
+  document_.commit(std::move(plan), tr("Crossings of the plan"));
+  refresh();
+}
+
+void AsBuiltPanel::choose_trench(int number) {
+  number_ = number;
+  photos_->set_trench(number);
+  refresh();
+}
+
+void AsBuiltPanel::show_choices() {
+  const Plan& plan = document_.plan();
+  const std::vector<int> numbers = trench_numbers(plan, document_.outcome());
+  if (std::ranges::find(numbers, number_) == numbers.end()) number_ = numbers.empty() ? 0 : numbers.front();
+  photos_->set_trench(number_);
+  which_->clear();
+  for (int n : numbers) {
+    const BuiltTrench* said = find_said(plan, n);
+    BuiltTrench idle;
+    idle.number = n;
+    const bool own = said != nullptr && *said != idle;
+    which_->addItem(own ? tr("%1, recorded").arg(n) : tr("%1, as planned").arg(n), n);
+    if (n == number_) which_->setCurrentIndex(which_->count() - 1);
+  }
+  show_found();
+}
+
+void AsBuiltPanel::show_found() {
+  std::vector<Fact> facts;
+  if (built_ != nullptr)
+    for (const BuiltPlace& p : built_->loop.places)
+      if (p.name.starts_with(std::to_string(number_) + " ")) add_place_facts(facts, p, document_.plan());
+  found_->show_facts(facts);
+}
+
+// ---- solving ----
+
+void AsBuiltPanel::ask_anew() {
+  const Outcome* outcome = document_.outcome();
+  const Plan& plan = document_.plan();
+  if (plan.as_built == AsBuilt{} || outcome == nullptr || outcome->layout.trenches.empty()) {
+    stop_.request_stop();
+    asked_.reset();
+    built_.reset();
+    mends_.reset();
+    return;
+  }
+  if (document_.stale() || (asked_ && asked_of_ == outcome && *asked_ == plan)) return;
+  stop_.request_stop();
+  stop_ = {};
+  asked_ = plan;
+  asked_of_ = outcome;
+  const auto planned = std::make_shared<const Outcome>(*outcome);
+  working_out_.start(
+      [plan, planned, solver = solver_, stop = stop_.get_token()]() -> Result<Solved> {
+        return Solved{std::make_shared<const AsBuiltAnswer>(solve_as_built(plan, *planned, *solver, stop)),
+                      nullptr};
+      },
+      [this, stop = stop_.get_token()](Result<Solved> made) {
+        if (!made || stop.stop_requested()) return;
+        built_ = made->built;
+        mends_.reset();
+        find_mends_of(built_);
+        show_answer();
+        show_found();
+        emit shown_changed();
+      });
+}
+
+void AsBuiltPanel::find_mends_of(std::shared_ptr<const AsBuiltAnswer> built) {
+  if (all_hold(built->holds) || !asked_) return;
+  const auto planned = std::make_shared<const Outcome>(*document_.outcome());
+  working_out_.start(
+      [plan = *asked_, planned, built, solver = solver_, stop = stop_.get_token()]() -> Result<Solved> {
+        return Solved{built, std::make_shared<Mends>(find_mends(plan, *planned, *built, *solver, {}, stop))};
+      },
+      [this, stop = stop_.get_token()](Result<Solved> made) {
+        if (!made || stop.stop_requested() || made->built != built_) return;
+        mends_ = *made->mends;
+        show_answer();
+      });
+}
+
+void AsBuiltPanel::show_answer() {
+  const Plan& plan = document_.plan();
+  export_->setEnabled(built_ != nullptr);
+  std::vector<RecordLine> remarks;
+  if (built_ != nullptr)
+    for (const Trouble& t : built_->loop.remarks)
+      remarks.push_back({t.code, Tone::bad, t.thing, t.message(), ""});
+  remarks_->show_lines(remarks);
+  if (built_ == nullptr) {
+    holds_->show_facts(
+        {{plan.as_built == AsBuilt{} ? tr("Nothing is recorded yet: as planned.") : tr("Working it out …"),
+          {}}});
+    changes_->show_facts({});
+    return mend_lines_->show_lines({});
+  }
+  holds_->show_table(hold_rows(built_->holds, plan));
+  changes_->show_table(change_rows(built_->changes, plan));
+  show_mends();
+}
+
+void AsBuiltPanel::show_mends() {
+  const Plan& plan = document_.plan();
+  if (all_hold(built_->holds))
+    return mend_lines_->show_lines({{"holds", Tone::good, tr("As built, the loop holds").toStdString(),
+                                     tr("Everything the plan asks for.").toStdString(), ""}});
+  if (!mends_)
+    return mend_lines_->show_lines({{"busy", Tone::open, tr("What would mend it").toStdString(),
+                                     tr("Working it out …").toStdString(), ""}});
+  mend_lines_->show_lines(mend_rows(*mends_, plan));
+}
+
+// ---- what is shown and written ----
+
+std::shared_ptr<const Outcome> AsBuiltPanel::shown() const {
+  return isVisible() && built_ != nullptr ? built_->outcome : nullptr;
+}
+
+void AsBuiltPanel::hideEvent(QHideEvent* event) {
+  Form::hideEvent(event);
+  emit shown_changed();
+}
+
+void AsBuiltPanel::showEvent(QShowEvent* event) {
+  Form::showEvent(event);
+  emit shown_changed();
+}
+
+QString AsBuiltPanel::export_csv(const QString& path) {
+  if (built_ == nullptr || document_.outcome() == nullptr) return tr("Nothing is worked out yet.");
+  const auto done =
+      write_file(path.toStdString(), as_built_csv(document_.plan(), *document_.outcome(), *built_));
+  return done ? QString() : QString::fromStdString(done.error().message());
+}
+
+void AsBuiltPanel::ask_export() {
+  const QString path =
+      QFileDialog::getSaveFileName(this, tr("Save the as-built"), {}, tr("Tables (*.csv);;All files (*)"));
+  if (path.isEmpty()) return;
+  const QString wrong = export_csv(path);
+  export_->setToolTip(wrong.isEmpty() ? tr("Written to %1").arg(path) : wrong);
+  export_->setText(wrong.isEmpty() ? tr("Saved. Save again…") : wrong);
+}
+
+}  // namespace underlawn

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+
+#include "window/document.h"
+
+class QListWidget;
+class QPushButton;
+
+namespace underlawn {
+
+class TypedField;
+
+// Pictures of the job with their captions: kept as paths beside the plan, shown small, opened by the system's
+// own viewer.
+class PhotoList : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit PhotoList(Document& document, QWidget* parent = nullptr);
+  void refresh();
+  void add_files(const QStringList& paths, int trench);  // one entry of the history
+  void set_trench(int number) { trench_ = number; }      // that new pictures are of
+  QListWidget* list() const { return list_; }
+  TypedField* caption() const { return caption_; }
+
+ private:
+  void ask_files();
+  void open_file();
+  void remove_file();
+  void show_caption();
+  QString full_path(const std::string& file) const;
+  QString kept_path(const QString& path) const;
+
+  Document& document_;
+  QListWidget* list_;
+  TypedField* caption_;
+  QPushButton *open_, *remove_;
+  int trench_ = 0;
+};
+
+// A picture no larger than `side`, read small where its format can; null where there is none.
+QImage small_picture(const QString& path, int side);
+
+}  // namespace underlawn

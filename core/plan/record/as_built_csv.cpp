@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/record/as_built_csv.h"
+
+#include <algorithm>
+
+#include "base/table_text.h"
+
+namespace underlawn {
+
+namespace {
+
+class Rows {
+ public:
+  Rows(const Plan& plan, const Outcome& planned, const AsBuiltAnswer& built)
+      : plan_(plan), planned_(planned), built_(built) {}
+
+  std::vector<BuiltRow> all() {
+    for (const Trench& t : built_.loop.layout.trenches) add_trench(t);
+    for (const Tie& tie : built_.outcome->stake_out.ties)
+      if (tie.point.starts_with("header") || tie.point.starts_with("run"))
+        rows_.push_back({tie.point, tie.at, std::nullopt, tie, built_.plan.wishes.run_depth, {}, {}, ""});
+    for (const Crossing& c : built_.loop.layout.crossings) add_crossing(c);
+    for (const BuiltCrossing& c : plan_.as_built.crossings)
+      if (c.feature_id == 0) add_unknown(c);
+    return std::move(rows_);
+  }
+
+ private:
+  std::optional<Tie> tie_at(Point p) const {
+    for (const Tie& tie : built_.outcome->stake_out.ties)
+      if (distance(tie.at, p) <= kSameStake) return tie;
+    return std::nullopt;
+  }
+  const Trench* planned_trench(int number) const {
+    for (const Trench& t : planned_.layout.trenches)
+      if (t.number == number) return &t;
+    return nullptr;
+  }
+  const BuiltTrench* said_of(int number) const {
+    for (const BuiltTrench& t : plan_.as_built.trenches)
+      if (t.number == number) return &t;
+    return nullptr;
+  }
+
+  void add_trench(const Trench& t) {
+    const Trench* planned = planned_trench(t.number);
+    const BuiltTrench* said = said_of(t.number);
+    const std::string number = std::to_string(t.number);
+    const Polyline line = middle_line(t);
+    for (std::size_t i = 0; i < line.size(); ++i) {
+      const bool head = i == 0, end = i + 1 == line.size();
+      BuiltRow row{number + (head ? " head" : end ? " end" : " bend " + std::to_string(i)),
+                   line[i],
+                   {},
+                   {},
+                   {},
+                   {},
+                   {},
+                   ""};
+      if (planned != nullptr && (head || end)) row.planned = head ? planned->head : planned->end;
+      row.tie = tie_at(line[i]);
+      row.depth = depth_at(t, said, head, end);
+      if (head) {
+        row.pipe = t.coil.coil_length;
+        if (t.coil.loops > 0) row.pitch = t.coil.pitch;
+        if (said != nullptr) row.note = said->note;
+      }
+      rows_.push_back(std::move(row));
+    }
+  }
+
+  static double depth_at(const Trench& t, const BuiltTrench* said, bool head, bool end) {
+    if (said == nullptr) return t.depth;
+    if (head && said->depth) return *said->depth;
+    if (end && said->end_depth) return *said->end_depth;
+    return said->depth.value_or(t.depth);
+  }
+
+  void add_crossing(const Crossing& c) {
+    const Feature* f = find_feature(plan_.site, c.feature_id);
+    BuiltRow row{"crossing " + (f == nullptr ? std::string("of a thing") : display_name(*f)),
+                 c.at,
+                 {},
+                 {},
+                 {},
+                 {},
+                 {},
+                 "not measured"};
+    row.depth = c.utility_depth;
+    for (const BuiltCrossing& b : plan_.as_built.crossings)
+      if (b.feature_id == c.feature_id && b.depth) {
+        row.depth = *b.depth;
+        row.note = "measured" + (b.note.empty() ? "" : ": " + b.note);
+      }
+    rows_.push_back(std::move(row));
+  }
+
+  void add_unknown(const BuiltCrossing& c) {
+    if (!c.place) return;
+    const auto at = place_of(house_corners(plan_.site), *c.place, "crossing", plan_.units);
+    if (!at) return;
+    rows_.push_back({"crossing " + c.name, at->at, {}, {}, c.depth, {}, {}, "not on the plan; " + c.note});
+  }
+
+  const Plan& plan_;
+  const Outcome& planned_;
+  const AsBuiltAnswer& built_;
+  std::vector<BuiltRow> rows_;
+};
+
+std::string quoted(const std::string& text) {
+  if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
+  std::string out = "\"";
+  for (char c : text) out += c == '"' ? std::string("\"\"") : std::string(1, c);
+  return out + "\"";
+}
+
+std::string number(const std::optional<double>& value) {
+  return value ? shortest(*value) : "";
+}
+
+}  // namespace
+
+std::vector<BuiltRow> built_rows(const Plan& plan, const Outcome& planned, const AsBuiltAnswer& built) {
+  return Rows(plan, planned, built).all();
+}
+
+std::string as_built_csv(const Plan& plan, const Outcome& planned, const AsBuiltAnswer& built) {
+  std::string out =
+      "point,x_m,y_m,first_corner,first_m,second_corner,second_m,planned_x_m,planned_y_m,moved_m,depth_m,"
+      "pipe_m,pitch_m,note\n";
+  for (const BuiltRow& r : built_rows(plan, planned, built)) {
+    const auto cell = [&out](const std::string& text) { out += "," + quoted(text); };
+    out += quoted(r.point);
+    cell(shortest(r.at.x));
+    cell(shortest(r.at.y));
+    cell(r.tie ? r.tie->first : "");
+    cell(r.tie ? shortest(r.tie->first_distance) : "");
+    cell(r.tie ? r.tie->second : "");
+    cell(r.tie ? shortest(r.tie->second_distance) : "");
+    cell(r.planned ? shortest(r.planned->x) : "");
+    cell(r.planned ? shortest(r.planned->y) : "");
+    cell(r.planned ? shortest(distance(*r.planned, r.at)) : "");
+    cell(number(r.depth));
+    cell(number(r.pipe));
+    cell(number(r.pitch));
+    cell(r.note);
+    out += "\n";
+  }
+  return out;
+}
+
+}  // namespace underlawn

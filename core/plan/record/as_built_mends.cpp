@@ -1,0 +1,483 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/record/as_built_mends.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "layout/supply_coil.h"
+#include "pipe/pipe_size.h"
+#include "plan/circulation_of.h"
+#include "plan/record/added_leg.h"
+#include "plan/record/built_header.h"
+#include "plan/record/built_holds.h"
+#include "thermal/loop_geometry.h"
+
+namespace underlawn {
+
+namespace {
+
+constexpr double kLengthStep = 0.3;         // m, of lengths sought
+constexpr double kShareStep = 0.001;        // of antifreeze
+constexpr double kLeastTrench = 6;          // m: shorter is not worth a machine on the lot; our own choice
+constexpr double kLeastPitchDiameters = 4;  // common practice, no source
+
+bool fails(const std::vector<Hold>& holds, std::initializer_list<const char*> keys) {
+  return std::any_of(holds.begin(), holds.end(), [&](const Hold& h) {
+    return !h.holds && std::find(keys.begin(), keys.end(), h.key) != keys.end();
+  });
+}
+
+class Mender {
+ public:
+  Mender(const Plan& plan, const Outcome& planned, const AsBuiltAnswer& built, LaidSolver& solver,
+         const MendsProgress& progress, std::stop_token stop)
+      : plan_(plan),
+        planned_(planned),
+        built_(built),
+        solver_(solver),
+        progress_(progress),
+        stop_(std::move(stop)) {}
+
+  Mends find() {
+    if (built_.outcome == nullptr || all_hold(built_.holds)) return {};
+    if (fails(built_.holds, {"coldest", "warmest"})) {
+      step(0.05, "The planned coils in shorter trenches", [this] { full_coils(); });
+      step(0.2, "A coil in the supply run", [this] { run_coil(); });
+      step(0.5, "One more circuit", [this] { more_circuit(); });
+    }
+    if (fails(built_.holds, {"balance"})) step(0.85, "Valves", [this] { throttle(); });
+    if (fails(built_.holds, {"freezing"})) step(0.9, "More antifreeze", [this] { antifreeze(); });
+    const bool one = std::any_of(made_.all.begin(), made_.all.end(), [](const Mend& m) { return m.enough; });
+    if (!one && !made_.all.empty()) step(0.95, "All of it together", [this] { together(); });
+    std::ranges::stable_sort(made_.all, {}, [](const Mend& m) { return !m.enough; });
+    return std::move(made_);
+  }
+
+ private:
+  template <class Do>
+  void step(double share, const char* what, Do work) {
+    if (stop_.stop_requested()) return;
+    if (progress_) progress_(share, what);
+    work();
+  }
+
+  std::string say(Quantity q, double value) const { return print_quantity(q, value, plan_.units); }
+
+  struct Tried {
+    Layout layout;
+    Outcome outcome;
+    std::vector<Hold> holds;
+  };
+
+  Tried tried(const Layout& layout) const {
+    Plan p = built_.plan;
+    p.wishes.given = given_from(layout);
+    Outcome outcome = solver_.solve(p, layout, stop_);
+    std::vector<Hold> holds = holds_of(plan_, planned_, outcome);
+    return {layout, std::move(outcome), std::move(holds)};
+  }
+
+  // All that the plan itself holds.
+  static bool holds_again(const std::vector<Hold>& holds) {
+    return std::all_of(holds.begin(), holds.end(), [](const Hold& h) { return h.holds || !h.held; });
+  }
+
+  static double value_of(const std::vector<Hold>& holds, const char* key) {
+    for (const Hold& h : holds)
+      if (h.key == key) return h.built;
+    return 0;
+  }
+
+  // Warmer, or something more holds.
+  bool better(const std::vector<Hold>& holds) const {
+    for (std::size_t i = 0; i < std::min(holds.size(), built_.holds.size()); ++i)
+      if (holds[i].holds && !built_.holds[i].holds) return true;
+    return value_of(holds, "coldest") > value_of(built_.holds, "coldest") + 0.01;
+  }
+
+  static bool warm_enough(const std::vector<Hold>& holds) { return !fails(holds, {"coldest", "warmest"}); }
+
+  // Where `make` gives a layout for a length: the least in (0, most] that holds the temperatures, to
+  // kLengthStep; that of `most` where none does.
+  template <class Make>
+  std::optional<std::pair<double, Tried>> least(double low, double most, Make make) const {
+    const std::optional<Layout> largest = make(most);
+    if (!largest) return std::nullopt;
+    std::pair<double, Tried> best{most, tried(*largest)};
+    if (!warm_enough(best.second.holds)) return best;
+    while (most - low > kLengthStep && !stop_.stop_requested()) {
+      const double middle = (low + most) / 2;
+      const std::optional<Layout> layout = make(middle);
+      if (!layout) {
+        low = middle;
+        continue;
+      }
+      Tried now = tried(*layout);
+      (warm_enough(now.holds) ? most : low) = middle;
+      if (most == middle) best = {middle, std::move(now)};
+    }
+    return best;
+  }
+
+  void add(MendKind kind, std::string what, std::string caution, std::vector<Hold> holds, Layout layout,
+           std::vector<int> trenches) {
+    const bool enough = holds_again(holds);
+    made_.all.push_back({kind, std::move(what), std::move(caution), std::move(holds), enough,
+                         std::move(layout), std::move(trenches)});
+  }
+
+  // ---- the planned coils ----
+
+  std::optional<Trench> with_pipe(Trench t, double pipe) const {
+    CoilRequest r;
+    r.unknown = CoilUnknown::pitch;
+    r.loop_diameter = t.coil.loop_diameter;
+    r.coil_length = pipe;
+    r.trench_length = length_of(t);
+    if (const auto size = find_pipe(plan_.wishes.pipe)) r.pipe_diameter = size->outside_diameter;
+    r.pattern = t.coil.pattern;
+    r.level_distance = t.coil.level_distance > 0 ? t.coil.level_distance : r.level_distance;
+    r.side_distance = t.coil.side_distance > 0 ? t.coil.side_distance : r.side_distance;
+    r.return_on_top = t.coil.return_on_top;
+    const auto coil = solve_coil(r);
+    if (!coil || coil->pitch < kLeastPitchDiameters * r.pipe_diameter) return std::nullopt;
+    t.coil = *coil;
+    return t;
+  }
+
+  double planned_pipe(int number) const {
+    for (const Trench& t : planned_.layout.trenches)
+      if (t.number == number) return t.coil.coil_length;
+    return 0;
+  }
+
+  void full_coils() {
+    Layout layout = built_.loop.layout;
+    std::vector<int> changed;
+    std::string names;
+    for (Trench& t : layout.trenches) {
+      const double pipe = planned_pipe(t.number);
+      if (is_straight(t.coil.pattern) || pipe < t.coil.coil_length + kLengthStep) continue;
+      const auto full = with_pipe(t, pipe);
+      if (!full) {
+        made_.not_found.push_back("The planned coil does not go into trench " + std::to_string(t.number) +
+                                  ": its loops would lie on one another.");
+        continue;
+      }
+      names += (names.empty() ? "" : "; ") + std::string("trench ") + std::to_string(t.number) + ": " +
+               say(Quantity::length, pipe) + " at a pitch of " + say(Quantity::length, full->coil.pitch);
+      changed.push_back(t.number);
+      t = *full;
+    }
+    if (changed.empty()) return;
+    Tried now = tried(layout);
+    if (!better(now.holds))
+      return made_.not_found.push_back(
+          "The planned coils, laid closer in what was dug (" + names +
+          "), make it no warmer: " + say(Quantity::temperature, value_of(now.holds, "coldest")) +
+          " at the coldest. Heat is reckoned equal for every metre of pipe, which is on the safe side.");
+    add(MendKind::full_coils, "The planned coils, laid closer, in what was dug: " + names,
+        "Only before the trench is filled, or by opening it again.", std::move(now.holds), std::move(layout),
+        std::move(changed));
+  }
+
+  // ---- a coil in the run ----
+
+  void run_coil() {
+    for (const Trench& t : built_.loop.layout.trenches)
+      if (t.role == TrenchRole::supply) return more_in_run(t);
+    Layout base = built_.loop.layout;
+    std::vector<Segment> field;
+    for (const Trench& t : base.trenches) {
+      const Polyline line = middle_line(t);
+      for (std::size_t i = 1; i < line.size(); ++i) field.push_back({line[i - 1], line[i]});
+    }
+    const auto make = [&](double length) -> std::optional<Layout> {
+      const auto place =
+          coil_in_run(built_.plan.site, built_.plan.wishes, base.run, base.header, field, length);
+      return place ? with_trench(base, *place, TrenchRole::supply) : std::nullopt;
+    };
+    double most = base.run.length;
+    while (most >= kLeastTrench && !make(most)) most -= 1;
+    if (most < kLeastTrench) {
+      made_.not_found.push_back("The supply run has no straight stretch of " +
+                                say(Quantity::length, kLeastTrench) + " in which a coil may lie.");
+      return;
+    }
+    if (auto found = least(kLeastTrench - kLengthStep, most, make))
+      add_trench(MendKind::run_coil, "A coil in the trench of the supply run", std::move(*found));
+  }
+
+  void more_in_run(const Trench& supply) {
+    if (is_straight(supply.coil.pattern)) return;
+    const auto make = [&](double pipe) -> std::optional<Layout> {
+      Layout layout = built_.loop.layout;
+      for (Trench& t : layout.trenches) {
+        if (t.number != supply.number) continue;
+        const auto full = with_pipe(t, pipe);
+        if (!full) return std::nullopt;
+        t = *full;
+      }
+      return layout;
+    };
+    double most = 3 * supply.coil.coil_length;
+    while (most > supply.coil.coil_length + 1 && !make(most)) most -= 1;
+    if (most <= supply.coil.coil_length + 1) return;
+    auto found = least(supply.coil.coil_length, most, make);
+    if (!found) return;
+    add(MendKind::run_coil,
+        "A longer coil in the supply run: " + say(Quantity::length, found->first) + " of pipe in trench " +
+            std::to_string(supply.number) + " instead of " + say(Quantity::length, supply.coil.coil_length),
+        "Only before that trench is filled, or by opening it again.", std::move(found->second.holds),
+        std::move(found->second.layout), {supply.number});
+  }
+
+  // ---- one more circuit ----
+
+  int next_number(const Layout& layout) const {
+    int most = 0;
+    for (const Layout* l : {&layout, &planned_.layout})
+      for (const Trench& t : l->trenches) most = std::max(most, t.number);
+    return most + 1;
+  }
+
+  // At the planned pitch.
+  std::optional<Layout> with_trench(Layout layout, const Segment& place, TrenchRole role) const {
+    if (planned_.layout.trenches.empty()) return std::nullopt;
+    Trench t = planned_.layout.trenches.front();
+    CoilRequest r;
+    r.unknown = CoilUnknown::coil_length;
+    r.loop_diameter = t.coil.loop_diameter;
+    r.pitch = planned_.coil.pitch > 0 ? planned_.coil.pitch : t.coil.pitch;
+    r.trench_length = distance(place.a, place.b);
+    if (const auto size = find_pipe(plan_.wishes.pipe)) r.pipe_diameter = size->outside_diameter;
+    r.pattern = t.coil.pattern;
+    r.level_distance = plan_.wishes.level_distance;
+    r.side_distance = plan_.wishes.side_distance;
+    r.return_on_top = plan_.wishes.return_on_top;
+    const auto coil = solve_coil(r);
+    if (!coil) return std::nullopt;
+    t.number = next_number(layout);
+    t.role = role;
+    t.head = place.a;
+    t.end = place.b;
+    t.bends.clear();
+    t.locked = false;
+    t.width = plan_.wishes.trench_width;
+    t.depth = plan_.wishes.trench_depth;
+    t.coil = *coil;
+    if (role == TrenchRole::field)
+      if (auto leg = leg_to(built_.plan.wishes, layout, t)) layout.header.legs.push_back(std::move(*leg));
+    layout.trenches.push_back(t);
+    BuiltLines lines{layout.run.line, layout.header.legs};
+    make_lines_meet(lines, {}, layout.trenches, true, true);
+    layout.header.legs = lines.legs;
+    layout.header.length = 0;
+    for (const Polyline& leg : lines.legs) layout.header.length += length(leg);
+    return layout;
+  }
+
+  // Where the search puts a trench of this length beside those that lie.
+  std::optional<Segment> room_for(double trench_length) const {
+    Wishes w = built_.plan.wishes;
+    w.given.clear();
+    w.kept.clear();
+    w.locked.clear();
+    for (const Trench& t : built_.loop.layout.trenches)
+      if (t.role == TrenchRole::field)
+        w.locked.push_back({t.head, t.end, t.depth, t.coil.coil_length, t.bends});
+    w.circuits = static_cast<int>(w.locked.size()) + 1;
+    w.aim = Aim::digging;
+    w.groups = 1;
+    w.coil_in_run = false;
+    w.trench_length = trench_length;
+    Coil coil = planned_.coil;
+    coil.trench_length = trench_length;
+    const Layout made = make_layout(built_.plan.site, w, coil, stop_);
+    for (const Trench& t : made.trenches)
+      if (!t.locked && is_new(t)) return Segment{t.head, t.end};
+    return std::nullopt;
+  }
+
+  bool is_new(const Trench& t) const {
+    return std::none_of(built_.loop.layout.trenches.begin(), built_.loop.layout.trenches.end(),
+                        [&](const Trench& b) {
+                          return distance(b.head, t.head) < kSameStake && distance(b.end, t.end) < kSameStake;
+                        });
+  }
+
+  std::size_t errors(const Outcome& outcome) const {
+    std::size_t n = 0;
+    for (const Finding& f : outcome.findings)
+      n += f.severity == Severity::error && f.quantity == Quantity::length;
+    return n;
+  }
+
+  void more_circuit() {
+    const auto make = [&](double length) -> std::optional<Layout> {
+      const auto place = room_for(length);
+      return place ? with_trench(built_.loop.layout, *place, TrenchRole::field) : std::nullopt;
+    };
+    double most = 1.5 * std::max(planned_.coil.trench_length, kLeastTrench);
+    while (most >= kLeastTrench && !make(most) && !stop_.stop_requested()) most *= 0.8;
+    if (most < kLeastTrench) {
+      made_.not_found.push_back("No further trench of " + say(Quantity::length, kLeastTrench) +
+                                " or more fits on the lot beside what lies.");
+      return;
+    }
+    auto found = least(kLeastTrench - kLengthStep, most, make);
+    if (!found || stop_.stop_requested()) return;
+    if (errors(found->second.outcome) > errors(*built_.outcome)) {
+      made_.not_found.push_back(
+          "A further trench would fit, but no pipe leads to it without breaking a clearance.");
+      return;
+    }
+    add_trench(MendKind::more_circuit, "One more circuit", std::move(*found));
+  }
+
+  void add_trench(MendKind kind, const std::string& words, std::pair<double, Tried> found) {
+    const Trench t = found.second.layout.trenches.back();
+    add(kind,
+        words + ": " + say(Quantity::length, length_of(t)) + " of trench with " +
+            say(Quantity::length, t.coil.coil_length) + " of pipe",
+        "Excavation rules and utility locating apply to it as to the first trenches.",
+        std::move(found.second.holds), std::move(found.second.layout), {t.number});
+  }
+
+  // ---- valves, fluid ----
+
+  void throttle() {
+    const Flow* flow = built_.outcome->flow.get();
+    if (flow == nullptr) return;
+    const auto made = throttled(*flow, built_.plan.flow, plan_.flow.most_imbalance);
+    if (!made) return made_.not_found.push_back(made.error().message());
+    std::string names;
+    std::vector<int> trenches;
+    for (std::size_t c = 0; c < made->k.size(); ++c) {
+      if (!(made->k[c] > 0)) continue;
+      const int number = built_.loop.layout.trenches[c].number;
+      trenches.push_back(number);
+      names += (names.empty() ? "" : "; ") + std::string("circuit ") + std::to_string(number) + " by " +
+               say(Quantity::head, made->head[c]) + " at its design flow";
+    }
+    const auto heat = heated(made->flow, built_.plan, built_.loop.layout, *built_.outcome);
+    std::vector<Hold> holds = holds_of(
+        plan_, does(planned_.flow.get(), planned_.purge.get(), planned_.temperatures.get()),
+        does(&made->flow, built_.outcome->purge.get(), heat ? &*heat : built_.outcome->temperatures.get()));
+    add(MendKind::throttle, "Throttle " + names,
+        "Needs a balancing valve in that circuit, where it can be reached; flush with it open.",
+        std::move(holds), built_.loop.layout, std::move(trenches));
+  }
+
+  std::optional<Temperatures> heated(const Flow& flow, const Plan& p, const Layout& layout,
+                                     const Outcome& outcome) const {
+    if (outcome.surroundings == nullptr) return std::nullopt;
+    const Circulation c = circulation_of(p, &flow, layout);
+    if (!(c.heat_flow_rate > 0)) return std::nullopt;
+    KernelShelf shelf;
+    return solve_temperatures(pipes_in_ground(layout, p.wishes), *outcome.surroundings, p.thermal, c, shelf,
+                              stop_);
+  }
+
+  static double limit_of(const std::vector<Hold>& holds, const char* key) {
+    for (const Hold& h : holds)
+      if (h.key == key) return h.limit;
+    return 0;
+  }
+
+  // A stronger solution is thicker and colder, so what it has to bear is asked again of each.
+  void antifreeze() {
+    Plan p = built_.plan;
+    std::vector<Hold> holds = built_.holds;
+    for (int i = 0; i < 6 && fails(holds, {"freezing"}) && !stop_.stop_requested(); ++i) {
+      if (!raise_antifreeze(p, holds))
+        return made_.not_found.push_back("No share of " + std::string(fluid_name(p.flow.fluid)) +
+                                         " protects the loop at its coldest.");
+      const Outcome outcome = solver_.solve(p, built_.loop.layout, stop_);
+      holds = holds_of(plan_, planned_, outcome);
+      if (outcome.flow != nullptr) concentrate_ = outcome.flow->antifreeze.concentrate;
+    }
+    add(MendKind::antifreeze,
+        "More antifreeze: " + say(Quantity::ratio, p.flow.mass_fraction) + " by mass instead of " +
+            say(Quantity::ratio, plan_.flow.mass_fraction) + ", " +
+            say(Quantity::fluid_volume, concentrate_) + " of concentrate in all",
+        "A thicker fluid takes more head; look at circulator and balance beside it.", std::move(holds),
+        built_.loop.layout, {});
+  }
+
+  // ---- several at once ----
+
+  // The first mend of the temperatures, valves on what it leaves out of balance, and antifreeze for the
+  // temperatures of all that.
+  void together() {
+    const auto warm = std::ranges::find_if(made_.all, [](const Mend& m) {
+      return warm_enough(m.holds) && (m.kind == MendKind::more_circuit || m.kind == MendKind::run_coil ||
+                                      m.kind == MendKind::full_coils);
+    });
+    const bool any = warm != made_.all.end();
+    if (!any && fails(built_.holds, {"coldest", "warmest"})) return;
+    Plan p = built_.plan;
+    const Layout layout = any ? warm->layout : built_.loop.layout;
+    p.wishes.given = given_from(layout);
+    std::string words = any ? warm->what : "";
+    std::vector<int> trenches = any ? warm->trenches : std::vector<int>{};
+    std::vector<Hold> holds;
+    std::string valves;
+    for (int i = 0; i < 6 && !stop_.stop_requested(); ++i) {
+      const Outcome outcome = solver_.solve(p, layout, stop_);
+      holds = throttled_holds(p, layout, outcome, valves);
+      if (!fails(holds, {"freezing"}) || !raise_antifreeze(p, holds)) break;
+    }
+    const auto join = [&](const std::string& more) {
+      if (!more.empty()) words += (words.empty() ? "" : "; and ") + more;
+    };
+    join(valves);
+    if (p.flow.mass_fraction > built_.plan.flow.mass_fraction)
+      join(say(Quantity::ratio, p.flow.mass_fraction) + " of antifreeze by mass");
+    add(MendKind::together, "Together: " + words, "See the cautions of each.", std::move(holds), layout,
+        std::move(trenches));
+  }
+
+  // What the loop does with valves where it needs them.
+  std::vector<Hold> throttled_holds(const Plan& p, const Layout& layout, const Outcome& outcome,
+                                    std::string& valves) const {
+    std::vector<Hold> holds = holds_of(plan_, planned_, outcome);
+    valves.clear();
+    if (!fails(holds, {"balance"}) || outcome.flow == nullptr) return holds;
+    const auto made = throttled(*outcome.flow, p.flow, plan_.flow.most_imbalance);
+    if (!made) return holds;
+    for (std::size_t c = 0; c < made->k.size(); ++c)
+      if (made->k[c] > 0)
+        valves += (valves.empty() ? "a valve in circuit " : ", in circuit ") +
+                  std::to_string(layout.trenches[c].number) + " taking " + say(Quantity::head, made->head[c]);
+    const auto heat = heated(made->flow, p, layout, outcome);
+    return holds_of(plan_, does(planned_.flow.get(), planned_.purge.get(), planned_.temperatures.get()),
+                    does(&made->flow, outcome.purge.get(), heat ? &*heat : outcome.temperatures.get()));
+  }
+
+  bool raise_antifreeze(Plan& p, const std::vector<Hold>& holds) const {
+    const auto needed = concentration_for(p.flow.fluid, limit_of(holds, "freezing"));
+    if (!needed || p.flow.fluid == Fluid::water) return false;
+    p.flow.mass_fraction =
+        std::max(std::ceil(*needed / kShareStep) * kShareStep, p.flow.mass_fraction + kShareStep);
+    return p.flow.mass_fraction <= kMostConcentration;
+  }
+
+  const Plan& plan_;
+  const Outcome& planned_;
+  const AsBuiltAnswer& built_;
+  LaidSolver& solver_;
+  const MendsProgress& progress_;
+  std::stop_token stop_;
+  double concentrate_ = 0;
+  Mends made_;
+};
+
+}  // namespace
+
+Mends find_mends(const Plan& plan, const Outcome& planned, const AsBuiltAnswer& built, LaidSolver& solver,
+                 const MendsProgress& progress, std::stop_token stop) {
+  return Mender(plan, planned, built, solver, progress, std::move(stop)).find();
+}
+
+}  // namespace underlawn

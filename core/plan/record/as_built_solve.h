@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The loop as it was dug, solved again: whether it still holds what the plan holds.
+#pragma once
+
+#include <memory>
+#include <stop_token>
+#include <string>
+#include <vector>
+
+#include "plan/laid_solver.h"
+#include "plan/outcome.h"
+#include "plan/plan.h"
+#include "plan/record/built_layout.h"
+
+namespace underlawn {
+
+// One thing that the loop has to hold.
+struct Hold {
+  std::string key;   // "coldest"
+  std::string what;  // "Coldest water to the heat pump"
+  Quantity quantity = Quantity::temperature;
+  double planned = 0, built = 0, limit = 0;  // SI
+  bool at_least = true;                      // the limit is a least; else a most
+  bool held = true, holds = true;            // as planned; as built
+  bool operator==(const Hold&) const = default;
+};
+
+// Coldest and warmest water to the heat pump, freezing point, balance, circulator's flow at the coldest,
+// flushing; those that were solved in both. `built` is solved for `plan`, whose limits hold.
+std::vector<Hold> holds_of(const Plan& plan, const Outcome& planned, const Outcome& built);
+bool all_hold(const std::vector<Hold>& holds);
+
+// A figure of both, side by side.
+struct Change {
+  std::string key, label;
+  Quantity quantity = Quantity::length;
+  double planned = 0, built = 0;  // SI
+  bool operator==(const Change&) const = default;
+};
+
+struct AsBuiltAnswer {
+  Plan plan;  // as built: trenches given where they lie, pipe sizes as laid, utilities as deep as measured
+  BuiltLoop loop;
+  std::shared_ptr<const Outcome> outcome;
+  std::vector<Hold> holds;
+  std::vector<Change> changes;
+};
+
+// `planned` is plan's own outcome. One depth serves header and run: the mean of the two by length.
+AsBuiltAnswer solve_as_built(const Plan& plan, const Outcome& planned, LaidSolver& solver,
+                             std::stop_token stop = {});
+AsBuiltAnswer solve_as_built(const Plan& plan, const Outcome& planned, std::stop_token stop = {});
+
+// The plan that the as-built is solved by.
+Plan built_plan(const Plan& plan, const Outcome& planned, const BuiltLoop& loop);
+std::vector<GivenTrench> given_from(const Layout& layout);
+
+}  // namespace underlawn

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/record/record_judge.h"
+
+#include <algorithm>
+
+#include "plan/record/moment.h"
+
+namespace underlawn {
+
+namespace {
+
+std::vector<RecordLine> judge_test(const Plan& plan, const Flow* flow) {
+  const TestRecord& t = plan.record.test;
+  std::vector<RecordLine> lines;
+  const auto say = [&](double p) { return print_quantity(Quantity::pressure, p, plan.units); };
+  if (t.medium == TestMedium::air)
+    lines.push_back({"test.medium", Tone::bad, "What the loop was tested with",
+                     "Air stores hundreds of times the energy of water at the same pressure, and a fitting "
+                     "that lets go can kill. Test with water; with air only where the maker of the pipe and "
+                     "the local code allow it, from a distance.",
+                     "stored energy p V/(k - 1) against that of water and pipe"});
+  if (t.gauge_range && flow != nullptr) {
+    const auto planned = planned_test(plan.test, volume_of(flow->loop));
+    if (planned && *t.gauge_range < planned->pressure.at_gauge)
+      lines.push_back({"test.gauge", Tone::bad, "Range of the gauge",
+                       say(*t.gauge_range) + " full scale; the test goes to " +
+                           say(planned->pressure.at_gauge) + ": take a gauge that reaches it.",
+                       ""});
+  }
+  const auto start = moment_from_text(t.start, ""), end = moment_from_text(t.end, "");
+  if (start && end && surely_before(*end, *start))
+    lines.push_back(
+        {"test.times", Tone::bad, "Times of the test",
+         "It ended on " + print_moment(*end) + ", before it began on " + print_moment(*start) + ".", ""});
+  else if (start && end && start->timed && end->timed) {
+    const double lasted = 60.0 * static_cast<double>(end->minutes - start->minutes);
+    const double asked = test_duration(plan.test.procedure);
+    const auto hours = [&](double s) { return print_quantity(Quantity::duration, s, plan.units); };
+    lines.push_back({"test.duration", lasted >= asked - 60 ? Tone::good : Tone::bad, "Duration of the test",
+                     hours(lasted) + "; " + hours(asked) + " is asked (" +
+                         std::string(test_procedure_name(plan.test.procedure)) + ").",
+                     ""});
+  }
+  return lines;
+}
+
+void judge_flushes(const Plan& plan, const Flow& flow, RecordJudgement& made) {
+  bool forward = false, reverse = false;
+  for (std::size_t i = 0; i < plan.record.flush.size(); ++i) {
+    const FlushReading& reading = plan.record.flush[i];
+    (reading.direction == FlushDirection::forward ? forward : reverse) = true;
+    const std::string number = std::to_string(i + 1);
+    auto judged = judge_flush(flow.loop, plan.flow, reading, "Flushing " + number, plan.units);
+    if (!judged) {
+      made.flush.emplace_back();
+      made.flush_lines.push_back(
+          {"flush." + number, Tone::bad, "Flushing " + number, judged.error().message(), ""});
+      continue;
+    }
+    for (RecordLine line : judged->lines) {
+      line.key.insert(6, number + ".");
+      made.flush_lines.push_back(std::move(line));
+    }
+    made.flush.emplace_back(std::move(*judged));
+  }
+  if (forward != reverse)
+    made.flush_lines.push_back({"flush.directions", Tone::doubt, "Direction of flushing",
+                                std::string("Flushed ") + (forward ? "forward" : "in reverse") +
+                                    " only: flushing both ways frees what one way packs.",
+                                "common practice, no source"});
+}
+
+}  // namespace
+
+std::vector<RecordLine> RecordJudgement::lines() const {
+  std::vector<RecordLine> all = test;
+  all.insert(all.end(), flush_lines.begin(), flush_lines.end());
+  all.insert(all.end(), fill.lines.begin(), fill.lines.end());
+  return all;
+}
+
+RecordJudgement judge_record(const Plan& plan, const Flow* flow) {
+  RecordJudgement made;
+  made.test = judge_test(plan, flow);
+  const auto order = judge_order(plan.record, plan.as_built);
+  made.test.insert(made.test.end(), order.begin(), order.end());
+  if (flow == nullptr) return made;
+  if (const auto asked = judge_flush(flow->loop, plan.flow, {}, "Flushing", plan.units))
+    made.flush_asked = *asked;
+  judge_flushes(plan, *flow, made);
+  made.fill = judge_fill(plan, *flow);
+  return made;
+}
+
+}  // namespace underlawn

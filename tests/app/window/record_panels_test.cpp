@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Record and as-built pages, as somebody at the keyboard fills them in.
+#include <gtest/gtest.h>
+
+#include <QComboBox>
+#include <QFile>
+#include <QListWidget>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include "app/support/fields.h"
+#include "app/support/wait.h"
+#include "canvas/canvas.h"
+#include "plan/record/taping.h"
+#include "support/sample_plans.h"
+#include "window/as_built_panel.h"
+#include "window/main_window.h"
+#include "window/photo_list.h"
+#include "window/record_lines.h"
+#include "window/record_panel.h"
+#include "window/side_column.h"
+
+using namespace underlawn;
+
+namespace {
+
+struct RecordPanelsTest : testing::Test {
+  QTemporaryDir folder;
+  MainWindow window{folder.filePath("kept")};
+  Document& document = window.document();
+
+  void SetUp() override {
+    Plan plan = sample::half_acre();
+    plan.thermal.years = 1;
+    document.commit(plan, "Drawn");
+    window.resize(1280, 800);
+    window.show();
+    QApplication::setActiveWindow(&window);
+    ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  }
+  void TearDown() override { document.start_new(); }
+};
+
+QLineEdit* edit_of(QWidget& panel, const QString& name) {
+  return called<QLineEdit>(panel, name);
+}
+
+}  // namespace
+
+TEST_F(RecordPanelsTest, ARecordIsTypedAndTellsWhatItMeans) {
+  window.actions().action("panel.record")->trigger();
+  RecordPanel* panel = window.side()->record_panel();
+  type(edit_of(*panel, "Pumping began"), "2026-5-14 9:30");
+  EXPECT_EQ(document.plan().record.test.start, "2026-05-14 09:30");
+  type(edit_of(*panel, "Last reading"), "2026-05-14 10:00");
+  EXPECT_TRUE(panel->test_lines()->text().contains("Duration of the test"));
+  type(edit_of(*panel, "First joint covered"), "soon");
+  EXPECT_EQ(document.plan().record.test.joints_covered, "");
+  EXPECT_EQ(edit_of(*panel, "First joint covered")->text(), "soon");  // nothing typed is lost
+  type(edit_of(*panel, "First joint covered"), "2026-05-13");
+  EXPECT_TRUE(panel->test_lines()->text().contains("no test is recorded as passed"));
+
+  panel->add_flushing();
+  type(edit_of(*panel, "Flow read"), "30 gpm");
+  type(edit_of(*panel, "Pressure drop read"), "500 psi");
+  ASSERT_EQ(document.plan().record.flush.size(), 1u);
+  EXPECT_NEAR(*document.plan().record.flush[0].flow, 30 * 6.30902e-5, 1e-7);
+  EXPECT_TRUE(panel->flush_lines()->text().contains("psi read"));
+  type(edit_of(*panel, "Flow read"), "");
+  EXPECT_FALSE(document.plan().record.flush[0].flow);
+  panel->add_flushing();
+  EXPECT_EQ(panel->flushing(), 1u);
+  EXPECT_EQ(document.plan().record.flush[1].direction, FlushDirection::reverse);
+  panel->remove_flushing();
+  EXPECT_EQ(document.plan().record.flush.size(), 1u);
+
+  type(edit_of(*panel, "Freezing point read"), "31 F");
+  EXPECT_TRUE(panel->fill_lines()->text().contains("Take out"));
+  document.undo();
+  EXPECT_FALSE(document.plan().record.fill.freezing_point);
+}
+
+TEST_F(RecordPanelsTest, ATrenchStoppedShortIsSolvedAgainAndDrawn) {
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  window.actions().action("panel.as_built")->trigger();
+  EXPECT_EQ(panel->shown(), nullptr);
+  const int number = document.outcome()->layout.trenches[1].number;
+  panel->choose_trench(number);
+  type(edit_of(*panel, "Length dug"), "40'");
+  ASSERT_EQ(document.plan().as_built.trenches.size(), 1u);
+  ASSERT_TRUE(
+      wait_until([&] { return panel->answer() != nullptr && !panel->at_work() && !document.stale(); }));
+  ASSERT_NE(panel->shown(), nullptr);
+  EXPECT_TRUE(panel->answer()->loop.changed);
+  ASSERT_TRUE(window.canvas()->ghost());
+  ASSERT_EQ(window.canvas()->ghost()->layout.trenches.size(), 1u);
+  EXPECT_EQ(window.canvas()->ghost()->layout.trenches[0], document.outcome()->layout.trenches[1]);
+  window.actions().action("panel.report")->trigger();
+  EXPECT_EQ(panel->shown(), nullptr);
+  EXPECT_FALSE(window.canvas()->ghost());
+  document.undo();
+  ASSERT_TRUE(document.plan().as_built.trenches.empty());
+}
+
+TEST_F(RecordPanelsTest, TapesAreTypedAndWhatCannotBeIsRefusedUnderTheField) {
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  window.actions().action("panel.as_built")->trigger();
+  const Outcome& outcome = *document.outcome();
+  const Trench& trench = outcome.layout.trenches.front();
+  panel->choose_trench(trench.number);
+  QString tapes;
+  for (const Tie& tie : outcome.stake_out.ties)
+    if (std::hypot(tie.at.x - trench.end.x, tie.at.y - trench.end.y) < 0.01)
+      tapes = QString("%1 %2 m, %3 %4 m, %5")
+                  .arg(QString::fromStdString(tie.first))
+                  .arg(tie.first_distance, 0, 'f', 3)
+                  .arg(QString::fromStdString(tie.second))
+                  .arg(tie.second_distance, 0, 'f', 3)
+                  .arg(tie.left_of_base ? "left" : "right");
+  ASSERT_FALSE(tapes.isEmpty());
+  QLineEdit* end = edit_of(*panel, "End, taped");
+  type(end, "A 3', B 4', left");
+  EXPECT_TRUE(document.plan().as_built.trenches.empty());
+  EXPECT_EQ(end->text(), "A 3', B 4', left");
+  type(end, tapes);
+  ASSERT_EQ(document.plan().as_built.trenches.size(), 1u);
+  const auto at = place_of(outcome.stake_out.corners, *document.plan().as_built.trenches[0].end, "end");
+  ASSERT_TRUE(at);
+  EXPECT_LT(std::hypot(at->at.x - trench.end.x, at->at.y - trench.end.y), 0.01);
+}
+
+TEST_F(RecordPanelsTest, PhotosAreKeptBesideThePlanAndMissingOnesAreSaid) {
+  const QString path = folder.filePath("job.underlawn");
+  ASSERT_TRUE(document.save_as(path));
+  QImage image(4000, 3000, QImage::Format_RGB32);
+  image.fill(Qt::darkGreen);
+  QDir(folder.path()).mkdir("photos");
+  ASSERT_TRUE(image.save(folder.filePath("photos/rock.png")));
+  window.actions().action("panel.as_built")->trigger();
+  auto* list = window.side()->as_built_panel()->findChild<PhotoList*>();
+  list->add_files({folder.filePath("photos/rock.png"), folder.filePath("photos/gone.png")}, 2);
+  ASSERT_EQ(document.plan().as_built.photos.size(), 2u);
+  EXPECT_EQ(document.plan().as_built.photos[0].file, "photos/rock.png");
+  EXPECT_FALSE(list->list()->item(0)->icon().isNull());
+  EXPECT_TRUE(list->list()->item(1)->text().contains("not found"));
+  EXPECT_TRUE(small_picture(folder.filePath("photos/rock.png"), 88).width() <= 88);
+  QFile broken(folder.filePath("photos/broken.jpg"));
+  ASSERT_TRUE(broken.open(QIODevice::WriteOnly));
+  broken.write("no picture at all");
+  broken.close();
+  EXPECT_TRUE(small_picture(broken.fileName(), 88).isNull());
+}
