@@ -312,6 +312,92 @@ Pricing pricing(Random& random) {
   return p;
 }
 
+std::optional<double> maybe(Random& random) {
+  return below(random, 2) ? std::optional(number(random)) : std::nullopt;
+}
+
+JobRecord record(Random& random) {
+  JobRecord r;
+  TestRecord& t = r.test;
+  for (std::string* text : {&r.permit, &r.locate_ticket, &r.note, &t.start, &t.end, &t.part, &t.tester,
+                            &t.witness, &t.gauge, &t.gauge_checked, &t.weather, &t.joints_covered, &t.note})
+    *text = word(random);
+  t.medium = static_cast<TestMedium>(below(random, 2));
+  t.result = static_cast<TestResult>(below(random, 3));
+  for (std::optional<double>* value : {&t.gauge_range, &t.air_temperature, &t.pressure_while_filling})
+    *value = maybe(random);
+  for (int n = below(random, 3); n > 0; --n) {
+    FlushReading f;
+    for (int i = below(random, 3); i > 0; --i) f.open.push_back(below(random, 20));
+    f.direction = static_cast<FlushDirection>(below(random, 2));
+    f.water = static_cast<WaterSeen>(below(random, 4));
+    f.air = static_cast<AirSeen>(below(random, 4));
+    f.when = word(random);
+    f.note = word(random);
+    for (std::optional<double>* value :
+         {&f.duration, &f.flow, &f.pressure_drop, &f.temperature, &f.turbidity})
+      *value = maybe(random);
+    r.flush.push_back(f);
+  }
+  FillRecord& f = r.fill;
+  for (std::string* text :
+       {&f.when, &f.filled_by, &f.product, &f.batch, &f.refractometer, &f.inhibitor, &f.water, &f.note})
+    *text = word(random);
+  for (std::optional<double>* value :
+       {&f.strength, &f.put_in, &f.freezing_point, &f.ph, &f.temperature, &f.pressure})
+    *value = maybe(random);
+  f.labelled = below(random, 2) == 1;
+  for (int n = below(random, 3); n > 0; --n)
+    r.signatures.push_back({word(random), word(random), word(random), word(random)});
+  return r;
+}
+
+BuiltPoint built_point(Random& random) {
+  BuiltPoint p;
+  for (int n = below(random, 4); n > 0; --n) p.tapes.push_back({word(random), number(random)});
+  p.left = below(random, 2) == 1;
+  if (below(random, 2)) p.at = point(random);
+  return p;
+}
+
+BuiltTrench built_trench(Random& random) {
+  BuiltTrench t;
+  t.number = below(random, 20);
+  t.fate = static_cast<TrenchFate>(below(random, 3));
+  if (below(random, 2)) t.head = built_point(random);
+  if (below(random, 2)) t.end = built_point(random);
+  for (int n = below(random, 3); n > 0; --n) t.bends.push_back(built_point(random));
+  t.stopped_by = static_cast<StopCause>(below(random, 7));
+  for (std::optional<double>* value : {&t.length, &t.depth, &t.end_depth, &t.pipe, &t.pitch})
+    *value = maybe(random);
+  for (std::string* text : {&t.dug_on, &t.filled_on, &t.note}) *text = word(random);
+  return t;
+}
+
+AsBuilt as_built(Random& random) {
+  AsBuilt a;
+  for (std::string* text : {&a.measured_by, &a.measured_on, &a.run_pipe, &a.header_pipe, &a.note})
+    *text = word(random);
+  for (int n = below(random, 3); n > 0; --n) a.trenches.push_back(built_trench(random));
+  for (int n = below(random, 3); n > 0; --n) a.run.push_back(built_point(random));
+  for (int n = below(random, 3); n > 0; --n) a.header.push_back({{built_point(random)}});
+  a.run_depth = maybe(random);
+  a.header_depth = maybe(random);
+  for (int n = below(random, 3); n > 0; --n) {
+    BuiltCrossing c{below(random, 3), word(random),  UtilityKind::electric, {},
+                    maybe(random),    maybe(random), word(random)};
+    if (c.feature_id == 0) c.utility = static_cast<UtilityKind>(below(random, 6));
+    if (below(random, 2)) c.place = built_point(random);
+    a.crossings.push_back(c);
+  }
+  for (int n = below(random, 3); n > 0; --n) {
+    Photo p{word(random), word(random), below(random, 9), word(random), {}};
+    if (below(random, 2)) p.at = point(random);
+    a.photos.push_back(p);
+  }
+  return a;
+}
+
 }  // namespace
 
 Plan random_plan(Random& random) {
@@ -338,6 +424,8 @@ Plan random_plan(Random& random) {
   if (below(random, 3) == 0) plan.survey = survey(random);
   if (below(random, 3) == 0) plan.map_place = MapPlace{number(random), number(random), point(random)};
   if (below(random, 2)) plan.pricing = pricing(random);
+  if (below(random, 2)) plan.record = record(random);
+  if (below(random, 2)) plan.as_built = as_built(random);
   return plan;
 }
 
