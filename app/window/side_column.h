@@ -30,8 +30,6 @@ class SideColumn : public QWidget {
  public:
   SideColumn(Document& document, Selection& selection, QWidget* parent = nullptr);
 
-  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, price };
-  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, crew };
   enum class Tab {
     report,
     loop,
@@ -45,7 +43,7 @@ class SideColumn : public QWidget {
     title,
     ways,
     price,
-    crew
+    crew,
     record,
     as_built
   };
@@ -85,8 +83,7 @@ class SideColumn : public QWidget {
   QTabWidget* tabs_;
   QWidget* report_column_;
   QVBoxLayout* report_home_;
-  std::array<QWidget*, 12> pages_{};
-  std::array<QWidget*, 13> pages_{};
+  std::array<QWidget*, 15> pages_{};
   bool wide_ = false;
 };
 
