@@ -60,9 +60,11 @@ Key ItemReader::key_at(std::size_t at) const {
   if (word(at, {"delta", "central", "interior"})) return Key::delta;
   if (word(at, {"angle"})) return Key::delta;
   if (word(at, {"ca"}) && valued(at)) return Key::delta;
-  if (word(at, {"degree"}) && word(at + 1, {"of"}) && word(at + 2, {"curve", "curvature"})) return Key::curve_degree;
+  if (word(at, {"degree"}) && word(at + 1, {"of"}) && word(at + 2, {"curve", "curvature"}))
+    return Key::curve_degree;
   if (word(at, {"center", "centre"}) || (word(at, {"radius"}) && word(at + 1, {"point"}))) return Key::centre;
-  if (word(at, {"tangent"}) && (word(at + 1, {"bears", "bearing", "azimuth"}) || valued(at))) return Key::tangent;
+  if (word(at, {"tangent"}) && (word(at + 1, {"bears", "bearing", "azimuth"}) || valued(at)))
+    return Key::tangent;
   if (word(at, {"az", "azimuth", "azm"})) return Key::azimuth;
   if (word(at, {"distance", "length", "dist", "along", "curve", "line"})) return Key::plain;
   return Key::none;
@@ -109,7 +111,8 @@ std::optional<Item> ItemReader::bearing_item(std::size_t at, Key key) const {
     std::size_t next = bearing->end;
     while (sign(next, ',') || word(next, {"a", "distance", "of", "for"})) ++next;
     const auto length = length_at(t_, next, bare_);
-    const bool follows = length && length->end <= to_ && (length->unit > 0 || bearing->due) && !is_area_of_lot(length->end);
+    const bool follows =
+        length && length->end <= to_ && (length->unit > 0 || bearing->due) && !is_area_of_lot(length->end);
     if (!follows) return std::nullopt;
     bearing->due = true;
   }
@@ -167,7 +170,8 @@ std::optional<Item> ItemReader::length_item(std::size_t at, Key key) const {
 }
 
 std::optional<Item> ItemReader::item_at(std::size_t at) {
-  const bool may_be = number(at) || word(at, {"n", "no", "north", "s", "so", "south", "e", "east", "w", "west", "due"});
+  const bool may_be =
+      number(at) || word(at, {"n", "no", "north", "s", "so", "south", "e", "east", "w", "west", "due"});
   if (!may_be) return std::nullopt;
   const Key key = key_before(at);
   if (auto bearing = bearing_item(at, key)) return bearing;
@@ -183,10 +187,12 @@ void ItemReader::note_hollow(std::size_t at) {
 }
 
 void ItemReader::note_beginning(std::size_t at) {
-  const bool abbreviated = word(at, {"pob"}) || (word(at, {"p"}) && sign(at + 1, '.') && word(at + 2, {"o"}) &&
-                                                 sign(at + 3, '.') && word(at + 4, {"b"}));
-  const bool spelled = word(at, {"point", "place", "corner"}) && word(at + 1, {"of"}) &&
-                       (word(at + 2, {"beginning"}) || (word(at + 2, {"the"}) && word(at + 3, {"beginning"})));
+  const bool abbreviated =
+      word(at, {"pob"}) || (word(at, {"p"}) && sign(at + 1, '.') && word(at + 2, {"o"}) &&
+                            sign(at + 3, '.') && word(at + 4, {"b"}));
+  const bool spelled =
+      word(at, {"point", "place", "corner"}) && word(at + 1, {"of"}) &&
+      (word(at + 2, {"beginning"}) || (word(at + 2, {"the"}) && word(at + 3, {"beginning"})));
   const bool short_of = word(at, {"beginning"}) && at > from_ && word(at - 1, {"to"});
   if (!abbreviated && !spelled && !short_of) return;
   if (spelled && word(at + 3, {"of"})) return;  // of a curve
@@ -201,14 +207,16 @@ void ItemReader::note_words(std::size_t at) {
                       (word(at, {"r", "l", "ch", "cb"}) && sign(at + 1, '='));
   if (curved && !call_.curve_words) call_.first_curve_word = at;
   call_.curve_words = call_.curve_words || curved;
-  const bool counter = at > from_ && (word(at - 1, {"counter"}) || (sign(at - 1, '-') && at > from_ + 1 && word(at - 2, {"counter"})));
+  const bool counter = at > from_ && (word(at - 1, {"counter"}) ||
+                                      (sign(at - 1, '-') && at > from_ + 1 && word(at - 2, {"counter"})));
   if (word(at, {"left", "lt", "ccw", "counterclockwise", "leftward"})) call_.left = true;
   if (word(at, {"right", "rt", "cw", "rightward"}) && !word(at + 1, {"of", "angle"})) call_.left = false;
   if (word(at, {"clockwise"})) call_.left = counter;
   if (word(at, {"concave"})) note_hollow(at);
   const bool tangent = word(at, {"tangent", "tangentially", "nontangent", "nontangential", "tangential"});
-  const bool negated = t_[at].text.starts_with("non") || (at > from_ && word(at - 1, {"non", "not"})) ||
-                       (at > from_ + 1 && (sign(at - 1, '-') || word(at - 1, {"being", "a"})) && word(at - 2, {"non", "not"}));
+  const bool negated =
+      t_[at].text.starts_with("non") || (at > from_ && word(at - 1, {"non", "not"})) ||
+      (at > from_ + 1 && (sign(at - 1, '-') || word(at - 1, {"being", "a"})) && word(at - 2, {"non", "not"}));
   if (tangent && negated) call_.not_tangent = true;
   if (tangent && !negated && word(at + 1, {"curve", "to", "with"})) call_.tangent = true;
   note_beginning(at);
@@ -242,7 +250,8 @@ std::size_t next_curve_at(const Tokens& t, std::size_t from, std::size_t to) {
     bool beginning = false;
     for (std::size_t k = i + 1; k < to && k < i + 14; ++k) {
       if (is_word(t[k], {"to", "thence"}) || is_sign(t[k], ';')) break;
-      beginning = beginning || is_word(t[k], {"pc", "beginning", "point", "start", "pcc", "prc", "commencement"});
+      beginning =
+          beginning || is_word(t[k], {"pc", "beginning", "point", "start", "pcc", "prc", "commencement"});
       if (beginning && is_word(t[k], {"curve"})) return i;
     }
   }

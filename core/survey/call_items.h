@@ -7,10 +7,10 @@
 namespace underlawn::deed {
 
 enum class Meaning {
-  way,         // bearing of a straight course
-  chord_way,   // bearing of a curve's chord
-  tangent_way, // bearing in which a curve begins
-  centre_way,  // bearing of a curve's centre from its beginning
+  way,          // bearing of a straight course
+  chord_way,    // bearing of a curve's chord
+  tangent_way,  // bearing in which a curve begins
+  centre_way,   // bearing of a curve's centre from its beginning
   distance,
   radius,
   arc,
@@ -23,19 +23,19 @@ enum class Meaning {
 struct Item {
   enum class Kind { bearing, angle, length } kind = Kind::length;
   Meaning meaning = Meaning::unknown;
-  double value = 0;         // rad or m
-  bool unit = false;        // a length's unit was written
+  double value = 0;   // rad or m
+  bool unit = false;  // a length's unit was written
   bool due = false;
   bool doubtful = false;
-  std::string wrong;        // of a bearing or an angle
-  double unit_metres = 0;   // of a length's unit
+  std::string wrong;             // of a bearing or an angle
+  double unit_metres = 0;        // of a length's unit
   std::size_t from = 0, to = 0;  // tokens
 };
 
 struct CallItems {
   std::vector<Item> items;
-  bool curve_words = false;           // it speaks of a curve
-  std::size_t first_curve_word = 0;   // token
+  bool curve_words = false;          // it speaks of a curve
+  std::size_t first_curve_word = 0;  // token
   std::optional<bool> left;
   std::optional<double> hollow_side;  // azimuth
   bool tangent = false, not_tangent = false;

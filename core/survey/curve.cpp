@@ -15,8 +15,9 @@ constexpr double kLargestRadius = 1e6;  // m
 constexpr double kLeastAngle = 1e-7;    // rad
 
 std::string shown(double metres, UnitSystem units) {
-  return units == UnitSystem::us ? std::to_string(std::round(metres / 0.3048 * 100) / 100).substr(0, 12) + " ft"
-                                 : print_quantity(Quantity::length, metres, units, Fineness::fine);
+  return units == UnitSystem::us
+             ? std::to_string(std::round(metres / 0.3048 * 100) / 100).substr(0, 12) + " ft"
+             : print_quantity(Quantity::length, metres, units, Fineness::fine);
 }
 
 Trouble short_of(const std::string& what, const std::string& advice) {
@@ -40,7 +41,8 @@ struct Size {
 Result<Size> size_of(const CurveGiven& g, UnitSystem units) {
   if (g.chord && g.radius && *g.chord > 2 * *g.radius * (1 + 1e-4))
     return refuse({"deed_curve_chord", "the chord", shown(*g.chord, units),
-                   "at most the curve's diameter, " + shown(2 * *g.radius, units), "Check radius and chord."});
+                   "at most the curve's diameter, " + shown(2 * *g.radius, units),
+                   "Check radius and chord."});
   if (g.chord && g.arc && *g.chord > *g.arc + kCurveSlack)
     return refuse({"deed_curve_chord", "the chord", shown(*g.chord, units),
                    "at most the arc, " + shown(*g.arc, units), "Check arc and chord."});
@@ -53,8 +55,9 @@ Result<Size> size_of(const CurveGiven& g, UnitSystem units) {
     const double delta = turn_of(*g.chord, *g.arc);
     return Size{*g.arc / delta, delta};
   }
-  return refuse(short_of("two of radius, central angle, arc and chord",
-                         "Write it like R=50 ft, L=30.20 ft, or a radius of 50 feet and a central angle of 34^36'."));
+  return refuse(
+      short_of("two of radius, central angle, arc and chord",
+               "Write it like R=50 ft, L=30.20 ft, or a radius of 50 feet and a central angle of 34^36'."));
 }
 
 struct Compared {
@@ -125,8 +128,7 @@ Result<Curve> curve_from(const CurveGiven& g, std::optional<double> before, Unit
   auto in = azimuth_in_of(g, before);
   const auto left = side_of(g, in);
   if (left && g.to_centre && !g.azimuth_in) in = in_turn(*g.to_centre + (*left ? pi / 2 : -pi / 2));
-  if (!left)
-    return refuse(short_of("its side", "Say whether it curves to the left or to the right."));
+  if (!left) return refuse(short_of("its side", "Say whether it curves to the left or to the right."));
   const double half = (*left ? -1 : 1) * size->delta / 2;
   Curve c{size->radius, size->delta, size->radius * size->delta, chord_of(size->radius, size->delta)};
   c.left = *left;
@@ -135,8 +137,9 @@ Result<Curve> curve_from(const CurveGiven& g, std::optional<double> before, Unit
   else if (in)
     c.chord_azimuth = in_turn(*in + half);
   else
-    return refuse(short_of("a direction", before ? "Give the chord's bearing, for the curve is said not to be tangent."
-                                                 : "Give the chord's bearing, for no course leads up to the curve."));
+    return refuse(
+        short_of("a direction", before ? "Give the chord's bearing, for the curve is said not to be tangent."
+                                       : "Give the chord's bearing, for no course leads up to the curve."));
   c.azimuth_in = in_turn(c.chord_azimuth - half);
   c.azimuth_out = in_turn(c.chord_azimuth + half);
   return c;

@@ -34,11 +34,10 @@ struct Curve {
   bool operator==(const Curve&) const = default;
 };
 
-// `before`: azimuth in which the course before ends; nothing for the first course. A chord and a radius alone mean the smaller
-// of the two arcs there are. Given more than is needed,
-// what is given must agree within kCurveSlack or one part in 2,000. Refuses, naming what is short or what does
-// not agree: too little given, no direction, no side, a chord longer than the diameter or the arc, a full
-// circle.
+// `before`: azimuth in which the course before ends; nothing for the first course. A chord and a radius alone
+// mean the smaller of the two arcs there are. Given more than is needed, what is given must agree within
+// kCurveSlack or one part in 2,000. Refuses, naming what is short or what does not agree: too little given,
+// no direction, no side, a chord longer than the diameter or the arc, a full circle.
 Result<Curve> curve_from(const CurveGiven& given, std::optional<double> before, UnitSystem units);
 
 inline constexpr double kCurveSlack = 0.03;  // m: what rounding to hundredths of a foot and seconds can do

@@ -22,10 +22,11 @@ struct Marked {
 
 Marked word_mark(const std::string& word) {
   static constexpr std::pair<std::string_view, Mark> kMarks[] = {
-      {"degrees", Mark::degrees}, {"degree", Mark::degrees}, {"degs", Mark::degrees}, {"deg", Mark::degrees},
-      {"d", Mark::degrees},       {"minutes", Mark::minutes}, {"minute", Mark::minutes}, {"mins", Mark::minutes},
-      {"min", Mark::minutes},     {"m", Mark::minutes},       {"seconds", Mark::seconds},
-      {"second", Mark::seconds},  {"secs", Mark::seconds},    {"sec", Mark::seconds},    {"s", Mark::seconds}};
+      {"degrees", Mark::degrees}, {"degree", Mark::degrees},  {"degs", Mark::degrees},
+      {"deg", Mark::degrees},     {"d", Mark::degrees},       {"minutes", Mark::minutes},
+      {"minute", Mark::minutes},  {"mins", Mark::minutes},    {"min", Mark::minutes},
+      {"m", Mark::minutes},       {"seconds", Mark::seconds}, {"second", Mark::seconds},
+      {"secs", Mark::seconds},    {"sec", Mark::seconds},     {"s", Mark::seconds}};
   for (const auto& [name, mark] : kMarks) {
     if (!word.starts_with(name)) continue;
     const std::string rest = word.substr(name.size());
@@ -103,7 +104,8 @@ bool AngleReader::take_first() {
 
 bool AngleReader::belongs(int part, std::size_t at, const Marked& marked) const {
   const Token& number = t_[at];
-  const Mark own = part == 1 ? Mark::minutes : Mark::seconds, other = part == 1 ? Mark::seconds : Mark::minutes;
+  const Mark own = part == 1 ? Mark::minutes : Mark::seconds,
+             other = part == 1 ? Mark::seconds : Mark::minutes;
   if (number.doubtful || marked.mark == Mark::degrees || marked.mark == other) return false;
   if (quadrant_ || last_ == Mark::dash) return true;
   if (marked.mark == own) return number.value < 60;
@@ -192,9 +194,9 @@ std::optional<double> rough_direction(std::string_view word) {
       break;
     }
   static constexpr std::pair<std::string_view, double> kWays[] = {
-      {"n", 0},         {"north", 0},      {"ne", 45},         {"northeast", 45}, {"e", 90},          {"east", 90},
-      {"se", 135},      {"southeast", 135}, {"s", 180},        {"south", 180},    {"sw", 225},        {"southwest", 225},
-      {"w", 270},       {"west", 270},     {"nw", 315},        {"northwest", 315}};
+      {"n", 0},    {"north", 0},       {"ne", 45},  {"northeast", 45}, {"e", 90},   {"east", 90},
+      {"se", 135}, {"southeast", 135}, {"s", 180},  {"south", 180},    {"sw", 225}, {"southwest", 225},
+      {"w", 270},  {"west", 270},      {"nw", 315}, {"northwest", 315}};
   for (const auto& [name, degrees] : kWays)
     if (name == word) return degrees * kDegree;
   return std::nullopt;

@@ -15,12 +15,14 @@ namespace {
 using namespace deed;
 
 constexpr double kFoot = 0.3048;
-constexpr double kCurveDegreeRadius = 18000 / std::numbers::pi * kFoot;  // 100 ft of arc a degree: 5729.578 ft
+constexpr double kCurveDegreeRadius =
+    18000 / std::numbers::pi * kFoot;  // 100 ft of arc a degree: 5729.578 ft
 
 // Reads a deed call by call.
 class DeedReader {
  public:
-  DeedReader(std::string_view text, UnitSystem units) : deed_(plain_deed(text)), t_(deed_.tokens), units_(units) {}
+  DeedReader(std::string_view text, UnitSystem units)
+      : deed_(plain_deed(text)), t_(deed_.tokens), units_(units) {}
   DeedReading run();
 
  private:
@@ -70,7 +72,8 @@ bool is_number(const Token& t) {
 }
 
 bool is_filler(const Token& t) {
-  if (t.kind == Token::Kind::sign) return std::string_view(",:-(=.").find(t.text[0]) != std::string_view::npos;
+  if (t.kind == Token::Kind::sign)
+    return std::string_view(",:-(=.").find(t.text[0]) != std::string_view::npos;
   return is_word(t, {"a", "distance", "dist", "d", "of", "for", "is", "az", "length"});
 }
 
@@ -78,9 +81,11 @@ std::optional<Trouble> DeedReader::wrong_with(const Item& item) const {
   if (item.doubtful)
     return Trouble{"deed_comma", "the number" + in_line(item.from), of(item), "one that means one thing only",
                    "A comma before three digits can mean thousands or thousandths: write it with a point."};
-  if (item.wrong.empty() && (item.kind != Item::Kind::length || item.value <= kLongestCourse)) return std::nullopt;
+  if (item.wrong.empty() && (item.kind != Item::Kind::length || item.value <= kLongestCourse))
+    return std::nullopt;
   if (item.kind == Item::Kind::length)
-    return Trouble{"deed_length", "the length" + in_line(item.from), of(item), "at most 20 km", "Check its unit."};
+    return Trouble{"deed_length", "the length" + in_line(item.from), of(item), "at most 20 km",
+                   "Check its unit."};
   const bool parts = item.wrong == "minutes" || item.wrong == "seconds";
   return Trouble{"deed_angle", "the " + item.wrong + in_line(item.from), of(item),
                  parts                     ? "below 60"
@@ -113,7 +118,8 @@ const Item* DeedReader::straight_distance(const Call& call, const Item* way) con
   const Item* best = nullptr;
   int rank = 0;  // the higher the surer
   for (const Item& i : call.items.items) {
-    if (i.kind != Item::Kind::length || (i.meaning != Meaning::distance && i.meaning != Meaning::arc)) continue;
+    if (i.kind != Item::Kind::length || (i.meaning != Meaning::distance && i.meaning != Meaning::arc))
+      continue;
     const bool direct = way != nullptr && directly_behind(*way, i);
     if (!i.unit && !direct && !after_distance_of(i)) continue;
     const bool behind = way != nullptr && i.from >= way->to;
@@ -133,8 +139,9 @@ bool DeedReader::is_curve(const Call& call) const {
   });
   const Item* way = straight_way(call);
   const Item* distance = straight_distance(call, way);
-  const bool straight_first = way != nullptr && distance != nullptr && distance->meaning == Meaning::distance &&
-                              (!call.items.curve_words || std::max(way->to, distance->to) <= call.items.first_curve_word);
+  const bool straight_first =
+      way != nullptr && distance != nullptr && distance->meaning == Meaning::distance &&
+      (!call.items.curve_words || std::max(way->to, distance->to) <= call.items.first_curve_word);
   if (straight_first) return false;
   return of_curve || (call.items.curve_words && way == nullptr);
 }
@@ -153,15 +160,18 @@ void DeedReader::keep(const Call& call, Course course) {
 
 void DeedReader::pass_over(const Call& call, const std::vector<const Item*>& used) {
   const auto covered = [&](std::size_t token) {
-    return std::any_of(used.begin(), used.end(), [token](const Item* i) { return token >= i->from && token < i->to; });
+    return std::any_of(used.begin(), used.end(),
+                       [token](const Item* i) { return token >= i->from && token < i->to; });
   };
   for (std::size_t i = call.piece.from; i < call.end; ++i) {
     if (!is_number(t_[i]) || covered(i)) continue;
     std::size_t from = i, to = i + 1;
     while (from > call.piece.from && from + 3 > i && !covered(from - 1)) --from;
     while (to < call.end && to < i + 4 && !covered(to)) ++to;
-    reading_.passed.push_back({t_[i].line, {"deed_passed", "line " + std::to_string(t_[i].line) + ": " + of(from, to) +
-                                                               " was read past", "", "", ""}});
+    reading_.passed.push_back(
+        {t_[i].line,
+         {"deed_passed", "line " + std::to_string(t_[i].line) + ": " + of(from, to) + " was read past", "",
+          "", ""}});
     i = to;
   }
 }
@@ -189,17 +199,23 @@ void DeedReader::read_straight(const Call& call) {
     if (item != nullptr)
       if (auto wrong = wrong_with(*item)) return refuse_at(item->from, *wrong);
   if (way == nullptr)
-    return refuse_at(first, {"deed_no_bearing", "line " + std::to_string(t_[first].line) + ", " + words +
-                                                    ", has no bearing that can be read", "", "",
-                             "Expected a bearing such as N 45°30'15\" E, due north, or an azimuth such as AZ 45°30'15\"."});
+    return refuse_at(
+        first,
+        {"deed_no_bearing",
+         "line " + std::to_string(t_[first].line) + ", " + words + ", has no bearing that can be read", "",
+         "", "Expected a bearing such as N 45°30'15\" E, due north, or an azimuth such as AZ 45°30'15\"."});
   if (distance == nullptr)
-    return refuse_at(way->to, {"deed_no_distance", "line " + std::to_string(t_[first].line) + ", " + words +
-                                                       ", has no distance that can be read", "", "",
-                               "Expected a distance behind the bearing, such as 120.50 ft, 36.73 m or 10 chains 25 links."});
+    return refuse_at(
+        way->to,
+        {"deed_no_distance",
+         "line " + std::to_string(t_[first].line) + ", " + words + ", has no distance that can be read", "",
+         "", "Expected a distance behind the bearing, such as 120.50 ft, 36.73 m or 10 chains 25 links."});
   if (!distance->unit && distance->to < call.end && is_number(t_[distance->to]))
-    return refuse_at(distance->from, {"deed_two_numbers", "line " + std::to_string(t_[first].line) + ", " + words +
-                                                              ", has two numbers where one distance is expected", "", "",
-                                      "Write the unit behind the distance, and the angle with ° ' \"."});
+    return refuse_at(distance->from,
+                     {"deed_two_numbers",
+                      "line " + std::to_string(t_[first].line) + ", " + words +
+                          ", has two numbers where one distance is expected",
+                      "", "", "Write the unit behind the distance, and the angle with ° ' \"."});
   if (!(distance->value > 0))
     return refuse_at(distance->from, {"deed_length", "the distance" + in_line(distance->from), of(*distance),
                                       "more than 0", "Check it with the deed."});
@@ -229,13 +245,27 @@ std::optional<CurveGiven> DeedReader::given_by(const Call& call, std::vector<con
     std::optional<double>* into = nullptr;
     double value = i.value;
     switch (i.meaning) {
-      case Meaning::radius: into = &g.radius; break;
-      case Meaning::arc: into = &g.arc; break;
-      case Meaning::chord: into = &g.chord; break;
-      case Meaning::delta: into = &g.delta; break;
-      case Meaning::chord_way: into = &g.chord_azimuth; break;
-      case Meaning::tangent_way: into = &g.azimuth_in; break;
-      case Meaning::centre_way: into = &g.to_centre; break;
+      case Meaning::radius:
+        into = &g.radius;
+        break;
+      case Meaning::arc:
+        into = &g.arc;
+        break;
+      case Meaning::chord:
+        into = &g.chord;
+        break;
+      case Meaning::delta:
+        into = &g.delta;
+        break;
+      case Meaning::chord_way:
+        into = &g.chord_azimuth;
+        break;
+      case Meaning::tangent_way:
+        into = &g.azimuth_in;
+        break;
+      case Meaning::centre_way:
+        into = &g.to_centre;
+        break;
       case Meaning::curve_degree:
         into = &g.radius;
         value = i.value > 0 ? kCurveDegreeRadius / (i.value * 180 / std::numbers::pi) : 0;
@@ -244,11 +274,13 @@ std::optional<CurveGiven> DeedReader::given_by(const Call& call, std::vector<con
         if (!arc_named && (i.unit || after_distance_of(i))) into = &g.arc;
         break;
       case Meaning::way:
-        refuse_at(i.from, {"deed_curve_bearing", "the bearing " + of(i) + in_line(i.from) +
-                                                     " can be that of the chord or of the tangent", "", "",
-                           "Write chord or tangent before it."});
+        refuse_at(i.from,
+                  {"deed_curve_bearing",
+                   "the bearing " + of(i) + in_line(i.from) + " can be that of the chord or of the tangent",
+                   "", "", "Write chord or tangent before it."});
         return std::nullopt;
-      case Meaning::unknown: break;
+      case Meaning::unknown:
+        break;
     }
     if (into == nullptr || into->has_value()) continue;
     *into = value;
@@ -314,9 +346,8 @@ void DeedReader::read(const Piece& piece) {
   const auto& all = call.items.items;
   const bool numbers = std::any_of(t_.begin() + static_cast<std::ptrdiff_t>(piece.from),
                                    t_.begin() + static_cast<std::ptrdiff_t>(piece.to), is_number);
-  const bool named = std::any_of(all.begin(), all.end(), [](const Item& i) {
-    return i.kind != Item::Kind::length || i.unit;
-  });
+  const bool named = std::any_of(all.begin(), all.end(),
+                                 [](const Item& i) { return i.kind != Item::Kind::length || i.unit; });
   if (piece.preamble) return pass_over(call, {});
   if (!named && call.items.to_beginning) {
     const bool done = !reading_.courses.empty() && reading_.courses.back().to_beginning;
@@ -344,8 +375,9 @@ DeedReading DeedReader::run() {
   reading_.stated_area = pieces.stated_area;
   for (const Piece& piece : pieces.calls) {
     if (reading_.courses.size() >= kMostCourses || reading_.refusals.size() >= 100) {
-      refuse_at(piece.from, {"deed_too_long", "the number of calls", "more than " + std::to_string(kMostCourses),
-                             "at most " + std::to_string(kMostCourses), "Give the lot line alone."});
+      refuse_at(piece.from,
+                {"deed_too_long", "the number of calls", "more than " + std::to_string(kMostCourses),
+                 "at most " + std::to_string(kMostCourses), "Give the lot line alone."});
       break;
     }
     read(piece);
@@ -359,8 +391,10 @@ DeedReading DeedReader::run() {
 DeedReading read_deed(std::string_view text, UnitSystem units) {
   if (text.size() <= kMostDeedText) return DeedReader(text, units).run();
   DeedReading reading;
-  reading.refusals.push_back({1, {"deed_too_long", "the deed", std::to_string(text.size()) + " bytes long",
-                                  "at most " + std::to_string(kMostDeedText), "Give the calls of the lot line alone."}});
+  reading.refusals.push_back(
+      {1,
+       {"deed_too_long", "the deed", std::to_string(text.size()) + " bytes long",
+        "at most " + std::to_string(kMostDeedText), "Give the calls of the lot line alone."}});
   return reading;
 }
 

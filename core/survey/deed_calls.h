@@ -36,9 +36,9 @@ struct DeedNote {
 };
 
 struct DeedReading {
-  std::vector<Course> courses;     // up to the first refusal
-  std::vector<DeedNote> refusals;  // by line
-  std::vector<DeedNote> passed;    // words with numbers that were read past, and what was assumed
+  std::vector<Course> courses;        // up to the first refusal
+  std::vector<DeedNote> refusals;     // by line
+  std::vector<DeedNote> passed;       // words with numbers that were read past, and what was assumed
   std::optional<double> stated_area;  // m2, "containing 0.50 acre"
   bool operator==(const DeedReading&) const = default;
 };

@@ -12,21 +12,51 @@ constexpr double kInch = 0.0254;
 constexpr double kSurveyFoot = 1200.0 / 3937;
 
 constexpr std::pair<std::string_view, double> kUnits[] = {
-    {"ft", kFoot},           {"foot", kFoot},           {"feet", kFoot},
-    {"in", kInch},           {"inch", kInch},           {"inches", kInch},
-    {"yd", 3 * kFoot},       {"yds", 3 * kFoot},        {"yard", 3 * kFoot},
-    {"yards", 3 * kFoot},    {"m", 1},                  {"meter", 1},
-    {"meters", 1},           {"metre", 1},              {"metres", 1},
-    {"cm", 0.01},            {"mm", 0.001},             {"km", 1000},
-    {"mi", 5280 * kFoot},    {"mile", 5280 * kFoot},    {"miles", 5280 * kFoot},
-    {"ch", 66 * kFoot},      {"chs", 66 * kFoot},       {"chain", 66 * kFoot},
-    {"chains", 66 * kFoot},  {"link", 0.66 * kFoot},    {"links", 0.66 * kFoot},
-    {"lk", 0.66 * kFoot},    {"lks", 0.66 * kFoot},     {"rod", 16.5 * kFoot},
-    {"rods", 16.5 * kFoot},  {"rd", 16.5 * kFoot},      {"rds", 16.5 * kFoot},
-    {"pole", 16.5 * kFoot},  {"poles", 16.5 * kFoot},   {"perch", 16.5 * kFoot},
-    {"perches", 16.5 * kFoot}, {"furlong", 660 * kFoot}, {"furlongs", 660 * kFoot},
-    {"vara", 100.0 / 3 * kInch}, {"varas", 100.0 / 3 * kInch}, {"vrs", 100.0 / 3 * kInch},
-    {"usft", kSurveyFoot},   {"sft", kSurveyFoot},      {"ftus", kSurveyFoot},
+    {"ft", kFoot},
+    {"foot", kFoot},
+    {"feet", kFoot},
+    {"in", kInch},
+    {"inch", kInch},
+    {"inches", kInch},
+    {"yd", 3 * kFoot},
+    {"yds", 3 * kFoot},
+    {"yard", 3 * kFoot},
+    {"yards", 3 * kFoot},
+    {"m", 1},
+    {"meter", 1},
+    {"meters", 1},
+    {"metre", 1},
+    {"metres", 1},
+    {"cm", 0.01},
+    {"mm", 0.001},
+    {"km", 1000},
+    {"mi", 5280 * kFoot},
+    {"mile", 5280 * kFoot},
+    {"miles", 5280 * kFoot},
+    {"ch", 66 * kFoot},
+    {"chs", 66 * kFoot},
+    {"chain", 66 * kFoot},
+    {"chains", 66 * kFoot},
+    {"link", 0.66 * kFoot},
+    {"links", 0.66 * kFoot},
+    {"lk", 0.66 * kFoot},
+    {"lks", 0.66 * kFoot},
+    {"rod", 16.5 * kFoot},
+    {"rods", 16.5 * kFoot},
+    {"rd", 16.5 * kFoot},
+    {"rds", 16.5 * kFoot},
+    {"pole", 16.5 * kFoot},
+    {"poles", 16.5 * kFoot},
+    {"perch", 16.5 * kFoot},
+    {"perches", 16.5 * kFoot},
+    {"furlong", 660 * kFoot},
+    {"furlongs", 660 * kFoot},
+    {"vara", 100.0 / 3 * kInch},
+    {"varas", 100.0 / 3 * kInch},
+    {"vrs", 100.0 / 3 * kInch},
+    {"usft", kSurveyFoot},
+    {"sft", kSurveyFoot},
+    {"ftus", kSurveyFoot},
 };
 
 bool ends_before(const Tokens& t, std::size_t at) {
@@ -63,8 +93,8 @@ std::optional<double> fraction_at(const Tokens& t, std::size_t at) {
   if (at + 2 >= t.size() || t[at].kind != Token::Kind::number || !is_sign(t[at + 1], '/') ||
       t[at + 2].kind != Token::Kind::number)
     return std::nullopt;
-  const bool plain = !t[at].decimals && !t[at + 2].decimals && !t[at + 1].blank_before &&
-                     !t[at + 2].blank_before;
+  const bool plain =
+      !t[at].decimals && !t[at + 2].decimals && !t[at + 1].blank_before && !t[at + 2].blank_before;
   if (!plain || t[at + 2].value <= t[at].value || t[at + 2].value > 1000) return std::nullopt;
   return t[at].value / t[at + 2].value;
 }

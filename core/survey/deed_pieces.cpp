@@ -39,7 +39,8 @@ std::size_t Splitter::behind_list_mark(std::size_t at) const {
   if (bearing_at(t_, at)) return at;
   if (sign(at, '*') || (sign(at, '-') && starts_line(at))) return at + 1;
   if (sign(at, '(') && is_number(at + 1) && sign(at + 2, ')')) return at + 3;
-  if (word(at, {"course", "call", "line", "leg", "l", "c", "no"}) && is_number(at + 1) && !t_[at + 1].decimals) {
+  if (word(at, {"course", "call", "line", "leg", "l", "c", "no"}) && is_number(at + 1) &&
+      !t_[at + 1].decimals) {
     const bool closed = sign(at + 2, ':') || sign(at + 2, '.') || sign(at + 2, ')') || sign(at + 2, '-');
     return at + (closed ? 3 : 2);
   }
@@ -59,7 +60,8 @@ bool Splitter::directed(std::size_t at) const {
 
 bool Splitter::has_direction(std::size_t from, std::size_t to) const {
   for (std::size_t i = from; i < to; ++i)
-    if (directed(i) || (due_at(t_, i) && is_number(i + 1)) || word(i, {"curve", "arc", "radius", "r"})) return true;
+    if (directed(i) || (due_at(t_, i) && is_number(i + 1)) || word(i, {"curve", "arc", "radius", "r"}))
+      return true;
   return false;
 }
 
@@ -93,8 +95,9 @@ void Splitter::close(std::size_t to) {
   if (to <= begun_) return;
   Piece p{begun_, to, false};
   const std::size_t first = behind_list_mark(begun_);
-  p.preamble = word(first, {"beginning", "commencing", "commence", "begin", "starting", "start", "being", "from"}) ||
-               (prose_ && pieces_.calls.empty() && !word(begun_, {"thence"}) && !has_direction(begun_, to));
+  p.preamble =
+      word(first, {"beginning", "commencing", "commence", "begin", "starting", "start", "being", "from"}) ||
+      (prose_ && pieces_.calls.empty() && !word(begun_, {"thence"}) && !has_direction(begun_, to));
   if (word(first, {"commencing", "commence"})) pieces_.commencing = true;
   if (!p.preamble && first < to) p.from = first;
   pieces_.calls.push_back(p);
@@ -103,8 +106,9 @@ void Splitter::close(std::size_t to) {
 
 // "containing 0.50 acres": what comes behind it is not a call.
 void Splitter::take_area(std::size_t at) {
-  static constexpr std::pair<std::string_view, double> kAreas[] = {
-      {"acre", kAcre}, {"acres", kAcre}, {"ac", kAcre}, {"hectares", 10'000}, {"hectare", 10'000}, {"ha", 10'000}};
+  static constexpr std::pair<std::string_view, double> kAreas[] = {{"acre", kAcre},     {"acres", kAcre},
+                                                                   {"ac", kAcre},       {"hectares", 10'000},
+                                                                   {"hectare", 10'000}, {"ha", 10'000}};
   for (std::size_t i = at; i + 1 < t_.size() && i < at + 40; ++i) {
     if (!is_number(i) || t_[i].doubtful) continue;
     for (const auto& [name, m2] : kAreas)

@@ -13,8 +13,8 @@ struct Piece {
 
 struct Pieces {
   std::vector<Piece> calls;
-  bool commencing = false;       // the deed begins elsewhere and ties the point of beginning to it
-  std::optional<double> unit;    // m, of "units: chains"
+  bool commencing = false;            // the deed begins elsewhere and ties the point of beginning to it
+  std::optional<double> unit;         // m, of "units: chains"
   std::optional<double> stated_area;  // m2
 };
 

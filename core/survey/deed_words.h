@@ -14,12 +14,12 @@ namespace underlawn::deed {
 
 struct Token {
   enum class Kind { number, word, sign } kind = Kind::sign;
-  std::string text;      // small letters; of a number the digits as they are read: "1234.5"
-  double value = 0;      // of a number
-  bool decimals = false; // of a number
-  bool doubtful = false; // of a number: 1,234 can mean two things
+  std::string text;       // small letters; of a number the digits as they are read: "1234.5"
+  double value = 0;       // of a number
+  bool decimals = false;  // of a number
+  bool doubtful = false;  // of a number: 1,234 can mean two things
   bool blank_before = false;
-  int line = 0;               // from 1
+  int line = 0;                    // from 1
   std::size_t begin = 0, end = 0;  // bytes in PlainDeed::text
 };
 
@@ -57,8 +57,8 @@ std::optional<double> unit_of_length(std::string_view word);
 
 struct Angle {
   double radians = 0;
-  bool marked = false;      // degrees were written as degrees: by a mark or as 45-30-15
-  std::string wrong;        // "" or what is out of bounds: "minutes"
+  bool marked = false;  // degrees were written as degrees: by a mark or as 45-30-15
+  std::string wrong;    // "" or what is out of bounds: "minutes"
   std::size_t end = 0;
 };
 // 45^30'15", 45-30-15, 45 30 15, 45.504, 45 degrees 30 minutes and 15 seconds, 45d30m15s. Feet behind it
@@ -67,8 +67,8 @@ std::optional<Angle> angle_at(const Tokens& tokens, std::size_t at);
 
 struct Bearing {
   double azimuth = 0;
-  bool due = false;     // "North", without an angle
-  std::string wrong;    // "" or what is the matter
+  bool due = false;   // "North", without an angle
+  std::string wrong;  // "" or what is the matter
   std::size_t end = 0;
 };
 // N 45^30' E, South 5 degrees West, S.45-30-15.W; not due ones.

@@ -35,7 +35,8 @@ Polyline arc_between(const Curve& c, Point a, Point b, double tolerance) {
   Polyline line = {a};
   const int n = chords_of(c, tolerance);
   const Point chord = b - a, side = left_normal(chord);
-  const double half = c.delta / 2, bulge = c.left ? -1 : 1;  // the arc lies right of its chord when it curves left
+  const double half = c.delta / 2,
+               bulge = c.left ? -1 : 1;  // the arc lies right of its chord when it curves left
   for (int i = 1; i < n; ++i) {
     const double turn = -half + c.delta * i / n;
     const double x = (std::sin(turn) / std::sin(half) + 1) / 2;
@@ -133,9 +134,10 @@ void place(Traverse& t, const Deed& deed, double north) {
   for (std::size_t i = 0; i < t.legs.size(); ++i) {
     Leg& leg = t.legs[i];
     if (i == t.ties) corners.push_back(at);
-    const Point to = at + Point{leg.departure + leg.departure_correction, leg.latitude + leg.latitude_correction};
-    const Polyline line = leg.course.curve ? arc_between(*leg.course.curve, at, to, deed.chord_tolerance)
-                                           : Polyline{at, to};
+    const Point to =
+        at + Point{leg.departure + leg.departure_correction, leg.latitude + leg.latitude_correction};
+    const Polyline line =
+        leg.course.curve ? arc_between(*leg.course.curve, at, to, deed.chord_tolerance) : Polyline{at, to};
     for (Point p : line) leg.line.push_back(deed.start + turned(p));
     if (i >= t.ties) {
       corners.push_back(to);
@@ -162,7 +164,7 @@ Traverse run_traverse(const std::vector<Course>& courses, const Deed& deed, doub
 
 std::string quadrant_bearing(double azimuth, int decimals) {
   const double scale = std::pow(10, decimals), a = in_turn(azimuth);
-  const bool south = a > pi / 2 && a < 3 * pi / 2, west = a > pi;
+  const bool south = a > pi / 2 && a<3 * pi / 2, west = a> pi;
   const double angle = south ? std::abs(pi - a) : west ? 2 * pi - a : a;
   const auto units = std::llround(angle * 180 / pi * 3600 * scale);
   const auto whole = static_cast<long long>(scale);

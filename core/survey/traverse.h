@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The courses of a deed run one after another on the plan: where they lead, how they close, what they enclose.
+// The courses of a deed run one after another on the plan: where they lead, how they close, what they
+// enclose.
 #pragma once
 
 #include <optional>
@@ -22,18 +23,18 @@ struct Leg {
 };
 
 struct Traverse {
-  std::vector<Leg> legs;  // ties first
-  std::size_t ties = 0;   // how many of them
-  Point begin, end;       // of the boundary, as written
-  double perimeter = 0;   // m, curves by their arcs, as written
-  double run = 0;         // m, curves by their chords: what the compass rule shares out by
+  std::vector<Leg> legs;               // ties first
+  std::size_t ties = 0;                // how many of them
+  Point begin, end;                    // of the boundary, as written
+  double perimeter = 0;                // m, curves by their arcs, as written
+  double run = 0;                      // m, curves by their chords: what the compass rule shares out by
   double latitude = 0, departure = 0;  // sums over the boundary as written; 0 when it closes
   double misclosure = 0;               // m, linear
   std::optional<double> precision;     // run / misclosure; nothing where it closes to kSamePlace
   double closing_azimuth = 0;          // from the end to the beginning, by the deed's north
-  double area = 0;                     // m2, curves as curves; closed by a straight line where it does not close
-  bool worked_out = false;             // the last course is not in the deed: there is no misclosure to judge by
-  Ring ring;                           // the lot line, corrected; a small misclosure is left to the last course
+  double area = 0;          // m2, curves as curves; closed by a straight line where it does not close
+  bool worked_out = false;  // the last course is not in the deed: there is no misclosure to judge by
+  Ring ring;                // the lot line, corrected; a small misclosure is left to the last course
   bool operator==(const Traverse&) const = default;
 };
 
