@@ -31,7 +31,7 @@ void stretch(Box& box, Point p) {
          {std::max(box.high.x, p.x), std::max(box.high.y, p.y)}};
 }
 
-Box everything(const Plan& plan) {
+Box everything(const Plan& plan, const std::vector<Point>& more) {
   constexpr double kFar = 1e300;
   Box box{{kFar, kFar}, {-kFar, -kFar}};
   for (const LotCorner& c : plan.site.lot) stretch(box, c.at);
@@ -40,6 +40,7 @@ Box everything(const Plan& plan) {
   for (const Dimension& d : plan.dimensions)
     if (const auto line = line_of(d))
       for (Point p : {d.from, d.to, line->a, line->b}) stretch(box, p);
+  for (Point p : more) stretch(box, p);
   const bool bare = box.low.x > box.high.x;
   for (const Picture& picture : plan.pictures)
     if (bare && !picture.hidden)
@@ -151,6 +152,12 @@ void Canvas::look_at(const Box& box, int covered) {
   plan_redrawn();
 }
 
+void Canvas::set_survey(SurveyMarks survey) {
+  survey_ = std::move(survey);
+  if (fitted_) zoom_to_fit();
+  update();
+}
+
 void Canvas::set_veil(std::function<void(QPainter&, const View&)> veil) {
   veil_ = std::move(veil);
   plan_redrawn();
@@ -162,7 +169,8 @@ void Canvas::plan_redrawn() {
 }
 
 void Canvas::zoom_to_fit() {
-  view_ = fit_view(everything(document_.plan()), size(), std::min(kFitMargin, width() / 8.0), view_.turn);
+  view_ = fit_view(everything(document_.plan(), places_of(survey_)), size(),
+                   std::min(kFitMargin, width() / 8.0), view_.turn);
   view_.scale = std::min(view_.scale, 200.0);
   fitted_ = true;
   plan_redrawn();

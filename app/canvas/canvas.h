@@ -12,6 +12,7 @@
 #include "canvas/ghost.h"
 #include "canvas/look.h"
 #include "canvas/plan_painter.h"
+#include "canvas/survey_marks.h"
 #include "canvas/typed_entry.h"
 #include "tools/tool.h"
 #include "tools/tool_id.h"
@@ -46,6 +47,9 @@ class Canvas : public QWidget, private ToolContext {
   // All of it in view, left of a card that covers so many pixels at the right.
   void look_at(const Box& box, int covered = 0);
   const std::optional<Ghost>& ghost() const { return ghost_; }
+  // Over the drawing; brought into sight as long as the view is the whole of it.
+  void set_survey(SurveyMarks survey);
+  const SurveyMarks& survey() const { return survey_; }
 
   // Drawn instead of what follows from the plan; null takes it back. Nothing of it can be taken hold of.
   void set_drawn(std::shared_ptr<const Outcome> outcome);
@@ -163,6 +167,7 @@ class Canvas : public QWidget, private ToolContext {
   std::function<void(QPainter&, const View&)> guest_;
   std::optional<Ghost> ghost_;
   std::shared_ptr<const Outcome> drawn_;
+  SurveyMarks survey_;
   QPixmap picture_;
 };
 

@@ -43,15 +43,15 @@ void Canvas::paintEvent(QPaintEvent*) {
   painter.setRenderHint(QPainter::Antialiasing);
   if (guest_) guest_(painter, view_);
   if (ghost_) paint_ghost(painter, *ghost_, view_, look_);
+  if (!survey_.empty()) paint_survey(painter, survey_, view_, look_);
   paint_overlay(painter);
 }
 
 void Canvas::paint_overlay(QPainter& painter) const {
   const ToolPaint p{painter, view_, look_, pointer_};
   const Plan& shown = document_.plan();
-  if (shown.site.lot.empty() && shown.site.features.empty() && shown.pictures.empty() &&
-      tool_id_ == ToolId::select)
-    paint_welcome(p);
+  const bool bare = shown.site.lot.empty() && shown.site.features.empty() && shown.pictures.empty() && survey_.empty();
+  if (bare && tool_id_ == ToolId::select) paint_welcome(p);
   paint_scale_bar(p, shown.units);
   paint_north(p, shown.site.north);
   paint_selected(p, shown, document_.outcome(), picked_, tool_id_ == ToolId::select);

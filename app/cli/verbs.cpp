@@ -180,6 +180,17 @@ const std::vector<Verb>& verbs() {
        "where the "
        "plan knows its place on the Earth.",
        run_export},
+      {"deed",
+       {{"FILE"}},
+       {{"--units", "SYSTEM",
+         "us or metric: the unit of bare numbers and of what is printed. Without it, us."},
+        {"--adjust", "", "Share the misclosure out over the courses by the compass rule."},
+        {"--json", "", "Write everything as JSON."}},
+       "Read deed calls: the traverse, how it closes, its area.",
+       "Reads the calls of a deed from a text file, one to a line or in prose, and prints every course, the "
+       "linear misclosure, the precision and the area with its curves. Status 1 where a call cannot be read; "
+       "each such line is named.",
+       run_deed},
       {"resave",
        {{"PLAN"}},
        {{"--strict", "", "Write nothing; status 1 if saving would change the file."}},

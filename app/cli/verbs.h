@@ -19,6 +19,7 @@ Exit run_stakes(const Arguments& arguments, const Console& console);
 Exit run_prices(const Arguments& arguments, const Console& console);
 Exit run_calendar(const Arguments& arguments, const Console& console);
 Exit run_as_built(const Arguments& arguments, const Console& console);
+Exit run_deed(const Arguments& arguments, const Console& console);
 Exit run_epanet(const Arguments& arguments, const Console& console);
 Exit run_resave(const Arguments& arguments, const Console& console);
 Exit run_drawing(const Arguments& arguments, const Console& console);

@@ -181,6 +181,7 @@ void MainWindow::bind_panels() {
       {"panel.crew", SideColumn::Tab::crew},
       {"panel.record", SideColumn::Tab::record},
       {"panel.as_built", SideColumn::Tab::as_built},
+      {"panel.survey", SideColumn::Tab::survey},
       {"panel.title", SideColumn::Tab::title}};
   for (const auto& [id, tab] : tabs)
     actions_->on(id, [this, tab = tab](bool) { side_->show_tab(tab, true); });

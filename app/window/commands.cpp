@@ -146,6 +146,7 @@ constexpr Command kCommands[] = {
     {"panel.ways", "Ways", "Other ways to lay the loop, compared.", "Alt+W", panel, ""},
     {"panel.price", "Price", "Price book, offer, running cost and payback.", "Alt+M", panel, ""},
     {"panel.crew", "Crew", "Order of digging, crew calendar, machine and rates.", "Alt+C", panel, ""},
+    {"panel.survey", "Survey", "Deed calls, and points by tape, notebook and satellite.", "Alt+Y", panel, ""},
     {"panel.find_ways", "Find other ways", "Lays the loop out in other ways and compares them.", "", panel,
      ""},
     {"panel.record", "Record", "Pressure test, flushing and fill as they were done.", "Alt+R", panel, ""},

@@ -18,6 +18,7 @@
 #include "window/notice_bar.h"
 #include "window/sheet_strip.h"
 #include "window/side_column.h"
+#include "window/survey_panel.h"
 #include "window/theme_now.h"
 #include "window/typed_field.h"
 #include "window/ways_panel.h"
@@ -186,6 +187,9 @@ void MainWindow::connect_canvas() {
   connect(canvas_, &Canvas::pointer_left, where_, &QLabel::clear);
   says_->setText(canvas_->status());
   side_->lot_list()->put_on_top(new LayerBoxes(document_, *canvas_));
+  SurveyPanel* survey = side_->survey_panel();
+  connect(survey, &SurveyPanel::shown_changed, this,
+          [this, survey] { canvas_->set_survey(survey->marks()); });
   WaysPanel* ways = side_->ways_panel();
   connect(ways, &WaysPanel::shown_changed, this, [this, ways] {
     const Way* way = ways->shown();

@@ -23,6 +23,7 @@
 #include "window/record_panel.h"
 #include "window/selected_panel.h"
 #include "window/size_panel.h"
+#include "window/survey_panel.h"
 #include "window/ways_panel.h"
 
 namespace underlawn {
@@ -73,6 +74,7 @@ SideColumn::SideColumn(Document& document, Selection& selection, QWidget* parent
       ways_(new WaysPanel(document)),
       record_(new RecordPanel(document)),
       as_built_(new AsBuiltPanel(document)),
+      survey_(new SurveyPanel(document)),
       tabs_(new QTabWidget) {
   build(document, selection);
   connect(headline_, &Headline::trace_asked, this, &SideColumn::show_trace);
@@ -118,6 +120,8 @@ void SideColumn::build(Document& document, Selection&) {
   add_page(Tab::loop, scrolled(new LoopPanel(document)), tr("Loop"), tr("What is asked for (Alt+2)"));
   add_page(Tab::selected, selected_, tr("Selected"), tr("What is selected, to be edited (Alt+3)"));
   add_page(Tab::lot, lot_list_, tr("Lot"), tr("Everything on the lot (Alt+4)"));
+  connect(survey_, &SurveyPanel::told, this, &SideColumn::told);
+  add_page(Tab::survey, scrolled(survey_), tr("Survey"), tr("Deed calls, tape and notebook (Alt+Y)"));
   add_page(Tab::ground, scrolled(new GroundPanel(document)), tr("Ground"),
            tr("Soil, slopes, swell and frost (Alt+5)"));
   auto* heat = new HeatPanel(document);
@@ -157,6 +161,7 @@ void SideColumn::show_tab(Tab tab, bool take_keyboard) {
   if (tab == Tab::lot) return lot_list_->focus_find();
   if (tab == Tab::report) return report_->setFocus(Qt::ShortcutFocusReason);
   if (tab == Tab::ways) return ways_->take_keyboard();
+  if (tab == Tab::survey) return survey_->take_keyboard();
   auto* area = static_cast<QScrollArea*>(page);
   if (tab == Tab::temperatures) return area->widget()->setFocus(Qt::ShortcutFocusReason);
   static_cast<Form*>(area->widget())->first_field()->setFocus(Qt::ShortcutFocusReason);

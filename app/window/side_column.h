@@ -21,6 +21,7 @@ class SizePanel;
 class WaysPanel;
 class RecordPanel;
 class AsBuiltPanel;
+class SurveyPanel;
 
 // Right of the drawing: the headline, always in sight; the panels as tabs; how a number came about. In a wide
 // window the report has a column of its own.
@@ -47,6 +48,8 @@ class SideColumn : public QWidget {
     record,
     as_built
   };
+  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, price };
+  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, survey };
   void show_tab(Tab tab, bool take_keyboard);
   Tab tab() const;
   void set_wide(bool wide);
@@ -60,6 +63,7 @@ class SideColumn : public QWidget {
   WaysPanel* ways_panel() const { return ways_; }
   RecordPanel* record_panel() const { return record_; }
   AsBuiltPanel* as_built_panel() const { return as_built_; }
+  SurveyPanel* survey_panel() const { return survey_; }
   LotList* lot_list() const { return lot_list_; }
   QWidget* page(Tab tab) const { return pages_[static_cast<std::size_t>(tab)]; }
 
@@ -80,6 +84,7 @@ class SideColumn : public QWidget {
   WaysPanel* ways_;
   RecordPanel* record_;
   AsBuiltPanel* as_built_;
+  SurveyPanel* survey_;
   QTabWidget* tabs_;
   QWidget* report_column_;
   QVBoxLayout* report_home_;

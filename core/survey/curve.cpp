@@ -12,6 +12,7 @@ namespace {
 using std::numbers::pi;
 
 constexpr double kLargestRadius = 1e6;  // m
+constexpr double kLeastChord = 1e-3;    // m
 constexpr double kLeastAngle = 1e-7;    // rad
 
 std::string shown(double metres, UnitSystem units) {
@@ -39,6 +40,9 @@ struct Size {
 };
 
 Result<Size> size_of(const CurveGiven& g, UnitSystem units) {
+  if (g.chord && !(*g.chord > kLeastChord))
+    return refuse({"deed_curve_chord", "the chord", shown(*g.chord, units), "more than nothing",
+                   "Check it with the deed."});
   if (g.chord && g.radius && *g.chord > 2 * *g.radius * (1 + 1e-4))
     return refuse({"deed_curve_chord", "the chord", shown(*g.chord, units),
                    "at most the curve's diameter, " + shown(2 * *g.radius, units),

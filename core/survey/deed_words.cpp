@@ -95,7 +95,8 @@ void Scanner::step() {
     blank_ = true;
     return;
   }
-  if (is_digit(c) || (c == '.' && is_digit(peek(1)))) return number();
+  const bool behind_letter = at_ > 0 && is_letter(text_[at_ - 1]);  // N.45
+  if (is_digit(c) || (c == '.' && is_digit(peek(1)) && !behind_letter)) return number();
   Token token;
   token.begin = at_;
   if (is_letter(c)) {

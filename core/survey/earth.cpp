@@ -41,8 +41,8 @@ Result<Point> run(const Projection& p, PJ_DIRECTION way, double a, double b) {
   const PJ_COORD out = proj_trans(p.projection, way, proj_coord(a, b, 0, 0));
   const bool sound = proj_errno(p.projection) == 0 && std::isfinite(out.xy.x) && std::isfinite(out.xy.y);
   if (!sound)
-    return refuse({"not_projected", "the place on the map", shortest(a) + ", " + shortest(b), "within the projection",
-                   "Check latitude and longitude."});
+    return refuse({"not_projected", "the place on the map", shortest(a) + ", " + shortest(b),
+                   "within the projection", "Check latitude and longitude."});
   return Point{out.xy.x, out.xy.y};
 }
 
@@ -51,8 +51,8 @@ Result<void> on_earth(double latitude, double longitude) {
     return refuse({"latitude_out_of_bounds", "the latitude", shortest(latitude) + "°", "from -89.9° to 89.9°",
                    "North of the equator it is more than 0."});
   if (!(std::abs(longitude) <= 360))
-    return refuse({"longitude_out_of_bounds", "the longitude", shortest(longitude) + "°", "from -180° to 180°",
-                   "West of Greenwich it is less than 0."});
+    return refuse({"longitude_out_of_bounds", "the longitude", shortest(longitude) + "°",
+                   "from -180° to 180°", "West of Greenwich it is less than 0."});
   return {};
 }
 
@@ -79,8 +79,10 @@ Result<Point> EarthFrame::to_plan(double latitude, double longitude) const {
   if (!there) return refuse(there.error());
   const double far = norm(*there);
   if (far > 2 * kLargestPlan)
-    return refuse({"place_too_far", "the distance from the plan's place on the map", shortest(std::round(far / 1000)) + " km",
-                   "at most " + shortest(2 * kLargestPlan / 1000) + " km", "It is of another lot, or the place is wrong."});
+    return refuse({"place_too_far", "the distance from the plan's place on the map",
+                   shortest(std::round(far / 1000)) + " km",
+                   "at most " + shortest(2 * kLargestPlan / 1000) + " km",
+                   "It is of another lot, or the place is wrong."});
   return place_.at + rotated(*there, north_ - std::numbers::pi / 2);
 }
 

@@ -2,6 +2,7 @@
 // Points measured in the field, from files: CSV tables of a receiver or a data collector, and GPX.
 #pragma once
 
+#include <optional>
 #include <string_view>
 
 #include "base/quantity.h"
@@ -20,6 +21,9 @@ Result<WithRemarks<std::vector<Sighting>>> points_from_csv(std::string_view text
 // Waypoints, then points of routes and tracks, of a GPX file (Topografix, GPX 1.1 schema). Points of tracks
 // are named by their track: "Fence 1", "Fence 2". Refuses what is no GPX and what holds no point.
 Result<WithRemarks<std::vector<Sighting>>> points_from_gpx(std::string_view text);
+
+// Degrees as written for a latitude or longitude: 45.5, -45.5, 45°31'23.2" N, 122 30 W.
+std::optional<double> degrees_in_text(std::string_view text, char mark = '.');
 
 inline constexpr std::size_t kMostPointFile = 32 << 20;  // bytes
 

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 #include <numbers>
+#include <set>
 
 #include "base/typed_text.h"
 #include "plane/region.h"
@@ -67,7 +68,8 @@ constexpr int kDeepest = 400;  // points hanging on one another
 
 Result<EarthFrame> frame_of(const NotebookSetting& s) {
   if (s.place) return EarthFrame::at(*s.place, s.north);
-  return refuse({"no_map_place", "the plan's place on the map", "not known", "known", "Import points or place one first."});
+  return refuse({"no_map_place", "the plan's place on the map", "not known", "known",
+                 "Import points or place one first."});
 }
 
 Placer::Placer(const Survey& survey, const NotebookSetting& setting)
@@ -95,7 +97,8 @@ void Placer::place(std::size_t index) {
   --depth_;
   const bool on_plan = at && std::abs(at->x) <= kLargestPlan && std::abs(at->y) <= kLargestPlan;
   if (at && !on_plan)
-    at = refuse(about(s, "sighting_far", "the place", "beyond the plan", "within " + shown(kLargestPlan) + " of its origin",
+    at = refuse(about(s, "sighting_far", "the place", "beyond the plan",
+                      "within " + shown(kLargestPlan) + " of its origin",
                       "Check its numbers and their units."));
   into.at = at;
   placed_[index] = std::move(into);
@@ -107,13 +110,14 @@ Result<Point> Placer::known(const Sighting& s, const std::string& name) {
   if (const auto k = known_.find(folded); k != known_.end()) return k->second;
   const auto n = notes_.find(folded);
   if (n == notes_.end())
-    return refuse(about(s, "sighting_unknown", "the known point", folded.empty() ? "not named" : in_quotes(name),
-                        "the name of a lot corner, a house corner or another point",
-                        "Write it like lot 1, house A or P1."));
+    return refuse(about(
+        s, "sighting_unknown", "the known point", folded.empty() ? "not named" : in_quotes(name),
+        "the name of a lot corner, a house corner or another point", "Write it like lot 1, house A or P1."));
   const std::size_t i = n->second;
   if (state_[i] == State::at_work || depth_ > kDeepest)
     return refuse(about(s, "sighting_circle", "the known point", in_quotes(name),
-                        "one that does not hang on " + in_quotes(s.name) + " itself", "Measure one of them from a corner."));
+                        "one that does not hang on " + in_quotes(s.name) + " itself",
+                        "Measure one of them from a corner."));
   if (state_[i] == State::waiting) place(i);
   if (placed_[i].at) return *placed_[i].at;
   return refuse(about(s, "sighting_waits", "the known point", in_quotes(name) + ", which has no place itself",
@@ -126,8 +130,8 @@ Result<Segment> Placer::base(const Sighting& s, PlacedSighting& into) {
   const auto to = known(s, s.to);
   if (!to) return refuse(to.error());
   if (distance(*from, *to) <= kSamePlace)
-    return refuse(about(s, "sighting_no_base", "the way between the known points", shown(distance(*from, *to)),
-                        "more than nothing", "Choose two different points."));
+    return refuse(about(s, "sighting_no_base", "the way between the known points",
+                        shown(distance(*from, *to)), "more than nothing", "Choose two different points."));
   into.base = Segment{*from, *to};
   return *into.base;
 }
@@ -141,7 +145,8 @@ Result<Point> Placer::by_two(const Sighting& s, PlacedSighting& into) {
                         "Enter both distances."));
   const double missed = std::max(between - (a + b), std::abs(a - b) - between);
   if (missed > kTapesTouch)
-    return refuse(about(s, "sighting_no_meeting", "the sum or difference of the tapes", "off by " + shown(missed),
+    return refuse(about(s, "sighting_no_meeting", "the sum or difference of the tapes",
+                        "off by " + shown(missed),
                         between > a + b ? "at least the way between the known points, " + shown(between)
                                         : "such that neither reaches beyond the other",
                         "The tapes do not meet: check both distances and the points they were held at."));
@@ -220,6 +225,19 @@ std::string free_name(const std::vector<Sighting>& notebook, const std::string& 
   for (int n = 2;; ++n) {
     const std::string name = (wanted.empty() ? "P" : wanted + "-") + std::to_string(n);
     if (!taken(notebook, name)) return name;
+  }
+}
+
+void name_freely(const std::vector<Sighting>& notebook, std::vector<Sighting>& points) {
+  std::set<std::string> names;
+  std::map<std::string, int> tried;  // the number behind a name that was given last
+  for (const Sighting& s : notebook) names.insert(folded_name(s.name));
+  for (Sighting& s : points) {
+    const std::string wanted = s.name.empty() ? "P" : s.name;
+    while (s.name.empty() || !names.insert(folded_name(s.name)).second) {
+      int& number = tried.try_emplace(folded_name(wanted), 1).first->second;
+      s.name = wanted + "-" + std::to_string(++number);
+    }
   }
 }
 

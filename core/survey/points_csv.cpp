@@ -34,7 +34,8 @@ struct Column {
 std::pair<std::string, std::string> name_and_unit(const std::string& column) {
   std::string plain;
   for (char c : column) {
-    const bool part = c == '_' || c == '(' || c == '[' || c == ')' || c == ']' || c == '-' || c == '.' || c == '/';
+    const bool part =
+        c == '_' || c == '(' || c == '[' || c == ')' || c == ']' || c == '-' || c == '.' || c == '/';
     if (!part)
       plain += c;
     else if (!plain.empty() && plain.back() != '_')
@@ -72,37 +73,37 @@ Columns columns_of(const TextTable& t) {
   c.east = column_called(t, {"easting", "east", "e", "x"});
   c.north = column_called(t, {"northing", "north", "n", "y"});
   c.height = column_called(t, {"elevation", "elev", "height", "altitude", "alt", "ele", "z"});
-  c.name = column_called(t, {"name", "point", "point_name", "point_id", "point_number", "id", "label", "pt", "no", "number", "p"});
+  c.name = column_called(t, {"name", "point", "point_name", "point_id", "point_number", "id", "label", "pt",
+                             "no", "number", "p"});
   c.note = column_called(t, {"note", "notes", "description", "desc", "code", "comment", "d"});
   return c;
 }
 
-std::string_view field(const TextTable& t, const TextLine& row, const Column& column) {
-  const auto fields = fields_of(row.text, t.separator);
-  return column.place < fields.size() ? fields[column.place] : std::string_view();
+// A quotation mark opens a field only where it begins: seconds are written with one too.
+std::vector<std::string> split_row(std::string_view row, char separator) {
+  std::vector<std::string> fields(1);
+  bool quoted = false, begun = false;
+  for (std::size_t i = 0; i < row.size(); ++i) {
+    const char c = row[i];
+    if (c == separator && !quoted) {
+      fields.emplace_back();
+      begun = false;
+    } else if (c == '"' && (quoted || !begun)) {
+      const bool doubled = quoted && i + 1 < row.size() && row[i + 1] == '"';
+      if (doubled) fields.back() += row[i++];
+      quoted = doubled || !quoted;
+      begun = true;
+    } else {
+      begun = begun || c != ' ';
+      fields.back() += c;
+    }
+  }
+  return fields;
 }
 
-// 45.5, -45.5, 45.5 N, 45 30 15.2 N, 45°30'15.2"S.
-std::optional<double> degrees_in(std::string_view text, char mark, const char* minus, const char* plus) {
-  if (const auto plain = plain_number(text, mark)) return plain;
-  if (text.size() > 60) return std::nullopt;
-  const deed::PlainDeed words = deed::plain_deed(text);
-  const auto& t = words.tokens;
-  std::size_t at = 0;
-  double sign = 1;
-  const auto hemisphere = [&](std::size_t i) {
-    if (i >= t.size() || t[i].kind != deed::Token::Kind::word || t[i].text.size() != 1) return false;
-    if (t[i].text == minus) sign = -1;
-    return t[i].text == minus || t[i].text == plus;
-  };
-  if (at < t.size() && deed::is_sign(t[at], '-')) sign = -1, ++at;
-  if (hemisphere(at)) ++at;
-  const auto angle = deed::angle_at(t, at);
-  if (!angle || !angle->wrong.empty()) return std::nullopt;
-  at = angle->end;
-  if (hemisphere(at)) ++at;
-  if (at != t.size()) return std::nullopt;
-  return sign * angle->radians / kDegree;
+std::string field(const TextTable& t, const TextLine& row, const Column& column) {
+  auto fields = split_row(row.text, t.separator);
+  return column.place < fields.size() ? std::string(trimmed(fields[column.place])) : std::string();
 }
 
 class TableReader {
@@ -113,7 +114,7 @@ class TableReader {
 
  private:
   bool read(const TextLine& row, Sighting& s);
-  bool degrees(const TextLine& row, const Column& column, double most, const char* minus, const char* plus, double& into);
+  bool degrees(const TextLine& row, const Column& column, double most, double& into);
   bool metres(const TextLine& row, const Column& column, double& into);
   void left_out(const TextLine& row, const Column& column, const std::string& bound);
   std::string text_in(const TextLine& row, const std::optional<Column>& column) const;
@@ -138,9 +139,8 @@ std::string TableReader::text_in(const TextLine& row, const std::optional<Column
   return clean.substr(3, clean.size() - 6);  // without the quotation marks, three bytes each
 }
 
-bool TableReader::degrees(const TextLine& row, const Column& column, double most, const char* minus, const char* plus,
-                          double& into) {
-  const auto value = degrees_in(field(table_, row, column), table_.mark, minus, plus);
+bool TableReader::degrees(const TextLine& row, const Column& column, double most, double& into) {
+  const auto value = degrees_in_text(field(table_, row, column), table_.mark);
   if (value && std::abs(*value) <= most) {
     into = *value;
     return true;
@@ -162,8 +162,8 @@ bool TableReader::metres(const TextLine& row, const Column& column, double& into
 bool TableReader::read(const TextLine& row, Sighting& s) {
   if (columns_.earth()) {
     s.method = SightingMethod::latitude_longitude;
-    if (!degrees(row, *columns_.latitude, 90, "s", "n", s.latitude)) return false;
-    if (!degrees(row, *columns_.longitude, 180, "w", "e", s.longitude)) return false;
+    if (!degrees(row, *columns_.latitude, 90, s.latitude)) return false;
+    if (!degrees(row, *columns_.longitude, 180, s.longitude)) return false;
   } else {
     s.method = SightingMethod::east_north;
     if (!metres(row, *columns_.east, s.east) || !metres(row, *columns_.north, s.north)) return false;
@@ -189,7 +189,8 @@ WithRemarks<std::vector<Sighting>> TableReader::run() {
     out_.value.push_back(std::move(s));
   }
   if (out_rows_ > kMostRemarks)
-    out_.remarks.push_back(trouble(std::to_string(out_rows_ - kMostRemarks) + " more lines were left out", "", "", ""));
+    out_.remarks.push_back(
+        trouble(std::to_string(out_rows_ - kMostRemarks) + " more lines were left out", "", "", ""));
   const bool no_unit = !columns_.earth() && !columns_.east->unit;
   if (no_unit)
     out_.remarks.push_back(trouble("the columns of east and north name no unit", "", "",
@@ -199,6 +200,31 @@ WithRemarks<std::vector<Sighting>> TableReader::run() {
 
 }  // namespace
 
+std::optional<double> degrees_in_text(std::string_view text, char mark) {
+  if (const auto plain = plain_number(text, mark)) return plain;
+  if (text.empty() || text.size() > 60) return std::nullopt;
+  const deed::PlainDeed words = deed::plain_deed(text);
+  const auto& t = words.tokens;
+  std::size_t at = 0;
+  bool minus = false;
+  const auto take_hemisphere = [&] {
+    if (at >= t.size() || !deed::is_word(t[at], {"n", "s", "e", "w"})) return;
+    minus = minus || deed::is_word(t[at], {"s", "w"});
+    ++at;
+  };
+  if (at < t.size() && deed::is_sign(t[at], '-')) {
+    minus = true;
+    ++at;
+  }
+  take_hemisphere();
+  const auto angle = deed::angle_at(t, at);
+  if (!angle || !angle->wrong.empty()) return std::nullopt;
+  at = angle->end;
+  take_hemisphere();
+  if (at != t.size()) return std::nullopt;
+  return (minus ? -1 : 1) * angle->radians / kDegree;
+}
+
 Result<WithRemarks<std::vector<Sighting>>> points_from_csv(std::string_view text, UnitSystem units) {
   if (text.size() > kMostPointFile)
     return refuse(trouble("the table of points", std::to_string(text.size() >> 20) + " MB", "at most 32 MB",
@@ -207,11 +233,13 @@ Result<WithRemarks<std::vector<Sighting>>> points_from_csv(std::string_view text
   if (!table) return refuse(table.error());
   const Columns columns = columns_of(*table);
   if (!columns.earth() && !columns.grid())
-    return refuse(trouble("the line of column names of the table of points", "without latitude and longitude or east and north",
-                          "one that names either pair", "Write name,latitude,longitude or name,east_ft,north_ft above the rows."));
+    return refuse(trouble("the line of column names of the table of points",
+                          "without latitude and longitude or east and north", "one that names either pair",
+                          "Write name,latitude,longitude or name,east_ft,north_ft above the rows."));
   auto read = TableReader(*table, columns, units).run();
   if (read.value.empty())
-    return refuse(trouble("the table of points", "without a row that can be read", "rows of numbers below the names",
+    return refuse(trouble("the table of points", "without a row that can be read",
+                          "rows of numbers below the names",
                           read.remarks.empty() ? "" : read.remarks.front().message()));
   return read;
 }

@@ -70,7 +70,8 @@ void GpxReader::point(const pugi::xml_node& node, const std::string& name) {
   out_.value.push_back(std::move(s));
 }
 
-void GpxReader::points(const pugi::xml_node& line, std::string_view tag, const std::string& name, int& count) {
+void GpxReader::points(const pugi::xml_node& line, std::string_view tag, const std::string& name,
+                       int& count) {
   for (const pugi::xml_node& node : line.children())
     if (is_called(node, tag)) point(node, name + " " + std::to_string(++count));
 }
@@ -95,13 +96,14 @@ Result<WithRemarks<std::vector<Sighting>>> GpxReader::run(const pugi::xml_node& 
     if (is_called(node, "wpt")) point(node, text_of(node, "name"));
   lines(gpx);
   if (bad_ > 0)
-    out_.remarks.push_back(trouble(std::to_string(bad_) + " points had no usable latitude and longitude", "", "",
-                                   "They were left out."));
+    out_.remarks.push_back(trouble(std::to_string(bad_) + " points had no usable latitude and longitude", "",
+                                   "", "They were left out."));
   if (left_ > 0)
     out_.remarks.push_back(trouble("the number of points", std::to_string(out_.value.size() + left_),
                                    "at most " + std::to_string(kMostSightings), "The first were taken."));
   if (out_.value.empty())
-    return refuse(trouble("the GPX file", "without a point", "a file with waypoints, routes or tracks", "Export it again."));
+    return refuse(trouble("the GPX file", "without a point", "a file with waypoints, routes or tracks",
+                          "Export it again."));
   return std::move(out_);
 }
 
@@ -114,12 +116,14 @@ Result<WithRemarks<std::vector<Sighting>>> points_from_gpx(std::string_view text
   pugi::xml_document document;
   const auto parsed = document.load_buffer(text.data(), text.size());
   if (!parsed)
-    return refuse(trouble("the GPX file", std::string("not XML: ") + parsed.description() + " at byte " +
-                                              std::to_string(parsed.offset),
-                          "XML throughout", "Export it again."));
+    return refuse(
+        trouble("the GPX file",
+                std::string("not XML: ") + parsed.description() + " at byte " + std::to_string(parsed.offset),
+                "XML throughout", "Export it again."));
   for (const pugi::xml_node& node : document.children())
     if (is_called(node, "gpx")) return GpxReader().run(node);
-  return refuse(trouble("the GPX file", "without a gpx element", "one that begins with <gpx>", "Export it again."));
+  return refuse(
+      trouble("the GPX file", "without a gpx element", "one that begins with <gpx>", "Export it again."));
 }
 
 }  // namespace underlawn

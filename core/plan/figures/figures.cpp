@@ -29,6 +29,7 @@ std::string trench_key(int number) {
 Figures make_figures(const Plan& plan, const Outcome& outcome) {
   using namespace figures;
   Figures all;
+  add_survey(all, plan);
   add_wishes(all, plan);
   add_pipe(all, plan);
   if (outcome.coil.laid()) add_coil(all, plan, outcome);

@@ -409,4 +409,27 @@ TEST_F(Cli, AsBuiltTellsWhatStillHoldsAndMends) {
   EXPECT_GE(read->value["mends"].size(), 1u);
 }
 
+TEST_F(Cli, DeedPrintsTraverseClosureAndArea) {
+  put("deed.txt", "N 0 E 100 ft\nN 90 E 200 ft\nS 0 E 100 ft\nN 90 W 199.90 ft to the point of beginning\n");
+  const Ran ran = run({"deed", "deed.txt"});
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("Misclosure 0.10 ft, one part in 5999"));
+  EXPECT_THAT(ran.out, HasSubstr("N 90°00'00\" E"));
+  const auto json = json_from_text(run({"deed", "deed.txt", "--json", "--adjust"}).out, "the deed");
+  ASSERT_TRUE(json.has_value());
+  ASSERT_EQ(json->value["courses"].size(), 4u);
+  EXPECT_NEAR(json->value["misclosure_m"].get<double>(), 0.1 * kFoot, 1e-9);
+  EXPECT_NEAR(json->value["courses"][1]["departure_correction_m"].get<double>(), -0.1 * kFoot * 200 / 599.9,
+              1e-9);
+}
+
+TEST_F(Cli, DeedNamesTheLineThatCannotBeRead) {
+  put("deed.txt", "N 0 E 100 ft\nS 95 E 20 ft\n");
+  const Ran ran = run({"deed", "deed.txt"});
+  EXPECT_EQ(ran.status, 1);
+  EXPECT_THAT(ran.err, HasSubstr("line 2"));
+  EXPECT_EQ(run({"deed", "not-there.txt"}).status, 3);
+  EXPECT_EQ(run({"deed", "deed.txt", "--units", "ells"}).status, 2);
+}
+
 }  // namespace underlawn
