@@ -7,7 +7,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kMark = 5;         // half a mark
+constexpr double kMark = 5;          // half a mark
 constexpr double kRoomForName = 34;  // device units of a course that can carry its number
 constexpr std::size_t kMostNames = 400;
 
@@ -33,7 +33,8 @@ void draw_line(QPainter& painter, const QPolygonF& line, const Look& look, const
 }
 
 // Words on a patch of ground, so that they can be read over anything.
-void draw_words(QPainter& painter, QPointF middle, const QString& words, const Look& look, const QColor& colour) {
+void draw_words(QPainter& painter, QPointF middle, const QString& words, const Look& look,
+                const QColor& colour) {
   const QFont font = set_for(plan_font(look.text_size), words);
   const QFontMetricsF metrics(font);
   QRectF box(0, 0, metrics.horizontalAdvance(words) + 6, metrics.height() + 2);
@@ -69,7 +70,8 @@ void paint_beginning(QPainter& painter, const SurveyMarks& s, const View& view, 
   if (s.misclosure) {
     draw_line(painter, on_device({s.misclosure->a, s.misclosure->b}, view), look, QPen(look.error, 2));
     const QPointF end = view.to_device(s.misclosure->a);
-    if (!s.misclosure_words.isEmpty()) draw_words(painter, end + QPointF(0, 18), s.misclosure_words, look, look.error);
+    if (!s.misclosure_words.isEmpty())
+      draw_words(painter, end + QPointF(0, 18), s.misclosure_words, look, look.error);
   }
   if (!s.begin) return;
   const QPointF at = view.to_device(*s.begin);
@@ -99,8 +101,8 @@ void paint_names(QPainter& painter, const SurveyMarks& s, const View& view, cons
     if (i >= kMostNames && !s.marks[i].picked) continue;
     const QFontMetricsF metrics(plan_font(look.text_size));
     const double half = metrics.horizontalAdvance(s.marks[i].name) / 2;
-    draw_words(painter, view.to_device(s.marks[i].at) + QPointF(half + 3 * kMark, -2 * kMark), s.marks[i].name, look,
-               s.marks[i].picked ? look.selection : look.text);
+    draw_words(painter, view.to_device(s.marks[i].at) + QPointF(half + 3 * kMark, -2 * kMark),
+               s.marks[i].name, look, s.marks[i].picked ? look.selection : look.text);
   }
 }
 
@@ -119,7 +121,8 @@ void paint_survey(QPainter& painter, const SurveyMarks& survey, const View& view
 
 std::vector<Point> places_of(const SurveyMarks& survey) {
   std::vector<Point> places;
-  for (const SurveyMarks::Course& c : survey.courses) places.insert(places.end(), c.line.begin(), c.line.end());
+  for (const SurveyMarks::Course& c : survey.courses)
+    places.insert(places.end(), c.line.begin(), c.line.end());
   for (const SurveyMarks::Mark& m : survey.marks) places.push_back(m.at);
   return places;
 }

@@ -30,8 +30,8 @@ Row row_of(const Leg& leg, std::size_t number, UnitSystem units) {
   const Course& c = leg.course;
   std::string kind = c.tie ? "tie" : c.worked_out ? "worked out" : "";
   if (c.curve)
-    kind = std::string(kind.empty() ? "" : kind + ", ") + "curve " + (c.curve->left ? "left" : "right") + ", radius " +
-           surveyed(c.curve->radius, units) + ", chord " + surveyed(c.curve->chord, units);
+    kind = std::string(kind.empty() ? "" : kind + ", ") + "curve " + (c.curve->left ? "left" : "right") +
+           ", radius " + surveyed(c.curve->radius, units) + ", chord " + surveyed(c.curve->chord, units);
   return {std::to_string(number),
           std::to_string(c.line),
           quadrant_bearing(c.azimuth),
@@ -72,8 +72,11 @@ Json leg_json(const Leg& leg) {
                {"worked_out", c.worked_out},
                {"points_m", to_json(leg.line)}};
   if (c.curve)
-    json["curve"] = {{"radius_m", c.curve->radius}, {"delta_rad", c.curve->delta}, {"arc_m", c.curve->arc},
-                     {"chord_m", c.curve->chord},   {"left", c.curve->left}};
+    json["curve"] = {{"radius_m", c.curve->radius},
+                     {"delta_rad", c.curve->delta},
+                     {"arc_m", c.curve->arc},
+                     {"chord_m", c.curve->chord},
+                     {"left", c.curve->left}};
   return json;
 }
 

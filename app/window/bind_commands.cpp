@@ -17,6 +17,7 @@
 #include "window/sheet_strip.h"
 #include "window/side_column.h"
 #include "window/size_panel.h"
+#include "window/survey_panel.h"
 #include "window/theme_now.h"
 #include "window/typed_field.h"
 #include "window/ways_panel.h"
@@ -188,6 +189,10 @@ void MainWindow::bind_panels() {
   actions_->on("panel.find_ways", [this](bool) {
     side_->show_tab(SideColumn::Tab::ways, false);
     side_->ways_panel()->start();
+  });
+  actions_->on("panel.lot_by_deed", [this](bool) {
+    side_->show_tab(SideColumn::Tab::survey, false);
+    side_->survey_panel()->make_lot_line();
   });
   actions_->on("panel.size_loop", [this](bool) {
     side_->show_tab(SideColumn::Tab::size, false);

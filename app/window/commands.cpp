@@ -147,6 +147,8 @@ constexpr Command kCommands[] = {
     {"panel.price", "Price", "Price book, offer, running cost and payback.", "Alt+M", panel, ""},
     {"panel.crew", "Crew", "Order of digging, crew calendar, machine and rates.", "Alt+C", panel, ""},
     {"panel.survey", "Survey", "Deed calls, and points by tape, notebook and satellite.", "Alt+Y", panel, ""},
+    {"panel.lot_by_deed", "Make the lot line by the deed", "The lot line by the calls in the Survey panel.",
+     "", panel, ""},
     {"panel.find_ways", "Find other ways", "Lays the loop out in other ways and compares them.", "", panel,
      ""},
     {"panel.record", "Record", "Pressure test, flushing and fill as they were done.", "Alt+R", panel, ""},

@@ -120,6 +120,7 @@ void SideColumn::build(Document& document, Selection&) {
   add_page(Tab::loop, scrolled(new LoopPanel(document)), tr("Loop"), tr("What is asked for (Alt+2)"));
   add_page(Tab::selected, selected_, tr("Selected"), tr("What is selected, to be edited (Alt+3)"));
   add_page(Tab::lot, lot_list_, tr("Lot"), tr("Everything on the lot (Alt+4)"));
+  connect(survey_, &SurveyPanel::trace_asked, this, &SideColumn::show_trace);
   connect(survey_, &SurveyPanel::told, this, &SideColumn::told);
   add_page(Tab::survey, scrolled(survey_), tr("Survey"), tr("Deed calls, tape and notebook (Alt+Y)"));
   add_page(Tab::ground, scrolled(new GroundPanel(document)), tr("Ground"),

@@ -11,6 +11,7 @@
 #include "window/facts.h"
 #include "window/survey_panel.h"
 #include "window/theme.h"
+#include "window/theme_now.h"
 
 namespace underlawn {
 
@@ -54,18 +55,26 @@ QString surveyed_length(double metres, UnitSystem units) {
 
 void SurveyPanel::build_deed() {
   section(tr("Deed calls"));
-  editor_->setPlaceholderText(tr("N 45°30'15\" E 120.50 ft\n"
-                                 "curve right R=50 ft L=78.54 ft\n"
-                                 "or prose: thence South 5° East …\n"
-                                 "to the point of beginning"));
+  editor_->setPlaceholderText(
+      tr("N 45°30'15\" E 120.50 ft\n"
+         "curve right R=50 ft L=78.54 ft\n"
+         "or prose: thence South 5° East …\n"
+         "to the point of beginning"));
   editor_->setAccessibleName(tr("Deed calls"));
-  editor_->setToolTip(tr("Type or paste the calls, one to a line or as the deed has them. Leaving the box or Ctrl+Enter "
-                         "keeps them, Esc takes back."));
+  editor_->setToolTip(
+      tr("Type or paste the calls, one to a line or as the deed has them. Leaving the box or Ctrl+Enter "
+         "keeps them, Esc takes back."));
   wide(editor_);
   wide(wrong_ = words("wrong"));
   wide(passed_ = words("source"));
   add_deed_fields();
   wide(facts_);
+  how_->setTextFormat(Qt::RichText);
+  how_->setTextInteractionFlags(Qt::LinksAccessibleByMouse | Qt::LinksAccessibleByKeyboard);
+  how_->setWordWrap(true);
+  how_->setAccessibleName(tr("How the numbers came about"));
+  wide(how_);
+  connect(how_, &QLabel::linkActivated, this, &SurveyPanel::trace_asked);
   courses_->setColumnCount(3);
   courses_->setHorizontalHeaderLabels({tr("Course"), tr("Bearing"), tr("Length")});
   courses_->setAccessibleName(tr("Courses"));
@@ -84,6 +93,9 @@ void SurveyPanel::build_deed() {
   connect(editor_, &DeedEditor::entered, this, &SurveyPanel::enter_deed);
   connect(courses_, &QTableWidget::itemSelectionChanged, this, &SurveyPanel::show_deed);
   connect(make_lot_, &QPushButton::clicked, this, &SurveyPanel::make_lot_line);
+  connect(&document_, &Document::outcome_changed, this, [this] {
+    if (isVisible()) show_facts();
+  });
   on_refresh([this] {
     editor_->show_text(QString::fromStdString(document_.plan().survey.deed.text));
     read_deed_text();
@@ -92,7 +104,8 @@ void SurveyPanel::build_deed() {
 
 void SurveyPanel::add_deed_fields() {
   auto* start = new TypedField;
-  start->setToolTip(tr("A corner such as lot 1 or house A, a point of the notebook, or two lengths with a comma between"));
+  start->setToolTip(
+      tr("A corner such as lot 1 or house A, a point of the notebook, or two lengths with a comma between"));
   start->set_taker([this](const QString& typed) { return take_start(typed); });
   on_refresh([this, start] {
     const Point p = document_.plan().survey.deed.start;
@@ -123,7 +136,8 @@ QString SurveyPanel::take_start(const QString& typed) {
     if (x && y) at = Point{*x, *y};
     if (!x || !y) return QString::fromStdString((x ? y.error() : x.error()).message());
   }
-  if (!at) return tr("Write a corner such as lot 1 or house A, a point's name, or two lengths such as 0 ft, 0 ft.");
+  if (!at)
+    return tr("Write a corner such as lot 1 or house A, a point's name, or two lengths such as 0 ft, 0 ft.");
   plan.survey.deed.start = *at;
   if (const QString wrong = new_trouble(document_.committed(), plan); !wrong.isEmpty()) return wrong;
   document_.commit(std::move(plan), tr("Beginning of the deed"));
@@ -152,7 +166,8 @@ void SurveyPanel::show_courses() {
     const Course& c = legs[static_cast<std::size_t>(i)].course;
     const QString number = c.tie ? tr("%1 tie").arg(i + 1) : QString::number(i + 1);
     const QString cells[] = {c.curve ? tr("%1 curve").arg(number) : number,
-                             QString::fromStdString(quadrant_bearing(c.azimuth)), surveyed_length(c.length, units)};
+                             QString::fromStdString(quadrant_bearing(c.azimuth)),
+                             surveyed_length(c.length, units)};
     QString told = QString::fromStdString(c.words);
     if (c.curve) told += "\n" + curve_words(*c.curve, units);
     if (c.worked_out) told += "\n" + tr("worked out: the deed gives neither bearing nor distance");
@@ -169,16 +184,9 @@ void SurveyPanel::show_courses() {
                            std::clamp(rows, 1, kMostCoursesSeen) * kRowHeight + 6);
 }
 
-void SurveyPanel::show_deed() {
+void SurveyPanel::show_facts() {
   const Traverse& t = deed_.traverse;
   const UnitSystem units = document_.plan().units;
-  say(wrong_, deed_.reading.refusals);
-  say(passed_, deed_.reading.passed);
-  std::vector<int> lines;
-  for (const DeedNote& n : deed_.reading.refusals) lines.push_back(n.line);
-  const int row = courses_->currentRow();
-  const bool picked = row >= 0 && !courses_->selectedItems().isEmpty() && row < static_cast<int>(t.legs.size());
-  editor_->mark_lines(lines, picked ? t.legs[static_cast<std::size_t>(row)].course.line : 0);
   std::vector<Fact> facts;
   const auto area = [&](double m2) { return printed(Quantity::area, m2, document_.plan()); };
   if (t.legs.size() > t.ties) {
@@ -190,12 +198,44 @@ void SurveyPanel::show_deed() {
     if (!t.worked_out && t.precision)
       facts.push_back({tr("Precision"), tr("one part in %L1").arg(std::round(*t.precision), 0, 'f', 0)});
     if (!t.worked_out && t.precision && *t.precision < kGoodPrecision)
-      facts.push_back({tr("A lot is surveyed to one part in %L1 or better (common practice, no source): look for a wrong "
-                          "call.").arg(kGoodPrecision, 0, 'f', 0), {}});
+      facts.push_back(
+          {tr("A lot is surveyed to one part in %L1 or better (common practice, no source): look for a wrong "
+              "call.")
+               .arg(kGoodPrecision, 0, 'f', 0),
+           {}});
     facts.push_back({tr("Area"), area(t.area)});
-    if (deed_.reading.stated_area) facts.push_back({tr("Area the deed states"), area(*deed_.reading.stated_area)});
+    if (deed_.reading.stated_area)
+      facts.push_back({tr("Area the deed states"), area(*deed_.reading.stated_area)});
   }
   facts_->show_facts(facts);
+  // The figures are those of the plan: of the text that is kept, once it is solved.
+  QStringList links;
+  const auto link = [&](const char* key, const QString& name) {
+    const Outcome* outcome = document_.outcome();
+    if (outcome != nullptr && outcome->figures.find(key) != nullptr)
+      links << QString("<a style='color:%1' href='%2'>%3</a>")
+                   .arg(theme_now().grass.name(), key, name.toHtmlEscaped());
+  };
+  if (!editor_->typing()) {
+    link("survey.misclosure", tr("misclosure"));
+    link("survey.precision", tr("precision"));
+    link("survey.area", tr("area"));
+  }
+  how_->setText(tr("How they came about: %1").arg(links.join(", ")));
+  how_->setVisible(!links.isEmpty() && !facts.empty());
+}
+
+void SurveyPanel::show_deed() {
+  const Traverse& t = deed_.traverse;
+  say(wrong_, deed_.reading.refusals);
+  say(passed_, deed_.reading.passed);
+  std::vector<int> lines;
+  for (const DeedNote& n : deed_.reading.refusals) lines.push_back(n.line);
+  const int row = courses_->currentRow();
+  const bool picked =
+      row >= 0 && !courses_->selectedItems().isEmpty() && row < static_cast<int>(t.legs.size());
+  editor_->mark_lines(lines, picked ? t.legs[static_cast<std::size_t>(row)].course.line : 0);
+  show_facts();
   make_lot_->setEnabled(!deed_.no_lot);
   make_lot_->setToolTip(deed_.no_lot ? QString::fromStdString(deed_.no_lot->message()) : QString());
   emit shown_changed();

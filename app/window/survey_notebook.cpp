@@ -29,8 +29,10 @@ constexpr int kMostPinPlaces = 40;
 QString ask_remarks(const std::vector<Trouble>& remarks) {
   constexpr std::size_t kTold = 3;
   QStringList lines;
-  for (std::size_t i = 0; i < std::min(remarks.size(), kTold); ++i) lines << QString::fromStdString(remarks[i].message());
-  if (remarks.size() > kTold) lines << SurveyPanel::tr("And %n more.", "", static_cast<int>(remarks.size() - kTold));
+  for (std::size_t i = 0; i < std::min(remarks.size(), kTold); ++i)
+    lines << QString::fromStdString(remarks[i].message());
+  if (remarks.size() > kTold)
+    lines << SurveyPanel::tr("And %n more.", "", static_cast<int>(remarks.size() - kTold));
   return lines.join(' ');
 }
 
@@ -129,9 +131,9 @@ Form::Bound<T> SurveyPanel::of_sighting(const QString& what, T Sighting::*member
 // A field that offers the names there are.
 void SurveyPanel::known_field(const QString& label, std::string Sighting::*member) {
   const auto bound = of_sighting<std::string>(tr("Point measured from"), member);
-  TypedField* field =
-      text(label, {[bound](const Plan& p) { return QString::fromStdString(bound.get(p)); },
-                   [bound](Plan& p, const QString& v) { bound.set(p, v.trimmed().toStdString()); }, bound.what});
+  TypedField* field = text(
+      label, {[bound](const Plan& p) { return QString::fromStdString(bound.get(p)); },
+              [bound](Plan& p, const QString& v) { bound.set(p, v.trimmed().toStdString()); }, bound.what});
   auto* names = new QStringListModel(field);
   auto* completer = new QCompleter(names, field);
   completer->setCaseSensitivity(Qt::CaseInsensitive);
@@ -160,7 +162,9 @@ void SurveyPanel::degrees_field(const QString& label, double Sighting::*member) 
     document_.commit(std::move(plan), bound.what);
     return {};
   });
-  on_refresh([this, field, bound] { field->show_text(QString::fromStdString(shortest(bound.get(document_.plan()))) + "°"); });
+  on_refresh([this, field, bound] {
+    field->show_text(QString::fromStdString(shortest(bound.get(document_.plan()))) + "°");
+  });
   row(label, field);
 }
 
@@ -183,7 +187,8 @@ void SurveyPanel::add_taped_fields() {
   only({M::two_distances});
   const auto left = of_sighting(tr("Side of the point"), &Sighting::left);
   choice(tr("Seen along that way"), {tr("to the right"), tr("to the left")},
-         {[left](const Plan& p) { return left.get(p) ? 1 : 0; }, [left](Plan& p, int v) { left.set(p, v == 1); }, left.what});
+         {[left](const Plan& p) { return left.get(p) ? 1 : 0; },
+          [left](Plan& p, int v) { left.set(p, v == 1); }, left.what});
   only({M::two_distances});
   known_field(tr("Towards"), &Sighting::to);
   only({M::station_offset});
@@ -211,7 +216,9 @@ void SurveyPanel::add_coordinate_fields() {
   only(SightingMethod::east_north);
   note([this](const Plan&) {
     if (by({SightingMethod::latitude_longitude}))
-      return tr("Handheld receivers are off by some metres (common practice, no source): not for lot lines or set-outs.");
+      return tr(
+          "Handheld receivers are off by some metres (common practice, no source): not for lot lines or "
+          "set-outs.");
     if (by({SightingMethod::east_north})) return tr("The grid's north is taken for the plan's.");
     return QString();
   });
@@ -274,13 +281,15 @@ void SurveyPanel::remove_sightings() {
   auto rows = table_->picked();
   if (rows.empty()) return;
   Plan plan = document_.committed();
-  for (auto row = rows.rbegin(); row != rows.rend(); ++row) plan = edit::without_sighting(std::move(plan), *row);
+  for (auto row = rows.rbegin(); row != rows.rend(); ++row)
+    plan = edit::without_sighting(std::move(plan), *row);
   document_.commit(std::move(plan), rows.size() == 1 ? tr("Remove a point") : tr("Remove points"));
 }
 
 void SurveyPanel::ask_file() {
-  const QString folder = document_.path().isEmpty() ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)
-                                                    : QFileInfo(document_.path()).absolutePath();
+  const QString folder = document_.path().isEmpty()
+                             ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)
+                             : QFileInfo(document_.path()).absolutePath();
   const QString path = QFileDialog::getOpenFileName(window(), tr("Points of the field"), folder,
                                                     tr("Points (*.csv *.txt *.gpx);;All files (*)"));
   if (!path.isEmpty()) import_points(path);
@@ -302,7 +311,8 @@ void SurveyPanel::import_points(const QString& path) {
   const bool earth = points->value.front().method == SightingMethod::latitude_longitude;
   QString said = tr("%n point(s) of %1 taken.", "", static_cast<int>(count)).arg(name);
   if (earth ? !before.map_place.has_value() : !before.survey.grid.has_value())
-    said += ' ' + tr("Nothing said yet where they lie on the plan: their middle was put at the middle of the lot. Pin one "
+    said += ' ' + tr("Nothing said yet where they lie on the plan: their middle was put at the middle of the "
+                     "lot. Pin one "
                      "of them to a corner to set them right.");
   if (!points->remarks.empty()) said += ' ' + ask_remarks(points->remarks);
   document_.commit(edit::with_field_points(before, std::move(points->value)), tr("Points of a file"));
@@ -361,23 +371,23 @@ void SurveyPanel::fill_make_menu() {
       Plan plan = document_.committed();
       const Point at = *placed_[row].at;
       const auto& lot = plan.site.lot;
-      const auto nearest = std::min_element(lot.begin(), lot.end(), [at](const LotCorner& a, const LotCorner& b) {
-        return distance(a.at, at) < distance(b.at, at);
-      });
+      const auto nearest = std::min_element(
+          lot.begin(), lot.end(),
+          [at](const LotCorner& a, const LotCorner& b) { return distance(a.at, at) < distance(b.at, at); });
       const int corner = static_cast<int>(nearest - lot.begin());
       document_.commit(edit::moved_handle(std::move(plan), {edit::Handle::Kind::lot_corner, 0, corner}, at),
                        tr("Lot corner at a point"));
     });
   if (n >= 2)
-    menu->addAction(tr("A utility through them"), this, [this, f = kind(FeatureKind::utility)] {
-      make(f, false, tr("Utility through points"));
-    });
+    menu->addAction(tr("A utility through them"), this,
+                    [this, f = kind(FeatureKind::utility)] { make(f, false, tr("Utility through points")); });
   if (n >= 3) {
     menu->addAction(tr("The lot line round them"), this, [this, rows] {
       document_.commit(edit::with_lot_of(document_.committed(), rows), tr("Lot line round points"));
     });
-    for (FeatureKind k : {FeatureKind::house, FeatureKind::drive, FeatureKind::septic_tank, FeatureKind::drain_field,
-                          FeatureKind::reserve_field, FeatureKind::easement, FeatureKind::no_dig}) {
+    for (FeatureKind k :
+         {FeatureKind::house, FeatureKind::drive, FeatureKind::septic_tank, FeatureKind::drain_field,
+          FeatureKind::reserve_field, FeatureKind::easement, FeatureKind::no_dig}) {
       const QString name = QString::fromUtf8(kind_name(k).data());
       menu->addAction(tr("%1 with these corners").arg(capital(name)), this,
                       [this, f = kind(k), name] { make(f, false, tr("%1 of points").arg(capital(name))); });

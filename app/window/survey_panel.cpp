@@ -17,6 +17,7 @@ SurveyPanel::SurveyPanel(Document& document, QWidget* parent)
       editor_(new DeedEditor),
       wrong_(nullptr),
       passed_(nullptr),
+      how_(new QLabel),
       facts_(new Facts),
       courses_(new QTableWidget),
       make_lot_(new QPushButton(tr("Make the lot line"))),

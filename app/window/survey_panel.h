@@ -36,6 +36,7 @@ class SurveyPanel : public Form {
 
  signals:
   void shown_changed();
+  void trace_asked(const QString& key);
   void told(const QString& words);  // of a file; empty when there is nothing more to say
 
  protected:
@@ -49,6 +50,7 @@ class SurveyPanel : public Form {
   void read_deed_text();
   void show_deed();
   void show_courses();
+  void show_facts();
   void enter_deed(const QString& text);
   QString take_start(const QString& typed);
 
@@ -74,7 +76,7 @@ class SurveyPanel : public Form {
 
   Document& document_;
   DeedEditor* editor_;
-  QLabel *wrong_, *passed_;
+  QLabel *wrong_, *passed_, *how_;
   Facts* facts_;
   QTableWidget* courses_;
   QPushButton* make_lot_;

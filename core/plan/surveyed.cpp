@@ -16,9 +16,9 @@ namespace {
 std::optional<Trouble> no_lot_of(const SurveyedDeed& s) {
   if (!s.reading.refusals.empty()) return s.reading.refusals.front().trouble;
   if (s.traverse.ring.size() < 3)
-    return Trouble{"deed_open", "the deed's boundary", std::to_string(s.traverse.legs.size() - s.traverse.ties) +
-                                                           " courses", "at least three that come back to their beginning",
-                   "Go on with the next course."};
+    return Trouble{"deed_open", "the deed's boundary",
+                   std::to_string(s.traverse.legs.size() - s.traverse.ties) + " courses",
+                   "at least three that come back to their beginning", "Go on with the next course."};
   const auto ring = checked_ring(s.traverse.ring, "the deed's boundary");
   return ring ? std::nullopt : std::optional(ring.error());
 }
@@ -154,7 +154,8 @@ Plan with_field_points(Plan plan, std::vector<Sighting> points) {
   auto& notebook = plan.survey.notebook;
   points.resize(std::min(points.size(), kMostSightings - std::min(kMostSightings, notebook.size())));
   name_freely(notebook, points);
-  notebook.insert(notebook.end(), std::make_move_iterator(points.begin()), std::make_move_iterator(points.end()));
+  notebook.insert(notebook.end(), std::make_move_iterator(points.begin()),
+                  std::make_move_iterator(points.end()));
   return plan;
 }
 
@@ -163,7 +164,8 @@ Plan with_pinned(Plan plan, std::size_t index, Point there) {
   if (index >= placed.size() || !placed[index].at) return plan;
   const Point by = there - *placed[index].at;
   const SightingMethod method = plan.survey.notebook[index].method;
-  if (method == SightingMethod::latitude_longitude && plan.map_place) plan.map_place->at = plan.map_place->at + by;
+  if (method == SightingMethod::latitude_longitude && plan.map_place)
+    plan.map_place->at = plan.map_place->at + by;
   if (method == SightingMethod::east_north) {
     if (!plan.survey.grid) plan.survey.grid = GridTie{};
     plan.survey.grid->at = plan.survey.grid->at + by;

@@ -23,8 +23,8 @@ std::vector<PlacedSighting> placed_notebook(const Plan& plan);
 
 namespace edit {
 
-// The lot line by the deed, with the setback that the lot's first edge has, or else the usual one. The plan as
-// it was where the deed gives no usable line.
+// The lot line by the deed, with the setback that the lot's first edge has, or else the usual one. The plan
+// as it was where the deed gives no usable line.
 Plan with_lot_by_deed(Plan plan, const Deed& deed);
 
 Plan with_sighting(Plan plan, Sighting sighting);  // at the end, under a free name

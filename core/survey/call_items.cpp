@@ -97,8 +97,11 @@ Meaning ItemReader::length_meaning(Key key, std::size_t end) const {
   if (key == Key::radius) return Meaning::radius;
   if (behind == Key::radius) return Meaning::radius;
   if (key == Key::chord) return Meaning::chord;
+  const Meaning before = call_.items.empty() ? Meaning::unknown : call_.items.back().meaning;
+  if (before == Meaning::centre_way && key != Key::arc)
+    return Meaning::radius;  // "whose centre bears N 5 E 50 feet"
   if (key == Key::arc || behind == Key::arc) return Meaning::arc;
-  if (!call_.items.empty() && call_.items.back().meaning == Meaning::chord_way) return Meaning::chord;
+  if (before == Meaning::chord_way) return Meaning::chord;
   if (key == Key::tangent) return Meaning::unknown;
   return Meaning::distance;
 }
@@ -193,7 +196,9 @@ void ItemReader::note_beginning(std::size_t at) {
   const bool spelled =
       word(at, {"point", "place", "corner"}) && word(at + 1, {"of"}) &&
       (word(at + 2, {"beginning"}) || (word(at + 2, {"the"}) && word(at + 3, {"beginning"})));
-  const bool short_of = word(at, {"beginning"}) && at > from_ && word(at - 1, {"to"});
+  const bool to_it = at > from_ && (word(at - 1, {"to"}) ||
+                                    (word(at - 1, {"the"}) && at > from_ + 1 && word(at - 2, {"to"})));
+  const bool short_of = word(at, {"beginning"}) && to_it && !word(at + 1, {"of"});
   if (!abbreviated && !spelled && !short_of) return;
   if (spelled && word(at + 3, {"of"})) return;  // of a curve
   for (std::size_t i = at; i > from_ && i + 4 > at; --i)

@@ -61,7 +61,7 @@ Result<Size> size_of(const CurveGiven& g, UnitSystem units) {
   }
   return refuse(
       short_of("two of radius, central angle, arc and chord",
-               "Write it like R=50 ft, L=30.20 ft, or a radius of 50 feet and a central angle of 34^36'."));
+               "Write it like R=50 ft, L=30.20 ft, or a radius of 50 feet and a central angle of 34°36'."));
 }
 
 struct Compared {

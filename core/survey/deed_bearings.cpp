@@ -132,7 +132,9 @@ bool is_north_south(const Token& t) {
 }
 
 std::size_t over_dots(const Tokens& t, std::size_t at) {
-  while (at < t.size() && (is_sign(t[at], '.') || is_sign(t[at], ',') || is_sign(t[at], '-'))) ++at;
+  while (at < t.size() &&
+         (is_sign(t[at], '.') || is_sign(t[at], ',') || is_sign(t[at], '-') || is_sign(t[at], '"')))
+    ++at;
   return at;
 }
 

@@ -15,6 +15,8 @@ namespace {
 using namespace deed;
 
 constexpr double kFoot = 0.3048;
+constexpr int kMostPassedShown = 5;
+constexpr std::size_t kWordsOfAHeading = 3;
 constexpr double kCurveDegreeRadius =
     18000 / std::numbers::pi * kFoot;  // 100 ft of arc a degree: 5729.578 ft
 
@@ -37,6 +39,7 @@ class DeedReader {
   void read_curve(const Call& call);
   void close_by_words(const Call& call);
   bool is_curve(const Call& call) const;
+  bool is_heading(const Piece& piece) const;
   const Item* straight_way(const Call& call) const;
   const Item* straight_distance(const Call& call, const Item* way) const;
   bool directly_behind(const Item& way, const Item& length) const;
@@ -73,7 +76,7 @@ bool is_number(const Token& t) {
 
 bool is_filler(const Token& t) {
   if (t.kind == Token::Kind::sign)
-    return std::string_view(",:-(=.").find(t.text[0]) != std::string_view::npos;
+    return std::string_view(",:-(=.\"").find(t.text[0]) != std::string_view::npos;
   return is_word(t, {"a", "distance", "dist", "d", "of", "for", "is", "az", "length"});
 }
 
@@ -110,7 +113,7 @@ bool DeedReader::directly_behind(const Item& way, const Item& length) const {
 
 bool DeedReader::after_distance_of(const Item& length) const {
   for (std::size_t i = length.from; i > 0 && i + 4 > length.from; --i)
-    if (is_word(t_[i - 1], {"distance", "dist"})) return true;
+    if (is_word(t_[i - 1], {"distance", "dist", "length"})) return true;
   return false;
 }
 
@@ -163,17 +166,21 @@ void DeedReader::pass_over(const Call& call, const std::vector<const Item*>& use
     return std::any_of(used.begin(), used.end(),
                        [token](const Item* i) { return token >= i->from && token < i->to; });
   };
+  std::string words;
+  int count = 0;
   for (std::size_t i = call.piece.from; i < call.end; ++i) {
     if (!is_number(t_[i]) || covered(i)) continue;
     std::size_t from = i, to = i + 1;
     while (from > call.piece.from && from + 3 > i && !covered(from - 1)) --from;
     while (to < call.end && to < i + 4 && !covered(to)) ++to;
-    reading_.passed.push_back(
-        {t_[i].line,
-         {"deed_passed", "line " + std::to_string(t_[i].line) + ": " + of(from, to) + " was read past", "",
-          "", ""}});
-    i = to;
+    if (++count <= kMostPassedShown) words += (words.empty() ? "" : ", ") + of(from, to);
+    i = to - 1;
   }
+  if (count == 0) return;
+  if (count > kMostPassedShown) words += " and " + std::to_string(count - kMostPassedShown) + " more";
+  const int line = t_[call.piece.from].line;
+  reading_.passed.push_back(
+      {line, {"deed_passed", "read past in line " + std::to_string(line) + ": " + words, "", "", ""}});
 }
 
 // "120.50 feet (36.73 m)": the second has to be the first over again.
@@ -340,6 +347,18 @@ void DeedReader::take_pending(const Call& call) {
   }
 }
 
+// Words above the first call that cannot be meant as one: "Lot 7, Block 3 of Sunny Acres".
+bool DeedReader::is_heading(const Piece& piece) const {
+  if (!reading_.courses.empty() || !reading_.refusals.empty() || is_number(t_[piece.from])) return false;
+  std::size_t words = 0;
+  for (std::size_t i = piece.from; i < piece.to; ++i) {
+    if (is_word(t_[i], {"e", "w", "east", "west", "north", "south", "n", "s", "thence", "curve"}))
+      return false;
+    if (t_[i].kind == Token::Kind::word && t_[i].text.size() > 1) ++words;
+  }
+  return words >= kWordsOfAHeading;
+}
+
 void DeedReader::read(const Piece& piece) {
   Call call{piece, {}, next_curve_at(t_, piece.from, piece.to)};
   call.items = items_of(t_, piece.from, call.end, bare_);
@@ -348,7 +367,7 @@ void DeedReader::read(const Piece& piece) {
                                    t_.begin() + static_cast<std::ptrdiff_t>(piece.to), is_number);
   const bool named = std::any_of(all.begin(), all.end(),
                                  [](const Item& i) { return i.kind != Item::Kind::length || i.unit; });
-  if (piece.preamble) return pass_over(call, {});
+  if (piece.preamble || (!named && is_heading(piece))) return pass_over(call, {});
   if (!named && call.items.to_beginning) {
     const bool done = !reading_.courses.empty() && reading_.courses.back().to_beginning;
     if (!done && !reading_.courses.empty() && !on_tie_) close_by_words(call);

@@ -95,9 +95,8 @@ void Splitter::close(std::size_t to) {
   if (to <= begun_) return;
   Piece p{begun_, to, false};
   const std::size_t first = behind_list_mark(begun_);
-  p.preamble =
-      word(first, {"beginning", "commencing", "commence", "begin", "starting", "start", "being", "from"}) ||
-      (prose_ && pieces_.calls.empty() && !word(begun_, {"thence"}) && !has_direction(begun_, to));
+  p.preamble = word(first, {"beginning", "commencing", "commence", "begin", "starting", "start"}) ||
+               (prose_ && pieces_.calls.empty() && !word(begun_, {"thence"}) && !has_direction(begun_, to));
   if (word(first, {"commencing", "commence"})) pieces_.commencing = true;
   if (!p.preamble && first < to) p.from = first;
   pieces_.calls.push_back(p);

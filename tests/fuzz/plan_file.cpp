@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Plan files: what is read is written so that it reads the same again, without remarks of its own.
+#include "files/plan_file.h"
+
 #include <cstdint>
 #include <cstdlib>
-
-#include "files/plan_file.h"
 
 using namespace underlawn;
 

@@ -22,15 +22,16 @@ TEST(Projection, UtmExamplesOfTheProjDocumentation) {
   EXPECT_NEAR(b.y, 5123750.87, 0.006);
 }
 
-// PROJ, test/gie/builtins.gie, "+proj=tmerc +ellps=GRS80": accept 2 1, expect 222650.796797586 110642.229411933.
+// PROJ, test/gie/builtins.gie, "+proj=tmerc +ellps=GRS80": accept 2 1, expect 222650.796797586
+// 110642.229411933.
 TEST(Projection, TransverseMercatorOfProjsOwnTests) {
   const Point p = projected("+proj=tmerc +ellps=GRS80", 1, 2).value();
   EXPECT_NEAR(p.x, 222650.796797586, 1e-4);
   EXPECT_NEAR(p.y, 110642.229411933, 1e-4);
 }
 
-// A degree of latitude and of longitude on WGS 84 at the plan's place, from the radii of curvature M and N (Snyder,
-// Map Projections: a Working Manual, USGS Professional Paper 1395, equations 4-19 and 4-20).
+// A degree of latitude and of longitude on WGS 84 at the plan's place, from the radii of curvature M and N
+// (Snyder, Map Projections: a Working Manual, USGS Professional Paper 1395, equations 4-19 and 4-20).
 TEST(Projection, AMetreOfThePlanIsAMetreOnTheEllipsoid) {
   const double a = 6378137, f = 1 / 298.257223563, e2 = f * (2 - f), degree = std::numbers::pi / 180;
   for (double latitude : {-40.0, 0.0, 45.0, 64.0}) {

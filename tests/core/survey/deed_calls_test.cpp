@@ -27,7 +27,8 @@ DeedReading us(const std::string& text) {
 
 Course only(const std::string& text, UnitSystem units = UnitSystem::us) {
   const DeedReading r = read_deed(text, units);
-  EXPECT_TRUE(r.refusals.empty()) << text << ": " << (r.refusals.empty() ? "" : r.refusals[0].trouble.message());
+  EXPECT_TRUE(r.refusals.empty()) << text << ": "
+                                  << (r.refusals.empty() ? "" : r.refusals[0].trouble.message());
   EXPECT_EQ(r.courses.size(), 1u) << text;
   return r.courses.empty() ? Course{} : r.courses[0];
 }
@@ -48,17 +49,37 @@ void expect_course(const std::string& text, double azimuth, double metres) {
 
 TEST(DeedCalls, OneBearingInManySpellings) {
   const double way = dms(45, 30, 15), m = 120.50 * kFoot;
-  for (const char* text :
-       {"N 45°30'15\" E 120.50 ft", "N45°30'15\"E 120.50'", "N 45° 30' 15\" E, 120.50 feet", "N45-30-15E 120.50",
-        "n 45 30 15 e 120.50", "North 45 degrees 30 minutes 15 seconds East 120.50 feet",
-        "North 45 deg. 30 min. 15 sec. East a distance of 120.50 feet", "N.45°30'15\"E. 120.50 ft.",
-        "N45d30m15sE 120.5ft", "N 45:30:15 E 120.50", "N 45º30′15″ E – 120.50 feet", "N45^30'15\"E: 120.50'",
-        "N 45° 30’ 15” E  120.50’", "Thence N 45°30'15\" E 120.50 feet to a 5/8 inch rebar;",
-        "1. N 45°30'15\" E 120.50 ft", "(1) N 45°30'15\" E 120.50 ft", "L1  N45°30'15\"E  120.50'",
-        "Course 1: N 45°30'15\" E 120.50 ft", "L1 | N45°30'15\"E | 120.50", "1 N45°30'15\"E 120.50",
-        "North 45 degrees, 30 minutes and 15 seconds East, along the line of Lot 7, a distance of 120.50 feet",
-        "AZ 45°30'15\" 120.50 ft", "azimuth 45-30-15, 120.50", "45°30'15\" 120.50 ft", "Az. = 45°30'15\" 120.50'",
-        "120.50 feet N 45°30'15\" E", "45°30'15\" 120.5", "N45°30'15\"E120.50'", "N 45°30'15\" E 120.50 ft # to the oak"})
+  for (const char* text : {"N 45°30'15\" E 120.50 ft",
+                           "N45°30'15\"E 120.50'",
+                           "N 45° 30' 15\" E, 120.50 feet",
+                           "N45-30-15E 120.50",
+                           "n 45 30 15 e 120.50",
+                           "North 45 degrees 30 minutes 15 seconds East 120.50 feet",
+                           "North 45 deg. 30 min. 15 sec. East a distance of 120.50 feet",
+                           "N.45°30'15\"E. 120.50 ft.",
+                           "N45d30m15sE 120.5ft",
+                           "N 45:30:15 E 120.50",
+                           "N 45º30′15″ E – 120.50 feet",
+                           "N45^30'15\"E: 120.50'",
+                           "N 45° 30’ 15” E  120.50’",
+                           "Thence N 45°30'15\" E 120.50 feet to a 5/8 inch rebar;",
+                           "1. N 45°30'15\" E 120.50 ft",
+                           "(1) N 45°30'15\" E 120.50 ft",
+                           "L1  N45°30'15\"E  120.50'",
+                           "Course 1: N 45°30'15\" E 120.50 ft",
+                           "L1 | N45°30'15\"E | 120.50",
+                           "\"N 45°30'15\"\" E\",120.50",
+                           "1 N45°30'15\"E 120.50",
+                           "North 45 degrees, 30 minutes and 15 seconds East, along the line of Lot 7, a "
+                           "distance of 120.50 feet",
+                           "AZ 45°30'15\" 120.50 ft",
+                           "azimuth 45-30-15, 120.50",
+                           "45°30'15\" 120.50 ft",
+                           "Az. = 45°30'15\" 120.50'",
+                           "120.50 feet N 45°30'15\" E",
+                           "45°30'15\" 120.5",
+                           "N45°30'15\"E120.50'",
+                           "N 45°30'15\" E 120.50 ft # to the oak"})
     expect_course(text, way, m);
 }
 
@@ -78,14 +99,25 @@ TEST(DeedCalls, QuadrantsDecimalsAndDueCourses) {
 
 TEST(DeedCalls, AnyUnitOfLength) {
   const double way = 45 * kDegree;
-  const std::pair<const char*, double> lengths[] = {
-      {"10 chains", 660 * kFoot},       {"10 chains 25 links", 676.5 * kFoot}, {"10.25 ch", 676.5 * kFoot},
-      {"4 rods", 66 * kFoot},           {"4 rods and 5 links", 69.3 * kFoot},  {"4 poles", 66 * kFoot},
-      {"4 perches", 66 * kFoot},        {"36.73 m", 36.73},                    {"36.73 metres", 36.73},
-      {"12'-6\"", 12.5 * kFoot},        {"12' 6 1/2\"", 150.5 * 0.0254},       {"12 ft 6 in", 12.5 * kFoot},
-      {"1,234.56 feet", 1234.56 * kFoot}, {"36,73 m", 36.73},                  {"0.25 mile", 1320 * kFoot},
-      {"10 varas", 1000.0 / 3 * 0.0254}, {"100 US survey feet", 100 * 1200.0 / 3937}, {"40 yards", 120 * kFoot},
-      {"100 U.S. survey feet", 100 * 1200.0 / 3937}};
+  const std::pair<const char*, double> lengths[] = {{"10 chains", 660 * kFoot},
+                                                    {"10 chains 25 links", 676.5 * kFoot},
+                                                    {"10.25 ch", 676.5 * kFoot},
+                                                    {"4 rods", 66 * kFoot},
+                                                    {"4 rods and 5 links", 69.3 * kFoot},
+                                                    {"4 poles", 66 * kFoot},
+                                                    {"4 perches", 66 * kFoot},
+                                                    {"36.73 m", 36.73},
+                                                    {"36.73 metres", 36.73},
+                                                    {"12'-6\"", 12.5 * kFoot},
+                                                    {"12' 6 1/2\"", 150.5 * 0.0254},
+                                                    {"12 ft 6 in", 12.5 * kFoot},
+                                                    {"1,234.56 feet", 1234.56 * kFoot},
+                                                    {"36,73 m", 36.73},
+                                                    {"0.25 mile", 1320 * kFoot},
+                                                    {"10 varas", 1000.0 / 3 * 0.0254},
+                                                    {"100 US survey feet", 100 * 1200.0 / 3937},
+                                                    {"40 yards", 120 * kFoot},
+                                                    {"100 U.S. survey feet", 100 * 1200.0 / 3937}};
   for (const auto& [text, metres] : lengths) expect_course(std::string("N 45° E ") + text, way, metres);
   EXPECT_DOUBLE_EQ(only("N 45 E 100", UnitSystem::metric).length, 100);
   const DeedReading r = us("units: chains\nN 45 E 10\nS 45 E 20");
@@ -94,12 +126,14 @@ TEST(DeedCalls, AnyUnitOfLength) {
 }
 
 TEST(DeedCalls, ProseIsCutIntoItsCallsAndClosesInWords) {
-  const DeedReading r = us(
-      "BEGINNING at an iron pin at the southwest corner of Lot 7, which bears N 12° E 30.00 feet from the road;\n"
-      "thence along the west line of said lot North 10° 00' 00\" East, a distance of\n"
-      "200.00 feet to a 5/8 inch rebar; thence South 80 degrees\n00 minutes East 150.00 feet to a stone;\n"
-      "THENCE S 10° W 200.00 feet; thence N 80° W 150.00 feet to the POINT OF BEGINNING, containing 0.6887 acre, "
-      "more or less, subject to an easement 10 feet wide.");
+  const DeedReading r =
+      us("BEGINNING at an iron pin at the southwest corner of Lot 7, which bears N 12° E 30.00 feet from the "
+         "road;\n"
+         "thence along the west line of said lot North 10° 00' 00\" East, a distance of\n"
+         "200.00 feet to a 5/8 inch rebar; thence South 80 degrees\n00 minutes East 150.00 feet to a stone;\n"
+         "THENCE S 10° W 200.00 feet; thence N 80° W 150.00 feet to the POINT OF BEGINNING, containing "
+         "0.6887 acre, "
+         "more or less, subject to an easement 10 feet wide.");
   EXPECT_TRUE(r.refusals.empty());
   ASSERT_EQ(r.courses.size(), 4u);
   EXPECT_NEAR(r.courses[0].azimuth, 10 * kDegree, 1e-12);
@@ -115,18 +149,20 @@ TEST(DeedCalls, ProseIsCutIntoItsCallsAndClosesInWords) {
 }
 
 TEST(DeedCalls, AListOfCoursesBehindOneThence) {
-  const DeedReading r = us(
-      "thence along said line the following three (3) courses:\n1) N 10° E 100.00 feet;\n2) N 20° E 50.00 feet;\n"
-      "3) N 30° E 25.00 feet; thence S 80° E 90 feet");
+  const DeedReading r =
+      us("thence along said line the following three (3) courses:\n1) N 10° E 100.00 feet;\n2) N 20° E 50.00 "
+         "feet;\n"
+         "3) N 30° E 25.00 feet; thence S 80° E 90 feet");
   EXPECT_TRUE(r.refusals.empty()) << r.refusals[0].trouble.message();
   ASSERT_EQ(r.courses.size(), 4u);
   EXPECT_NEAR(r.courses[2].length, 25 * kFoot, 1e-12);
 }
 
 TEST(DeedCalls, TiesFromThePointOfCommencementAreNotOfTheBoundary) {
-  const DeedReading r = us(
-      "COMMENCING at the corner of Section 7; thence N 0° E 500.00 feet to the TRUE POINT OF BEGINNING; thence N 0° E "
-      "100 feet; thence N 90° E 100 feet; thence S 0° E 100 feet; thence to the point of beginning.");
+  const DeedReading r =
+      us("COMMENCING at the corner of Section 7; thence N 0° E 500.00 feet to the TRUE POINT OF BEGINNING; "
+         "thence N 0° E "
+         "100 feet; thence N 90° E 100 feet; thence S 0° E 100 feet; thence to the point of beginning.");
   EXPECT_TRUE(r.refusals.empty());
   ASSERT_EQ(r.courses.size(), 5u);
   EXPECT_TRUE(r.courses[0].tie);
@@ -148,12 +184,17 @@ TEST(DeedCalls, CurvesByWhatTheDeedGives) {
         "N 0 E 100 ft\nC1 R=50.00' L=78.54' Δ=90°00'00\" CB=N45°00'00\"E CH=70.71' right",
         "N 0 E 100 ft\ncurve right, chord N 45° E 70.71 ft, R = 50 ft",
         "N 0 E 100 ft\narc 78.54 ft chord 70.71 ft to the right",
-        "thence N 0° E 100 feet; thence along the arc of a tangent curve to the right having a radius of 50.00 feet, "
-        "an arc distance of 78.54 feet, through a central angle of 90°, the chord of which bears N 45° E 70.71 feet",
-        "thence N 0° E 100 feet to the beginning of a curve to the right having a radius of 50.00 feet and a central "
+        "thence N 0° E 100 feet; thence along the arc of a tangent curve to the right having a radius of "
+        "50.00 feet, "
+        "an arc distance of 78.54 feet, through a central angle of 90°, the chord of which bears N 45° E "
+        "70.71 feet",
+        "thence N 0° E 100 feet to the beginning of a curve to the right having a radius of 50.00 feet and a "
+        "central "
         "angle of 90°; thence along said curve an arc distance of 78.54 feet",
         "thence N 0° E 100 feet; thence 78.54 feet on the arc of a 50.00 foot radius curve to the right",
-        "thence N 0° E 100 feet; thence on a curve concave to the southeast, with a radius of 50 feet, a distance of "
+        "N 0 E 100 ft\ncurve to the right whose centre bears N 90° E 50 feet, central angle 90°",
+        "thence N 0° E 100 feet; thence on a curve concave to the southeast, with a radius of 50 feet, a "
+        "distance of "
         "78.54 feet"}) {
     const DeedReading read = us(text);
     ASSERT_TRUE(read.refusals.empty()) << text << ": " << read.refusals[0].trouble.message();
@@ -170,11 +211,29 @@ TEST(DeedCalls, CurvesByWhatTheDeedGives) {
   }
 }
 
+// 5729.578 / 5 ft: the arc definition.
+TEST(DeedCalls, ACurveByItsDegree) {
+  const DeedReading r = us("N 0 E 100\ncurve right, degree of curve 5°00', length 200");
+  ASSERT_EQ(r.courses.size(), 2u);
+  EXPECT_NEAR(r.courses[1].curve->radius, 5729.578 / 5 * kFoot, 1e-4);
+  EXPECT_NEAR(r.courses[1].curve->delta, 10 * kDegree, 1e-9);
+}
+
+TEST(DeedCalls, EveryNumberThatIsReadPastIsTold) {
+  const DeedReading r =
+      us("thence N 45° E 100 feet to a point on the line of Lot 7, which is 20 feet east of the road");
+  ASSERT_EQ(r.passed.size(), 1u);
+  const std::string told = r.passed[0].trouble.message();
+  EXPECT_NE(told.find("Lot 7"), std::string::npos) << told;
+  EXPECT_NE(told.find("20 feet"), std::string::npos) << told;
+}
+
 TEST(DeedCalls, CurvesThatAreNotGivenInFullOrDisagreeAreRefused) {
   EXPECT_NE(refusal("N 0 E 100 ft\ncurve R=50 L=78.54").find("left or to the right"), std::string::npos);
   EXPECT_NE(refusal("N 0 E 100 ft\ncurve left R=50").find("two of radius"), std::string::npos);
   EXPECT_NE(refusal("curve left R=50 L=78.54").find("chord's bearing"), std::string::npos);
-  EXPECT_NE(refusal("N 0 E 100 ft\nnon-tangent curve left R=50 L=78.54").find("not to be tangent"), std::string::npos);
+  EXPECT_NE(refusal("N 0 E 100 ft\nnon-tangent curve left R=50 L=78.54").find("not to be tangent"),
+            std::string::npos);
   EXPECT_NE(refusal("N 0 E 100 ft\ncurve left R=50 L=90 delta=90°").find("arc"), std::string::npos);
   EXPECT_NE(refusal("N 0 E 100 ft\ncurve left R=50 chord N 45 E 101 ft").find("diameter"), std::string::npos);
   EXPECT_NE(refusal("N 0 E 100 ft\ncurve left R=50 L=78.54 N 45 E").find("chord or"), std::string::npos);
@@ -206,17 +265,29 @@ TEST(DeedCalls, CoursesStopAtTheFirstRefusalAndAllRefusalsAreTold) {
 }
 
 TEST(DeedCalls, NothingAndRemarksAreNoCalls) {
-  for (const char* text : {"", "\n\n", "# N 45 E 100 ft", "// from book 12\n", "Lot line of the Miller place"}) {
+  for (const char* text : {"", "\n\n", "# N 45 E 100 ft", "// from book 12\n", "Lot line of the Miller place",
+                           "Lot 7, Block 3 of Sunny Acres, Plat Book 12"}) {
     const DeedReading r = us(text);
     EXPECT_TRUE(r.courses.empty()) << text;
     EXPECT_TRUE(r.refusals.empty()) << text;
   }
 }
 
+TEST(DeedCalls, WhatOnlyLooksLikeAPreambleIsACall) {
+  expect_course("From the point of beginning N 45 E 100 feet", 45 * kDegree, 100 * kFoot);
+  EXPECT_TRUE(only("N 45 E 100 feet to the beginning.").to_beginning);
+  EXPECT_FALSE(only("N 45 E 100 feet to the beginning of a curve").to_beginning);
+  EXPECT_EQ(us("M 45 E 100").refusals.size(), 1u);
+}
+
 TEST(DeedCalls, HostileTextIsReadInBoundsAndNeverFails) {
-  std::vector<std::string> texts = {std::string(kMostDeedText + 1, 'N'), std::string(kMostDeedText, ';'),
-                                    std::string(kMostDeedText, '1'), std::string(kMostDeedText, '\xff'),
-                                    "N 1e300 E 1e300 ft", "N \0 E", "\xef\xbb\xbfN 45 E 100 ft"};
+  std::vector<std::string> texts = {std::string(kMostDeedText + 1, 'N'),
+                                    std::string(kMostDeedText, ';'),
+                                    std::string(kMostDeedText, '1'),
+                                    std::string(kMostDeedText, '\xff'),
+                                    "N 1e300 E 1e300 ft",
+                                    "N \0 E",
+                                    "\xef\xbb\xbfN 45 E 100 ft"};
   std::string many, thence, words;
   for (int i = 0; i < 9000; ++i) many += "N 1 E 1 ft\n";
   for (int i = 0; i < 12000; ++i) thence += "thence ";
@@ -233,15 +304,18 @@ TEST(DeedCalls, HostileTextIsReadInBoundsAndNeverFails) {
 
 TEST(DeedCalls, SpoiledTextsAreReadTheSameTwiceAndFinite) {
   const std::string good =
-      "Beginning at a pin; thence N 45°30'15\" E 120.50 feet; thence along a curve to the left, R=50 ft, L=30.20 ft, "
+      "Beginning at a pin; thence N 45°30'15\" E 120.50 feet; thence along a curve to the left, R=50 ft, "
+      "L=30.20 ft, "
       "chord N 28° E 29.7 ft; thence S 10-20-30 W 10 chains 25 links to the point of beginning";
   std::mt19937 random(20261126);
   for (int n = 0; n < 10000; ++n) {
     std::string text = good;
     for (int k = 0; k < 1 + n % 4; ++k) {
       const std::size_t at = random() % text.size();
-      if (random() % 2) text[at] = static_cast<char>(random() % 256);
-      else text.erase(at, random() % 9);
+      if (random() % 2)
+        text[at] = static_cast<char>(random() % 256);
+      else
+        text.erase(at, random() % 9);
     }
     const DeedReading r = us(text);
     EXPECT_EQ(r, us(text));

@@ -80,9 +80,9 @@ TEST(PointsGpx, WhatIsNoGpxIsRefused) {
     for (int i = 0; i < 100000; ++i) text += "<a>";
     return text;
   }();
-  for (const std::string& text : {std::string(), std::string("<gpx>"), std::string("<kml></kml>"),
-                                  std::string("<gpx></gpx>"), std::string("\0\0\0", 3), deep,
-                                  std::string("<!DOCTYPE x [<!ENTITY a \"aaaa\">]><gpx>&a;</gpx>")})
+  for (const std::string& text :
+       {std::string(), std::string("<gpx>"), std::string("<kml></kml>"), std::string("<gpx></gpx>"),
+        std::string("\0\0\0", 3), deep, std::string("<!DOCTYPE x [<!ENTITY a \"aaaa\">]><gpx>&a;</gpx>")})
     EXPECT_FALSE(points_from_gpx(text));
 }
 
@@ -94,8 +94,10 @@ TEST(FieldPoints, SpoiledFilesAreReadOrRefusedWithoutHarm) {
       std::string text = good;
       for (int k = 0; k < 1 + n % 4; ++k) {
         const std::size_t at = random() % text.size();
-        if (random() % 2) text[at] = static_cast<char>(random() % 256);
-        else text.erase(at, random() % 9);
+        if (random() % 2)
+          text[at] = static_cast<char>(random() % 256);
+        else
+          text.erase(at, random() % 9);
       }
       const auto read = good == csv ? points_from_csv(text, UnitSystem::us) : points_from_gpx(text);
       if (!read) continue;

@@ -23,7 +23,9 @@ Sighting two(std::string name, std::string from, double a, std::string to, doubl
 }
 
 NotebookSetting setting() {
-  return {{{"lot 1", {0, 0}}, {"lot 2", {50, 0}}, {"house A", {10, 20}}}, MapPlace{45, 10, {100, 200}}, pi / 2,
+  return {{{"lot 1", {0, 0}}, {"lot 2", {50, 0}}, {"house A", {10, 20}}},
+          MapPlace{45, 10, {100, 200}},
+          pi / 2,
           UnitSystem::metric};
 }
 
@@ -36,7 +38,8 @@ std::vector<PlacedSighting> placed(std::vector<Sighting> notebook, NotebookSetti
 }  // namespace
 
 TEST(Notebook, TwoTapesGiveThePointOnTheChosenSide) {
-  const auto p = placed({two("P1", "lot 1", 30, "Lot 2", 40, true), two("P2", "lot 1", 30, "lot 2", 40, false)});
+  const auto p =
+      placed({two("P1", "lot 1", 30, "Lot 2", 40, true), two("P2", "lot 1", 30, "lot 2", 40, false)});
   ASSERT_TRUE(p[0].at && p[1].at);
   EXPECT_NEAR(p[0].at->x, 18, 1e-9);  // a 3-4-5 triangle on its long side
   EXPECT_NEAR(p[0].at->y, 24, 1e-9);
@@ -68,10 +71,11 @@ TEST(Notebook, PointsHangOnOneAnotherInAnyOrder) {
 }
 
 TEST(Notebook, RefusalsNameThePointAndWhatIsWrong) {
-  const auto p = placed({two("far", "lot 1", 10, "lot 2", 10, true), two("who", "lot 9", 10, "lot 2", 10, true),
-                         two("ring", "gnir", 10, "lot 2", 45, true), two("gnir", "ring", 10, "lot 2", 45, true),
-                         two("same", "lot 1", 10, "LOT 1", 10, true), two("hangs", "far", 10, "lot 1", 10, true),
-                         two("inside", "lot 1", 100, "lot 2", 10, true)});
+  const auto p =
+      placed({two("far", "lot 1", 10, "lot 2", 10, true), two("who", "lot 9", 10, "lot 2", 10, true),
+              two("ring", "gnir", 10, "lot 2", 45, true), two("gnir", "ring", 10, "lot 2", 45, true),
+              two("same", "lot 1", 10, "LOT 1", 10, true), two("hangs", "far", 10, "lot 1", 10, true),
+              two("inside", "lot 1", 100, "lot 2", 10, true)});
   for (const PlacedSighting& s : p) ASSERT_FALSE(s.at) << s.name;
   EXPECT_NE(p[0].at.error().message().find("30"), std::string::npos) << p[0].at.error().message();
   EXPECT_NE(p[1].at.error().message().find("lot 9"), std::string::npos);

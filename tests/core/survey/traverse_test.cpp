@@ -104,7 +104,8 @@ TEST(Traverse, FiguresTellWhereTheyComeFrom) {
   add_traverse_figures(all, run_traverse(r.courses, Deed{}, 0), r);
   const double lat = all.at("survey.latitudes").value, dep = all.at("survey.departures").value;
   EXPECT_NEAR(all.at("survey.misclosure").value, std::hypot(lat, dep), 1e-12);
-  EXPECT_NEAR(all.at("survey.precision").value, all.at("survey.run").value / all.at("survey.misclosure").value, 1e-9);
+  EXPECT_NEAR(all.at("survey.precision").value,
+              all.at("survey.run").value / all.at("survey.misclosure").value, 1e-9);
   EXPECT_FALSE(all.at("survey.misclosure").source.empty());
   EXPECT_FALSE(all.at("survey.area").source.empty());
   EXPECT_EQ(all.trace("survey.precision").back()->key, "survey.departures");
