@@ -49,10 +49,13 @@ void tell(const DeedReading& reading, const Traverse& t, UnitSystem units, std::
   out << "\nBoundary " << surveyed(t.perimeter, units) << " long\n";
   if (t.worked_out)
     out << "The last course is worked out, so nothing says how the deed closes\n";
+  else if (!t.comes_back)
+    out << "The courses do not come back: they end " << surveyed(t.misclosure, units)
+        << " from their beginning\n";
   else
     out << "Misclosure " << surveyed(t.misclosure, units)
         << (t.precision ? ", one part in " + std::to_string(std::llround(*t.precision)) : "") << "\n";
-  out << "Area " << area(t.area) << "\n";
+  if (t.comes_back) out << "Area " << area(t.area) << "\n";
   if (reading.stated_area) out << "The deed states " << area(*reading.stated_area) << "\n";
 }
 
@@ -94,6 +97,7 @@ Json deed_json(const DeedReading& reading, const Traverse& t) {
                {"latitude_m", t.latitude},
                {"departure_m", t.departure},
                {"area_m2", t.area},
+               {"comes_back", t.comes_back},
                {"worked_out", t.worked_out},
                {"ring_m", to_json(t.ring)},
                {"refusals", notes_json(reading.refusals)},

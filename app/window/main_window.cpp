@@ -40,7 +40,7 @@ QString hint_words() {
       "<p><b>H</b> &nbsp; the house, then <b>E</b> &nbsp; where the supply run enters it</p>"
       "<p><b>T</b> trees, <b>U</b> utilities, <b>S</b> septic tank, <b>W</b> well, <b>N</b> what is to be "
       "left alone</p>"
-      "<p><b>Ctrl+I</b> &nbsp; brings in a surveyor's drawing or a parcel file, <b>Ctrl+Shift+I</b> lays a "
+      "<p><b>Alt+Y</b> &nbsp; reads deed calls, <b>Ctrl+I</b> brings in a surveyor's drawing or a parcel file, <b>Ctrl+Shift+I</b> lays a "
       "plat "
       "under the drawing</p>"
       "<p>The loop follows by itself. <b>Ctrl+O</b> opens a plan, <b>Ctrl+K</b> finds any command.</p>");
@@ -188,8 +188,10 @@ void MainWindow::connect_canvas() {
   says_->setText(canvas_->status());
   side_->lot_list()->put_on_top(new LayerBoxes(document_, *canvas_));
   SurveyPanel* survey = side_->survey_panel();
-  connect(survey, &SurveyPanel::shown_changed, this,
-          [this, survey] { canvas_->set_survey(survey->marks()); });
+  connect(survey, &SurveyPanel::shown_changed, this, [this, survey] {
+    canvas_->set_survey(survey->marks());
+    show_hint();
+  });
   WaysPanel* ways = side_->ways_panel();
   connect(ways, &WaysPanel::shown_changed, this, [this, ways] {
     const Way* way = ways->shown();
@@ -249,7 +251,8 @@ void MainWindow::update_title() {
 // Until something is drawn the drawing says what to do first.
 void MainWindow::show_hint() {
   const Site& site = document_.plan().site;
-  const bool bare = site.lot.empty() && site.features.empty() && document_.plan().pictures.empty();
+  const bool bare = site.lot.empty() && site.features.empty() && document_.plan().pictures.empty() &&
+                    canvas_->survey().empty();
   hint_->setVisible(bare && canvas_->tool() == ToolId::select);
   if (!hint_->isVisible()) return;
   hint_->setFixedWidth(std::min(480, canvas_->width() - 40));

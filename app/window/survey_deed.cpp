@@ -193,17 +193,19 @@ void SurveyPanel::show_facts() {
     facts.push_back({tr("Boundary"), surveyed_length(t.perimeter, units)});
     if (t.worked_out)
       facts.push_back({tr("The last course is worked out, so nothing says how the deed closes."), {}});
-    else
+    else if (t.comes_back)
       facts.push_back({tr("Misclosure"), surveyed_length(t.misclosure, units)});
-    if (!t.worked_out && t.precision)
+    else
+      facts.push_back({tr("Open: from its end back to its beginning"), surveyed_length(t.misclosure, units)});
+    if (t.precision && !t.worked_out)
       facts.push_back({tr("Precision"), tr("one part in %L1").arg(std::round(*t.precision), 0, 'f', 0)});
-    if (!t.worked_out && t.precision && *t.precision < kGoodPrecision)
+    if (t.precision && !t.worked_out && *t.precision < kGoodPrecision)
       facts.push_back(
-          {tr("A lot is surveyed to one part in %L1 or better (common practice, no source): look for a wrong "
-              "call.")
+          {tr("A lot is surveyed to one part in %L1 or better (common practice, no source): look for a "
+              "wrong call.")
                .arg(kGoodPrecision, 0, 'f', 0),
            {}});
-    facts.push_back({tr("Area"), area(t.area)});
+    if (t.comes_back) facts.push_back({tr("Area"), area(t.area)});
     if (deed_.reading.stated_area)
       facts.push_back({tr("Area the deed states"), area(*deed_.reading.stated_area)});
   }

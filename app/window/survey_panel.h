@@ -63,6 +63,7 @@ class SurveyPanel : public Form {
   const Sighting* sighting() const;  // the one that is edited; null: none
   bool by(std::initializer_list<SightingMethod> methods) const;
   void known_field(const QString& label, std::string Sighting::*member);
+  void bearing_field(const QString& label);
   void degrees_field(const QString& label, double Sighting::*member);
   void show_notebook();
   void add_sighting();

@@ -131,6 +131,7 @@ QPushButton:focus, QToolButton#word:focus { border: 2px solid @focus; padding: 4
 QPushButton#main { background: @grass; color: @on_grass; border: 1px solid @grass; font-weight: 600; }
 QPushButton#main:focus { border: 2px solid @text; }
 QPushButton:disabled { color: @edge; border-color: @line; background: @ground; }
+QPushButton#main:disabled { background: @ground; color: @edge; border: 1px solid @line; }
 QPushButton#plain { border: 1px solid transparent; background: transparent; color: @grass; padding: 4px 6px; }
 QPushButton#plain:hover { background: @tint; }
 QPushButton#plain:focus { border: 2px solid @focus; padding: 3px 5px; }

@@ -15,7 +15,7 @@ namespace {
 
 std::optional<Trouble> no_lot_of(const SurveyedDeed& s) {
   if (!s.reading.refusals.empty()) return s.reading.refusals.front().trouble;
-  if (s.traverse.ring.size() < 3)
+  if (s.traverse.ring.size() < 3 || !s.traverse.comes_back)
     return Trouble{"deed_open", "the deed's boundary",
                    std::to_string(s.traverse.legs.size() - s.traverse.ties) + " courses",
                    "at least three that come back to their beginning", "Go on with the next course."};

@@ -189,6 +189,20 @@ std::optional<Bearing> due_at(const Tokens& t, std::size_t at) {
   return std::nullopt;
 }
 
+std::optional<double> bearing_in(std::string_view text) {
+  if (text.size() > 80) return std::nullopt;
+  const PlainDeed deed = plain_deed(text);
+  const Tokens& t = deed.tokens;
+  auto bearing = bearing_at(t, 0);
+  if (!bearing) bearing = due_at(t, 0);
+  if (bearing && bearing->end == t.size() && bearing->wrong.empty()) return bearing->azimuth;
+  const std::size_t first = !t.empty() && is_word(t[0], {"az", "azimuth", "azm"}) ? over_dots(t, 1) : 0;
+  const auto angle = angle_at(t, first);
+  const bool whole =
+      angle && angle->end == t.size() && angle->wrong.empty() && angle->radians <= 2 * pi + 1e-12;
+  return whole ? std::optional(angle->radians) : std::nullopt;
+}
+
 std::optional<double> rough_direction(std::string_view word) {
   for (std::string_view tail : {"erly", "ern", "wardly", "ward"})
     if (word.size() > tail.size() + 1 && word.ends_with(tail)) {

@@ -227,6 +227,12 @@ void DeedReader::read_straight(const Call& call) {
     return refuse_at(distance->from, {"deed_length", "the distance" + in_line(distance->from), of(*distance),
                                       "more than 0", "Check it with the deed."});
   if (!agrees_in_brackets(call, *distance)) return;
+  for (const Item& i : call.items.items)
+    if (i.meaning == Meaning::way && i.from >= distance->to && directly_behind(*distance, i))
+      return refuse_at(i.from, {"deed_two_calls",
+                                "line " + std::to_string(t_[first].line) + ", " + words +
+                                    ", goes on with another bearing, " + of(i),
+                                "", "", "Put each course on a line of its own, or a ; between them."});
   Course course;
   course.azimuth = in_turn(way->value);
   course.length = distance->value;

@@ -75,6 +75,8 @@ struct Bearing {
 std::optional<Bearing> bearing_at(const Tokens& tokens, std::size_t at);
 // "due north", "north", "e": whether a distance follows is for the caller to see.
 std::optional<Bearing> due_at(const Tokens& tokens, std::size_t at);
+// A text that is a bearing and nothing else: N 45°30' E, due west, 135.5, AZ 135-30-00.
+std::optional<double> bearing_in(std::string_view text);
 // north, northeasterly, ne: which way something lies, for a curve's hollow side.
 std::optional<double> rough_direction(std::string_view word);
 

@@ -96,6 +96,17 @@ void add_legs(Traverse& t, const std::vector<Course>& courses) {
   t.end = at;
 }
 
+// A deed that says it comes back does; so does one that misses by less than this share of its length.
+constexpr double kComesBack = 0.02;
+
+bool comes_back(const Traverse& t) {
+  const std::size_t legs = t.legs.size() - t.ties;
+  const bool curved =
+      std::any_of(t.legs.begin(), t.legs.end(), [](const Leg& l) { return l.course.curve.has_value(); });
+  if (legs < (curved ? 2u : 3u)) return false;
+  return t.legs.back().course.to_beginning || t.misclosure <= kComesBack * t.run;
+}
+
 void close(Traverse& t) {
   for (std::size_t i = t.ties; i < t.legs.size(); ++i) {
     t.perimeter += t.legs[i].course.length;
@@ -106,7 +117,8 @@ void close(Traverse& t) {
   t.departure = off.x;
   t.misclosure = norm(off);
   t.closing_azimuth = t.misclosure > 0 ? in_turn(std::atan2(-off.x, -off.y)) : 0;
-  if (t.misclosure > kSamePlace) t.precision = t.run / t.misclosure;
+  t.comes_back = comes_back(t);
+  if (t.comes_back && t.misclosure > kSamePlace) t.precision = t.run / t.misclosure;
 }
 
 void correct(Traverse& t) {
@@ -117,14 +129,6 @@ void correct(Traverse& t) {
     leg.latitude_correction = -t.latitude * share;
     leg.departure_correction = -t.departure * share;
   }
-}
-
-// A deed that says it comes back does; so does one that misses by less than this share of its length.
-constexpr double kComesBack = 0.02;
-
-bool comes_back(const Traverse& t) {
-  if (t.legs.size() < t.ties + 3) return false;
-  return t.legs.back().course.to_beginning || t.misclosure <= kComesBack * t.run;
 }
 
 void place(Traverse& t, const Deed& deed, double north) {
@@ -145,7 +149,7 @@ void place(Traverse& t, const Deed& deed, double north) {
     }
     at = to;
   }
-  if (t.legs.size() > t.ties && !comes_back(t)) t.ring.push_back(t.legs.back().line.back());
+  if (t.legs.size() > t.ties && !t.comes_back) t.ring.push_back(t.legs.back().line.back());
   t.area = corners.size() > 2 ? enclosed(t.legs, t.ties, corners) : 0;
   t.begin = deed.start + turned(t.begin);
   t.end = deed.start + turned(t.end);
@@ -157,7 +161,7 @@ Traverse run_traverse(const std::vector<Course>& courses, const Deed& deed, doub
   Traverse t;
   add_legs(t, courses);
   close(t);
-  if (deed.closure == ClosureChoice::compass_rule) correct(t);
+  if (deed.closure == ClosureChoice::compass_rule && t.comes_back) correct(t);
   place(t, deed, north);
   return t;
 }

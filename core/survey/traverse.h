@@ -30,9 +30,10 @@ struct Traverse {
   double run = 0;                      // m, curves by their chords: what the compass rule shares out by
   double latitude = 0, departure = 0;  // sums over the boundary as written; 0 when it closes
   double misclosure = 0;               // m, linear
-  std::optional<double> precision;     // run / misclosure; nothing where it closes to kSamePlace
+  std::optional<double> precision;     // run / misclosure; nothing where it closes to kSamePlace or is open
   double closing_azimuth = 0;          // from the end to the beginning, by the deed's north
   double area = 0;          // m2, curves as curves; closed by a straight line where it does not close
+  bool comes_back = false;  // else it is open, and its misclosure says nothing
   bool worked_out = false;  // the last course is not in the deed: there is no misclosure to judge by
   Ring ring;                // the lot line, corrected; a small misclosure is left to the last course
   bool operator==(const Traverse&) const = default;

@@ -56,14 +56,15 @@ void add_traverse_figures(Figures& all, const Traverse& t, const DeedReading& re
              "length of the traverse ÷ misclosure",
              mahun,
              {"survey.run", "survey.misclosure"}});
-  all.add({"survey.area",
-           "Area by the deed",
-           t.area,
-           Quantity::area,
-           "half the sum of cross products of the corners, and R² (Δ − sin Δ) / 2 for each curve, added or "
-           "taken off",
-           "J. Mahun, Open Access Surveying Library, COGO, chapter H",
-           {"survey.courses"}});
+  if (t.comes_back)
+    all.add({"survey.area",
+             "Area by the deed",
+             t.area,
+             Quantity::area,
+             "half the sum of cross products of the corners, and R² (Δ − sin Δ) / 2 for each curve, added or "
+             "taken off",
+             "J. Mahun, Open Access Surveying Library, COGO, chapter H",
+             {"survey.courses"}});
   if (reading.stated_area)
     all.add({"survey.stated_area",
              "Area that the deed states",

@@ -7,6 +7,7 @@
 #include <numbers>
 #include <random>
 
+#include "survey/deed_words.h"
 #include "survey/survey.h"
 #include "survey/traverse.h"
 
@@ -251,6 +252,7 @@ TEST(DeedCalls, RefusalsNameLineWordsAndWhatWasExpected) {
   EXPECT_NE(refusal("135.5 100").find("bearing"), std::string::npos);
   EXPECT_NE(refusal("N 45 E 1,234 feet").find("thousands"), std::string::npos);
   EXPECT_NE(refusal("45° 30 120.5").find("two numbers"), std::string::npos);
+  EXPECT_NE(refusal("N 10 E 200 ft S 80 E 150 ft").find("line of its own"), std::string::npos);
   EXPECT_NE(refusal("N 45 E 0 ft").find("more than 0"), std::string::npos);
   EXPECT_NE(refusal("N 45 E 120.50 feet (40.00 m)").find("brackets"), std::string::npos);
   EXPECT_TRUE(us("N 45 E 120.50 feet (36.73 m)").refusals.empty());
@@ -278,6 +280,16 @@ TEST(DeedCalls, WhatOnlyLooksLikeAPreambleIsACall) {
   EXPECT_TRUE(only("N 45 E 100 feet to the beginning.").to_beginning);
   EXPECT_FALSE(only("N 45 E 100 feet to the beginning of a curve").to_beginning);
   EXPECT_EQ(us("M 45 E 100").refusals.size(), 1u);
+}
+
+TEST(DeedCalls, ABearingByItself) {
+  EXPECT_NEAR(*deed::bearing_in("N 45°30'15\" E"), dms(45, 30, 15), 1e-12);
+  EXPECT_NEAR(*deed::bearing_in("s10w"), 190 * kDegree, 1e-12);
+  EXPECT_NEAR(*deed::bearing_in("due West"), 270 * kDegree, 1e-12);
+  EXPECT_NEAR(*deed::bearing_in("135.5"), 135.5 * kDegree, 1e-12);
+  EXPECT_NEAR(*deed::bearing_in("AZ 135-30-00"), 135.5 * kDegree, 1e-12);
+  for (const char* text : {"", "N", "N 95 E", "400", "N 45 E 100", "up"})
+    EXPECT_FALSE(deed::bearing_in(text)) << text;
 }
 
 TEST(DeedCalls, HostileTextIsReadInBoundsAndNeverFails) {

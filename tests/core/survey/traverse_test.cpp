@@ -98,6 +98,19 @@ TEST(Traverse, ALargerArcThanAHalfCircle) {
   expect_near(arc.back(), {10, 20});
 }
 
+TEST(Traverse, AnOpenOneHasNoPrecisionAndIsNotCorrected) {
+  Deed deed;
+  deed.closure = ClosureChoice::compass_rule;
+  for (const char* text : {"N 0 E 30 m", "N 0 E 30 m\nN 90 E 40 m", "N 0 E 30 m\nN 90 E 40 m\nN 0 E 30 m"}) {
+    const Traverse t = run(text, deed);
+    EXPECT_FALSE(t.comes_back) << text;
+    EXPECT_FALSE(t.precision) << text;
+    EXPECT_NEAR(t.legs[0].latitude_correction, 0, 1e-12) << text;
+    EXPECT_EQ(t.ring.size(), t.legs.size() + 1) << text;
+  }
+  EXPECT_TRUE(run("N 0 E 30 m\nN 90 E 40 m\nS 45 W 9 m to the point of beginning").comes_back);
+}
+
 TEST(Traverse, FiguresTellWhereTheyComeFrom) {
   const DeedReading r = read_deed("N 0 E 30 m\nN 90 E 40 m\nS 0 E 30 m\nN 90 W 39.9 m", UnitSystem::metric);
   Figures all;
