@@ -228,7 +228,7 @@ void DeedReader::read_straight(const Call& call) {
                                       "more than 0", "Check it with the deed."});
   if (!agrees_in_brackets(call, *distance)) return;
   for (const Item& i : call.items.items)
-    if (i.meaning == Meaning::way && i.from >= distance->to && directly_behind(*distance, i))
+    if (&i != way && i.meaning == Meaning::way && i.from >= distance->to && directly_behind(*distance, i))
       return refuse_at(i.from, {"deed_two_calls",
                                 "line " + std::to_string(t_[first].line) + ", " + words +
                                     ", goes on with another bearing, " + of(i),
