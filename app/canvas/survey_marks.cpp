@@ -70,8 +70,8 @@ void paint_beginning(QPainter& painter, const SurveyMarks& s, const View& view, 
   if (s.misclosure) {
     draw_line(painter, on_device({s.misclosure->a, s.misclosure->b}, view), look, QPen(look.error, 2));
     const QPointF end = view.to_device(s.misclosure->a);
-    if (!s.misclosure_words.isEmpty())
-      draw_words(painter, end + QPointF(0, 18), s.misclosure_words, look, look.error);
+    const double half = QFontMetricsF(plan_font(look.text_size)).horizontalAdvance(s.misclosure_words) / 2;
+    if (half > 0) draw_words(painter, end + QPointF(half, 18), s.misclosure_words, look, look.error);
   }
   if (!s.begin) return;
   const QPointF at = view.to_device(*s.begin);

@@ -13,6 +13,11 @@ namespace {
 constexpr int kMostRowsSeen = 7;
 enum Column { kName, kMethod, kPlace };
 
+QString place_words(Point at, UnitSystem units) {
+  const double unit = units == UnitSystem::us ? 0.3048 : 1;
+  return QString("%1, %2").arg(at.x / unit, 0, 'f', 2).arg(at.y / unit, 0, 'f', 2);
+}
+
 }  // namespace
 
 NotebookTable::NotebookTable(Document& document, QWidget* parent)
@@ -28,6 +33,8 @@ NotebookTable::NotebookTable(Document& document, QWidget* parent)
 void NotebookTable::refresh(const std::vector<PlacedSighting>& placed) {
   filling_ = true;
   const auto& notebook = document_.plan().survey.notebook;
+  table_->horizontalHeaderItem(kPlace)->setText(document_.plan().units == UnitSystem::us ? tr("x, y (ft)")
+                                                                                         : tr("x, y (m)"));
   table_->setRowCount(static_cast<int>(notebook.size()));
   for (std::size_t i = 0; i < notebook.size(); ++i) {
     const int row = static_cast<int>(i);
@@ -35,8 +42,7 @@ void NotebookTable::refresh(const std::vector<PlacedSighting>& placed) {
     set_cell(row, kName, QString::fromStdString(notebook[i].name), Qt::AlignLeft);
     set_cell(row, kMethod, sighting_method_name(notebook[i].method), Qt::AlignLeft);
     const UnitSystem units = document_.plan().units;
-    set_cell(row, kPlace,
-             at ? surveyed_length(at->x, units) + ", " + surveyed_length(at->y, units) : tr("no place"));
+    set_cell(row, kPlace, at ? place_words(*at, units) : tr("no place"));
     for (int column : {kMethod, kPlace}) {
       QTableWidgetItem* item = table_->item(row, column);
       item->setFlags(item->flags() & ~Qt::ItemIsEditable);

@@ -36,15 +36,15 @@ QToolButton* menu_button(const QString& text) {
 QString sighting_method_name(SightingMethod method) {
   switch (method) {
     case SightingMethod::two_distances:
-      return SurveyPanel::tr("two distances");
+      return SurveyPanel::tr("two tapes");
     case SightingMethod::station_offset:
-      return SurveyPanel::tr("station, offset");
+      return SurveyPanel::tr("off a line");
     case SightingMethod::bearing_distance:
-      return SurveyPanel::tr("bearing, distance");
+      return SurveyPanel::tr("bearing");
     case SightingMethod::latitude_longitude:
       return SurveyPanel::tr("satellite");
     case SightingMethod::east_north:
-      return SurveyPanel::tr("east, north");
+      return SurveyPanel::tr("grid");
   }
   return {};
 }

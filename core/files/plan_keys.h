@@ -95,12 +95,12 @@ void walk_keys(V& v, Deed& d) {
 template <class V>
 void walk_keys(V& v, Sighting& s) {
   const Sighting usual;
+  v.key("name", s.name);
+  v.choice("method", s.method, kSightingMethodNames);
   const SightingMethod by = s.method;
   const bool earth = by == SightingMethod::latitude_longitude, grid = by == SightingMethod::east_north;
   const bool aimed = by == SightingMethod::bearing_distance, taped = !earth && !grid;
   const bool two = taped && !aimed;
-  v.key("name", s.name);
-  v.choice("method", s.method, kSightingMethodNames);
   v.key_if(taped || !s.from.empty(), "from", s.from);
   v.key_if(two || !s.to.empty(), "to", s.to);
   v.key_if(taped || s.first != usual.first, "first_m", s.first);

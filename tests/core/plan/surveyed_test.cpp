@@ -65,6 +65,12 @@ TEST(Surveyed, PlansKeepTheirSurveyAndOldOnesHaveNone) {
   plan.survey.deed = oblong();
   plan.survey.deed.closure = ClosureChoice::compass_rule;
   plan = edit::with_field_points(plan, {satellite("Oak", 45.1, 10.2), satellite("Oak", 45.1001, 10.2001)});
+  for (int method = 0; method < 5; ++method) {
+    Sighting s;
+    s.method = static_cast<SightingMethod>(method);
+    s.from = "Oak";
+    plan = edit::with_sighting(plan, s);
+  }
   const auto read = plan_from_text(plan_to_text(plan));
   ASSERT_TRUE(read);
   EXPECT_TRUE(read->remarks.empty());
