@@ -29,6 +29,8 @@ bool continues_character(char c) {
 
 // The longest row that the text starts with.
 const std::pair<std::string_view, std::string_view>* row_for(std::string_view text) {
+  const bool plain = static_cast<unsigned char>(text[0]) < 0x80 && text[0] != '\'' && text[0] != '\t';
+  if (plain) return nullptr;  // of the rows only '' and the tab begin with a plain character
   const std::pair<std::string_view, std::string_view>* best = nullptr;
   for (const auto& row : kPlain)
     if (text.starts_with(row.first) && (best == nullptr || row.first.size() > best->first.size()))

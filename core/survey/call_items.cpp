@@ -18,7 +18,10 @@ enum class Key { none, plain, radius, chord, arc, delta, curve_degree, tangent, 
 class ItemReader {
  public:
   ItemReader(const Tokens& t, std::size_t from, std::size_t to, double bare)
-      : t_(t), from_(from), to_(to), bare_(bare) {}
+      : t_(t), from_(from), to_(to), bare_(bare) {
+    keys_.reserve(to - from);
+    for (std::size_t i = from; i < to; ++i) keys_.push_back(key_at(i));
+  }
   CallItems run();
 
  private:
@@ -46,11 +49,13 @@ class ItemReader {
   const Tokens& t_;
   std::size_t from_, to_;
   double bare_;
+  std::vector<Key> keys_;   // of each token
   std::size_t window_ = 0;  // words from here on speak of the next number
   CallItems call_;
 };
 
 Key ItemReader::key_at(std::size_t at) const {
+  if (t_[at].kind != Token::Kind::word) return Key::none;
   if (word(at, {"radius", "radii"})) return Key::radius;
   if (word(at, {"r", "rad"}) && valued(at)) return Key::radius;
   if (word(at, {"chord", "lc", "lch", "chd", "cb", "cd", "chb"})) return Key::chord;
@@ -74,7 +79,7 @@ Key ItemReader::key_before(std::size_t at) const {
   Key plain = Key::none;
   const std::size_t first = std::max(window_, at > kWindow ? at - kWindow : 0);
   for (std::size_t i = at; i > first; --i) {
-    const Key key = key_at(i - 1);
+    const Key key = keys_[i - 1 - from_];
     if (key == Key::radius && word(i, {"point"})) return Key::centre;
     if (key == Key::plain) plain = Key::plain;
     if (key != Key::none && key != Key::plain) return key;

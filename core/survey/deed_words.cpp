@@ -17,6 +17,10 @@ constexpr std::pair<std::string_view, std::string_view> kSigns[] = {
 std::string with_plain_signs(std::string_view typed) {
   std::string out;
   for (std::size_t i = 0; i < typed.size();) {
+    if (static_cast<unsigned char>(typed[i]) < 0x80 && typed[i] != '\r') {
+      out += typed[i++];
+      continue;
+    }
     const auto* row = std::find_if(std::begin(kSigns), std::end(kSigns),
                                    [&](const auto& r) { return typed.substr(i).starts_with(r.first); });
     const bool found = row != std::end(kSigns);

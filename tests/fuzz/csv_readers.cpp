@@ -15,12 +15,12 @@ using namespace underlawn;
 
 namespace {
 
-void finite(double value) {
+void must_be_finite(double value) {
   if (!std::isfinite(value)) std::abort();
 }
 
-void finite(const std::vector<double>& values) {
-  for (double v : values) finite(v);
+void must_be_finite(const std::vector<double>& values) {
+  for (double v : values) must_be_finite(v);
 }
 
 }  // namespace
@@ -31,24 +31,24 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   switch (data[0] % 5) {
     case 0:
       if (const auto loads = loads_from_csv(text, "fuzz")) {
-        finite(loads->value.heating);
-        finite(loads->value.cooling);
+        must_be_finite(loads->value.heating);
+        must_be_finite(loads->value.cooling);
       }
       break;
     case 1:
       if (const auto unit = heat_pump_from_csv(text))
-        for (const PerformancePoint& p : unit->heating) finite(p.entering);
+        for (const PerformancePoint& p : unit->heating) must_be_finite(p.entering);
       break;
     case 2:
       if (const auto log = probe_log_from_csv(text))
-        for (const ProbeReading& r : log->readings) finite(r.temperature);
+        for (const ProbeReading& r : log->readings) must_be_finite(r.temperature);
       break;
     case 3:
       if (const auto readings = readings_from_text(text))
-        for (const PressureReading& r : *readings) finite(r.pressure);
+        for (const PressureReading& r : *readings) must_be_finite(r.pressure);
       break;
     default:
-      if (const auto weather = weather_from_epw(text)) finite(weather->value.outdoor);
+      if (const auto weather = weather_from_epw(text)) must_be_finite(weather->value.outdoor);
   }
   return 0;
 }
