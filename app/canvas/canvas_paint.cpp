@@ -50,7 +50,8 @@ void Canvas::paintEvent(QPaintEvent*) {
 void Canvas::paint_overlay(QPainter& painter) const {
   const ToolPaint p{painter, view_, look_, pointer_};
   const Plan& shown = document_.plan();
-  const bool bare = shown.site.lot.empty() && shown.site.features.empty() && shown.pictures.empty() && survey_.empty();
+  const bool bare =
+      shown.site.lot.empty() && shown.site.features.empty() && shown.pictures.empty() && survey_.empty();
   if (bare && tool_id_ == ToolId::select) paint_welcome(p);
   paint_scale_bar(p, shown.units);
   paint_north(p, shown.site.north);

@@ -40,7 +40,8 @@ QString hint_words() {
       "<p><b>H</b> &nbsp; the house, then <b>E</b> &nbsp; where the supply run enters it</p>"
       "<p><b>T</b> trees, <b>U</b> utilities, <b>S</b> septic tank, <b>W</b> well, <b>N</b> what is to be "
       "left alone</p>"
-      "<p><b>Alt+Y</b> &nbsp; reads deed calls, <b>Ctrl+I</b> brings in a surveyor's drawing or a parcel file, <b>Ctrl+Shift+I</b> lays a "
+      "<p><b>Alt+Y</b> &nbsp; reads deed calls, <b>Ctrl+I</b> brings in a surveyor's drawing or a parcel "
+      "file, <b>Ctrl+Shift+I</b> lays a "
       "plat "
       "under the drawing</p>"
       "<p>The loop follows by itself. <b>Ctrl+O</b> opens a plan, <b>Ctrl+K</b> finds any command.</p>");
