@@ -50,6 +50,8 @@ class SideColumn : public QWidget {
   };
   enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, price };
   enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, survey };
+    survey
+  };
   void show_tab(Tab tab, bool take_keyboard);
   Tab tab() const;
   void set_wide(bool wide);
@@ -89,6 +91,7 @@ class SideColumn : public QWidget {
   QWidget* report_column_;
   QVBoxLayout* report_home_;
   std::array<QWidget*, 15> pages_{};
+  std::array<QWidget*, 13> pages_{};
   bool wide_ = false;
 };
 
