@@ -46,10 +46,7 @@ class SideColumn : public QWidget {
     price,
     crew,
     record,
-    as_built
-  };
-  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, price };
-  enum class Tab { report, loop, selected, lot, ground, heat, temperatures, size, flow, title, ways, survey };
+    as_built,
     survey
   };
   void show_tab(Tab tab, bool take_keyboard);
@@ -90,8 +87,7 @@ class SideColumn : public QWidget {
   QTabWidget* tabs_;
   QWidget* report_column_;
   QVBoxLayout* report_home_;
-  std::array<QWidget*, 15> pages_{};
-  std::array<QWidget*, 13> pages_{};
+  std::array<QWidget*, 16> pages_{};
   bool wide_ = false;
 };
 
