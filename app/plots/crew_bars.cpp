@@ -77,6 +77,7 @@ void paint_hours(QPainter& p, const CrewCalendar& c, const QRectF& plot, const F
   const int hours = static_cast<int>(std::floor(c.day_length / 3600 + 1e-9));
   const double one = plot.width() * 3600 / c.day_length;
   const int step = std::max(1, static_cast<int>(std::ceil(m.horizontalAdvance("10:00 ") / one)));
+  double taken = -1e9;  // by the text before
   for (int h = 0; h <= hours; ++h) {
     const double x = across(plot, h * 3600.0, c.day_length);
     p.setPen(QPen(s.rule, 0.6 * s.unit));
@@ -85,7 +86,10 @@ void paint_hours(QPainter& p, const CrewCalendar& c, const QRectF& plot, const F
     p.setPen(s.faint);
     const QString text = clock(c, h * 3600.0);
     const double w = m.horizontalAdvance(text);
-    p.drawText(QPointF(std::min(x - w / 2, plot.right() + s.unit - w), plot.bottom() + 0.9 * f.axis), text);
+    const double left = std::min(x - w / 2, plot.right() + s.unit - w);
+    if (left < taken + 3 * s.unit) continue;
+    p.drawText(QPointF(left, plot.bottom() + 0.9 * f.axis), text);
+    taken = left + w;
   }
 }
 

@@ -52,13 +52,13 @@ class Sections : public Block {
     double y = room.top() + heading_height();
     for (const Cut& c : cuts_) {
       y += above(c, k);
-      paint_cut(painter, c, {room.left() + kSide + c.step->top * k / 2, y}, k);
+      paint_cut(painter, c, {room.left() + kSide + c.step->top * k / 2, y}, k, room.width() - pt(6));
       y += c.step->depth * k + kBelow;
     }
   }
 
  private:
-  static constexpr double kSide = pt(66), kRight = pt(14), kBelow = pt(42);
+  static constexpr double kSide = pt(66), kRight = pt(14), kBelow = pt(54);
 
   double above(const Cut& c, double k) const {
     const double shield = c.step->sides == Sides::shield ? 0.46 * k : 0;
@@ -102,7 +102,7 @@ class Sections : public Block {
                  QPointF(mid.x() + half - pt(3), mid.y() + share * s.depth * k));
   }
 
-  void paint_cut(QPainter& p, const Cut& c, QPointF mid, double k) const {
+  void paint_cut(QPainter& p, const Cut& c, QPointF mid, double k, double width) const {
     const DigStep& s = *c.step;
     const double top = s.top / 2 * k, half = s.width / 2 * k, floor = mid.y() + s.depth * k;
     const double off = plan_.dig.spoil_off * k, heap = s.heap.width * k;
@@ -122,7 +122,9 @@ class Sections : public Block {
       p.setBrush(kTint);
       p.drawPolygon(QPolygonF(
           {{foot, mid.y()}, {foot + heap / 2, mid.y() - s.heap.height * k}, {foot + heap, mid.y()}}));
-      across(p, mid.x() + top, foot, mid.y() + pt(9), shown_length(plan_, plan_.dig.spoil_off));
+      across(p, mid.x() + top, foot, mid.y() + pt(9), "");
+      write(p, {mid.x() + top + pt(2), mid.y() + pt(32)},
+            shown_length(plan_, plan_.dig.spoil_off) + " off the edge", type(9.5, QFont::DemiBold));
       across(p, foot, foot + heap, mid.y() + pt(9), shown_length(plan_, s.heap.width));
     }
     const double x = mid.x() - top - pt(12);
@@ -131,7 +133,11 @@ class Sections : public Block {
     write(p, {x - pt(3), (mid.y() + floor) / 2 + pt(3)}, shown_length(plan_, s.depth),
           type(9.5, QFont::DemiBold), kInk, Align::right);
     across(p, mid.x() - half, mid.x() + half, floor + pt(7), shown_length(plan_, s.width));
-    write(p, {mid.x() - top - pt(60), floor + pt(33)}, c.name + ": " + words(s), type(9.5));
+    double y = floor + pt(33);
+    for (const QString& line : wrapped(c.name + ": " + words(s), type(9.5), width, 2)) {
+      write(p, {mid.x() - top - pt(60), y}, line, type(9.5));
+      y += line_height(type(9.5));
+    }
   }
 
   QString words(const DigStep& s) const {
