@@ -8,6 +8,7 @@
 #include "base/quantity.h"
 #include "canvas/hit.h"
 #include "canvas/pictures.h"
+#include "layout/header_groups.h"
 #include "plan/dimensions.h"
 #include "plane/region.h"
 #include "tools/grips.h"
@@ -131,8 +132,8 @@ void Canvas::set_drawn(std::shared_ptr<const Outcome> outcome) {
   plan_redrawn();
 }
 
-void Canvas::set_ghost(std::optional<Ghost> ghost) {
-  ghost_ = std::move(ghost);
+void Canvas::set_ghosts(std::vector<Ghost> ghosts) {
+  ghosts_ = std::move(ghosts);
   update();
 }
 
@@ -319,8 +320,9 @@ void Canvas::turn_hold() {
     return pick({});  // another trench may have its place in the list now
   }
   if (what.kind == Selected::Kind::header)
-    return commit(with_header_lock_turned(plan(), layout),
-                  plan().wishes.header_on ? tr("Let the header go") : tr("Hold the header's line"));
+    return commit(with_header_lock_turned(plan(), layout, what.id), header_is_held(plan().wishes, what.id)
+                                                                        ? tr("Let the header go")
+                                                                        : tr("Hold the header's line"));
   if (what.kind == Selected::Kind::run)
     return commit(with_run_lock_turned(plan(), layout),
                   plan().wishes.run_by.empty() ? tr("Lead the run") : tr("Let the run go"));

@@ -41,12 +41,13 @@ class Canvas : public QWidget, private ToolContext {
 
   // Painted over the plan and beneath what moves with the pointer; may be none.
   void set_veil(std::function<void(QPainter&, const View&)> veil);
-  void set_ghost(std::optional<Ghost> ghost);  // another layout over the one that is drawn
+  void set_ghosts(std::vector<Ghost> ghosts);  // other layouts over the one that is drawn, two at most
+  const std::vector<Ghost>& ghosts() const { return ghosts_; }
+  const Ghost* ghost() const { return ghosts_.empty() ? nullptr : &ghosts_.front(); }
   // What is not of the plan, or not yet, over it: a drawing to be brought in. May be none.
   void set_guest(std::function<void(QPainter&, const View&)> guest);
   // All of it in view, left of a card that covers so many pixels at the right.
   void look_at(const Box& box, int covered = 0);
-  const std::optional<Ghost>& ghost() const { return ghost_; }
   // Over the drawing; brought into sight as long as the view is the whole of it.
   void set_survey(SurveyMarks survey);
   const SurveyMarks& survey() const { return survey_; }
@@ -165,9 +166,9 @@ class Canvas : public QWidget, private ToolContext {
   bool picture_old_ = true;
   std::function<void(QPainter&, const View&)> veil_;
   std::function<void(QPainter&, const View&)> guest_;
-  std::optional<Ghost> ghost_;
   std::shared_ptr<const Outcome> drawn_;
   SurveyMarks survey_;
+  std::vector<Ghost> ghosts_;
   QPixmap picture_;
 };
 

@@ -42,7 +42,7 @@ void Canvas::paintEvent(QPaintEvent*) {
   if (veil_) veil_(painter, view_);
   painter.setRenderHint(QPainter::Antialiasing);
   if (guest_) guest_(painter, view_);
-  if (ghost_) paint_ghost(painter, *ghost_, view_, look_);
+  paint_ghosts(painter, ghosts_, view_, look_);
   if (!survey_.empty()) paint_survey(painter, survey_, view_, look_);
   paint_overlay(painter);
 }

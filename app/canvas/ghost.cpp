@@ -2,6 +2,7 @@
 #include "canvas/ghost.h"
 
 #include <QPainter>
+#include <QStringList>
 
 namespace underlawn {
 
@@ -15,66 +16,84 @@ QPolygonF on_device(const std::vector<Point>& points, const View& view) {
   return line;
 }
 
-QPen dashed(const QColor& colour, double width) {
-  QPen pen(colour, width, Qt::CustomDashLine, Qt::FlatCap, Qt::MiterJoin);
-  pen.setDashPattern({4, 2});
+// The first in long dashes, the second in dashes and dots: told apart without their colours.
+QPen dashed(const Look& look, std::size_t which) {
+  QPen pen(which == 0 ? look.ghost : look.other_ghost, 2, Qt::CustomDashLine, Qt::FlatCap, Qt::MiterJoin);
+  pen.setDashPattern(which == 0 ? QList<qreal>{4, 2} : QList<qreal>{5, 1.5, 1, 1.5});
   return pen;
 }
 
 // Light beneath, so that it shows on soil and lawn alike.
 template <class Draw>
-void twice(QPainter& painter, const Look& look, const Draw& draw) {
+void twice(QPainter& painter, const Look& look, std::size_t which, const Draw& draw) {
   QColor halo = look.ground;
   halo.setAlpha(200);
   painter.setPen(QPen(halo, 4));
   draw();
-  painter.setPen(dashed(look.ghost, 2));
+  painter.setPen(dashed(look, which));
   draw();
 }
 
-void paint_legend(QPainter& painter, const Ghost& ghost, const View& view, const Look& look) {
+QStringList names_of(const std::vector<Ghost>& ghosts) {
+  QStringList names = {ghosts.front().now.isEmpty() ? QObject::tr("As it stands") : ghosts.front().now};
+  for (const Ghost& g : ghosts) names << g.name;
+  if (ghosts.size() > 1)
+    for (int i = 1; i < names.size(); ++i) names[i] = QString(QChar('A' + i - 1)) + ": " + names[i];
+  return names;
+}
+
+void paint_legend(QPainter& painter, const std::vector<Ghost>& ghosts, const View& view, const Look& look) {
   const QFont font = plan_font(look.text_size);
   const QFontMetricsF metrics(font);
   const double most = std::max(80.0, view.size.width() - 2 * kMargin - 3 * kPad - kSwatch - 60);
-  const QString now = ghost.now.isEmpty() ? QObject::tr("As it stands") : ghost.now;
-  const QString other = metrics.elidedText(ghost.name, Qt::ElideRight, most);
+  QStringList names = names_of(ghosts);
   const double row = metrics.height() + 4;
-  const double wide = std::max(metrics.horizontalAdvance(now), metrics.horizontalAdvance(other));
-  const QRectF box(kMargin, kMargin, wide + kSwatch + 3 * kPad, 2 * row + 2 * kPad);
+  double wide = 0;
+  for (QString& name : names) {
+    name = metrics.elidedText(name, Qt::ElideRight, most);
+    wide = std::max(wide, metrics.horizontalAdvance(name));
+  }
+  const auto rows = static_cast<double>(names.size());
+  const QRectF box(kMargin, kMargin, wide + kSwatch + 3 * kPad, rows * row + 2 * kPad);
   painter.setPen(QPen(look.setback, 1));
   painter.setBrush(look.ground);
   painter.drawRoundedRect(box, 6, 6);
   painter.setFont(font);
-  for (int i = 0; i < 2; ++i) {
+  for (int i = 0; i < names.size(); ++i) {
     const double y = box.top() + kPad + (i + 0.5) * row;
     const QRectF swatch(box.left() + kPad, y - 4, kSwatch, 8);
-    painter.setPen(i == 0 ? QPen(look.trench, 1.4) : dashed(look.ghost, 2));
+    painter.setPen(i == 0 ? QPen(look.trench, 1.4) : dashed(look, static_cast<std::size_t>(i - 1)));
     painter.setBrush(i == 0 ? QBrush(look.trench_fill) : QBrush(Qt::NoBrush));
     painter.drawRect(swatch);
     painter.setPen(look.text);
     painter.drawText(QRectF(swatch.right() + kPad, y - row / 2, wide + 2, row),
-                     Qt::AlignVCenter | Qt::AlignLeft, i == 0 ? now : other);
+                     Qt::AlignVCenter | Qt::AlignLeft, names[i]);
+  }
+}
+
+void paint_one(QPainter& painter, const Ghost& ghost, std::size_t which, const View& view, const Look& look) {
+  painter.setBrush(Qt::NoBrush);
+  std::vector<Polyline> lines = ghost.layout.header.legs;
+  lines.push_back(ghost.layout.run.line);
+  for (const Polyline& line : lines)
+    twice(painter, look, which, [&] { painter.drawPolyline(on_device(line, view)); });
+  QColor tint = which == 0 ? look.ghost : look.other_ghost;
+  tint.setAlpha(36);
+  painter.setBrush(tint);
+  for (const Trench& t : ghost.layout.trenches) {
+    const QPolygonF outline = on_device(floor_of(t), view);
+    twice(painter, look, which, [&] { painter.drawPolygon(outline); });
   }
 }
 
 }  // namespace
 
-void paint_ghost(QPainter& painter, const Ghost& ghost, const View& view, const Look& look) {
+void paint_ghosts(QPainter& painter, const std::vector<Ghost>& ghosts, const View& view, const Look& look) {
+  if (ghosts.empty()) return;
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
-  painter.setBrush(Qt::NoBrush);
-  std::vector<Polyline> lines = ghost.layout.header.legs;
-  lines.push_back(ghost.layout.run.line);
-  for (const Polyline& line : lines)
-    twice(painter, look, [&] { painter.drawPolyline(on_device(line, view)); });
-  QColor tint = look.ghost;
-  tint.setAlpha(36);
-  painter.setBrush(tint);
-  for (const Trench& t : ghost.layout.trenches) {
-    const QPolygonF outline = on_device(floor_of(t), view);
-    twice(painter, look, [&] { painter.drawPolygon(outline); });
-  }
-  paint_legend(painter, ghost, view, look);
+  for (std::size_t i = 0; i < ghosts.size(); ++i) paint_one(painter, ghosts[i], i, view, look);
+  paint_legend(painter, ghosts, view, look);
   painter.restore();
 }
 

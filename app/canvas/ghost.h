@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Another layout over the one that is drawn, as dashed outlines in a colour of its own, with a legend.
+// One or two other layouts over the one that is drawn, as outlines with dashes and a colour of their own,
+// with a legend.
 #pragma once
 
 #include "canvas/look.h"
@@ -17,6 +18,6 @@ struct Ghost {
   QString now = {};  // of what is drawn, in the legend; else "As it stands"
 };
 
-void paint_ghost(QPainter& painter, const Ghost& ghost, const View& view, const Look& look);
+void paint_ghosts(QPainter& painter, const std::vector<Ghost>& ghosts, const View& view, const Look& look);
 
 }  // namespace underlawn

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "layout/given.h"
+#include "layout/header_groups.h"
 #include "plan/dimensions.h"
 #include "plane/region.h"
 #include "plane/strip.h"
@@ -80,10 +81,16 @@ void find_dimensions_at(Finder& finder, const Plan& plan) {
       finder.line({Selected::Kind::dimension, static_cast<int>(i)}, {line->a, line->b});
 }
 
+// Of one field all of it, of groups the group's own.
+Selected header_of(const Layout& layout, std::size_t leg) {
+  return {Selected::Kind::header, layout.groups.size() > 1 ? group_of_leg(layout, leg) : 0};
+}
+
 void find_derived_at(Finder& finder, const Layout& layout) {
   for (const Trench& t : layout.trenches)
     if (length_of(t) > kSamePlace) finder.area({Selected::Kind::trench, t.number}, floor_of(t));
-  for (const Polyline& leg : layout.header.legs) finder.line({Selected::Kind::header}, leg);
+  for (std::size_t i = 0; i < layout.header.legs.size(); ++i)
+    finder.line(header_of(layout, i), layout.header.legs[i]);
   finder.line({Selected::Kind::run}, layout.run.line);
 }
 

@@ -60,6 +60,7 @@ Look Look::light() {
   look.snap = "#d6006c";
   look.stale = "#a7a49c";
   look.ghost = "#00594e";
+  look.other_ghost = "#a3246f";
   look.hint = "#2f6db5";
   look.warning = "#c26a00";
   look.error = "#b3132b";
@@ -95,6 +96,7 @@ Look Look::night() {
   look.snap = "#ff77c4";
   look.stale = "#5c6166";
   look.ghost = "#a8fff2";
+  look.other_ghost = "#f29ad0";
   look.hint = "#7db4f5";
   look.warning = "#ffb54a";
   look.error = "#ff7480";

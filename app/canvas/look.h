@@ -19,7 +19,7 @@ struct Look {
   QColor house, drive, septic, well, tree, easement, no_dig;
   QColor buildable, clearance;
   QColor trench, trench_fill, coil, header, run, crossing;
-  QColor selection, snap, stale, ghost;
+  QColor selection, snap, stale, ghost, other_ghost;
   QColor hint, warning, error;
   double line = 1.0;      // device units of a normal line
   double text_size = 11;  // device units

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "canvas/marks.h"
 #include "layout/given.h"
+#include "layout/header_groups.h"
 #include "plan/dimensions.h"
 #include "plane/strip.h"
 #include "tools/gesture_paint.h"
@@ -47,7 +48,9 @@ void outline_feature(const ToolPaint& p, const Feature& f) {
 
 void outline_derived(const ToolPaint& p, const Layout& layout, const Selected& what) {
   if (what.kind == Kind::header)
-    for (const Polyline& leg : layout.header.legs) stroke(p, on_device(p, leg, false), 2);
+    for (std::size_t i = 0; i < layout.header.legs.size(); ++i)
+      if (what.id == 0 || group_of_leg(layout, i) == what.id)
+        stroke(p, on_device(p, layout.header.legs[i], false), 2);
   if (what.kind == Kind::run) stroke(p, on_device(p, layout.run.line, false), 2);
   if (what.kind != Kind::trench) return;
   for (const Trench& t : layout.trenches)

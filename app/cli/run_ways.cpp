@@ -4,7 +4,7 @@
 #include "cli/plan_in.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
-#include "files/json_text.h"
+#include "files/json_points.h"
 #include "plan/fingerprint.h"
 #include "plan/solve.h"
 #include "plan/ways.h"
@@ -43,8 +43,9 @@ void tell(const std::vector<Way>& ways, const Plan& plan, std::ostream& out) {
 }
 
 Json trench_json(const Trench& t) {
-  const auto at = [](Point p) { return Json::array({p.x, p.y}); };
-  return {{"head_m", at(t.head)}, {"end_m", at(t.end)}, {"width_m", t.width}, {"depth_m", t.depth}};
+  Json j{{"head_m", to_json(t.head)}, {"end_m", to_json(t.end)}, {"width_m", t.width}, {"depth_m", t.depth}};
+  if (!t.bends.empty()) j["bends_m"] = to_json(t.bends);
+  return j;
 }
 
 Json way_json(const Way& w) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "report/figure_table.h"
 
+#include "layout/header_groups.h"
 #include "plan/figures/groups.h"
 #include "report/page.h"
 #include "window/theme_now.h"
@@ -24,14 +25,32 @@ QString without_name(const QString& label) {
 
 QString title_of(const Selected& what) {
   if (what.kind == Selected::Kind::trench) return FigureTable::tr("Trench %1").arg(what.id);
+  if (what.kind == Selected::Kind::header && what.id > 0)
+    return FigureTable::tr("Header of group %1").arg(what.id);
   return what.kind == Selected::Kind::header ? FigureTable::tr("Header") : FigureTable::tr("Supply run");
 }
 
 bool held(const Plan& plan, const Layout& layout, const Selected& what) {
-  if (what.kind == Selected::Kind::header) return plan.wishes.header_on.has_value();
+  if (what.kind == Selected::Kind::header) return header_is_held(plan.wishes, what.id);
   if (what.kind == Selected::Kind::run) return !plan.wishes.run_by.empty();
   return std::any_of(layout.trenches.begin(), layout.trenches.end(),
                      [&](const Trench& t) { return t.number == what.id && t.locked; });
+}
+
+QString how_it_lies(const Plan& plan, const Layout& layout, const Selected& what) {
+  if (held(plan, layout, what))
+    return FigureTable::tr("Held where it lies; the rest is arranged round it. K lets it go.");
+  const bool in_run = what.kind == Selected::Kind::trench &&
+                      std::any_of(layout.trenches.begin(), layout.trenches.end(), [&](const Trench& t) {
+                        return t.number == what.id && t.role == TrenchRole::supply;
+                      });
+  if (in_run)
+    return FigureTable::tr(
+        "This coil lies in the supply run and goes where that goes: hold the run instead.");
+  if (what.kind == Selected::Kind::trench && !plan.wishes.given.empty())
+    return FigureTable::tr("Drawn where it lies.");
+  return FigureTable::tr(
+      "Laid out by the program: it follows from the lot and from what is asked for. K holds it.");
 }
 
 }  // namespace
@@ -54,10 +73,7 @@ void FigureTable::refresh() {
   if (outcome == nullptr) return;
   Page page(outcome->figures, document_.plan().units, theme_now());
   page.heading(title_of(what_));
-  page.paragraph(page.faint(
-      held(document_.plan(), outcome->layout, what_)
-          ? tr("Held where it lies; the rest is arranged round it. K lets it go.")
-          : tr("Laid out by the program: it follows from the lot and from what is asked for. K holds it.")));
+  page.paragraph(page.faint(how_it_lies(document_.plan(), outcome->layout, what_)));
   page.begin_table({});
   bool any = false;
   for (const std::string& beginning : beginnings(what_))

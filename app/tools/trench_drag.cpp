@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "layout/header_groups.h"
 #include "layout/slide.h"
 
 namespace underlawn {
@@ -102,16 +103,16 @@ Plan with_lock_turned(Plan plan, const Trench& trench) {
   return plan;
 }
 
-Plan with_header_lock_turned(Plan plan, const Layout& layout) {
-  if (std::exchange(plan.wishes.header_on, std::nullopt) || layout.header.legs.empty()) return plan;
-  // The longest stretch there is: a header that lies across the heads has its two longest legs on one line.
-  Segment longest{layout.header.legs.front().front(), layout.header.legs.front().back()};
-  for (const Polyline& a : layout.header.legs)
-    for (const Polyline& b : layout.header.legs)
-      for (Point p : {a.front(), a.back()})
-        for (Point q : {b.front(), b.back()})
-          if (distance(p, q) > distance(longest.a, longest.b)) longest = {p, q};
-  plan.wishes.header_on = longest;
+Plan with_header_lock_turned(Plan plan, const Layout& layout, int group) {
+  Wishes& w = plan.wishes;
+  const bool held = header_is_held(w, group);
+  const int most = std::max(1, static_cast<int>(layout.groups.size()));
+  for (int g = group > 0 ? group : 1; g <= (group > 0 ? group : kMostGroups); ++g) {
+    if (held)
+      w = with_header_line(w, g, std::nullopt);
+    else if (const auto line = g <= most ? line_of_header(layout, g) : std::nullopt)
+      w = with_header_line(w, g, line);
+  }
   return plan;
 }
 

@@ -40,7 +40,8 @@ Plan dragged_trench(Plan plan, const TrenchHold& hold, Point by);
 Plan with_lock_turned(Plan plan, const Trench& trench);
 
 // Holds the header on the line it lies on, or the run to the places it passes; lets go what was held.
-Plan with_header_lock_turned(Plan plan, const Layout& layout);
+// `group`: of a group of trenches, from 1 on; 0: of all there are.
+Plan with_header_lock_turned(Plan plan, const Layout& layout, int group = 0);
 Plan with_run_lock_turned(Plan plan, const Layout& layout);
 
 }  // namespace underlawn

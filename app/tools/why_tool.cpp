@@ -82,20 +82,21 @@ void WhyTool::move(const Pointer& pointer) {
   if (!asked_) look(pointer.at);
 }
 
-void WhyTool::look(Point at) {
+std::optional<WhyEmpty> WhyTool::look(Point at) {
   said_.clear();
   blame_.clear();
   const Outcome* outcome = context_.outcome();
   const Plan& plan = context_.plan();
   if (outcome == nullptr || plan.site.lot.empty()) {
     said_ << tr("There is no lot line yet.");
-    return;
+    return std::nullopt;
   }
-  const WhyEmpty why = what_keeps_out(plan.site, plan.wishes, outcome->coil, outcome->layout, at);
+  WhyEmpty why = what_keeps_out(plan.site, plan.wishes, outcome->coil, outcome->layout, at);
   said_ = words(why);
   for (const Reason& r : why.reasons)
     if (has_restriction(r))
       for (const Segment& s : outline_of(plan.site, r.restriction)) blame_.push_back(s);
+  return why;
 }
 
 QStringList WhyTool::words(const WhyEmpty& why) const {
@@ -108,16 +109,16 @@ QStringList WhyTool::words(const WhyEmpty& why) const {
 
 void WhyTool::ask(Point at) {
   cancel();
-  look(at);
+  const auto why = look(at);
   asked_ = at;
-  const Outcome* outcome = context_.outcome();
+  if (!why || why->reasons.empty() || !has_restriction(why->reasons.front())) return;
   const Plan& plan = context_.plan();
-  if (outcome == nullptr || plan.site.lot.empty()) return;
-  const WhyEmpty why = what_keeps_out(plan.site, plan.wishes, outcome->coil, outcome->layout, at);
-  if (why.reasons.empty() || !has_restriction(why.reasons.front())) return;
-  const auto price = cost_of(plan.site, plan.wishes, outcome->coil, why.reasons.front().restriction);
+  const Restriction& first = why->reasons.front().restriction;
+  const auto price = cost_of(plan.site, plan.wishes, context_.outcome()->coil, first);
   if (!price) return;
-  const QString what = named(plan, why.reasons.front());
+  const Feature* gone = price->whole ? find_feature(plan.site, first.feature_id) : nullptr;
+  const QString what =
+      gone != nullptr ? QString::fromStdString(display_name(*gone)) : named(plan, why->reasons.front());
   const int trenches = price->costs_circuits();
   if (trenches > 0)
     price_ = tr("Without %1 there would be room for %n more trench(es).", "", trenches).arg(what);

@@ -22,7 +22,7 @@ class WhyTool : public Tool {
   void paint(const ToolPaint& p) const override;
 
  private:
-  void look(Point at);
+  std::optional<WhyEmpty> look(Point at);
   void ask(Point at);
   QStringList words(const WhyEmpty& why) const;
 

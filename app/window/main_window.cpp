@@ -195,9 +195,10 @@ void MainWindow::connect_canvas() {
   });
   WaysPanel* ways = side_->ways_panel();
   connect(ways, &WaysPanel::shown_changed, this, [this, ways] {
-    const Way* way = ways->shown();
-    if (way == nullptr) return canvas_->set_ghost(std::nullopt);
-    canvas_->set_ghost(Ghost{way->layout, way->wishes.run_width, QString::fromStdString(way->sentence)});
+    std::vector<Ghost> ghosts;
+    for (const Way* way : ways->shown())
+      ghosts.push_back({way->layout, way->wishes.run_width, QString::fromStdString(way->sentence)});
+    canvas_->set_ghosts(std::move(ghosts));
   });
   AsBuiltPanel* built = side_->as_built_panel();
   connect(built, &AsBuiltPanel::shown_changed, this, [this, built] {
@@ -207,9 +208,9 @@ void MainWindow::connect_canvas() {
     options.corner_tags = built->isVisible();  // what is taped from
     canvas_->set_paint_options(options);
     const Outcome* planned = document_.outcome();
-    if (shown == nullptr || planned == nullptr) return canvas_->set_ghost(std::nullopt);
-    canvas_->set_ghost(Ghost{differing(planned->layout, shown->layout), document_.plan().wishes.run_width,
-                             tr("As planned"), tr("As built")});
+    if (shown == nullptr || planned == nullptr) return canvas_->set_ghosts({});
+    canvas_->set_ghosts({{differing(planned->layout, shown->layout), document_.plan().wishes.run_width,
+                          tr("As planned"), tr("As built")}});
   });
 }
 

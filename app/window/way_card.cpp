@@ -7,6 +7,7 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
+#include <QSignalBlocker>
 #include <QStyle>
 #include <cmath>
 
@@ -76,7 +77,7 @@ void add_figures(QGridLayout& grid, const Way& way, const Way& own, const Plan& 
 }  // namespace
 
 WayCard::WayCard(const Way& way, const Way& own, const Plan& plan, QWidget* parent)
-    : QFrame(parent), take_(new QPushButton(tr("Take"))) {
+    : QFrame(parent), take_(new QPushButton(tr("Take"))), compare_(new QPushButton(tr("Compare"))) {
   const QString sentence = QString::fromStdString(way.sentence);
   setObjectName("way");
   setFocusPolicy(Qt::StrongFocus);
@@ -102,6 +103,10 @@ WayCard::WayCard(const Way& way, const Way& own, const Plan& plan, QWidget* pare
   foot->addWidget(limits, 1);
   foot->addWidget(take_);
   column->addLayout(foot);
+  compare_->setCheckable(true);
+  compare_->setAccessibleName(tr("Compare: %1").arg(sentence));
+  foot->insertWidget(1, compare_);
+  connect(compare_, &QPushButton::toggled, this, &WayCard::compared);
   connect(take_, &QPushButton::clicked, this, &WayCard::taken);
 }
 
@@ -118,6 +123,12 @@ void WayCard::set_chosen(bool chosen) {
   setProperty("chosen", chosen);
   style()->unpolish(this);
   style()->polish(this);
+}
+
+void WayCard::set_letter(const QString& letter) {
+  const QSignalBlocker quiet(compare_);
+  compare_->setChecked(!letter.isEmpty());
+  compare_->setText(letter.isEmpty() ? tr("Compare") : tr("Compare: %1").arg(letter));
 }
 
 void WayCard::enterEvent(QEnterEvent*) {

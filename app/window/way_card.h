@@ -21,11 +21,13 @@ class WayCard : public QFrame {
   enum class State { open, drawn, old };  // can be taken; is the plan's now; was found for another plan
   void set_state(State state);
   void set_chosen(bool chosen);
+  void set_letter(const QString& letter);  // "A" or "B" while it is compared, else empty
 
  signals:
   void looked_at(bool now);  // the pointer came or went
   void chosen();             // by click, key or focus
   void taken();
+  void compared(bool on);
 
  protected:
   void enterEvent(QEnterEvent* event) override;
@@ -35,7 +37,7 @@ class WayCard : public QFrame {
   void focusInEvent(QFocusEvent* event) override;
 
  private:
-  QPushButton* take_;
+  QPushButton *take_, *compare_;
 };
 
 }  // namespace underlawn

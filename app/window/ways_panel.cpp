@@ -9,6 +9,7 @@
 #include "window/same_loop.h"
 #include "window/theme.h"
 #include "window/way_card.h"
+#include "window/way_difference.h"
 
 namespace underlawn {
 
@@ -50,7 +51,7 @@ WaysPanel::WaysPanel(Document& document, QWidget* parent)
 void WaysPanel::build() {
   section(tr("Other ways"));
   wide(words(tr("Ways to lay the loop that differ in kind, each worked out in full. Point at one to see it "
-                "over the drawing."),
+                "over the drawing; pick two to compare them."),
              "faint"));
   run_->setObjectName("main");
   wide(run_);
@@ -111,7 +112,18 @@ bool WaysPanel::earlier() const {
   return !same_loop(answer->plan, plan);
 }
 
-const Way* WaysPanel::shown() const {
+std::vector<const Way*> WaysPanel::shown() const {
+  const auto answer = service_.newest();
+  if (isVisible() && answer != nullptr && compared_.size() == 2) {
+    std::vector<const Way*> both;
+    for (int way : compared_) both.push_back(&answer->ways[static_cast<std::size_t>(way)]);
+    return both;
+  }
+  const Way* one = looked_at();
+  return one == nullptr ? std::vector<const Way*>{} : std::vector{one};
+}
+
+const Way* WaysPanel::looked_at() const {
   const auto answer = service_.newest();
   const int way = looked_at_ >= 0 ? looked_at_ : chosen_;
   if (!isVisible() || answer == nullptr || way < 0 || way >= static_cast<int>(answer->ways.size()))
@@ -133,6 +145,8 @@ void WaysPanel::show_age() {
 void WaysPanel::show_answer() {
   cards_.clear();
   chosen_ = looked_at_ = -1;
+  compared_.clear();
+  show_difference();
   delete found_;
   found_ = new QWidget;
   auto* column = new QVBoxLayout(found_);
@@ -160,6 +174,7 @@ void WaysPanel::add_card(std::size_t way, QVBoxLayout& into) {
     emit shown_changed();
   });
   connect(card, &WayCard::chosen, this, [this, index] { choose(index); });
+  connect(card, &WayCard::compared, this, [this, index](bool on) { compare(index, on); });
   connect(card, &WayCard::taken, this, [this, way] { take(way); });
   cards_.push_back(card);
   into.addWidget(card);
@@ -169,6 +184,30 @@ void WaysPanel::choose(int way) {
   chosen_ = way;
   for (std::size_t i = 0; i < cards_.size(); ++i) cards_[i]->set_chosen(static_cast<int>(i) == way);
   emit shown_changed();
+}
+
+// A third takes the place of the one picked first.
+void WaysPanel::compare(int way, bool on) {
+  std::erase(compared_, way);
+  if (on) compared_.push_back(way);
+  if (compared_.size() > 2) compared_.erase(compared_.begin());
+  for (std::size_t i = 0; i < cards_.size(); ++i) {
+    const auto at = std::find(compared_.begin(), compared_.end(), static_cast<int>(i));
+    cards_[i]->set_letter(at == compared_.end() ? QString()
+                                                : QString(QChar(at == compared_.begin() ? u'A' : u'B')));
+  }
+  show_difference();
+  emit shown_changed();
+}
+
+void WaysPanel::show_difference() {
+  delete difference_;
+  difference_ = nullptr;
+  if (compared_.size() != 2) return;
+  const WaysAnswer& answer = *service_.newest();
+  difference_ = way_difference(answer.ways[static_cast<std::size_t>(compared_[0])],
+                               answer.ways[static_cast<std::size_t>(compared_[1])], answer.plan);
+  home_->insertWidget(0, difference_);
 }
 
 void WaysPanel::take(std::size_t way) {

@@ -107,11 +107,11 @@ double Approach::distance_to(const Segment& header) const {
   return best;
 }
 
-double Approach::at_least_to(const Segment& header) const {
+double Approach::at_least_to(double x, double low, double high) const {
   if (waypoints_.empty()) return 0;
   double best = kFar;
   for (const Waypoint& w : waypoints_)
-    best = std::min(best, w.way + way_between(w.at, nearest_point(header, w.at)));
+    best = std::min(best, w.way + way_between(w.at, {x, std::min(std::max(w.at.y, low), high)}));
   return best;
 }
 

@@ -30,8 +30,8 @@ Polyline line_of(const Arrangement& arrangement, std::size_t trench);  // head, 
 class Approach {
  public:
   Approach(const Site& site, double clear_of_house);
-  double distance_to(const Segment& header) const;  // m; 0 without an entry point
-  double at_least_to(const Segment& header) const;  // never more than that, and quicker
+  double distance_to(const Segment& header) const;              // m; 0 without an entry point
+  double at_least_to(double x, double low, double high) const;  // upright header; never more, and quicker
   // The same round blocks of trenches too (convex rings that the line may not cut).
   double distance_round(const Segment& header, const std::vector<Ring>& blocks) const;
   Approach turned(double angle) const;  // the same in the plane turned by -angle

@@ -8,17 +8,19 @@ namespace underlawn {
 
 namespace {
 
-bool reaches(const Site& site, const Wishes& wishes, const std::vector<Trench>& trenches) {
-  auto routable = routable_region(site);
-  if (!routable) return false;
-  const Conduits c = conduits_for(site, wishes, *routable);
+Arrangement arrangement_of(const std::vector<Trench>& trenches) {
   Arrangement a;
   for (const Trench& t : trenches)
     if (t.role == TrenchRole::field) {
       a.trenches.push_back({t.head, t.end});
       a.bends.push_back(t.bends);
     }
-  return way_exists(c, a);
+  return a;
+}
+
+bool reaches(const Site& site, const Wishes& wishes, const Region& bands, const Arrangement& a) {
+  const auto routable = routable_region(site, bands);
+  return routable && way_exists(unpriced_conduits(site, wishes, *routable), a);
 }
 
 // Beside the wall at the entry point, the house itself left out.
@@ -65,17 +67,19 @@ Trouble no_way(const Site& site, const Wishes& wishes, const Conduits& conduits,
   std::string closers;
   Site closed = site;  // without what closes nothing
   std::erase_if(closed.features, crossable);
+  const Region bands = setback_bands(site);
+  const Arrangement placed = arrangement_of(trenches);
   for (const Feature& f : closed.features) {
     if (f.id == site.entry->house_id) continue;
     Site open = closed;
     std::erase_if(open.features, [&](const Feature& other) { return other.id == f.id; });
-    if (reaches(open, wishes, trenches)) closers += (closers.empty() ? "" : ", ") + display_name(f);
+    if (reaches(open, wishes, bands, placed)) closers += (closers.empty() ? "" : ", ") + display_name(f);
   }
   for (std::size_t i = 0; i < site.lot.size(); ++i) {
     if (!(site.lot[i].setback > 0)) continue;
     Site open = closed;
     open.lot[i].setback = 0;
-    if (reaches(open, wishes, trenches))
+    if (reaches(open, wishes, setback_bands(open), placed))
       closers += (closers.empty() ? "" : ", ") + std::string("setback of lot edge ") + std::to_string(i + 1);
   }
   const bool walled_in = conduits.stubs.empty();

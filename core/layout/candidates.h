@@ -6,6 +6,7 @@
 
 #include "layout/held.h"
 #include "layout/layout.h"
+#include "layout/longest_rows.h"
 
 namespace underlawn {
 
@@ -42,10 +43,16 @@ struct Keeping {
 // m of plain digging that level floors cost an arrangement's trenches; 0 without slopes.
 double digging_for_slopes(const Keeping& keeping, const std::vector<Segment>& trenches);
 
-// A coarse look, then a finer one round the best; where fewer fit than wanted, every second degree is bounded
+// A coarse look, then a finer one round the best; where fewer fit than wanted, every bearing is bounded
 // from above and searched where the bound beats what was found.
 Candidates gather(const Search& search, const Keeping& keeping, const std::vector<Bearing>& bearings,
                   const std::stop_token& stop);
+
+// Rows of trenches of free length: every bearing by a few heights of rows, the best of them by many; most
+// metres first.
+std::vector<Arrangement> longest_arrangements(const Search& search, const Keeping& keeping,
+                                              const std::vector<Bearing>& bearings,
+                                              const LengthBounds& bounds, const std::stop_token& stop);
 
 // Leaves out trenches that distances do not prove legal. Whether any had to go.
 bool drop_illegal(const Keeping& keeping, Arrangement& arrangement);

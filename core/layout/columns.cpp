@@ -22,14 +22,18 @@ std::vector<Column> columns_where(const Strips& strips, double step, bool every_
   const double spacing = strips.size().spacing;
   const Free whole_lot = {strips.across()};
   std::vector<Column> columns;
+  Free rows, low, high;  // used again and again
   for (double x : positions(strips, step, every_event)) {
     if (!wanted(x, whole_lot)) continue;
-    const Free rows = strips.rows(x);
+    strips.rows(x, rows);
     if (rows.empty() || !wanted(x, rows)) continue;
+    strips.heads(x, low);
+    strips.heads(x + strips.size().length, high);
     Column c;
     c.x = x;
-    c.heads_low = met(rows, strips.heads(x));
-    c.heads_high = met(rows, strips.heads(x + strips.size().length));
+    c.heads_low = met(rows, low);
+    c.heads_high = met(rows, high);
+    c.free.reserve(c.heads_low.size() + c.heads_high.size());
     c.free = c.heads_low;
     join(c.free, c.heads_high, 0);
     c.fits = packed(c.free, spacing, kFitSlack);
@@ -55,9 +59,7 @@ LeastDigging::LeastDigging(const Strips& strips, const Bearing& bearing, int wan
       approach_(strips.search().approach.turned(bearing.angle)) {}
 
 double LeastDigging::of_column(double x, const Free& rows) const {
-  const auto way = [&](double at) {
-    return approach_.at_least_to({{at, rows.front().low}, {at, rows.back().high}});
-  };
+  const auto way = [&](double at) { return approach_.at_least_to(at, rows.front().low, rows.back().high); };
   return beside_ + std::min(way(x), way(x + length_));
 }
 

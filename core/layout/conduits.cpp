@@ -141,13 +141,21 @@ std::vector<Polyline> stubs_of(const Site& site, const Wishes& wishes, const Reg
 
 }  // namespace
 
-Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& routable) {
+Conduits unpriced_conduits(const Site& site, const Wishes& wishes, const Region& routable) {
   Conduits c;
   c.width = wishes.run_width;
   c.spacing = wishes.spacing;
   c.keep = (wishes.run_width + wishes.trench_width) / 2;
   // A leg of a route may graze the edge of its ground by a millimetre or two: that much is kept off.
   c.free = grown(routable, -(wishes.run_width / 2 + kGrazed));
+  if (!site.entry) return c;
+  c.entry = site.entry->at;
+  c.stubs = stubs_of(site, wishes, c.free);
+  return c;
+}
+
+Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& routable) {
+  Conduits c = unpriced_conduits(site, wishes, routable);
   std::vector<DearGround> dear;
   for (const Feature& f : site.features)
     if (crossable(f)) dear.push_back(dear_by_aim(f, wishes, money_of_run_metre(wishes)));
@@ -155,9 +163,6 @@ Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& rout
     if (f.kind == FeatureKind::house) dear.push_back(beside_footing(site, f, wishes));
   add_aim_ground(site, wishes, c.free, dear);
   c.dear = ReadyDear(dear);
-  if (!site.entry) return c;
-  c.entry = site.entry->at;
-  c.stubs = stubs_of(site, wishes, c.free);
   return c;
 }
 

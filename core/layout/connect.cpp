@@ -30,6 +30,8 @@ Ring coil_neighbourhood(const Polyline& t, const Conduits& c) {
   return strip_along(trimmed(t, c.width, -c.width), std::max(c.spacing, 2.2 * c.keep));
 }
 
+constexpr std::size_t kMostTries = 12;
+constexpr int kMostOfHead = 3;
 constexpr double kOn = 1e-3;  // m: a point this near a line lies on it
 
 struct Spine {
@@ -218,8 +220,11 @@ class Joiner::Inside {
       for (Point p : reached) tries.push_back({distance(heads[i], p), i, p});
     std::stable_sort(tries.begin(), tries.end(),
                      [](const Try& l, const Try& r) { return l.apart < r.apart; });
-    if (tries.size() > 12) tries.resize(12);
-    for (const Try& t : tries) {
+    // Many of the nearest may lead to one head that is shut in: of those after them, a few for each head.
+    std::vector<int> of_head(heads.size(), 0);
+    for (std::size_t i = 0; i < tries.size(); ++i) {
+      const Try& t = tries[i];
+      if (++of_head[t.head] > kMostOfHead && i >= kMostTries) continue;
       auto route = way(t.from, heads[t.head]);
       if (!route || route->line.size() < 2) continue;
       take_leg(route->line, heads, reached);

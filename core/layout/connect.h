@@ -24,6 +24,8 @@ struct Conduits {
 inline constexpr double kBend = 1;  // m of plain digging
 
 Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& routable);
+// The same without what anything costs: whether there is a way at all.
+Conduits unpriced_conduits(const Site& site, const Wishes& wishes, const Region& routable);
 
 struct Connection {
   Header header;

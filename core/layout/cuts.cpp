@@ -129,6 +129,12 @@ void Cuts::free(double low, double high, double grow, Free& out) const {
   gaps_between(blocked, along_, out);
 }
 
+void Cuts::add_ends(double beside, std::vector<double>& out) const {
+  for (const Shape& s : shapes_)
+    for (double y : {s.ay, s.by})
+      for (double off : {s.reach + beside, -s.reach - beside}) out.push_back(y + off);
+}
+
 bool Cuts::is_free(Point p) const {
   thread_local Free here;
   free(p.y, p.y, 0, here);

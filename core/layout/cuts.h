@@ -28,6 +28,8 @@ class Cuts {
   // Where along the strip low <= across <= high nothing is in the way, each thing longer by `grow` at both
   // ends. Inside or outside of areas is decided on the strip's middle line. Exact.
   void free(double low, double high, double grow, Free& out) const;
+  // Across: both ends of each thing, off by its reach and `beside` to both sides.
+  void add_ends(double beside, std::vector<double>& out) const;
   bool is_free(Point turned) const;  // whether the point keeps off everything
 
   const Free& spans() const { return spans_; }  // what each capsule covers across

@@ -15,7 +15,7 @@ struct Bearing {
 
 inline constexpr double kGridStep = 1 * std::numbers::pi / 180;  // rad
 
-// All worth trying, in a fixed order: drawn ones, then every second degree.
+// All worth trying, in a fixed order: drawn ones, then every degree of the grid.
 std::vector<Bearing> bearings_to_try(const Site& site);
 // Between an angle and its neighbours: the refinement round a good one.
 std::vector<Bearing> bearings_round(double angle);

@@ -85,6 +85,33 @@ std::vector<double> lengths_to_seek(const Keeping& keeping, const Coil& coil, in
   return all;
 }
 
+namespace {
+
+bool reached(const Connection& c, Point head) {
+  const auto passes = [head](const Polyline& line) {
+    for (std::size_t i = 1; i < line.size(); ++i)
+      if (distance(Segment{line[i - 1], line[i]}, head) < 2 * kLegalSlack) return true;
+    return false;
+  };
+  return passes(c.run.line) || std::any_of(c.header.legs.begin(), c.header.legs.end(), passes);
+}
+
+}  // namespace
+
+Whole joined_alone(const Keeping& keeping, const Completer& completer, Arrangement a) {
+  drop_illegal(keeping, a);
+  return a.trenches.empty() ? Whole{} : joined_alone(completer, completer.complete(a));
+}
+
+Whole joined_alone(const Completer& completer, Whole w) {
+  if (w.unjoined() == 0 || w.connection.header.legs.empty()) return w;
+  Arrangement a;
+  a.bearing.angle = w.angle;
+  for (const Segment& t : w.field)
+    if (reached(w.connection, t.a)) a.trenches.push_back(t);
+  return a.trenches.empty() ? w : completer.complete(a);
+}
+
 void draw_out(const Keeping& keeping, Whole& w) {
   const double most = keeping.wishes.most_length;
   for (std::size_t i = 0; i < w.field.size(); ++i) {
@@ -94,10 +121,14 @@ void draw_out(const Keeping& keeping, Whole& w) {
   }
 }
 
-double metres_of(const Whole& w) {
+double metres_of(const std::vector<Segment>& trenches) {
   double sum = 0;
-  for (const Segment& t : w.field) sum += distance(t.a, t.b);
+  for (const Segment& t : trenches) sum += distance(t.a, t.b);
   return sum;
+}
+
+double metres_of(const Whole& w) {
+  return metres_of(w.field);
 }
 
 bool more_metres(const Whole& l, const Whole& r) {

@@ -13,10 +13,16 @@ namespace underlawn {
 std::vector<double> lengths_to_seek(const Keeping& keeping, const Coil& coil, int wanted,
                                     const std::stop_token& stop);
 
+// The arrangement joined up, without trenches that no header reaches: once more without those.
+Whole joined_alone(const Keeping& keeping, const Completer& completer, Arrangement arrangement);
+// The same of one that is joined up already.
+Whole joined_alone(const Completer& completer, Whole whole);
+
 // Draws out the far end of each field trench, the first to the last, as far as it is free without a gap: to
 // Wishes::most_length, off what keeps trenches out, by the pair rule and off header and run. Heads stay.
 void draw_out(const Keeping& keeping, Whole& whole);
 
+double metres_of(const std::vector<Segment>& trenches);
 double metres_of(const Whole& whole);  // of field trenches
 
 // A run that reaches the house first, then heads joined, then metres, then the measure.

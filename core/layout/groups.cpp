@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/groups.h"
 
+#include "layout/header_groups.h"
 #include "layout/join_more.h"
 #include "layout/supply_coil.h"
 
@@ -59,13 +60,13 @@ class GroupPlacer {
   void try_shares(int first_more) {
     const int wanted = setting_.wishes.circuits, groups = setting_.wishes.groups;
     const int first = std::min(wanted, (wanted + groups - 1) / groups + first_more);
-    for (const Whole& start : options({}, first, kFirstTried)) {
+    for (const Whole& start : options({}, first, kFirstTried, 1)) {
       if (stop_.stop_requested()) return;
       Grouped all{start, {start.field.size()}, 0};
       for (int left = groups - 1; left > 0; --left) {
         const int missing = wanted - all.whole.count();
         if (missing <= 0) break;
-        const auto next = options(all.whole, (missing + left - 1) / left, 1);
+        const auto next = options(all.whole, (missing + left - 1) / left, 1, groups - left + 1);
         if (next.empty()) break;
         append(all.whole, next.front());
         all.sizes.push_back(next.front().field.size());
@@ -82,7 +83,7 @@ class GroupPlacer {
   }
 
   // The best places of a further group beside those there are.
-  std::vector<Whole> options(const Whole& so_far, int share, std::size_t most) {
+  std::vector<Whole> options(const Whole& so_far, int share, std::size_t most, int group) {
     const bool first = so_far.field.empty();
     Held held = setting_.held;
     held.apart = lines_of(so_far.field);
@@ -92,7 +93,7 @@ class GroupPlacer {
     Wishes w = setting_.wishes;
     w.circuits = share;
     w.coil_in_run = false;
-    if (!first) w.header_on.reset();
+    w.header_on = header_line(setting_.wishes, group);
     const Keeping keeping{setting_.site, w, held, nullptr, setting_.keeping().slopes};
     Candidates c = candidates_for(keeping, coil_, share, stop_);
     if (first) most_ = std::max(most_, c.fits);

@@ -13,7 +13,8 @@ struct Grouped {
 };
 
 // setting.wishes.groups groups, circuits shared as evenly as there is room for; floors of different groups
-// keep the spacing of trenches between them. The first group has the run; the header of every other starts
+// keep the spacing of trenches between them. A group whose header line is held has its heads on that line.
+// The first group has the run; the header of every other starts
 // on the run's end or on a header before it. Several places of the first are tried. Fewer groups where there
 // is no room for more.
 Grouped place_groups(const Site& drawn, const Setting& setting, const Coil& coil,

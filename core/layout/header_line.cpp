@@ -152,7 +152,7 @@ class HeaderLines {
     const auto steps = static_cast<double>(std::max(p.right.size(), p.left.size())) - 1;
     const double gaps = std::max(0.0, (span.high - span.low) / size_.spacing - steps - 0.01);
     const double beside = header + gaps * kGapInColumn + (bearing_.drawn ? 0 : kOddBearing);
-    const double least = beside + approach_.at_least_to(line);
+    const double least = beside + approach_.at_least_to(line.a.x, line.a.y, line.b.y);
     return least >= enough ? least : beside + approach_.distance_to(line);
   }
 
@@ -163,7 +163,7 @@ class HeaderLines {
       if (!free->empty())
         span = {std::min(span.low, free->front().low), std::max(span.high, free->back().high)};
     const int rows = right.empty() || left.empty() ? count : (count + 1) / 2;
-    return (rows - 1) * size_.spacing + approach_.at_least_to({{x, span.low}, {x, span.high}}) +
+    return (rows - 1) * size_.spacing + approach_.at_least_to(x, span.low, span.high) +
            (bearing_.drawn ? 0 : kOddBearing);
   }
 

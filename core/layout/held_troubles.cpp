@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/held_troubles.h"
 
+#include "layout/header_groups.h"
 #include "layout/setting.h"
 
 namespace underlawn {
@@ -22,6 +23,12 @@ std::vector<LetGo> each_let_go(const Site& site, const Wishes& w) {
   if (w.header_on) {
     all.push_back({"the line held for the header", "Move or lengthen it, or let the header go.", w});
     all.back().wishes.header_on.reset();
+  }
+  for (const GroupHeader& h : w.group_headers) {
+    if (h.group > w.groups) continue;
+    all.push_back({"the line held for the header of group " + std::to_string(h.group),
+                   "Move or lengthen it, or let that header go.",
+                   with_header_line(w, h.group, std::nullopt)});
   }
   if (!w.run_by.empty()) {
     all.push_back({"the places held for the run", "Move them, or let the run go.", w});

@@ -17,7 +17,8 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kGuessedOver = 2;  // m that a guess of the digging may be above it
+constexpr double kNearlyAll = 0.995;  // of the metres: no more to be sought for
+constexpr double kGuessedOver = 2;    // m that a guess of the digging may be above it
 
 class Placer {
  public:
@@ -36,9 +37,10 @@ class Placer {
 
  private:
   std::optional<Trouble> ground_trouble() {
-    auto buildable = buildable_region(with_closed_sides(site_, wishes_));
+    const Region bands = setback_bands(site_);
+    auto buildable = buildable_region(with_closed_sides(site_, wishes_), bands);
     if (!buildable) return buildable.error();
-    auto routable = routable_region(site_);
+    auto routable = routable_region(site_, bands);
     if (!routable) return routable.error();
     out_.buildable = std::move(*buildable);
     out_.routable = std::move(*routable);
@@ -105,16 +107,59 @@ class Placer {
     out_.fits = std::max(locked + candidates.fits, static_cast<int>(out_.trenches.size()));
   }
 
-  // Arrangements of one length after another, each trench then drawn out as far as it may go.
+  // The longest rows; and where those all are as long as they may be or cannot be joined, arrangements of one
+  // length after another, each trench then drawn out as far as it may go.
   void place_free_lengths(const Setting& setting) {
-    const int locked = static_cast<int>(setting.locked.size());
     Whole best;
+    const double most = longest_joined(setting, best);
+    const bool settled = best.unjoined() == 0 && !best.connection.run.line.empty();
+    const double all_most = setting.wishes.circuits * wishes_.most_length;
+    if (!settled || metres_of(best) < kNearlyAll * most || metres_of(best) > kNearlyAll * all_most)
+      try_one_length_after_another(setting, best);
+    if (stop_.stop_requested()) return;
+    out_.fits = std::max(out_.fits, static_cast<int>(best.field.size() + setting.locked.size()));
+    if (best.field.empty() && !setting.locked.empty()) best = only_locked(setting);
+    take(best, setting.locked);
+    fit_coils(wishes_, coil_, out_.trenches);
+  }
+
+  // m, of the longest there are, joined or not.
+  double longest_joined(const Setting& setting, Whole& best) {
+    const Keeping keeping = setting.keeping();
+    const LengthBounds bounds{wishes_.least_length, wishes_.most_length};
+    Coil shortest = coil_;
+    shortest.trench_length = bounds.least;
+    const FieldSearch field(keeping, shortest, setting.wishes.circuits, false);
+    const std::vector<Arrangement> longest = field.longest(bounds, stop_);
+    const Completer completer(keeping, coil_, setting.conduits, stop_);
+    double most = 0;
+    for (const Arrangement& a : longest) {
+      if (stop_.stop_requested()) break;
+      const double metres = metres_of(a.trenches);
+      most = std::max(most, metres);
+      const bool whole = best.unjoined() == 0 && !best.connection.run.line.empty();
+      if (whole && metres < metres_of(best)) continue;
+      Whole w = joined_alone(keeping, completer, a);
+      if (w.field.empty()) continue;
+      w.measure = w.cost;
+      draw_out(keeping, w);
+      if (!more_metres(w, best)) continue;
+      best = std::move(w);
+      best_bearings_ = {a.bearing};
+    }
+    return most;
+  }
+
+  void try_one_length_after_another(const Setting& setting, Whole& best) {
+    const int locked = static_cast<int>(setting.locked.size());
     for (double length : lengths_to_seek(setting.keeping(), coil_, setting.wishes.circuits, stop_)) {
       Coil coil = coil_;
       coil.trench_length = length;
       Candidates candidates = candidates_for(setting.keeping(), coil, setting.wishes.circuits, stop_);
       if (stop_.stop_requested()) return;
-      Whole w = best_of(candidates.found, setting, coil);
+      const Keeping keeping = setting.keeping();
+      const Completer completer(keeping, coil, setting.conduits, stop_);
+      Whole w = joined_alone(completer, best_of(candidates.found, setting, coil));
       draw_out(setting.keeping(), w);
       if (more_metres(w, best)) {
         best = std::move(w);
@@ -122,9 +167,6 @@ class Placer {
       }
       out_.fits = std::max(out_.fits, locked + candidates.fits);
     }
-    if (best.field.empty() && locked > 0) best = only_locked(setting);
-    take(best, setting.locked);
-    fit_coils(wishes_, coil_, out_.trenches);
   }
 
   // Trenches where the house can be reached, where the best place cannot.
@@ -230,6 +272,7 @@ class Placer {
       number_across_field(out_.trenches, out_.direction, site_.entry);
     else
       number_by_groups(out_.trenches, groups, site_.entry);
+    for (std::size_t size : groups) out_.groups.push_back(static_cast<int>(size));
     unjoined_ = best.unjoined();
   }
 

@@ -37,8 +37,24 @@ double outline_distance(const Feature& f, const Polyline& line) {
   return least;
 }
 
+// No less than this apart, by what they cover along x and y alone.
+double boxes_apart(const Box& a, const Box& b) {
+  const double dx = std::max({0.0, b.low.x - a.high.x, a.low.x - b.high.x});
+  const double dy = std::max({0.0, b.low.y - a.high.y, a.low.y - b.high.y});
+  return std::sqrt(dx * dx + dy * dy);
+}
+
+bool surely_apart(const Box& a, const Box& b, double needed) {
+  return boxes_apart(a, b) > std::max(0.0, needed) + kLegalSlack;
+}
+
+Box box_of(const Segment& s) {
+  return {{std::min(s.a.x, s.b.x), std::min(s.a.y, s.b.y)}, {std::max(s.a.x, s.b.x), std::max(s.a.y, s.b.y)}};
+}
+
 // Both as lines: where no outline comes near, one lies wholly inside the other or wholly outside.
 bool clear_of(const Feature& f, const Ring& shape, const Polyline& line, double needed) {
+  if (surely_apart(bounds(f.points), bounds(line), needed)) return true;
   if (outline_distance(f, line) < needed - kLegalSlack) return false;
   if (shape_of(f.kind) == FeatureShape::area && contains(f.points, line.front())) {
     double on_edge = kInfinite;
@@ -53,8 +69,10 @@ bool clear_of(const Feature& f, const Ring& shape, const Polyline& line, double 
 bool inside_lot(const Site& site, const Polyline& line, double margin) {
   const Ring lot = lot_ring(site);
   if (lot.size() < 3 || !contains(lot, 0.5 * (line[0] + line[1]))) return false;
+  const Box around = bounds(line);
   for (std::size_t i = 0; i < site.lot.size(); ++i) {
     const Segment edge{lot[i], lot[(i + 1) % lot.size()]};
+    if (surely_apart(box_of(edge), around, site.lot[i].setback + margin)) continue;
     for (std::size_t j = 1; j < line.size(); ++j)
       if (distance(edge, Segment{line[j - 1], line[j]}) < site.lot[i].setback + margin - kLegalSlack)
         return false;
@@ -81,14 +99,17 @@ bool trench_is_legal(const Site& site, const Segment& axis, double width) {
 bool bent_trench_is_legal(const Site& site, const Polyline& axis, double width) {
   const Ring core = core_of(axis, width);
   const Polyline outline = closed(core);
+  const Box around = bounds(core);
   for (std::size_t i = 0; i < site.lot.size(); ++i) {
     const Segment edge{site.lot[i].at, site.lot[(i + 1) % site.lot.size()].at};
+    if (surely_apart(box_of(edge), around, 0)) continue;
     // The core has given a slack away already, so a line that meets it is inside the trench.
     if (ring_distance(core, {edge.a, edge.b}) <= 0 || contains(core, edge.a)) return false;
   }
   if (!inside_lot(site, outline, 0)) return false;
   return std::all_of(site.features.begin(), site.features.end(), [&](const Feature& f) {
-    return outline_distance(f, outline) > 0 && clear_of(f, core, outline, trench_clearance(site, f));
+    return surely_apart(bounds(f.points), around, trench_clearance(site, f)) ||
+           (outline_distance(f, outline) > 0 && clear_of(f, core, outline, trench_clearance(site, f)));
   });
 }
 
@@ -134,8 +155,10 @@ bool conduit_keeps_off(const Polyline& line, const Segment& trench, const Wishes
 bool conduit_keeps_off_bent(const Polyline& line, const Polyline& trench, const Wishes& w) {
   const Polyline coil = trimmed(trench, w.run_width / 2 + kLegalSlack, kLegalSlack);
   const Ring kept = strip_along(coil, w.trench_width + w.run_width - 2 * kLegalSlack);
+  const Box around = bounds(kept);
   for (std::size_t i = 1; i < line.size(); ++i) {
     const Segment s{line[i - 1], line[i]};
+    if (surely_apart(box_of(s), around, 0)) continue;
     if (contains(kept, s.a) || ring_distance(kept, {s.a, s.b}) <= 0) return false;
   }
   return true;

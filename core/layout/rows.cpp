@@ -112,10 +112,15 @@ DenseRows densest_rows(const Strips& strips, double step, bool keep_tried) {
     before[i + 1] = static_cast<int>(taken[i + 1] ? below : i);
   }
   DenseRows rows;
+  // What is narrower than the samples can shut a row between two of them.
+  const auto add = [&](std::vector<PackedRow>& to, double at) {
+    PackedRow row{at, strips.places(at)};
+    if (!row.places.empty()) to.push_back(std::move(row));
+  };
   if (keep_tried)
-    for (double at : y) rows.tried.push_back({at, strips.places(at)});
+    for (double at : y) add(rows.tried, at);
   for (std::size_t i = y.size(); i > 0; i = static_cast<std::size_t>(before[i]))
-    if (taken[i]) rows.chosen.push_back({y[i - 1], strips.places(y[i - 1])});
+    if (taken[i]) add(rows.chosen, y[i - 1]);
   std::reverse(rows.chosen.begin(), rows.chosen.end());
   return rows;
 }

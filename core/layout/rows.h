@@ -15,7 +15,7 @@ void hang_rows(const Free& free, double spacing, double from, int most, std::vec
 // One row of the tightest packing.
 struct PackedRow {
   double y = 0;
-  Free places;  // x at which a trench may begin
+  Free places;  // x at which a trench may begin; never none
 };
 
 // The rows, a spacing apart, that hold the most trenches: dynamic programming over the heights at which the

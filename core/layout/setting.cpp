@@ -31,6 +31,13 @@ bool is_across(const Segment& header, double angle) {
          std::abs(dot(unit(header.b - header.a), direction(angle))) < std::sin(kAcross);
 }
 
+bool held_aslant(const Wishes& w) {
+  if (w.header_on && !is_across(*w.header_on, *w.direction)) return true;
+  return std::any_of(w.group_headers.begin(), w.group_headers.end(), [&w](const GroupHeader& h) {
+    return h.group <= w.groups && !is_across(h.on, *w.direction);
+  });
+}
+
 std::vector<Bearing> bearings_of(const Site& site, const Wishes& w) {
   if (w.direction) return {{half_turn(*w.direction), true}};
   return bearings_to_try(site);
@@ -43,7 +50,7 @@ Setting::Setting(const Site& drawn, const Wishes& asked, const Coil& coil, const
       wishes(asked),
       terrain(asked.level_floor ? drawn.heights : std::vector<SpotHeight>{}),
       troubles(closed_side_troubles(drawn, asked)) {
-  if (asked.header_on && asked.direction && !is_across(*asked.header_on, *asked.direction))
+  if (asked.direction && held_aslant(asked))
     troubles.push_back({"direction_against_header", "direction held for the trenches",
                         "not across the header's line", "square to the line held for the header",
                         "Let the direction or the header go: the trenches lie across the header now."});
@@ -118,6 +125,11 @@ std::vector<Arrangement> FieldSearch::on_line() const {
   const QuickLegal legal(keeping_.site, keeping_.wishes, keeping_.held.trenches, keeping_.held.conduits);
   return arrangements_on_line(*keeping_.wishes.header_on, legal, keeping_.wishes, length_, search_.wanted,
                               approach_);
+}
+
+std::vector<Arrangement> FieldSearch::longest(const LengthBounds& bounds, const std::stop_token& stop) const {
+  if (keeping_.wishes.header_on) return {};
+  return longest_arrangements(search_, keeping_, bearings_, bounds, stop);
 }
 
 int FieldSearch::most(const std::stop_token& stop) const {

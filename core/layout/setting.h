@@ -4,6 +4,7 @@
 
 #include "layout/candidates.h"
 #include "layout/held.h"
+#include "layout/longest_rows.h"
 #include "site/terrain.h"
 
 namespace underlawn {
@@ -36,6 +37,8 @@ class FieldSearch {
 
   Candidates candidates(const std::stop_token& stop) const;
   int most(const std::stop_token& stop) const;  // a quicker count of what fits, capped three above `wanted`
+  // Trenches of free length: the most metres of the best few bearings, most first. Not on a held header line.
+  std::vector<Arrangement> longest(const LengthBounds& bounds, const std::stop_token& stop) const;
   // `best`: as the candidates name them.
   std::vector<RestrictionCost> costs(const std::vector<Bearing>& best, int fits,
                                      const std::stop_token& stop) const;

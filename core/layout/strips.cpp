@@ -38,16 +38,20 @@ Free Strips::places(double y) const {
   return met(starts, either);
 }
 
-Free Strips::rows(double x) const {
-  Free out;
+void Strips::rows(double x, Free& out) const {
   columns_cut().free(x + kFitSlack, x + size().length - kFitSlack, size().width / 2 - kFitSlack, out);
-  return out;
 }
 
-Free Strips::heads(double x) const {
-  Free out;
+void Strips::heads(double x, Free& out) const {
   head_columns_cut().free(x, x, 0, out);
-  return out;
+}
+
+void Strips::row_heads(double y, Free& out) const {
+  head_rows_cut().free(y, y, 0, out);
+}
+
+void Strips::add_row_events(std::vector<double>& y) const {
+  rows_cut().add_ends(size().width / 2, y);
 }
 
 bool Strips::head_is_free(Point turned) const {

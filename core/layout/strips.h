@@ -25,13 +25,16 @@ class Strips {
   // x at which a trench with its middle line at y may begin, so that a header reaches one of its ends. Exact.
   Free places(double y) const;
   // y of the middle line of a trench from x on; with a header's room at x, or at x + length. Exact.
-  Free rows(double x) const;
-  Free heads(double x) const;
+  void rows(double x, Free& out) const;
+  void heads(double x, Free& out) const;
+  void row_heads(double y, Free& out) const;  // x where a header has room at that height
   bool head_is_free(Point turned) const;
 
   // x where an obstacle just stops being in a trench's way, or a header's; those of sides square to the
   // trenches alone where not `all`.
   std::vector<double> column_events(bool all) const;
+  // y of the middle line where a trench just touches what it keeps off, at either end of each thing.
+  void add_row_events(std::vector<double>& y) const;
 
  private:
   const Cuts& made(std::optional<Cuts>& cuts, Axis axis, bool for_header) const;

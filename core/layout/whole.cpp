@@ -25,17 +25,21 @@ std::vector<Point> heads_of(const Whole& w) {
   return heads;
 }
 
+// Off the coils of locked and of field trenches, along their bends.
+bool keeps_off_coils(const Polyline& line, const Whole& w, const Wishes& wishes) {
+  const auto off = [&](const Polyline& t) { return conduit_keeps_off_bent(line, t, wishes); };
+  if (!std::all_of(w.locked.begin(), w.locked.end(), off)) return false;
+  const Arrangement placed{{}, w.field, w.bends};
+  for (std::size_t i = 0; i < w.field.size(); ++i)
+    if (!off(line_of(placed, i))) return false;
+  return true;
+}
+
 }  // namespace
 
 void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& w) {
-  const Arrangement placed{{}, w.field, w.bends};
   const auto legal = [&](const Polyline& line, double free_start) {
-    if (!conduit_is_legal(site, wishes, line, free_start)) return false;
-    for (const Polyline& t : w.locked)
-      if (!conduit_keeps_off_bent(line, t, wishes)) return false;
-    for (std::size_t i = 0; i < w.field.size(); ++i)
-      if (!conduit_keeps_off_bent(line, line_of(placed, i), wishes)) return false;
-    return true;
+    return conduit_is_legal(site, wishes, line, free_start) && keeps_off_coils(line, w, wishes);
   };
   Connection& c = w.connection;
   const double stub = c.run.line.size() > 1 ? distance(c.run.line[0], c.run.line[1]) : 0;
@@ -59,12 +63,7 @@ void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& w) {
 
 void square_up_crossings(const Site& site, const Wishes& wishes, Whole& w) {
   const std::vector<Point> heads = heads_of(w);
-  const auto off_coils = [&](const Polyline& line) {
-    for (const Polyline& t : w.locked)
-      if (!conduit_keeps_off_bent(line, t, wishes)) return false;
-    return std::all_of(w.field.begin(), w.field.end(),
-                       [&](const Segment& t) { return conduit_keeps_off(line, t, wishes); });
-  };
+  const auto off_coils = [&](const Polyline& line) { return keeps_off_coils(line, w, wishes); };
   const auto passes_head = [&](const Polyline& leg) {
     return std::any_of(heads.begin(), heads.end(), [&](Point h) {
       return on_line(leg, h) && distance(h, leg.front()) > kLegalSlack &&

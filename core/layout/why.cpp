@@ -228,8 +228,15 @@ class Asked {
   WhyEmpty why_;
 };
 
-bool clearance_can_go(FeatureKind kind) {
-  return kind != FeatureKind::tree && kind != FeatureKind::easement && kind != FeatureKind::no_dig;
+// An area on paper: nothing of it is left without its rule.
+bool is_rule_alone(FeatureKind kind) {
+  return kind == FeatureKind::easement || kind == FeatureKind::no_dig;
+}
+
+void without_clearance(Feature& f) {
+  const double bark = f.kind == FeatureKind::tree ? f.trunk_diameter / 2 : 0;
+  f.trunk_diameter = f.kind == FeatureKind::tree ? 0 : f.trunk_diameter;  // no root zone
+  f.trench_clearance = f.run_clearance = bark;
 }
 
 Result<Site> without(const Site& site, const Restriction& r) {
@@ -246,10 +253,10 @@ Result<Site> without(const Site& site, const Restriction& r) {
   if (f == open.features.end())
     return refuse({"restriction_not_there", "feature", std::to_string(r.feature_id), "one of this lot",
                    "Ask about something that is drawn."});
-  if (clearance_can_go(f->kind))
-    f->trench_clearance = f->run_clearance = 0;
-  else
+  if (is_rule_alone(f->kind))
     open.features.erase(f);
+  else
+    without_clearance(*f);
   return open;
 }
 
@@ -289,6 +296,7 @@ Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const C
   const Layout with = make_layout(site, wishes, coil, stop);
   const Layout free = make_layout(*open, wishes, coil, stop);
   RestrictionPrice price;
+  price.whole = open->features.size() < site.features.size();
   price.circuits = static_cast<int>(with.trenches.size());
   price.circuits_without = static_cast<int>(free.trenches.size());
   price.digging = digging(with);

@@ -48,9 +48,10 @@ WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil
 std::string name_of(const Site& site, const Restriction& restriction);
 std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason);
 
-// The layout with a restriction, and without it: an edge's setback nought; the clearance of a house, septic
-// tank, drain or reserve field, drive, well or utility nought; a tree, an easement or a no-dig area gone.
+// The layout with a restriction, and without it: an edge's setback nought; a feature's clearance nought, of a
+// tree down to its bark; an easement or a no-dig area, which are nothing else, gone as a whole.
 struct RestrictionPrice {
+  bool whole = false;  // the feature itself went, not its clearance alone
   int circuits = 0, circuits_without = 0;
   double digging = 0, digging_without = 0;  // m of coil trench, header and run
   int costs_circuits() const { return circuits_without - circuits; }

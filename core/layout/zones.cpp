@@ -129,15 +129,13 @@ std::optional<Trouble> feature_trouble(const Feature& f) {
                  "Draw it again or delete it."};
 }
 
-Region setback_bands(const Site& site, const Ring& lot) {
-  std::vector<Region> bands;
-  for (std::size_t i = 0; i < lot.size(); ++i)
-    if (site.lot[i].setback > 0)
-      bands.push_back(buffered(Polyline{lot[i], lot[(i + 1) % lot.size()]}, site.lot[i].setback));
-  return unite(bands);
+bool can_be_offset(const LotCorner& c) {
+  const auto within = [](double v) { return std::abs(v) <= kLargestPlan; };
+  return within(c.at.x) && within(c.at.y) && c.setback >= 0 && c.setback <= kLargestPlan;
 }
 
-Result<Region> ground_left(const Site& site, const std::vector<std::pair<const Feature*, double>>& zones) {
+Result<Region> ground_left(const Site& site, const std::vector<std::pair<const Feature*, double>>& zones,
+                           const Region& bands) {
   const Ring lot = lot_ring(site);
   auto ring = checked_ring(lot, "lot line");
   if (!ring) return refuse(ring.error());
@@ -145,7 +143,7 @@ Result<Region> ground_left(const Site& site, const std::vector<std::pair<const F
     if (!(c.setback >= 0 && c.setback <= kLargestPlan))
       return refuse({"setback_out_of_range", "setback", std::to_string(c.setback) + " m", "0 to 10000 m",
                      "Enter the setback of that edge again."});
-  std::vector<Region> taken = {setback_bands(site, lot)};
+  std::vector<Region> taken = {bands};
   for (const auto& [f, by] : zones) {
     if (auto trouble = feature_trouble(*f)) return refuse(*trouble);
     taken.push_back(grown_feature(*f, by));
@@ -155,17 +153,35 @@ Result<Region> ground_left(const Site& site, const std::vector<std::pair<const F
 
 }  // namespace
 
-Result<Region> buildable_region(const Site& site) {
-  std::vector<std::pair<const Feature*, double>> zones;
-  for (const Feature& f : site.features) zones.push_back({&f, std::max(kGrid, trench_clearance(site, f))});
-  return ground_left(site, zones);
+Region setback_bands(const Site& site) {
+  if (!std::all_of(site.lot.begin(), site.lot.end(), can_be_offset)) return {};
+  const Ring lot = lot_ring(site);
+  std::vector<Region> bands;
+  for (std::size_t i = 0; i < lot.size(); ++i)
+    if (site.lot[i].setback > 0)
+      bands.push_back(buffered(Polyline{lot[i], lot[(i + 1) % lot.size()]}, site.lot[i].setback));
+  return unite(bands);
 }
 
-Result<Region> routable_region(const Site& site) {
+Result<Region> buildable_region(const Site& site, const Region& bands) {
+  std::vector<std::pair<const Feature*, double>> zones;
+  for (const Feature& f : site.features) zones.push_back({&f, std::max(kGrid, trench_clearance(site, f))});
+  return ground_left(site, zones, bands);
+}
+
+Result<Region> routable_region(const Site& site, const Region& bands) {
   std::vector<std::pair<const Feature*, double>> zones;
   for (const Feature& f : site.features)
     if (!crossable(f)) zones.push_back({&f, std::max(kGrid, run_clearance(site, f))});
-  return ground_left(site, zones);
+  return ground_left(site, zones, bands);
+}
+
+Result<Region> buildable_region(const Site& site) {
+  return buildable_region(site, setback_bands(site));
+}
+
+Result<Region> routable_region(const Site& site) {
+  return routable_region(site, setback_bands(site));
 }
 
 }  // namespace underlawn

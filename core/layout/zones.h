@@ -29,6 +29,12 @@ Ground without_same(const Ground& ground, const Restriction& restriction);  // a
 // Inside the lot and outside every area; meant for points that no capsule covers.
 bool is_open(const Ground& ground, Point p);
 
+// What lies within the setbacks of the lot; nothing where they are no lengths.
+Region setback_bands(const Site& site);
+// buildable_region and routable_region, with those made before.
+Result<Region> buildable_region(const Site& site, const Region& bands);
+Result<Region> routable_region(const Site& site, const Region& bands);
+
 // The feature's own outline, and what lies within `by` of it.
 Region grown_feature(const Feature& f, double by);
 

@@ -71,4 +71,25 @@ std::vector<ExactLot> exact_lots(const std::string& path) {
   return lots;
 }
 
+std::map<int, ExactMetres> exact_metres(const std::string& path) {
+  std::map<int, ExactMetres> all;
+  std::ifstream file(path);
+  std::string key;
+  int seed = 0;
+  double seconds = 0;
+  while (file >> key >> seed) {
+    ExactMetres& m = all[seed];
+    file >> m.most >> m.angle >> m.in_one_column >> m.bound >> seconds;
+  }
+  return all;
+}
+
+Wishes wishes_for_metres(const ExactLot& lot) {
+  Wishes w = lot.wishes;
+  w.aim = Aim::metres;
+  w.least_length = 0.6 * lot.coil.trench_length;
+  w.most_length = 1.5 * lot.coil.trench_length;
+  return w;
+}
+
 }  // namespace underlawn::sample

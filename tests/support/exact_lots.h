@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Lots with the most trenches, and the most metres of free length, that a mixed-integer program of its own
-// found for them: tests/files/exact_lots.txt, made by tests/bench/exact_layouts.py.
+// Lots with the most trenches that a mixed-integer program of its own found for them,
+// tests/files/exact_lots.txt, made by tests/bench/exact_layouts.py; and the most metres of free length,
+// tests/files/exact_metres.txt, made by tests/bench/exact_metres.py.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -26,5 +28,17 @@ struct ExactLot {
 };
 
 std::vector<ExactLot> exact_lots(const std::string& path);
+
+// Metres of trench, each between 0.6 and 1.5 of the lot's trench length long, header and run left out of
+// account.
+struct ExactMetres {
+  double most = 0;           // m, columns of rows
+  double angle = 0;          // rad, of those
+  double in_one_column = 0;  // m, rows from end to end
+  double bound = 0;          // m, no set of trenches of one direction is longer
+};
+std::map<int, ExactMetres> exact_metres(const std::string& path);  // by the seed of the lot
+// The lot's wishes for most metres between those lengths.
+Wishes wishes_for_metres(const ExactLot& lot);
 
 }  // namespace underlawn::sample

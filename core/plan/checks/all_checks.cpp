@@ -40,6 +40,7 @@ const std::vector<CheckEntry>& all_checks() {
        checks::header_run_clearance},
       {"run_in_root_zone", "Header and supply run stay out of root zones.", checks::run_in_root_zone},
       {"run_through_trench", "Header and supply run cross no coil.", checks::run_through_trench},
+      {"conduits_cross", "Header and supply run do not cross each other.", checks::conduits_cross},
       {"easement_crossed", "Digging in an easement needs its holder's consent.", checks::easement_crossed},
       {"pavement_cut", "Pavement that is cut has to be restored.", checks::pavement_cut},
       {"utility_crossing", "Digging near a utility is done by hand.", checks::utility_crossing},

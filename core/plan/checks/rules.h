@@ -20,6 +20,7 @@ std::vector<Finding> run_in_setback(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> header_run_clearance(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> run_in_root_zone(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> run_through_trench(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> conduits_cross(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> easement_crossed(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> pavement_cut(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> utility_crossing(const Plan& plan, const Outcome& outcome);

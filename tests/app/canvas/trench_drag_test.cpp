@@ -115,4 +115,21 @@ TEST_F(TrenchDrag, TheHeaderIsHeldOnItsLine) {
   for (const Trench& t : document.outcome()->layout.trenches) EXPECT_LT(distance(held, t.head), 0.01);
 }
 
+TEST_F(TrenchDrag, TheHeaderOfOneGroupIsHeldAlone) {
+  Plan plan = document.committed();
+  plan.wishes.circuits = 4;
+  plan.wishes.groups = 2;
+  document.commit(std::move(plan), "Two groups");
+  wait();
+  ASSERT_EQ(document.outcome()->layout.groups.size(), 2u);
+  selection.select({Selected::Kind::header, 2});
+  canvas.turn_hold();
+  EXPECT_FALSE(document.committed().wishes.header_on);
+  ASSERT_EQ(document.committed().wishes.group_headers.size(), 1u);
+  EXPECT_EQ(document.committed().wishes.group_headers[0].group, 2);
+  wait();
+  canvas.turn_hold();
+  EXPECT_TRUE(document.committed().wishes.group_headers.empty());
+}
+
 }  // namespace underlawn

@@ -377,6 +377,18 @@ TEST_F(Cli, CalendarTellsOrderAndTasks) {
   EXPECT_EQ(run({"calendar", "a.underlawn"}).status, 1);
 }
 
+TEST_F(Cli, WaysTellTheBendsOfADrawnTrench) {
+  Plan plan;
+  for (Point p : {Point{0, 0}, {80, 0}, {80, 60}, {0, 60}}) plan.site.lot.push_back({p, 3});
+  plan.wishes.given = {{{10, 30}, {40, 45}, 0, 0, {{30, 30}}}};
+  put("a.underlawn", plan_to_text(plan));
+  const auto read = json_from_text(run({"ways", "a.underlawn", "--json"}).out, "the ways");
+  ASSERT_TRUE(read.has_value());
+  const auto& trench = read->value["ways"][0]["trenches"][0];
+  ASSERT_TRUE(trench.contains("bends_m")) << trench.dump();
+  EXPECT_EQ(trench["bends_m"], (Json{{30, 30}}));
+}
+
 TEST_F(Cli, WaysOfAnEmptyPlanSayWhatIsMissing) {
   put("a.underlawn", plan_to_text(Plan{}));
   const Ran ran = run({"ways", "a.underlawn"});

@@ -65,26 +65,56 @@ TEST_F(WaysPanelTest, ShowsACardForEachWay) {
 
 TEST_F(WaysPanelTest, TheWayLookedAtLiesOverTheDrawing) {
   find();
-  EXPECT_FALSE(window.canvas()->ghost());
+  EXPECT_TRUE(window.canvas()->ghosts().empty());
   cards()[1]->setFocus();
-  ASSERT_TRUE(window.canvas()->ghost());
+  ASSERT_EQ(window.canvas()->ghosts().size(), 1u);
   const auto& ways = panel->service().newest()->ways;
-  EXPECT_EQ(window.canvas()->ghost()->layout, ways[1].layout);
-  EXPECT_EQ(window.canvas()->ghost()->name.toStdString(), ways[1].sentence);
+  EXPECT_EQ(window.canvas()->ghosts()[0].layout, ways[1].layout);
+  EXPECT_EQ(window.canvas()->ghosts()[0].name.toStdString(), ways[1].sentence);
   emit cards()[2]->looked_at(true);
-  EXPECT_EQ(window.canvas()->ghost()->layout, ways[2].layout);
+  EXPECT_EQ(window.canvas()->ghosts()[0].layout, ways[2].layout);
   emit cards()[2]->looked_at(false);
-  EXPECT_EQ(window.canvas()->ghost()->layout, ways[1].layout);
+  EXPECT_EQ(window.canvas()->ghosts()[0].layout, ways[1].layout);
   cards()[0]->setFocus();
-  EXPECT_FALSE(window.canvas()->ghost());  // it is what is drawn
+  EXPECT_TRUE(window.canvas()->ghosts().empty());  // it is what is drawn
+}
+
+TEST_F(WaysPanelTest, TwoPickedAreShownTogetherWithTheirDifferences) {
+  find();
+  ASSERT_GE(cards().size(), 4u);
+  const auto& ways = panel->service().newest()->ways;
+  const auto compare = [&](std::size_t card) {
+    for (QPushButton* button : cards()[card]->findChildren<QPushButton*>())
+      if (button->isCheckable()) button->click();
+  };
+  const auto says = [&](const QString& text) {
+    for (QLabel* label : panel->findChildren<QLabel*>())
+      if (label->text() == text) return true;
+    return false;
+  };
+  compare(1);
+  EXPECT_FALSE(says("B less A"));
+  compare(2);
+  ASSERT_EQ(window.canvas()->ghosts().size(), 2u);
+  EXPECT_EQ(window.canvas()->ghosts()[0].layout, ways[1].layout);
+  EXPECT_EQ(window.canvas()->ghosts()[1].layout, ways[2].layout);
+  EXPECT_TRUE(says("B less A"));
+  compare(3);  // in the place of the first
+  ASSERT_EQ(window.canvas()->ghosts().size(), 2u);
+  EXPECT_EQ(window.canvas()->ghosts()[0].layout, ways[2].layout);
+  EXPECT_EQ(window.canvas()->ghosts()[1].layout, ways[3].layout);
+  compare(3);
+  compare(2);
+  EXPECT_LE(window.canvas()->ghosts().size(), 1u);
+  EXPECT_FALSE(says("B less A"));
 }
 
 TEST_F(WaysPanelTest, AnotherTabTakesItFromTheDrawing) {
   find();
   cards()[1]->setFocus();
-  ASSERT_TRUE(window.canvas()->ghost());
+  ASSERT_EQ(window.canvas()->ghosts().size(), 1u);
   window.side()->show_tab(SideColumn::Tab::loop, false);
-  EXPECT_FALSE(window.canvas()->ghost());
+  EXPECT_TRUE(window.canvas()->ghosts().empty());
 }
 
 TEST_F(WaysPanelTest, TakenByKeyItIsOneUndoAndTheOthersCanStillBeTaken) {
@@ -130,7 +160,7 @@ TEST_F(WaysPanelTest, TheKeyboardStaysWithIt) {
   ASSERT_TRUE(panel->isAncestorOf(QApplication::focusWidget()));
   ASSERT_TRUE(wait_until([&] { return !panel->service().busy(); }));
   EXPECT_EQ(QApplication::focusWidget(), cards()[1]);
-  EXPECT_TRUE(window.canvas()->ghost());
+  EXPECT_EQ(window.canvas()->ghosts().size(), 1u);
 }
 
 TEST_F(WaysPanelTest, OfAnEmptyPlanThereIsNothing) {

@@ -103,6 +103,7 @@ int main(int argc, char** argv) {
   };
   settle();
   Canvas& canvas = *window.canvas();
+  std::fprintf(stderr, "at the start %.1f MB\n", resident_mb());
   const Point corner = document.plan().site.lot.front().at;
   window.selection().select({Selected::Kind::lot, 0, 0});
   send(canvas, QEvent::MouseButtonPress, canvas.view().to_device(corner), Qt::LeftButton);
@@ -128,6 +129,7 @@ int main(int argc, char** argv) {
     if (argc > 3 && i % 10 == 0)
       canvas.grab().save(QString("%1/frame-%2.png").arg(argv[3]).arg(i, 4, 10, QChar('0')));
     if (i == std::min(moves, 300)) memory = resident_mb();
+    if (i % 1000 == 0) std::fprintf(stderr, "after %d moves %.1f MB\n", i, resident_mb());
   }
   send(canvas, QEvent::MouseButtonRelease, canvas.view().to_device(path(corner, moves)), Qt::LeftButton);
   settle();

@@ -7,6 +7,7 @@
 #include "layout/layout.h"
 #include "layout/pipe_turns.h"
 #include "layout/square_crossings.h"
+#include "layout/whole.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -86,6 +87,24 @@ TEST(Crew, AShallowCrossingIsMadeSquare) {
 TEST(Crew, ASquareCrossingStaysAsItIs) {
   EXPECT_TRUE(squared({{10, -5}, {10, 5}}, 0, {{0, 0}, {40, 0}}, wishes(2)).line.empty());
   EXPECT_TRUE(squared({{10, -5}, {10, -1}}, 0, {{0, 0}, {40, 0}}, wishes(2)).line.empty());
+}
+
+// A trench that is drawn with a bend just below the utility: made square, the run would pass a foot from its
+// corner; its ends are far off.
+TEST(Crew, ACrossingIsNotMadeSquareOverTheBendOfACoil) {
+  Site s = site();
+  s.features.push_back(feature(2, FeatureKind::utility, {{0, 40}, {80, 40}}));
+  const Wishes w = wishes(1);
+  Whole whole;
+  whole.field = {{{22, 20}, {38, 20}}};
+  const Polyline run = {{10, 30}, {10, 33}, {50, 47}};
+  whole.connection.run.line = run;
+  square_up_crossings(s, w, whole);
+  EXPECT_EQ(whole.connection.run.line.size(), 5u);
+  whole.connection.run.line = run;
+  whole.bends = {{{30, 38.2}}};
+  square_up_crossings(s, w, whole);
+  EXPECT_EQ(whole.connection.run.line, run);
 }
 
 // From the house to a trench that is locked at the left, above a no-dig area: straight there the run would

@@ -6,7 +6,10 @@
 
 #include <gtest/gtest.h>
 
+#include <iostream>
+
 #include "core/layout/judge.h"
+#include "layout/free_lengths.h"
 
 namespace underlawn {
 namespace {
@@ -34,6 +37,44 @@ TEST(ExactLots, AsManyEqualTrenchesAsCbcFindsInNinetyNineOfAHundred) {
 TEST(ExactLots, NoMoreThanTheBound) {
   for (const sample::ExactLot& lot : sample::exact_lots(kFile))
     EXPECT_LE(make_layout(lot.site, lot.wishes, lot.coil).fits, lot.bound + 1) << "lot " << lot.seed;
+}
+
+const std::string kMetres = std::string(UNDERLAWN_SOURCE_DIR) + "/tests/files/exact_metres.txt";
+
+// The same problem: what the search for the longest rows finds, before header and run take their room.
+TEST(ExactLots, AsManyMetresOfFreeLengthInNinetyNineOfAHundred) {
+  const auto exact = sample::exact_metres(kMetres);
+  ASSERT_GE(exact.size(), 30u);
+  double ours = 0, best = 0;
+  for (const sample::ExactLot& lot : sample::exact_lots(kFile)) {
+    if (!exact.contains(lot.seed)) continue;
+    const Wishes w = sample::wishes_for_metres(lot);
+    const Setting setting(lot.site, w, lot.coil, *routable_region(lot.site));
+    const FieldSearch search(setting.keeping(), lot.coil, w.circuits, false);
+    const auto found = search.longest({w.least_length, w.most_length}, {});
+    ASSERT_FALSE(found.empty()) << "lot " << lot.seed;
+    EXPECT_LE(metres_of(found.front().trenches), exact.at(lot.seed).bound) << "lot " << lot.seed;
+    ours += metres_of(found.front().trenches);
+    best += exact.at(lot.seed).most;
+  }
+  std::cout << ours << " m of " << best << " m\n";
+  EXPECT_GE(ours, 0.99 * best);
+}
+
+// The whole layout: trenches that a header reaches, and that leave it and the run their room.
+TEST(ExactLots, JoinedUpTheyKeepMostOfTheirMetres) {
+  const auto exact = sample::exact_metres(kMetres);
+  double ours = 0, best = 0;
+  for (sample::ExactLot lot : sample::exact_lots(kFile)) {
+    if (!exact.contains(lot.seed)) continue;
+    lot.wishes = sample::wishes_for_metres(lot);
+    lot.coil.coil_length = 8 * lot.coil.trench_length;
+    const Layout l = make_layout(lot.site, lot.wishes, lot.coil);
+    for (const Trench& t : l.trenches) ours += length_of(t);
+    best += exact.at(lot.seed).most;
+  }
+  std::cout << ours << " m of " << best << " m\n";
+  EXPECT_GE(ours, 0.95 * best);
 }
 
 }  // namespace

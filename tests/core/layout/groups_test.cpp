@@ -5,6 +5,7 @@
 
 #include <map>
 
+#include "layout/header_groups.h"
 #include "layout/legality.h"
 
 namespace underlawn {
@@ -155,6 +156,36 @@ TEST(Groups, LockedTrenchesAreJoinedToo) {
   const Layout l = make_layout(site(110), w, coil_of(20));
   EXPECT_EQ(l.trenches.size(), 5u);
   expect_joined(l);
+}
+
+TEST(Groups, EachHeaderIsHeldOnALineOfItsOwn) {
+  Wishes w = wishes(6, 2);
+  const Layout free = make_layout(site(110), w, coil_of(20));
+  ASSERT_EQ(free.groups, (std::vector{3, 3}));
+  const auto line = line_of_header(free, 2);
+  ASSERT_TRUE(line);
+  // Moved two metres away from the trenches' ends.
+  const Trench& t = free.trenches[3];
+  const Point by = -2.0 * unit(t.end - t.head);
+  const Segment held{line->a + by, line->b + by};
+  w = with_header_line(w, 2, held);
+  EXPECT_FALSE(header_is_held(w, 1));
+  EXPECT_TRUE(header_is_held(w, 2));
+  const Layout l = make_layout(site(110), w, coil_of(20));
+  ASSERT_EQ(l.groups.size(), 2u);
+  ASSERT_GT(l.trenches.size(), static_cast<std::size_t>(l.groups[0]));
+  for (std::size_t i = static_cast<std::size_t>(l.groups[0]); i < l.trenches.size(); ++i)
+    EXPECT_LT(distance(held, l.trenches[i].head), 2e-3) << i;
+}
+
+TEST(Groups, ALegBelongsToTheGroupWhoseHeadsItLeadsTo) {
+  const Layout l = make_layout(site(110), wishes(6, 2), coil_of(20));
+  ASSERT_EQ(l.groups, (std::vector{3, 3}));
+  for (std::size_t leg = 0; leg < l.header.legs.size(); ++leg)
+    for (std::size_t i = 0; i < l.trenches.size(); ++i) {
+      if (distance(l.header.legs[leg].back(), l.trenches[i].head) >= 2e-3) continue;
+      EXPECT_EQ(group_of_leg(l, leg), i < 3 ? 1 : 2) << leg;
+    }
 }
 
 }  // namespace

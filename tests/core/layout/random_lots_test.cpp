@@ -85,5 +85,13 @@ TEST(RandomLots, TurnedAndShiftedHoldAsMany) {
   EXPECT_LE(different, 1 + lots / 50);
 }
 
+// Rows whose places an obstacle narrower than the samples shuts: these once were packed without looking.
+TEST(RandomLots, ThoseWhoseRowsShutBetweenTheSamples) {
+  for (std::uint64_t seed : {1535, 10383, 25030}) {
+    const sample::RandomLot lot = sample::random_lot(seed);
+    expect_legal(seed, lot, make_layout(lot.site, lot.wishes, coil_of(lot.wishes.trench_length)));
+  }
+}
+
 }  // namespace
 }  // namespace underlawn

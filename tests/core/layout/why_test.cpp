@@ -137,6 +137,30 @@ TEST(Why, ARestrictionCostsTheTrenchesThatFitWithoutIt) {
   EXPECT_EQ(price->costs_circuits(), 1);
 }
 
+// Middle lines may lie from y = 0.66 to 12.34. A tree without its root zone still stands: its trunk, 1 m
+// through, takes 3.71 to 5.63 of them, and of rows 12 ft apart that leaves one below and two above. With no
+// tree at all there would be four.
+TEST(Why, OfATreeTheRootZoneGoesAndTheTrunkStays) {
+  Site s;
+  for (Point p : box(0, 0, 30, 13)) s.lot.push_back({p, 0.2});
+  s.features.push_back(feature(2, FeatureKind::tree, {{15, 4.67}}, 0));
+  s.features.back().trunk_diameter = 1;
+  s.root_zone_factor = 14;
+  const auto price = cost_of(s, wishes(4), coil_of(26), {Restriction::Kind::feature, -1, 2});
+  ASSERT_TRUE(price.has_value());
+  EXPECT_FALSE(price->whole);
+  EXPECT_EQ(price->circuits, 0);
+  EXPECT_EQ(price->circuits_without, 3);
+}
+
+TEST(Why, AnEasementIsNothingWithoutItsRuleAndGoesWhole) {
+  Site s = site();
+  s.features.push_back(feature(3, FeatureKind::easement, box(0, 20, 74, 30), 0));
+  const auto price = cost_of(s, wishes(2), coil_of(26), {Restriction::Kind::feature, -1, 3});
+  ASSERT_TRUE(price.has_value());
+  EXPECT_TRUE(price->whole);
+}
+
 TEST(Why, ARestrictionThatOnlyLengthensTheWayCostsDigging) {
   Site s = site();
   s.features.push_back(feature(3, FeatureKind::no_dig, box(0, 20, 74, 30), 0));  // one trench fits beside it
