@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <charconv>
+#include <sstream>
 
 #include "cli/plan_in.h"
 #include "cli/sheet_out.h"
 #include "cli/verbs.h"
 #include "plan/solve.h"
+#include "sheets/sheets_out.h"
 
 namespace underlawn::cli {
 
@@ -28,8 +31,35 @@ std::optional<int> scale_named(std::string_view text) {
   return scale;
 }
 
+// The date as YYYY-MM-DD.
+Result<QDate> date_named(const std::string& text) {
+  const QDate date = QDate::fromString(QString::fromStdString(text), Qt::ISODate);
+  if (date.isValid()) return date;
+  return refuse({"usage", "the date", "“" + text + "”", "a day as 2026-05-04", ""});
+}
+
+Result<std::vector<const SheetKind*>> kinds_named(const std::string& text) {
+  std::vector<const SheetKind*> kinds;
+  std::string names;
+  for (const SheetKind& kind : sheet_kinds()) {
+    names += std::string(kind.name) + ", ";
+    if (text == "all") kinds.push_back(&kind);
+  }
+  if (text == "all") return kinds;
+  std::istringstream words(text);
+  for (std::string word; std::getline(words, word, ',');) {
+    const SheetKind* kind = find_sheet_kind(word);
+    if (kind == nullptr)
+      return refuse({"usage", "the kind of sheet", "“" + word + "”", names + "or all", ""});
+    if (std::ranges::find(kinds, kind) == kinds.end()) kinds.push_back(kind);
+  }
+  if (kinds.empty()) return refuse({"usage", "the kind of sheet", "not given", names + "or all", ""});
+  return kinds;
+}
+
 Result<SheetSetup> setup_of(const Arguments& arguments, const Plan& plan) {
   SheetSetup setup{usual_paper(plan), std::nullopt};
+  setup.page_a_trench = arguments.has("--page-a-trench");
   if (const auto name = arguments.value("--paper")) {
     const auto paper = paper_named(*name);
     if (!paper) return refuse({"usage", "the paper", "“" + *name + "”", "letter, tabloid, a4 or a3", ""});
@@ -41,29 +71,51 @@ Result<SheetSetup> setup_of(const Arguments& arguments, const Plan& plan) {
       return refuse(
           {"usage", "the scale", "“" + *text + "”", "a whole number from 1 to 100000, for 1:N", ""});
   }
+  if (const auto text = arguments.value("--date")) {
+    const auto date = date_named(*text);
+    if (!date) return refuse(date.error());
+    setup.date = *date;
+  }
   return setup;
+}
+
+Result<SheetOrder> order_of(const Arguments& arguments, const Plan& plan) {
+  SheetOrder order;
+  const auto kinds = kinds_named(arguments.value("--kind").value_or("dig"));
+  const auto setup = setup_of(arguments, plan);
+  if (!kinds) return refuse(kinds.error());
+  if (!setup) return refuse(setup.error());
+  order.kinds = *kinds;
+  order.setup = *setup;
+  order.each = arguments.has("--each");
+  const std::filesystem::path place = base_name(arguments.places[0]);
+  order.name = place.filename().string();
+  const QString title = order.kinds.size() > 1 ? QString("sheets") : QString::fromUtf8(order.kinds[0]->title);
+  const std::string file = file_name_of(QString::fromStdString(place.string()), title).toStdString();
+  order.path = arguments.value("--out").value_or(order.each ? place.string() + "-sheets" : file);
+  return order;
 }
 
 }  // namespace
 
 Exit run_sheet(const Arguments& arguments, const Console& console) {
   // What is typed wrong is said before anything is read or solved.
-  if (const auto setup = setup_of(arguments, Plan{}); !setup) {
-    console.complain("", setup.error().message());
+  if (const auto order = order_of(arguments, Plan{}); !order) {
+    console.complain("", order.error().message());
     return Exit::usage;
   }
   const auto plan = plan_in(arguments.places[0], console);
   if (!plan) return Exit::not_read;
   const Outcome outcome = solve(*plan);
   console.complain(arguments.places[0], outcome.troubles);
-  const std::string path =
-      arguments.value("--out").value_or(base_name(arguments.places[0]) + "-dig-sheet.pdf");
-  const auto written = sheet_out(*plan, outcome, *setup_of(arguments, *plan), path);
-  if (written)
-    console.out << path << "\n";
-  else
-    console.complain(path, written.error().message());
-  return written ? Exit::ok : Exit::not_written;
+  const auto order = order_of(arguments, *plan);
+  const auto written = sheets_out(*plan, outcome, *order);
+  if (!written) {
+    console.complain(order->path, written.error().message());
+    return Exit::not_written;
+  }
+  for (const std::string& path : *written) console.out << path << "\n";
+  return Exit::ok;
 }
 
 }  // namespace underlawn::cli

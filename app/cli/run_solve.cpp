@@ -39,7 +39,9 @@ Exit run_solve(const Arguments& arguments, const Console& console) {
   console.complain(arguments.places[0], outcome.troubles);
   const fs::path results = folder / "results.json", sheet = folder / "dig-sheet.pdf";
   bool all = told(write_file(results, results_to_text(*plan, outcome)), results, console);
-  all &= told(sheet_out(*plan, outcome, {usual_paper(*plan), std::nullopt}, sheet.string()), sheet, console);
+  SheetOrder order{{find_sheet_kind("dig")}, {usual_paper(*plan), std::nullopt}, sheet.string(), false, ""};
+  const auto written = sheets_out(*plan, outcome, order);
+  all &= told(written ? Result<void>() : refuse(written.error()), sheet, console);
   if (has_unaccepted_errors(outcome))
     console.complain(arguments.places[0], "Unaccepted errors remain; “underlawn check” lists them.");
   return all ? Exit::ok : Exit::not_written;

@@ -35,12 +35,17 @@ const std::vector<Verb>& verbs() {
        run_figures},
       {"sheet",
        {{"PLAN"}},
-       {{"--paper", "SIZE", "letter, tabloid, a4 or a3. Without it, letter or A4 by the plan's units."},
+       {{"--kind", "LIST", "Sheets with commas between them, or all. Without it, dig."},
+        {"--paper", "SIZE", "letter, tabloid, a4 or a3. Without it, letter or A4 by the plan's units."},
         {"--scale", "N", "Draw at 1:N. Without it, at the largest usual scale at which the plan fits."},
-        {"--out", "FILE", "PDF file to write. Without it, PLAN's name with “-dig-sheet.pdf” behind it."}},
-       "Write the dig sheet to scale, as vector PDF.",
-       "Solves PLAN and writes the sheet from which a crew sets out and digs. Where a scale is too "
-       "large for the paper, page and standard error say what lies off the page.",
+        {"--page-a-trench", "", "The dig sheet has a page for each trench as well."},
+        {"--each", "", "A file for each sheet, in a folder."},
+        {"--date", "DAY", "Date in the title block, as 2026-05-04. Without it, today."},
+        {"--out", "FILE", "PDF to write, or folder. Without it, named after PLAN and the sheet."}},
+       "Write sheets to scale, as vector PDF: for the crew, the permit, the family.",
+       "Solves PLAN and writes its sheets: dig (from which a crew sets out and digs) and the others that "
+       "are told where the kind is not known. Where a scale is too large for the paper, page and standard "
+       "error say what lies off the page.",
        run_sheet},
       {"response",
        {{"PLAN"}},

@@ -72,6 +72,8 @@ class Table : public Block {
   QString note_;
 };
 
+using TablePtr = std::shared_ptr<const Table>;
+
 struct Item {
   QString mark;  // "1", "•"
   QString lead;  // bold, its own line start

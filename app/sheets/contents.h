@@ -11,12 +11,17 @@ namespace underlawn::sheet {
 // A figure as the sheet shows it; a dash where the outcome has none of that key.
 QString shown(const Plan& plan, const Outcome& outcome, const std::string& key);
 QString shown_length(const Plan& plan, double metres);
+// m from the ground to the floor at the head and at the end of the trench with this index.
+struct EndDepths {
+  double head = 0, end = 0;
+};
+EndDepths end_depths(const Outcome& outcome, std::size_t trench);
 
 // "Trench 3 end", "Header 2": how the sheet calls a point to be staked.
 QString point_name(const Tie& tie);
 
 // Null where there is nothing to say.
-std::shared_ptr<const Table> tie_table(const Plan& plan, const Outcome& outcome, double points);
+TablePtr tie_table(const Plan& plan, const Outcome& outcome, double points);
 BlockPtr trench_table(const Plan& plan, const Outcome& outcome);
 BlockPtr crossing_table(const Plan& plan, const Outcome& outcome);
 BlockPtr volume_table(const Plan& plan, const Outcome& outcome);
@@ -29,5 +34,15 @@ BlockPtr cautions(const Plan& plan, const Outcome& outcome);
 BlockPtr open_findings(const Plan& plan, const Outcome& outcome);
 BlockPtr accepted_findings(const Plan& plan, const Outcome& outcome);
 BlockPtr locate_ticket(const Plan& plan, const Outcome& outcome);
+// A page of its own for each trench: its place, tapes, depths, coil, cautions and boxes to tick.
+std::vector<BlockPtr> trench_pages(const Plan& plan, const Outcome& outcome);
+// Stakes by a second pair of corners and from a base line; from one another.
+BlockPtr check_table(const Plan& plan, const Outcome& outcome);
+BlockPtr between_table(const Plan& plan, const Outcome& outcome);
+BlockPtr utility_table(const Plan& plan, const Outcome& outcome);
+BlockPtr coil_block(const Plan& plan, const Outcome& outcome);
+BlockPtr header_block(const Plan& plan, const Outcome& outcome);
+BlockPtr header_table(const Plan& plan, const Outcome& outcome);
+BlockPtr entry_block(const Plan& plan, const Outcome& outcome);
 
 }  // namespace underlawn::sheet

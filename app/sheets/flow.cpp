@@ -107,10 +107,43 @@ class Setter {
 
 }  // namespace
 
+void add(std::vector<Piece>& pieces, BlockPtr block, bool wide) {
+  if (block) pieces.push_back({std::move(block), wide});
+}
+
 std::vector<FlowPage> flow(const std::vector<Piece>& pieces, const QRectF& room, int columns) {
   Setter setter(room, columns);
   setter.set_all(pieces);
   return setter.take();
+}
+
+std::vector<FlowPage> flow_in_order(const std::vector<BlockPtr>& blocks, const QRectF& room, int columns) {
+  const double width = (room.width() - (columns - 1) * kGutter) / columns;
+  std::vector<FlowPage> pages(1);
+  int column = 0;
+  double y = room.top();
+  std::vector<BlockPtr> left(blocks.rbegin(), blocks.rend());
+  while (!left.empty()) {
+    BlockPtr block = left.back();
+    left.pop_back();
+    if (block->height(width) > room.height()) {
+      if (const auto parts = block->split(width, room.bottom() - y)) {
+        block = parts->first;
+        left.push_back(parts->second);
+      }
+    }
+    const double height = block->height(width);
+    if (y + height > room.bottom() && y > room.top()) {
+      y = room.top();
+      if (++column == columns) {
+        column = 0;
+        pages.emplace_back();
+      }
+    }
+    pages.back().push_back({block, QRectF(room.left() + column * (width + kGutter), y, width, height)});
+    y += height;
+  }
+  return pages;
 }
 
 }  // namespace underlawn::sheet

@@ -19,10 +19,16 @@ struct Placed {
   QRectF room;
 };
 
+// Lets a list be filled with blocks that may be null.
+void add(std::vector<Piece>& pieces, BlockPtr block, bool wide = false);
+
 using FlowPage = std::vector<Placed>;
 
 // Into `room` of every page, `columns` side by side. A block higher than a page is parted where it can be,
 // else it stands on a page of its own.
 std::vector<FlowPage> flow(const std::vector<Piece>& pieces, const QRectF& room, int columns);
+
+// The same in strict order, column after column, each block whole.
+std::vector<FlowPage> flow_in_order(const std::vector<BlockPtr>& blocks, const QRectF& room, int columns);
 
 }  // namespace underlawn::sheet

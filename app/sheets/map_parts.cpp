@@ -88,9 +88,9 @@ void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const 
   for (double x : {b, c}) painter.drawLine(QPointF(x - pad, top), QPointF(x - pad, room.bottom()));
   const double first = b - a - 2 * pad, second = c - b - 2 * pad, third = room.right() - c - pad;
   const QFont big = type(15, QFont::Bold);
-  const QString project = t.project.empty() ? "Dig sheet" : text_of(t.project);
+  const QString project = t.project.empty() ? "Ground loop" : text_of(t.project);
   write(painter, {a, top + pt(18)}, elided(project, big, first), big);
-  write(painter, {a, top + pt(30)}, "DIG SHEET, buried coil loop", type(8.5, QFont::DemiBold), kFaint);
+  write(painter, {a, top + pt(30)}, facts.subtitle, type(8.5, QFont::DemiBold), kFaint);
   double y = top + pt(43);
   for (const QString& line : wrapped(text_of(t.address), type(9.5), first, 2)) {
     write(painter, {a, y}, line, type(9.5));
@@ -99,7 +99,7 @@ void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const 
   field(painter, {b, top + pt(1)}, second, "OWNER", text_of(t.owner));
   field(painter, {b, top + pt(21)}, second, "DESIGNER", text_of(t.designer));
   field(painter, {b, top + pt(41)}, second, "PHONE", text_of(t.phone));
-  field(painter, {c, top + pt(1)}, third * 0.52, "SCALE (PAGE 1)", facts.scale);
+  if (!facts.scale.isEmpty()) field(painter, {c, top + pt(1)}, third * 0.52, "SCALE (PAGE 1)", facts.scale);
   field(painter, {c + third * 0.55, top + pt(1)}, third * 0.45, "SHEET", facts.sheet);
   field(painter, {c, top + pt(21)}, third * 0.52, "DATE", facts.date);
   field(painter, {c + third * 0.55, top + pt(21)}, third * 0.45, "PLAN", text_of(outcome.fingerprint));

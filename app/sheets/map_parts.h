@@ -25,8 +25,9 @@ double legend_height(const Plan& plan, const Outcome& outcome, double width);
 void paint_legend(QPainter& painter, const QRectF& room, const Plan& plan, const Outcome& outcome);
 
 struct TitleFacts {
-  QString sheet;  // "Sheet 1 of 2"
-  QString scale;
+  QString subtitle;  // "DIG SHEET, buried coil loop"
+  QString sheet;     // "1 of 2"
+  QString scale;     // of the plan on the first page; "" where there is none
   QString date;
 };
 double title_height();

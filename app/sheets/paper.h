@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "base/quantity.h"
-#include "sheets/dig_sheet.h"
+#include "sheets/sheet.h"
 
 namespace underlawn::sheet {
 

@@ -18,16 +18,6 @@ const double kGap = pt(9);
 const double kStrip = pt(42);
 const double kRoundPlan = pt(14.5);  // inside the frame, for the lengths along the lot line
 
-PlanPage blank(Paper paper, bool landscape) {
-  PlanPage page;
-  page.landscape = landscape;
-  page.size = size_of(paper, landscape);
-  const QRectF sheet = QRectF(QPointF(0, 0), page.size).adjusted(kMargin, kMargin, -kMargin, -kMargin);
-  page.title = QRectF(sheet.left(), sheet.bottom() - title_height(), sheet.width(), title_height());
-  page.inner = QRectF(sheet.topLeft(), QPointF(sheet.right(), page.title.top() - kGap));
-  return page;
-}
-
 // Legend beside scale bar and north where there is room, else in a band of its own under them.
 void lay_strip(PlanPage& page, const QRectF& room, double bar, const Plan& plan, const Outcome& outcome,
                bool with_legend) {
@@ -50,25 +40,24 @@ void lay_strip(PlanPage& page, const QRectF& room, double bar, const Plan& plan,
                          : QRectF(room.right() - width, page.strip.top(), width, strip);
 }
 
-// The ties in a column at the right, the legend under them where it fits; nothing where the ties are too
-// many.
-std::optional<PlanPage> with_ties(PlanPage page, double bar, const Plan& plan, const Outcome& outcome) {
-  const auto ties = tie_table(plan, outcome, kTiePoints);
+// The table in a column at the right, the legend under it where it fits; nothing where the table is too high.
+std::optional<PlanPage> with_table(PlanPage page, double bar, const Plan& plan, const Outcome& outcome,
+                                   const TablePtr& ties) {
   if (!ties) return std::nullopt;
   const double width = std::max(pt(196), ties->natural_width());
   const double high = ties->height(width);
   QRectF room = page.inner;
   if (high > room.height() || width > 0.55 * room.width()) return std::nullopt;
-  page.ties = QRectF(room.right() - width, room.top(), width, high);
-  room.setRight(page.ties.left() - pt(13));
+  page.beside = QRectF(room.right() - width, room.top(), width, high);
+  room.setRight(page.beside.left() - pt(13));
   const double legend = legend_height(plan, outcome, width);
   const bool under = high + legend + pt(14) <= room.height();
   lay_strip(page, room, bar, plan, outcome, !under);
-  if (under) page.legend = QRectF(page.ties.left(), page.inner.bottom() - legend, width, legend);
+  if (under) page.legend = QRectF(page.beside.left(), page.inner.bottom() - legend, width, legend);
   return page;
 }
 
-PlanPage without_ties(PlanPage page, double bar, const Plan& plan, const Outcome& outcome) {
+PlanPage without_table(PlanPage page, double bar, const Plan& plan, const Outcome& outcome) {
   lay_strip(page, page.inner, bar, plan, outcome, true);
   return page;
 }
@@ -84,18 +73,19 @@ void look_at(PlanPage& page, const Box& box, int scale) {
   page.view = View{0.5 * (box.low + box.high), per_metre(scale), page.map.size(), 0};
 }
 
-std::vector<PlanPage> ways(const Plan& plan, const Outcome& outcome, const SheetSetup& setup, int scale) {
+std::vector<PlanPage> ways(const Plan& plan, const Outcome& outcome, const SheetSetup& setup,
+                           const TablePtr& beside, int scale) {
   const double bar = scale_bar_width(scale, plan.units);
   std::vector<PlanPage> all;
   for (bool landscape : {false, true}) {
-    const PlanPage page = blank(setup.paper, landscape);
-    if (auto beside = with_ties(page, bar, plan, outcome)) all.push_back(*beside);
-    all.push_back(without_ties(page, bar, plan, outcome));
+    const PlanPage page = blank_page(setup.paper, landscape);
+    if (auto both = with_table(page, bar, plan, outcome, beside)) all.push_back(*both);
+    all.push_back(without_table(page, bar, plan, outcome));
   }
   return all;
 }
 
-// Ties beside the plan are worth a plan drawn this much smaller, whatever steps the usual scales take.
+// A table beside the plan is worth a plan drawn this much smaller, whatever steps the usual scales take.
 constexpr double kTiesBeside = 1.4;
 
 double roominess(const PlanPage& page, const Box& box) {
@@ -104,10 +94,10 @@ double roominess(const PlanPage& page, const Box& box) {
 }
 
 // Nothing fits: the roomiest way, the middle on what is dug where that helps.
-PlanPage too_large(const Plan& plan, const Outcome& outcome, const SheetSetup& setup, const Box& whole,
-                   int scale) {
+PlanPage too_large(const Plan& plan, const Outcome& outcome, const SheetSetup& setup, const TablePtr& beside,
+                   const Box& whole, int scale) {
   const Box box = dig_box(plan, outcome).value_or(whole);
-  const std::vector<PlanPage> all = ways(plan, outcome, setup, scale);
+  const std::vector<PlanPage> all = ways(plan, outcome, setup, beside, scale);
   PlanPage page = *std::max_element(all.begin(), all.end(), [&](const PlanPage& a, const PlanPage& b) {
     return roominess(a, box) < roominess(b, box);
   });
@@ -118,21 +108,31 @@ PlanPage too_large(const Plan& plan, const Outcome& outcome, const SheetSetup& s
 
 }  // namespace
 
-PlanPage divide(const Plan& plan, const Outcome& outcome, const SheetSetup& setup) {
+PlanPage blank_page(Paper paper, bool landscape) {
+  PlanPage page;
+  page.landscape = landscape;
+  page.size = size_of(paper, landscape);
+  const QRectF sheet = QRectF(QPointF(0, 0), page.size).adjusted(kMargin, kMargin, -kMargin, -kMargin);
+  page.title = QRectF(sheet.left(), sheet.bottom() - title_height(), sheet.width(), title_height());
+  page.inner = QRectF(sheet.topLeft(), QPointF(sheet.right(), page.title.top() - kGap));
+  return page;
+}
+
+PlanPage divide(const Plan& plan, const Outcome& outcome, const SheetSetup& setup, const TablePtr& beside) {
   const Box box = drawn_box(plan, outcome);
   const std::vector<int> scales = setup.scale ? std::vector<int>{*setup.scale} : usual_scales(plan.units);
   std::optional<PlanPage> best;
   double least = 1e9;
   for (int scale : scales)
-    for (PlanPage& page : ways(plan, outcome, setup, scale)) {
-      const bool apart = page.ties.isEmpty() && !outcome.stake_out.ties.empty();
+    for (PlanPage& page : ways(plan, outcome, setup, beside, scale)) {
+      const bool apart = page.beside.isEmpty() && beside != nullptr;
       const double cost = scale * (apart ? kTiesBeside : 1);
       if (cost >= least || !holds(page, box, scale)) continue;
       least = cost;
       look_at(page, box, scale);
       best = page;
     }
-  return best ? *best : too_large(plan, outcome, setup, box, scales.back());
+  return best ? *best : too_large(plan, outcome, setup, beside, box, scales.back());
 }
 
 }  // namespace underlawn::sheet

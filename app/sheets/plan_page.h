@@ -7,7 +7,7 @@
 
 #include "canvas/view.h"
 #include "sheets/block.h"
-#include "sheets/dig_sheet.h"
+#include "sheets/sheet.h"
 
 namespace underlawn::sheet {
 
@@ -18,16 +18,19 @@ struct PlanPage {
   QRectF map;    // frame of the plan
   QRectF strip;  // under it: scale bar and north
   QRectF legend;
-  QRectF ties;   // empty where the ties are on a later page
-  QRectF title;  // on every page
-  QRectF inner;  // what is left above the title, on every page
-  View view;     // from map.topLeft()
+  QRectF beside;  // empty where the table beside the plan is on a later page
+  QRectF title;   // on every page
+  QRectF inner;   // what is left above the title, on every page
+  View view;      // from map.topLeft()
   bool fits = true;
 };
 
-// Lying or upright, ties beside the plan or on a later page: whichever shows the plan largest, where ties on
-// the same page are worth one step of the scale.
-PlanPage divide(const Plan& plan, const Outcome& outcome, const SheetSetup& setup);
+// Without a plan on it: size, title and inner only.
+PlanPage blank_page(Paper paper, bool landscape);
+
+// Lying or upright, `beside` beside the plan or on a later page: whichever shows the plan largest, where a
+// table on the same page is worth one step of the scale. `beside` may be null.
+PlanPage divide(const Plan& plan, const Outcome& outcome, const SheetSetup& setup, const TablePtr& beside);
 
 inline constexpr double kTiePoints = 10.5;
 

@@ -7,6 +7,7 @@
 #include "field/straight.h"
 #include "plan/figures/groups.h"
 #include "sheets/contents.h"
+#include "sheets/detail_parts.h"
 
 namespace underlawn::sheet {
 
@@ -174,16 +175,6 @@ void Section::paint_pipe(QPainter& painter, const Cut& cut, QPointF mid, double 
   pen.setDashPattern({2.2, 1});
   painter.setPen(pen);
   painter.drawLine(QPointF(mid.x() - reach, tape), QPointF(mid.x() + reach, tape));
-}
-
-void dimension(QPainter& painter, QPointF a, QPointF b, const QString& text, QPointF label, Align align) {
-  painter.setPen(rule(0.6));
-  painter.drawLine(a, b);
-  const QPointF along = (b - a) / std::hypot(b.x() - a.x(), b.y() - a.y());
-  const QPointF tick = pt(2.6) * QPointF(along.x() + along.y(), along.y() - along.x());
-  painter.setPen(rule(1.1));
-  for (QPointF p : {a, b}) painter.drawLine(p - tick, p + tick);
-  write(painter, label, text, type(10.5, QFont::DemiBold), kInk, align);
 }
 
 void Section::paint_dimensions(QPainter& painter, const Cut& cut, QPointF mid, double k) const {

@@ -8,7 +8,7 @@
 #include <QStringList>
 #include <string>
 
-#include "sheets/dig_sheet.h"
+#include "sheets/sheet.h"
 
 namespace underlawn::sheet {
 

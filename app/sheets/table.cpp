@@ -163,6 +163,8 @@ std::optional<std::pair<BlockPtr, BlockPtr>> Table::split(double width, double r
   double used = heading_height() + head_height(w);
   std::size_t n = 0;
   while (n < rows_.size() && used + row_height(rows_[n], w) <= room) used += row_height(rows_[n++], w);
+  // All rows but not the note: the last row goes along with it.
+  if (n == rows_.size() && height(width) > room) --n;
   // A table that begins with one row at a page's foot reads badly.
   if (n < 2 || n >= rows_.size()) return std::nullopt;
   const auto cut = rows_.begin() + static_cast<std::ptrdiff_t>(n);

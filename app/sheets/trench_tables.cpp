@@ -5,6 +5,7 @@
 #include "canvas/look.h"
 #include "plan/figures/groups.h"
 #include "sheets/contents.h"
+#include "sheets/tapes.h"
 
 namespace underlawn::sheet {
 
@@ -21,22 +22,32 @@ QString shown(const Plan& plan, const Outcome& outcome, const std::string& key) 
   return text_of(print_quantity(figure->quantity, figure->value, plan.units));
 }
 
+EndDepths end_depths(const Outcome& outcome, std::size_t trench) {
+  if (trench < outcome.dig.floors.size()) {
+    const FloorLevel& f = outcome.dig.floors[trench];
+    return {f.ground_head - f.floor_head, f.ground_end - f.floor_end};
+  }
+  const double depth = outcome.layout.trenches[trench].depth;
+  return {depth, depth};
+}
+
 QString point_name(const Tie& tie) {
   return text_of(tie.point);
 }
 
-std::shared_ptr<const Table> tie_table(const Plan& plan, const Outcome& outcome, double points) {
+TablePtr tie_table(const Plan& plan, const Outcome& outcome, double points) {
   const StakeOut& stakes = outcome.stake_out;
   if (stakes.ties.empty()) return nullptr;
   std::vector<std::vector<Cell>> rows;
   bool hidden = false;
   for (const Tie& tie : stakes.ties) {
     hidden = hidden || tie.cut == 0;
+    const PrintedTapes tapes = printed_tapes(plan, stakes, tie);
     rows.push_back({{point_name(tie) + (tie.cut == 0 ? " *" : ""), std::nullopt, true},
                     {text_of(tie.first)},
-                    {shown_length(plan, tie.first_distance), std::nullopt, true},
+                    {tapes.first, std::nullopt, true},
                     {text_of(tie.second)},
-                    {shown_length(plan, tie.second_distance), std::nullopt, true}});
+                    {tapes.second, std::nullopt, true}});
   }
   QString note =
       "Pull both tapes level and tight; the stake stands where they meet. Middle lines of trenches.";
@@ -55,7 +66,8 @@ namespace {
 // What of the table speaks of loops is left out where there are none.
 std::vector<Column> trench_columns(bool loops) {
   const Align right = Align::right;
-  std::vector<Column> columns{{"No."}, {"Length", right}, {"Floor width", right}, {"Depth", right}};
+  std::vector<Column> columns{
+      {"No."}, {"Length", right}, {"Floor width", right}, {"Depth at head", right}, {"Depth at end", right}};
   columns.push_back({loops ? "Coil, whole" : "Pipe", right});
   if (loops) columns.insert(columns.end(), {{"Pitch", right}, {"Loops", right}});
   columns.insert(columns.end(), {{"Tag both pipe ends", Align::left}, {"Lies in", Align::left}});
@@ -96,8 +108,11 @@ BlockPtr trench_table(const Plan& plan, const Outcome& outcome) {
   for (const Trench& t : outcome.layout.trenches) {
     const std::string key = figures::trench_key(t.number);
     std::vector<Cell> row{{QString::number(t.number), std::nullopt, true}};
-    for (const char* part : {".length", ".width", ".depth", ".coil_length"})
-      row.push_back({shown(plan, outcome, key + part)});
+    const EndDepths depths =
+        end_depths(outcome, static_cast<std::size_t>(&t - outcome.layout.trenches.data()));
+    for (const char* part : {".length", ".width"}) row.push_back({shown(plan, outcome, key + part)});
+    for (const double depth : {depths.head, depths.end}) row.push_back({shown_length(plan, depth)});
+    row.push_back({shown(plan, outcome, key + ".coil_length")});
     if (loops)
       for (const char* part : {".pitch", ".loops"}) row.push_back({shown(plan, outcome, key + part)});
     row.push_back({QString("%1-S  %1-R").arg(t.number)});

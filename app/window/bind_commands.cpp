@@ -8,6 +8,7 @@
 #include "report/report_panel.h"
 #include "window/export_flow.h"
 #include "window/import_card.h"
+#include "window/kitchen_view.h"
 #include "window/lot_list.h"
 #include "window/main_window.h"
 #include "window/overlay.h"
@@ -149,6 +150,8 @@ void MainWindow::bind_view() {
     actions_->action("view.heat")->setChecked(false);
     canvas_->setFocus(Qt::OtherFocusReason);
   });
+  auto* kitchen = new KitchenView(document_, this);
+  actions_->on("view.kitchen", [kitchen](bool) { kitchen->open(); });
   actions_->on("view.us", [this](bool) { set_units(UnitSystem::us); });
   actions_->on("view.metric", [this](bool) { set_units(UnitSystem::metric); });
   actions_->on("view.units", [this](bool) {

@@ -47,6 +47,11 @@ Form::Bound<QString> title(std::string TitleBlock::*field, const QString& what) 
           [field](Plan& p, const QString& v) { p.title.*field = v.simplified().toStdString(); }, what};
 }
 
+Form::Bound<QString> proposal(std::string ProposalWords::*field, const QString& what) {
+  return {[field](const Plan& p) { return QString::fromStdString(p.proposal.*field); },
+          [field](Plan& p, const QString& v) { p.proposal.*field = v.simplified().toStdString(); }, what};
+}
+
 }  // namespace
 
 GroundPanel::GroundPanel(Document& document, QWidget* parent) : Form(document, parent) {
@@ -109,6 +114,17 @@ TitlePanel::TitlePanel(Document& document, QWidget* parent) : Form(document, par
   text(tr("Phone"), title(&TitleBlock::phone, tr("Phone")));
   text(tr("Note"), title(&TitleBlock::note, tr("Note")));
   note([](const Plan&) { return tr("Printed at the foot of every sheet."); });
+  section(tr("Words of the proposal"));
+  text(tr("Opening"), proposal(&ProposalWords::opening, tr("Opening of the proposal")));
+  text(tr("Begins"), proposal(&ProposalWords::start, tr("Begin of the work")));
+  text(tr("Guarantee"), proposal(&ProposalWords::guarantee, tr("Guarantee")));
+  text(tr("Payment"), proposal(&ProposalWords::payment, tr("Payment")));
+  text(tr("Stands for"), proposal(&ProposalWords::validity, tr("How long the offer stands")));
+  note([](const Plan&) {
+    return tr(
+        "Who answers for what, and for how long, belongs under Guarantee: without it the proposal says that "
+        "it is still to be agreed.");
+  });
   end();
   refresh();
 }

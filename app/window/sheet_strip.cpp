@@ -1,20 +1,26 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "window/sheet_strip.h"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QFormLayout>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
-#include <QPainter>
+#include <QListWidget>
 #include <QPrintDialog>
 #include <QPrinter>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QStandardPaths>
 #include <QVBoxLayout>
+#include <numeric>
+#include <span>
 
+#include "sheets/sheets_out.h"
+#include "window/page_picture.h"
 #include "window/theme_now.h"
 
 namespace underlawn {
@@ -23,24 +29,12 @@ namespace {
 
 constexpr int kUsScales[] = {60, 120, 180, 240, 360, 480, 600};  // 1 in = 5, 10, 15, 20, 30, 40, 50 ft
 constexpr int kMetricScales[] = {50, 100, 200, 250, 500};
+constexpr int kColumn = 230;
+constexpr int kWidestPage = 1100;
 
 QString scale_words(int scale, UnitSystem units) {
   return units == UnitSystem::us ? SheetStrip::tr("1 in = %1 ft").arg(scale / 12)
                                  : QString("1 : %1").arg(scale);
-}
-
-// The page as the printer would make it, on white paper in either theme.
-QPixmap picture(const DigSheet& sheet, int page, int width, double density) {
-  const double shrink = width * density / sheet.page_size().width();
-  QPixmap map(QSize(qRound(width * density), qRound(sheet.page_size().height() * shrink)));
-  map.fill(Qt::white);
-  QPainter painter(&map);
-  painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
-  painter.scale(shrink, shrink);
-  sheet.paint(painter, page);
-  painter.end();
-  map.setDevicePixelRatio(density);
-  return map;
 }
 
 }  // namespace
@@ -48,17 +42,63 @@ QPixmap picture(const DigSheet& sheet, int page, int width, double density) {
 SheetStrip::SheetStrip(Document& document, QWidget* parent)
     : QWidget(parent),
       document_(document),
+      kinds_(new QListWidget),
       paper_(new QComboBox),
       scale_(new QComboBox),
+      files_(new QComboBox),
+      each_trench_(new QCheckBox(tr("A page for each trench"))),
       said_(new QLabel),
       write_(new QPushButton(tr("Write PDF…"))),
       area_(new QScrollArea),
       pages_(nullptr) {
   setObjectName("page");
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(0);
-  column->addWidget(make_bar());
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(make_column());
+  row->addWidget(make_area(), 1);
+  pick({"dig"});
+  connect_all();
+  hide();
+}
+
+QWidget* SheetStrip::make_column() {
+  auto* bar = new QFrame;
+  bar->setObjectName("bar");
+  bar->setFixedWidth(kColumn);
+  auto* column = new QVBoxLayout(bar);
+  column->setContentsMargins(3 * kGap, 3 * kGap, 3 * kGap, 3 * kGap);
+  column->setSpacing(2 * kGap);
+  auto* title = new QLabel(tr("Sheets"));
+  title->setStyleSheet("font-weight: 600");
+  for (const SheetKind& kind : sheet_kinds()) {
+    auto* item = new QListWidgetItem(tr(kind.title.data()), kinds_);
+    item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsUserCheckable | Qt::ItemIsSelectable);
+    item->setCheckState(Qt::Unchecked);
+    item->setToolTip(tr(kind.help.data()));
+  }
+  kinds_->setAccessibleName(tr("Sheets to write"));
+  kinds_->setFixedHeight(kinds_->sizeHintForRow(0) * kinds_->count() + 3 * kGap);
+  kinds_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  paper_->addItems({tr("Letter"), tr("Tabloid"), "A4", "A3"});
+  paper_->setAccessibleName(tr("Paper"));
+  scale_->setAccessibleName(tr("Scale"));
+  files_->addItems({tr("One PDF"), tr("A PDF for each sheet")});
+  files_->setAccessibleName(tr("Files"));
+  write_->setObjectName("main");
+  said_->setWordWrap(true);
+  auto* print = new QPushButton(tr("Print…"));
+  auto* close = new QPushButton(tr("Back to the drawing"));
+  connect(print, &QPushButton::clicked, this, &SheetStrip::print);
+  connect(close, &QPushButton::clicked, this, &SheetStrip::close_strip);
+  for (QWidget* part : std::initializer_list<QWidget*>{title, kinds_, paper_, scale_, each_trench_, files_})
+    column->addWidget(part);
+  for (QWidget* part : std::initializer_list<QWidget*>{write_, print, close, said_}) column->addWidget(part);
+  column->addStretch();
+  return bar;
+}
+
+QWidget* SheetStrip::make_area() {
   auto* inside = new QWidget;
   inside->setObjectName("page");
   pages_ = new QVBoxLayout(inside);
@@ -67,40 +107,19 @@ SheetStrip::SheetStrip(Document& document, QWidget* parent)
   area_->setFrameShape(QFrame::NoFrame);
   area_->setWidgetResizable(true);
   area_->setWidget(inside);
-  area_->setAccessibleName(tr("Pages of the dig sheet"));
-  column->addWidget(area_, 1);
-  connect(&document, &Document::outcome_changed, this, [this] {
-    if (isVisible() && !document_.stale()) lay_out();
-  });
-  hide();
+  area_->setAccessibleName(tr("Pages of the sheets"));
+  return area_;
 }
 
-QWidget* SheetStrip::make_bar() {
-  auto* bar = new QFrame;
-  bar->setObjectName("bar");
-  auto* row = new QHBoxLayout(bar);
-  row->setContentsMargins(4 * kGap, 2 * kGap, 3 * kGap, 2 * kGap);
-  row->setSpacing(2 * kGap);
-  auto* title = new QLabel(tr("Dig sheet"));
-  title->setStyleSheet("font-weight: 600");
-  auto* print = new QPushButton(tr("Print…"));
-  auto* close = new QPushButton(tr("Back to the drawing"));
-  paper_->addItems({tr("Letter"), tr("Tabloid"), "A4", "A3"});
-  paper_->setAccessibleName(tr("Paper"));
-  scale_->setAccessibleName(tr("Scale"));
-  write_->setObjectName("main");
-  said_->setWordWrap(true);
-  row->addWidget(title);
-  row->addWidget(paper_);
-  row->addWidget(scale_);
-  row->addWidget(said_, 1);
-  for (QPushButton* button : {write_, print, close}) row->addWidget(button);
+void SheetStrip::connect_all() {
+  connect(kinds_, &QListWidget::itemChanged, this, &SheetStrip::lay_out);
   connect(paper_, &QComboBox::activated, this, &SheetStrip::lay_out);
   connect(scale_, &QComboBox::activated, this, &SheetStrip::lay_out);
+  connect(each_trench_, &QCheckBox::toggled, this, &SheetStrip::lay_out);
   connect(write_, &QPushButton::clicked, this, &SheetStrip::ask_and_write);
-  connect(print, &QPushButton::clicked, this, &SheetStrip::print);
-  connect(close, &QPushButton::clicked, this, &SheetStrip::close_strip);
-  return bar;
+  connect(&document_, &Document::outcome_changed, this, [this] {
+    if (isVisible() && !document_.stale()) lay_out();
+  });
 }
 
 void SheetStrip::open() {
@@ -114,7 +133,7 @@ void SheetStrip::open() {
     scale_->addItem(scale_words(scale, units), scale);
   scale_->setCurrentIndex(std::max(0, scale_->findData(before)));
   show();
-  paper_->setFocus(Qt::ShortcutFocusReason);
+  kinds_->setFocus(Qt::ShortcutFocusReason);
   document_.when_current([this] { lay_out(); });
 }
 
@@ -127,17 +146,65 @@ SheetSetup SheetStrip::setup() const {
   SheetSetup setup;
   setup.paper = static_cast<Paper>(paper_->currentIndex());
   if (const int scale = scale_->currentData().toInt(); scale > 0) setup.scale = scale;
+  setup.page_a_trench = each_trench_->isChecked();
   return setup;
+}
+
+void SheetStrip::pick(const QStringList& names) {
+  const QSignalBlocker quiet(kinds_);
+  for (int i = 0; i < kinds_->count(); ++i) {
+    const std::string_view name = sheet_kinds()[static_cast<std::size_t>(i)].name;
+    const bool on = names.contains(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())));
+    kinds_->item(i)->setCheckState(on ? Qt::Checked : Qt::Unchecked);
+  }
+  if (isVisible()) lay_out();
+}
+
+QStringList SheetStrip::picked() const {
+  QStringList names;
+  for (int i = 0; i < kinds_->count(); ++i) {
+    const std::string_view name = sheet_kinds()[static_cast<std::size_t>(i)].name;
+    if (kinds_->item(i)->checkState() == Qt::Checked)
+      names << QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+  }
+  return names;
+}
+
+std::vector<const Sheet*> SheetStrip::sheets() const {
+  std::vector<const Sheet*> all;
+  for (const SheetPtr& sheet : made_) all.push_back(sheet.get());
+  return all;
+}
+
+int SheetStrip::pages() const {
+  return std::accumulate(made_.begin(), made_.end(), 0,
+                         [](int sum, const SheetPtr& sheet) { return sum + sheet->pages(); });
 }
 
 void SheetStrip::lay_out() {
   if (document_.stale() || document_.outcome() == nullptr) return;
-  sheet_.emplace(document_.plan(), *document_.outcome(), setup());
-  QStringList lines{
-      tr("%n page(s), %1", "", sheet_->pages()).arg(scale_words(sheet_->scale(), document_.plan().units))};
-  for (const Trouble& t : sheet_->remarks()) lines << QString::fromStdString(t.message());
-  say(lines.join(". "), !sheet_->remarks().empty());
-  show_pages();
+  std::vector<SheetPtr> made;
+  for (const QString& name : picked())
+    made.push_back(
+        find_sheet_kind(name.toStdString())->make(document_.plan(), *document_.outcome(), setup()));
+  made_.swap(made);
+  show_pages();  // while the old sheets still live
+  say_pages();
+}
+
+void SheetStrip::say_pages() {
+  QStringList lines;
+  if (made_.empty()) return say(tr("Tick the sheets to look at."), false);
+  bool wrong = false;
+  for (const SheetPtr& sheet : made_) {
+    const QString scale =
+        sheet->scale() > 0 ? ", " + scale_words(sheet->scale(), document_.plan().units) : QString();
+    const QString pages = sheet->pages() == 1 ? tr("1 page") : tr("%1 pages").arg(sheet->pages());
+    lines << sheet->title() + ": " + pages + scale;
+    for (const Trouble& t : sheet->remarks()) lines << QString::fromStdString(t.message());
+    wrong = wrong || !sheet->remarks().empty();
+  }
+  say(lines.join("\n"), wrong);
 }
 
 void SheetStrip::show_pages() {
@@ -145,15 +212,10 @@ void SheetStrip::show_pages() {
     delete item->widget();
     delete item;
   }
-  if (!sheet_) return;
-  const int width = std::clamp(area_->viewport()->width() - 16 * kGap, 200, 1100);
-  for (int page = 0; page < sheet_->pages(); ++page) {
-    auto* shown = new QLabel;
-    shown->setPixmap(picture(*sheet_, page, width, devicePixelRatioF()));
-    shown->setAlignment(Qt::AlignHCenter);
-    shown->setAccessibleName(tr("Page %1").arg(page + 1));
-    pages_->addWidget(shown);
-  }
+  const int width = std::clamp(area_->viewport()->width() - 16 * kGap, 200, kWidestPage);
+  for (const SheetPtr& sheet : made_)
+    for (int page = 0; page < sheet->pages(); ++page)
+      pages_->addWidget(new PagePicture(*sheet, page, width), 0, Qt::AlignHCenter);
   pages_->addStretch();
 }
 
@@ -166,34 +228,68 @@ QString SheetStrip::said() const {
   return said_->text();
 }
 
+QString SheetStrip::plan_name() const {
+  return document_.path().isEmpty() ? document_.display_name()
+                                    : QFileInfo(document_.path()).completeBaseName();
+}
+
+QString SheetStrip::title_of_all() const {
+  return made_.size() == 1 ? made_[0]->title() : tr("Sheets");
+}
+
 void SheetStrip::ask_and_write() {
-  const QFileInfo plan(document_.path());
   const QString folder = document_.path().isEmpty()
                              ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)
-                             : plan.absolutePath();
-  const QString name = document_.path().isEmpty() ? document_.display_name() : plan.completeBaseName();
-  const QString path = QFileDialog::getSaveFileName(
-      this, tr("Write the dig sheet"), folder + "/" + name + " dig sheet.pdf", tr("PDF (*.pdf)"));
+                             : QFileInfo(document_.path()).absolutePath();
+  if (files_->currentIndex() == 1) {
+    const QString into = QFileDialog::getExistingDirectory(this, tr("Folder for the sheets"), folder);
+    if (!into.isEmpty()) write_each(into);
+    return;
+  }
+  const QString path = QFileDialog::getSaveFileName(this, tr("Write the sheets"),
+                                                    folder + "/" + file_name_of(plan_name(), title_of_all()),
+                                                    tr("PDF (*.pdf)"));
   if (!path.isEmpty()) write(path);
 }
 
-bool SheetStrip::write(const QString& path) {
+bool SheetStrip::ready() {
   if (document_.stale() || document_.outcome() == nullptr) {
     say(tr("The plan is still being worked out; try again in a moment."), true);
     return false;
   }
-  const auto written = write_dig_sheet(document_.plan(), *document_.outcome(), setup(), path);
+  lay_out();
+  return !made_.empty();
+}
+
+bool SheetStrip::write(const QString& path) {
+  if (!ready()) return false;
+  const auto written = write_pdf(sheets(), document_title(document_.plan(), title_of_all()), path);
   say(written ? tr("Written: %1").arg(path) : QString::fromStdString(written.error().message()), !written);
   return written.has_value();
 }
 
+bool SheetStrip::write_each(const QString& folder) {
+  if (!ready()) return false;
+  QStringList written;
+  for (const SheetPtr& sheet : made_) {
+    written << folder + "/" + file_name_of(plan_name(), sheet->title());
+    const auto done =
+        write_pdf({sheet.get()}, document_title(document_.plan(), sheet->title()), written.last());
+    if (done) continue;
+    say(QString::fromStdString(done.error().message()), true);
+    return false;
+  }
+  say(tr("Written: %1").arg(written.join("\n")), false);
+  return true;
+}
+
 void SheetStrip::print() {
-  if (!sheet_) return;
+  if (made_.empty()) return;
   QPrinter printer(QPrinter::HighResolution);
-  printer.setPageLayout(sheet_->page_layout());
+  printer.setPageLayout(made_[0]->page_layout());
   QPrintDialog dialog(&printer, this);
   if (dialog.exec() != QDialog::Accepted) return;
-  const auto printed = print_dig_sheet(printer, *sheet_);
+  const auto printed = print_sheets(printer, sheets());
   say(printed ? tr("Sent to the printer.") : QString::fromStdString(printed.error().message()), !printed);
 }
 

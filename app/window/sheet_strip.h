@@ -2,21 +2,22 @@
 #pragma once
 
 #include <QFrame>
-#include <optional>
-#include <span>
 
-#include "sheets/dig_sheet.h"
+#include "sheets/sheet_kinds.h"
 #include "window/document.h"
 
+class QCheckBox;
 class QComboBox;
 class QLabel;
+class QListWidget;
 class QPushButton;
 class QScrollArea;
 class QVBoxLayout;
 
 namespace underlawn {
 
-// Paper and scale of the dig sheet, its pages to look at before they are written, in place of the drawing.
+// Which sheets, on which paper, at which scale: their pages to look at before they are written, in place of
+// the drawing.
 class SheetStrip : public QWidget {
   Q_OBJECT
 
@@ -25,10 +26,15 @@ class SheetStrip : public QWidget {
   void open();
   void close_strip();
   SheetSetup setup() const;
-  bool write(const QString& path);  // false when it was not written; says why
-  void print();                     // asks for the printer
+  // Of the table of kinds, by name; "dig" to begin with.
+  void pick(const QStringList& names);
+  QStringList picked() const;
+  // One file, or one each in the folder `path`; false when it was not written; says why.
+  bool write(const QString& path);
+  bool write_each(const QString& folder);
+  void print();  // asks for the printer
   QString said() const;
-  int pages() const { return sheet_ ? sheet_->pages() : 0; }
+  int pages() const;
 
  signals:
   void closed();
@@ -38,20 +44,30 @@ class SheetStrip : public QWidget {
   void resizeEvent(QResizeEvent* event) override;
 
  private:
-  QWidget* make_bar();
-  void lay_out();     // the sheet anew
-  void show_pages();  // its pictures in the room there is
+  QWidget* make_column();
+  QWidget* make_area();
+  void connect_all();
+  void lay_out();     // the sheets anew
+  void show_pages();  // their pictures in the room there is
   void ask_and_write();
   void say(const QString& words, bool wrong);
+  void say_pages();
+  bool ready();
+  QString plan_name() const;
+  std::vector<const Sheet*> sheets() const;
+  QString title_of_all() const;
 
   Document& document_;
+  QListWidget* kinds_;
   QComboBox* paper_;
   QComboBox* scale_;
+  QComboBox* files_;
+  QCheckBox* each_trench_;
   QLabel* said_;
   QPushButton* write_;
   QScrollArea* area_;
   QVBoxLayout* pages_;
-  std::optional<DigSheet> sheet_;
+  std::vector<SheetPtr> made_;
 };
 
 }  // namespace underlawn

@@ -415,6 +415,8 @@ Plan random_plan(Random& random) {
   if (below(random, 2)) plan.test = test(random);
   if (below(random, 2)) plan.dig = dig(random);
   if (below(random, 2)) plan.crew = crew(random);
+  if (below(random, 2))
+    plan.proposal = {word(random), word(random), word(random), word(random), word(random)};
   for (int n = below(random, 4); n > 0; --n) plan.accepted.push_back({word(random), word(random)});
   std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
   for (int n = below(random, 4); n > 0; --n)

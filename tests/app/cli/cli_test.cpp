@@ -289,6 +289,27 @@ TEST_F(Cli, WritesTheSheetToThePaperAndScaleAsked) {
   EXPECT_THAT(get("s.pdf"), StartsWith("%PDF-"));
 }
 
+TEST_F(Cli, WritesTheSheetsThatAreNamedInOneFileOrEachInItsOwn) {
+  const QString plan = QString::fromStdString(sample("alder-lane.underlawn"));
+  expect({"sheet", plan, "--kind", "proposal,dig", "--date", "2026-05-04", "--out", "both.pdf"}, 0,
+         "both.pdf\n", "");
+  expect({"sheet", plan, "--kind", "proposal,dig", "--each", "--out", "each"}, 0,
+         "each/alder-lane-proposal.pdf\neach/alder-lane-dig-sheet.pdf\n", "");
+  EXPECT_THAT(get("each/alder-lane-proposal.pdf"), StartsWith("%PDF-"));
+  const std::string once = get("both.pdf");
+  run({"sheet", plan, "--kind", "proposal,dig", "--date", "2026-05-04", "--out", "again.pdf"});
+  EXPECT_EQ(get("again.pdf"), once);
+}
+
+TEST_F(Cli, RefusesAKindOfSheetOrADateThatIsNone) {
+  const Ran kind = run({"sheet", "a", "--kind", "dig,napkin"});
+  EXPECT_EQ(kind.status, 2);
+  EXPECT_THAT(kind.err,
+              StartsWith("underlawn: The kind of sheet is “napkin”; it must be proposal, permit, dig"));
+  EXPECT_EQ(run({"sheet", "a", "--kind", ""}).status, 2);
+  EXPECT_EQ(run({"sheet", "a", "--date", "2026-13-40"}).status, 2);
+}
+
 TEST_F(Cli, RefusesAPaperOrScaleThatIsNone) {
   expect({"sheet", "a", "--paper", "napkin"}, 2, "",
          "underlawn: The paper is “napkin”; it must be letter, tabloid, a4 or a3.\n");

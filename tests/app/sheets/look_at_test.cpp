@@ -6,6 +6,7 @@
 
 #include "app/support/laid_out.h"
 #include "sheets/dig_sheet.h"
+#include "sheets/sheets_out.h"
 
 using namespace underlawn;
 
@@ -15,7 +16,7 @@ TEST(DigSheet, OfEverySampleIsAPdfOnEveryPaper) {
     for (laid_out::Sample sample : {laid_out::alder(3), laid_out::half_acre(14)}) {
       if (paper == Paper::a4 || paper == Paper::a3) sample.plan.units = UnitSystem::metric;
       const QByteArray pdf =
-          dig_sheet_pdf(DigSheet(sample.plan, sample.outcome, {paper, std::nullopt, QDate(2026, 5, 4)}));
+          pdf_of(DigSheet(sample.plan, sample.outcome, {paper, std::nullopt, QDate(2026, 5, 4)}));
       EXPECT_TRUE(pdf.startsWith("%PDF-1."));
       if (folder.isEmpty()) continue;
       QFile file(QString("%1/sheet-%2-%3.pdf")

@@ -10,6 +10,8 @@
 #include "app/support/pdf_tools.h"
 #include "sheets/dig_sheet.h"
 #include "sheets/paper.h"
+#include "sheets/permit_sheet.h"
+#include "sheets/sheets_out.h"
 #include "support/sample_plans.h"
 
 using namespace underlawn;
@@ -40,14 +42,15 @@ QVector<double> lot_edges(const QByteArray& pdf) {
   return lengths;
 }
 
+template <class Drawn = DigSheet>
 void expect_edges(UnitSystem units, Paper paper, int scale) {
   const laid_out::Sample sample = bare_lot(units, scale);
-  const DigSheet sheet(sample.plan, sample.outcome, {paper, scale, kDay});
+  const Drawn sheet(sample.plan, sample.outcome, {paper, scale, kDay});
   EXPECT_EQ(sheet.scale(), scale);
   EXPECT_TRUE(sheet.remarks().empty());
   const Ring lot = lot_ring(sample.plan.site);
   const double w = lot[2].x / scale * 1000 * kMillimetre, h = lot[2].y / scale * 1000 * kMillimetre;
-  const QVector<double> edges = lot_edges(dig_sheet_pdf(sheet));
+  const QVector<double> edges = lot_edges(pdf_of(sheet));
   ASSERT_EQ(edges.size(), 4) << "1:" << scale;
   EXPECT_NEAR(edges[0], h, 0.2 * kMillimetre) << "1:" << scale;
   EXPECT_NEAR(edges[1], h, 0.2 * kMillimetre) << "1:" << scale;
@@ -67,6 +70,13 @@ TEST(MeasuredPage, LotEdgeIsTrueAtEveryMetricScaleOnEveryPaper) {
     for (int scale : {100, 200, 250, 500}) expect_edges(UnitSystem::metric, paper, scale);
 }
 
+TEST(MeasuredPage, LotEdgeIsTrueOnThePermitPlanToo) {
+  for (Paper paper : kPapers) {
+    for (int feet : {10, 20, 50}) expect_edges<PermitSheet>(UnitSystem::us, paper, 12 * feet);
+    for (int scale : {100, 200, 500}) expect_edges<PermitSheet>(UnitSystem::metric, paper, scale);
+  }
+}
+
 TEST(MeasuredPage, PrinterOfAnotherResolutionPrintsTheSameLengths) {
   const laid_out::Sample sample = bare_lot(UnitSystem::metric, 200);
   QTemporaryDir folder;
@@ -74,8 +84,8 @@ TEST(MeasuredPage, PrinterOfAnotherResolutionPrintsTheSameLengths) {
   printer.setResolution(300);
   printer.setOutputFormat(QPrinter::PdfFormat);
   printer.setOutputFileName(folder.filePath("printed.pdf"));
-  ASSERT_TRUE(
-      print_dig_sheet(printer, DigSheet(sample.plan, sample.outcome, {Paper::a4, 200, kDay})).has_value());
+  const DigSheet sheet(sample.plan, sample.outcome, {Paper::a4, 200, kDay});
+  ASSERT_TRUE(print_sheets(printer, {&sheet}).has_value());
   QFile file(folder.filePath("printed.pdf"));
   ASSERT_TRUE(file.open(QIODevice::ReadOnly));
   const QVector<double> edges = lot_edges(file.readAll());
@@ -91,7 +101,7 @@ TEST(MeasuredPage, PaperHasItsSize) {
                                              {Paper::a4, "595 x 842|842 x 595"},
                                              {Paper::a3, "842 x 1191|1191 x 842"}};
   for (const auto& [paper, size] : sizes) {
-    const QString info = pdf::info(dig_sheet_pdf(DigSheet(sample.plan, sample.outcome, {paper, {}, kDay})));
+    const QString info = pdf::info(pdf_of(DigSheet(sample.plan, sample.outcome, {paper, {}, kDay})));
     EXPECT_TRUE(info.contains(QRegularExpression("Page size: +(" + size + ") pts"))) << info.toStdString();
   }
 }
@@ -101,7 +111,7 @@ TEST(MeasuredPage, ScaleBarAgreesWithTheScale) {
        {std::tuple(UnitSystem::us, 240, 50), std::tuple(UnitSystem::us, 480, 100),
         std::tuple(UnitSystem::metric, 200, 10), std::tuple(UnitSystem::metric, 500, 20)}) {
     const laid_out::Sample sample = bare_lot(units, scale);
-    const QByteArray pdf = dig_sheet_pdf(DigSheet(sample.plan, sample.outcome, {Paper::a3, scale, kDay}));
+    const QByteArray pdf = pdf_of(DigSheet(sample.plan, sample.outcome, {Paper::a3, scale, kDay}));
     const double unit = units == UnitSystem::us ? 0.3048 : 1;
     const double metres = length * unit;
     EXPECT_NEAR(sheet::scale_bar_length(scale, units), metres, 1e-9);
@@ -138,6 +148,6 @@ TEST(MeasuredPage, WhatIsOffThePageIsNamedOnItAndReturned) {
   ASSERT_EQ(sheet.remarks().size(), 1U);
   EXPECT_NE(sheet.remarks()[0].value.find("trench 1"), std::string::npos);
   EXPECT_NE(sheet.remarks()[0].advice.find("1\" = "), std::string::npos);
-  const QString text = pdf::text(dig_sheet_pdf(sheet), 1);
+  const QString text = pdf::text(pdf_of(sheet), 1);
   EXPECT_TRUE(text.contains("NOT ALL OF THE PLAN IS ON THIS PAGE"));
 }

@@ -6,6 +6,7 @@
 #include <QAction>
 #include <QApplication>
 #include <QDate>
+#include <QDir>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QMenuBar>
@@ -164,6 +165,21 @@ TEST_F(MainWindowTest, PagesOfTheSheetAreShownAndWritten) {
   EXPECT_TRUE(file.read(5) == "%PDF-");
   QTest::keyClick(window.sheet_strip(), Qt::Key_Escape);
   EXPECT_FALSE(window.sheet_strip()->isVisible());
+}
+
+TEST_F(MainWindowTest, SheetsArePickedAndWrittenEachIntoAFileOfItsOwn) {
+  draw();
+  run("file.sheet");
+  SheetStrip* strip = window.sheet_strip();
+  strip->pick({"proposal", "details"});
+  EXPECT_EQ(strip->picked(), (QStringList{"proposal", "details"}));
+  EXPECT_GE(strip->pages(), 3);
+  ASSERT_TRUE(strip->write_each(folder.path())) << strip->said().toStdString();
+  for (const char* end : {"*-proposal.pdf", "*-details.pdf"})
+    EXPECT_EQ(QDir(folder.path()).entryList({end}).size(), 1) << end;
+  strip->pick({});
+  EXPECT_EQ(strip->pages(), 0);
+  EXPECT_FALSE(strip->write(folder.filePath("none.pdf")));
 }
 
 TEST_F(MainWindowTest, TabWalksThroughStripDrawingHeadlineAndPanelsInThatOrder) {

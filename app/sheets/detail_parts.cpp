@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/detail_parts.h"
+
+#include <cmath>
+
+namespace underlawn::sheet {
+
+void dimension(QPainter& painter, QPointF a, QPointF b, const QString& text, QPointF label, Align align) {
+  painter.setPen(rule(0.6));
+  painter.drawLine(a, b);
+  const QPointF along = (b - a) / std::hypot(b.x() - a.x(), b.y() - a.y());
+  const QPointF tick = pt(2.6) * QPointF(along.x() + along.y(), along.y() - along.x());
+  painter.setPen(rule(1.1));
+  for (QPointF p : {a, b}) painter.drawLine(p - tick, p + tick);
+  write(painter, label, text, type(10.5, QFont::DemiBold), kInk, align);
+}
+
+void named(QPainter& painter, QPointF what, QPointF word, const QString& text, Align align) {
+  painter.setPen(rule(0.5, kFaint));
+  const double gap = align == Align::right ? pt(2) : -pt(2);
+  painter.drawLine(what, word + QPointF(gap, 0));
+  write(painter, word + QPointF(0, pt(3)), text, type(9), kInk, align);
+}
+
+void ground_line(QPainter& painter, double from, double to, double y) {
+  painter.setPen(rule(1.4));
+  painter.drawLine(QPointF(from, y), QPointF(to, y));
+  painter.setPen(rule(0.5));
+  for (double x = from + pt(5); x < to; x += pt(6))
+    painter.drawLine(QPointF(x, y), QPointF(x - pt(4), y + pt(5)));
+}
+
+int detail_scale(UnitSystem units, double metres, double room) {
+  static constexpr int kUs[] = {12, 16, 24, 32, 48, 64, 96, 128, 192, 384};
+  static constexpr int kMetric[] = {10, 20, 25, 50, 75, 100, 150, 200, 250, 500};
+  for (const int scale : units == UnitSystem::us ? kUs : kMetric)
+    if (metres * per_metre(scale) <= room) return scale;
+  return units == UnitSystem::us ? kUs[9] : kMetric[9];
+}
+
+}  // namespace underlawn::sheet

@@ -1,0 +1,216 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/family_blocks.h"
+
+#include <algorithm>
+
+namespace underlawn::sheet {
+
+namespace {
+
+const double kGap = pt(14);  // under every block
+
+double family_heading() {
+  return pt(27);
+}
+
+void paint_family_heading(QPainter& painter, const QRectF& room, const QString& text) {
+  write(painter, room.topLeft() + QPointF(0, pt(15)), elided(text, type(16, QFont::DemiBold), room.width()),
+        type(16, QFont::DemiBold), kFamilyGreen);
+}
+
+double leading(double points) {
+  return pt(1.42 * points);
+}
+
+// Returns the height used; paints where there is a painter.
+double set_text(QPainter* painter, QPointF at, double width, const QString& text, double points, bool bold,
+                const QColor& colour = "#222222") {
+  if (text.isEmpty()) return 0;
+  const QFont font = type(points, bold ? QFont::DemiBold : QFont::Normal);
+  double y = 0;
+  for (const QString& line : wrapped(text, font, width)) {
+    if (painter != nullptr) write(*painter, at + QPointF(0, y + pt(points)), line, font, colour);
+    y += leading(points);
+  }
+  return y;
+}
+
+// The lead in bold and the text behind it on the same lines.
+double set_run_in(QPainter* painter, QPointF at, double width, const QString& lead, const QString& text,
+                  double points) {
+  const QFont bold = type(points, QFont::DemiBold), plain = type(points);
+  double x = 0, y = 0;
+  const auto put = [&](const QString& words, const QFont& font) {
+    for (const QString& word : words.split(' ', Qt::SkipEmptyParts)) {
+      const double wide = width_of(word, font);
+      if (x > 0 && x + wide > width) {
+        x = 0;
+        y += leading(points);
+      }
+      if (painter != nullptr) write(*painter, at + QPointF(x, y + pt(points)), word, font, "#222222");
+      x += wide + width_of(" ", font);
+    }
+  };
+  put(lead, bold);
+  put(text, plain);
+  return y + leading(points);
+}
+
+double set_line(QPainter* painter, QPointF at, double width, const Prose::Line& line, double points) {
+  return line.lead.isEmpty() ? set_text(painter, at, width, line.text, points, false)
+                             : set_run_in(painter, at, width, line.lead, line.text, points);
+}
+
+}  // namespace
+
+Prose::Prose(QString heading, std::vector<Line> lines, double points)
+    : heading_(std::move(heading)), lines_(std::move(lines)), points_(points) {}
+
+double Prose::indent() const {
+  const bool marked = std::ranges::any_of(lines_, [](const Line& l) { return !l.mark.isEmpty(); });
+  return marked ? pt(16) : 0;
+}
+
+double Prose::line_height_of(const Line& line, double width) const {
+  return set_line(nullptr, {}, width - indent(), line, points_) + pt(5);
+}
+
+double Prose::height(double width) const {
+  double sum = heading_.isEmpty() ? 0 : family_heading();
+  for (const Line& line : lines_) sum += line_height_of(line, width);
+  return sum + kGap - pt(5);
+}
+
+void Prose::paint(QPainter& painter, const QRectF& room) const {
+  double y = room.top();
+  if (!heading_.isEmpty()) {
+    paint_family_heading(painter, room, heading_);
+    y += family_heading();
+  }
+  const double left = room.left() + indent(), width = room.width() - indent();
+  for (const Line& line : lines_) {
+    write(painter, {room.left(), y + pt(points_)}, line.mark, type(points_, QFont::Bold), kFamilyGreen);
+    set_line(&painter, {left, y}, width, line, points_);
+    y += line_height_of(line, room.width());
+  }
+}
+
+std::optional<std::pair<BlockPtr, BlockPtr>> Prose::split(double width, double room) const {
+  double used = heading_.isEmpty() ? 0 : family_heading();
+  std::size_t n = 0;
+  while (n < lines_.size() && used + line_height_of(lines_[n], width) <= room)
+    used += line_height_of(lines_[n++], width);
+  if (n == 0 || n == lines_.size()) return std::nullopt;
+  const auto cut = lines_.begin() + static_cast<std::ptrdiff_t>(n);
+  return std::pair<BlockPtr, BlockPtr>(
+      std::make_shared<Prose>(heading_, std::vector<Line>(lines_.begin(), cut), points_),
+      std::make_shared<Prose>("", std::vector<Line>(cut, lines_.end()), points_));
+}
+
+double Tiles::height(double) const {
+  return pt(82) + kGap;
+}
+
+void Tiles::paint(QPainter& painter, const QRectF& room) const {
+  const auto n = static_cast<double>(tiles_.size());
+  const double gap = pt(10), width = (room.width() - (n - 1) * gap) / n;
+  for (std::size_t i = 0; i < tiles_.size(); ++i) {
+    const QRectF box(room.left() + static_cast<double>(i) * (width + gap), room.top(), width, pt(82));
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(kFamilyTint);
+    painter.drawRoundedRect(box, pt(6), pt(6));
+    painter.setBrush(Qt::NoBrush);
+    double points = 22;
+    while (points > 10 && width_of(tiles_[i].number, type(points, QFont::DemiBold)) > width - pt(14))
+      points -= 0.5;
+    write(painter, {box.left() + pt(8), box.top() + pt(30)}, tiles_[i].number, type(points, QFont::DemiBold),
+          kFamilyGreen);
+    double y = box.top() + pt(38);
+    for (const QString& line : wrapped(tiles_[i].words, type(9.5), width - pt(14), 3)) {
+      write(painter, {box.left() + pt(8), y + pt(9.5)}, line, type(9.5));
+      y += pt(12);
+    }
+  }
+}
+
+double Pictures::width_of_one(double width) const {
+  const auto n = static_cast<double>(pictures_.size());
+  return (width - (n - 1) * pt(12)) / n;
+}
+
+double Pictures::height(double width) const {
+  double words = 0;
+  const double one = width_of_one(width);
+  for (const Picture& p : pictures_)
+    words =
+        std::max(words, (p.title.isEmpty() ? 0 : pt(20)) + set_text(nullptr, {}, one, p.caption, 10, false));
+  return high_ + pt(6) + words + kGap;
+}
+
+void Pictures::paint(QPainter& painter, const QRectF& room) const {
+  const double one = width_of_one(room.width());
+  for (std::size_t i = 0; i < pictures_.size(); ++i) {
+    const QRectF box(room.left() + static_cast<double>(i) * (one + pt(12)), room.top(), one, high_);
+    pictures_[i].paint(painter, box);
+    double y = box.bottom() + pt(6);
+    if (!pictures_[i].title.isEmpty()) {
+      write(painter, {box.left(), y + pt(13)}, pictures_[i].title, type(13, QFont::DemiBold), kFamilyGreen);
+      y += pt(20);
+    }
+    set_text(&painter, {box.left(), y}, one, pictures_[i].caption, 10, false);
+  }
+}
+
+double Amounts::row_height(const Row& row, double width) const {
+  const double room = 0.68 * width;
+  return set_text(nullptr, {}, room, row.what, 11, row.bold) +
+         set_text(nullptr, {}, room, row.note, 9.5, false) + pt(7);
+}
+
+double Amounts::height(double width) const {
+  double sum = heading_.isEmpty() ? 0 : family_heading();
+  for (const Row& row : rows_) sum += row_height(row, width);
+  return sum + kGap;
+}
+
+void Amounts::paint(QPainter& painter, const QRectF& room) const {
+  double y = room.top();
+  if (!heading_.isEmpty()) {
+    paint_family_heading(painter, room, heading_);
+    y += family_heading();
+  }
+  for (const Row& row : rows_) {
+    const double width = 0.68 * room.width(), top = y;
+    double at = y + pt(2);
+    at += set_text(&painter, {room.left(), at}, width, row.what, 11, row.bold);
+    set_text(&painter, {room.left(), at}, width, row.note, 9.5, false, "#555555");
+    double points = row.bold ? 14 : 11;
+    while (points > 7 && width_of(row.amount, type(points, QFont::DemiBold)) > 0.31 * room.width())
+      points -= 0.5;
+    write(painter, {room.right(), top + pt(14)}, row.amount, type(points, QFont::DemiBold), kInk,
+          Align::right);
+    y += row_height(row, room.width());
+    painter.setPen(rule(0.5, "#c9d4b8"));
+    painter.drawLine(QPointF(room.left(), y), QPointF(room.right(), y));
+  }
+}
+
+double SignHere::height(double width) const {
+  return pt(8) + set_text(nullptr, {}, width, agreed_, 11, false) + pt(78);
+}
+
+void SignHere::paint(QPainter& painter, const QRectF& room) const {
+  const double y = room.top() + pt(8) +
+                   set_text(&painter, room.topLeft() + QPointF(0, pt(8)), room.width(), agreed_, 11, false);
+  const double half = (room.width() - pt(30)) / 2;
+  const std::pair<double, QString> sides[] = {{room.left(), owner_}, {room.right() - half, designer_}};
+  for (const auto& [x, name] : sides) {
+    painter.setPen(rule(0.8));
+    painter.drawLine(QPointF(x, y + pt(44)), QPointF(x + 0.64 * half, y + pt(44)));
+    painter.drawLine(QPointF(x + 0.7 * half, y + pt(44)), QPointF(x + half, y + pt(44)));
+    write(painter, {x, y + pt(57)}, elided(name, type(9.5), 0.64 * half), type(9.5));
+    write(painter, {x + 0.7 * half, y + pt(57)}, "date", type(9.5));
+  }
+}
+
+}  // namespace underlawn::sheet

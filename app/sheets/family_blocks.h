@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Blocks of the proposal: larger and quieter than those of a crew's sheet.
+#pragma once
+
+#include <functional>
+
+#include "sheets/block.h"
+
+namespace underlawn::sheet {
+
+inline const QColor kFamilyGreen = "#47692e";
+inline const QColor kFamilyTint = "#eef3e4";
+
+// A heading and paragraphs; a paragraph may have a mark before it.
+class Prose : public Block {
+ public:
+  struct Line {
+    QString mark, lead, text;  // lead: bold, the text behind it
+  };
+  Prose(QString heading, std::vector<Line> lines, double points = 11.5);
+  double height(double width) const override;
+  void paint(QPainter& painter, const QRectF& room) const override;
+  std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override;
+
+ private:
+  double line_height_of(const Line& line, double width) const;
+  double indent() const;
+  QString heading_;
+  std::vector<Line> lines_;
+  double points_;
+};
+
+// Large numbers with what they are, side by side.
+class Tiles : public Block {
+ public:
+  struct Tile {
+    QString number, words;
+  };
+  explicit Tiles(std::vector<Tile> tiles) : tiles_(std::move(tiles)) {}
+  double height(double width) const override;
+  void paint(QPainter& painter, const QRectF& room) const override;
+
+ private:
+  std::vector<Tile> tiles_;
+};
+
+// Pictures side by side, each with a title and a caption.
+class Pictures : public Block {
+ public:
+  struct Picture {
+    QString title, caption;
+    std::function<void(QPainter&, const QRectF&)> paint;
+  };
+  Pictures(std::vector<Picture> pictures, double high) : pictures_(std::move(pictures)), high_(high) {}
+  double height(double width) const override;
+  void paint(QPainter& painter, const QRectF& room) const override;
+
+ private:
+  double width_of_one(double width) const;
+  std::vector<Picture> pictures_;
+  double high_;  // sheet units, of the picture
+};
+
+// What and how much, line by line.
+class Amounts : public Block {
+ public:
+  struct Row {
+    QString what, note, amount;
+    bool bold = false;
+  };
+  Amounts(QString heading, std::vector<Row> rows) : heading_(std::move(heading)), rows_(std::move(rows)) {}
+  double height(double width) const override;
+  void paint(QPainter& painter, const QRectF& room) const override;
+
+ private:
+  double row_height(const Row& row, double width) const;
+  QString heading_;
+  std::vector<Row> rows_;
+};
+
+// Lines to sign on, with what is agreed above them.
+class SignHere : public Block {
+ public:
+  SignHere(QString agreed, QString owner, QString designer)
+      : agreed_(std::move(agreed)), owner_(std::move(owner)), designer_(std::move(designer)) {}
+  double height(double width) const override;
+  void paint(QPainter& painter, const QRectF& room) const override;
+
+ private:
+  QString agreed_, owner_, designer_;
+};
+
+}  // namespace underlawn::sheet

@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The header drawn out to scale with the size of every piece, and the same as a table.
+#include <cmath>
+
+#include "canvas/labels.h"
+#include "canvas/paint_context.h"
+#include "flow/header_tree.h"
+#include "plane/strip.h"
+#include "sheets/contents.h"
+#include "sheets/detail_parts.h"
+#include "sheets/map_parts.h"
+#include "sheets/paper.h"
+
+namespace underlawn::sheet {
+
+namespace {
+
+const double kMargin = pt(26);
+constexpr double kStub = 2.5;  // m of every trench shown, and of the run
+
+// "1-1/4 in DR 11" of the header pipe that carries so many circuits; "" where the flow is not solved.
+QString size_of_piece(const Outcome& outcome, LoopPart part, int carries) {
+  if (!outcome.flow) return "";
+  for (const LoopPipe& pipe : outcome.flow->loop.pipes)
+    if (pipe.part == part && (part == LoopPart::run_supply || pipe.carries == carries))
+      return text_of(pipe.size.name);
+  return "";
+}
+
+Polyline start_of(const Polyline& line, double metres) {
+  Polyline part{line.front()};
+  const PlaceAlong place = place_along(line, std::min(metres, length(line)));
+  for (std::size_t i = 1; i <= place.leg && i < line.size(); ++i) part.push_back(line[i]);
+  part.push_back(place.at);
+  return part;
+}
+
+Polyline reversed(Polyline line) {
+  std::reverse(line.begin(), line.end());
+  return line;
+}
+
+class HeaderDetail : public Block {
+ public:
+  HeaderDetail(const Plan& plan, const Outcome& outcome) : plan_(plan), outcome_(outcome) {
+    lines_.push_back(start_of(reversed(outcome.layout.run.line), kStub));
+    for (const Polyline& leg : outcome.layout.header.legs)
+      if (leg.size() > 1) lines_.push_back(leg);
+    for (const Trench& t : outcome.layout.trenches) stubs_.push_back(start_of(middle_line(t), kStub));
+    bool first = true;
+    for (const auto* all : {&lines_, &stubs_})
+      for (const Polyline& line : *all)
+        for (Point p : line) {
+          if (first) box_ = {p, p};
+          first = false;
+          box_.low = {std::min(box_.low.x, p.x), std::min(box_.low.y, p.y)};
+          box_.high = {std::max(box_.high.x, p.x), std::max(box_.high.y, p.y)};
+        }
+  }
+
+  double height(double width) const override {
+    return heading_height() + 2 * kMargin + (box_.high.y - box_.low.y) * per_metre(scale(width)) + pt(14);
+  }
+  void paint(QPainter& painter, const QRectF& room) const override;
+
+ private:
+  int scale(double width) const {
+    const int across = detail_scale(plan_.units, box_.high.x - box_.low.x, width - 2 * kMargin - pt(60));
+    return std::max(across, detail_scale(plan_.units, box_.high.y - box_.low.y, pt(230)));
+  }
+
+  Plan plan_;
+  Outcome outcome_;
+  std::vector<Polyline> lines_, stubs_;
+  Box box_{};
+};
+
+void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
+  const int n = scale(room.width());
+  paint_heading(painter, room, QString("HEADER, FROM ABOVE 1:%1").arg(n));
+  const double k = per_metre(n), high = (box_.high.y - box_.low.y) * k + 2 * kMargin;
+  const QRectF area(room.left(), room.top() + heading_height(), room.width(), high);
+  const View view{0.5 * (box_.low + box_.high), k, area.size(), 0};
+  Labels labels;
+  const Look look = sheet_look();
+  PaintOptions options;
+  PaintContext c{painter, plan_, &outcome_, view, look, options, labels};
+  painter.save();
+  painter.translate(area.topLeft());
+  const double pipes = std::max(0.2 * k, pt(5));
+  for (const Polyline& stub : stubs_) {
+    painter.setPen(rule(0.8));
+    painter.setBrush(QColor("#f6ecdc"));
+    painter.drawPolygon(c.line(strip_along(stub, outcome_.layout.trenches.front().width)));
+    painter.setBrush(Qt::NoBrush);
+  }
+  for (const Polyline& line : lines_) {
+    const QPolygonF on_page = c.line(line);
+    painter.setPen(rule(1.6, "#0d3550"));
+    painter.drawPolyline(beside(on_page, pipes / 2));
+    QPen back = rule(1.6, "#0d3550");
+    back.setDashPattern({5, 2.5});
+    painter.setPen(back);
+    painter.drawPolyline(beside(on_page, -pipes / 2));
+    labels.avoid(on_page);
+  }
+  for (std::size_t i = 0; i < stubs_.size(); ++i) {
+    const QPointF head = c.at(stubs_[i].front());
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(QColor("#0d3550"));
+    painter.drawEllipse(head, pt(2.8), pt(2.8));
+    painter.setBrush(Qt::NoBrush);
+    Label label;
+    label.text = QString::number(outcome_.layout.trenches[i].number);
+    label.font = type(10, QFont::Bold);
+    label.tag = TagShape::round;
+    label.tag_fill = Qt::white;
+    label.tag_line = label.colour = kInk;
+    label.must = true;
+    label.places = {c.at(stubs_[i].back())};
+    labels.add(std::move(label));
+  }
+  Label house;
+  house.text = "to the house: " + size_of_piece(outcome_, LoopPart::run_supply, 0);
+  house.font = type(9, QFont::DemiBold);
+  house.colour = kInk;
+  house.must = true;
+  house.places = places_around(c.at(lines_.front().back()), QSizeF(pt(4), pt(4)), house.text, house.font);
+  labels.add(std::move(house));
+  labels.paint(painter, QRectF(QPointF(0, 0), area.size()), Qt::white, look.line);
+  painter.restore();
+  write(painter, {room.left(), area.bottom() + pt(9)},
+        "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are joined.", type(9));
+}
+
+QString tee_name(const HeaderTree& tree, const Outcome& outcome, int tee) {
+  if (tee < 0) return "house";
+  QStringList numbers;
+  for (int t : tree[static_cast<std::size_t>(tee)].trenches)
+    numbers << QString::number(outcome.layout.trenches[static_cast<std::size_t>(t)].number);
+  if (numbers.isEmpty()) return tee == 0 ? "end of the run" : "tee";
+  return (numbers.size() == 1 ? "head " : "heads ") + numbers.join(", ");
+}
+
+}  // namespace
+
+BlockPtr header_block(const Plan& plan, const Outcome& outcome) {
+  if (outcome.layout.trenches.empty() || outcome.layout.run.line.size() < 2) return nullptr;
+  return std::make_shared<HeaderDetail>(plan, outcome);
+}
+
+BlockPtr header_table(const Plan& plan, const Outcome& outcome) {
+  const auto tree = header_tree(outcome.layout);
+  if (!tree || !outcome.flow || plan.flow.arrangement == HeaderArrangement::home_runs) return nullptr;
+  const bool reverse = plan.flow.arrangement == HeaderArrangement::reverse_return;
+  std::vector<std::vector<Cell>> rows;
+  for (const Tee& tee : *tree) {
+    const auto index = static_cast<int>(&tee - tree->data());
+    const bool run = tee.parent < 0;
+    const QString size =
+        size_of_piece(outcome, run ? LoopPart::run_supply : LoopPart::header_supply, tee.feeds);
+    rows.push_back({{tee_name(*tree, outcome, tee.parent) + " – " + tee_name(*tree, outcome, index)},
+                    {shown_length(plan, tee.length)},
+                    {QString::number(tee.feeds)},
+                    {size.isEmpty() ? "–" : size, std::nullopt, true}});
+  }
+  QString kind = text_of(std::string(header_arrangement_name(plan.flow.arrangement)));
+  if (!kind.isEmpty()) kind[0] = kind[0].toUpper();
+  QString note = kind + ". Lengths of trench; supply and return both lie in it.";
+  if (reverse) note += " The return of a reverse return comes back beside the header from its far end.";
+  note += " Each coil is joined at its head by two tees and reducers to the coil's pipe, " +
+          text_of(plan.wishes.pipe) + ". All joints by heat fusion, tested before they are covered.";
+  return std::make_shared<Table>("HEADER, PIECE BY PIECE",
+                                 std::vector<Column>{{"From – to", Align::left, true},
+                                                     {"Length", Align::right},
+                                                     {"Circuits", Align::right},
+                                                     {"Pipe, each way", Align::left}},
+                                 std::move(rows), 10, note);
+}
+
+}  // namespace underlawn::sheet

@@ -1,0 +1,346 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/lot_picture.h"
+
+#include <QPainterPath>
+#include <cmath>
+
+#include "base/quantity.h"
+#include "canvas/hatch.h"
+#include "canvas/labels.h"
+#include "canvas/look.h"
+#include "layout/amounts.h"
+#include "plane/region.h"
+#include "plane/strip.h"
+#include "sheets/family_facts.h"
+#include "site/clearances.h"
+
+namespace underlawn {
+
+namespace {
+
+const QColor kLawn = "#d3e4b8";
+const QColor kLawnLine = "#8fae68";
+const QColor kPaving = "#d9d5cb";
+const QColor kGarden = "#e6cfae";
+const QColor kRoof = "#c8775a";
+const QColor kRoofShade = "#b5654a";
+const QColor kCrown = "#7fa65a";
+const QColor kWater = "#4f86b8";
+const QColor kTrampled = "#e4d7b4";
+const QColor kEarth = "#b68d5f";
+const QColor kTrench = "#5b4029";
+const QColor kSown = "#c4d99c";
+const QColor kText = "#2b2a26";
+
+struct Scene {
+  QPainter& p;
+  const Plan& plan;
+  const Outcome* outcome;
+  const LotPicture& how;
+  View view;
+  Labels& labels;
+
+  double line() const { return how.text / 12; }
+  QPointF at(Point q) const { return view.to_device(q); }
+  QPolygonF polygon(const std::vector<Point>& points) const {
+    QPolygonF polygon;
+    for (Point q : points) polygon << at(q);
+    return polygon;
+  }
+  QPainterPath path(const Region& region) const {
+    QPainterPath all;
+    for (const Polygon& part : region) {
+      all.addPolygon(polygon(part.outer));
+      all.closeSubpath();
+      for (const Ring& hole : part.holes) {
+        all.addPolygon(polygon(hole));
+        all.closeSubpath();
+      }
+    }
+    return all;
+  }
+  void fill(const std::vector<Point>& points, const QColor& colour) {
+    p.setPen(Qt::NoPen);
+    p.setBrush(colour);
+    p.drawPolygon(polygon(points));
+  }
+  QPen pen(const QColor& colour, double weight) const {
+    return QPen(colour, weight * line(), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
+  }
+  void name(const QString& text, QPointF where, QSizeF reach, int rank, bool bold = false) {
+    if (!how.names || text.isEmpty()) return;
+    Label label;
+    label.text = text.size() > 28 ? text.left(27) + "…" : text;
+    label.font = plan_font(how.text, bold ? QFont::DemiBold : QFont::Normal);
+    label.colour = kText;
+    label.places = places_around(where, reach, label.text, label.font, 4);
+    label.places.prepend(where);
+    label.rank = rank;
+    labels.add(std::move(label));
+  }
+};
+
+QString name_of(const Feature& f) {
+  return QString::fromStdString(display_name(f));
+}
+
+bool underground(FeatureKind kind) {
+  return kind == FeatureKind::septic_tank || kind == FeatureKind::drain_field ||
+         kind == FeatureKind::reserve_field;
+}
+
+void paint_ground(Scene& s) {
+  const Ring lot = lot_ring(s.plan.site);
+  if (lot.size() < 3) return;
+  s.p.setPen(s.pen(kLawnLine, 1.4));
+  s.p.setBrush(kLawn);
+  s.p.drawPolygon(s.polygon(lot));
+}
+
+// What lies under the grass is only hinted at.
+void paint_underground(Scene& s) {
+  for (const Feature& f : s.plan.site.features) {
+    if (!underground(f.kind) || f.points.size() < 3) continue;
+    QPen pen = s.pen(kLawnLine, 1);
+    pen.setDashPattern({3, 3});
+    s.p.setPen(pen);
+    s.p.setBrush(Qt::NoBrush);
+    s.p.drawPolygon(s.polygon(f.points));
+    const QPolygonF area = s.polygon(f.points);
+    if (f.kind != FeatureKind::reserve_field) s.name(name_of(f), area.boundingRect().center(), {0, 0}, 6);
+  }
+}
+
+void paint_paving(Scene& s) {
+  for (const Feature& f : s.plan.site.features) {
+    if (f.points.size() < 3) continue;
+    if (f.kind == FeatureKind::drive) s.fill(f.points, kPaving);
+    if (f.kind != FeatureKind::no_dig) continue;
+    s.fill(f.points, kGarden);
+    s.p.setPen(s.pen(kEarth.lighter(110), 0.7));
+    s.p.drawLines(hatch_lines({s.polygon(f.points)}, {s.how.text * 0.7, 0, s.at(f.points[0])},
+                              QRectF(QPointF(0, 0), s.view.size)));
+    s.name(name_of(f), s.polygon(f.points).boundingRect().center(), {0, 0}, 4);
+  }
+}
+
+void paint_houses(Scene& s) {
+  for (const Feature& f : s.plan.site.features) {
+    if (f.kind != FeatureKind::house || f.points.size() < 3) continue;
+    const QPolygonF walls = s.polygon(f.points);
+    s.p.setPen(Qt::NoPen);
+    s.p.setBrush(QColor(0, 0, 0, 38));
+    s.p.drawPolygon(walls.translated(0.35 * s.how.text, 0.45 * s.how.text));
+    s.p.setBrush(kRoof);
+    s.p.setPen(s.pen(kRoofShade, 1.2));
+    s.p.drawPolygon(walls);
+    s.p.setPen(s.pen(kRoofShade, 0.6));
+    const QPointF origin = walls[0];
+    const double angle = -QLineF(walls[0], walls[1]).angle();
+    s.p.drawLines(
+        hatch_lines({walls}, {0.62 * s.how.text, -angle, origin}, QRectF(QPointF(0, 0), s.view.size)));
+    Label label;
+    label.text = name_of(f);
+    label.font = plan_font(1.05 * s.how.text, QFont::DemiBold);
+    label.colour = kText;
+    label.places = {walls.boundingRect().center()};
+    label.must = true;
+    label.rank = 1;
+    if (s.how.names) s.labels.add(std::move(label));
+  }
+}
+
+// Half the root zone stands for the crown.
+void paint_trees(Scene& s) {
+  for (const Feature& f : s.plan.site.features) {
+    if (f.kind != FeatureKind::tree || f.points.empty()) continue;
+    const QPointF middle = s.at(f.points[0]);
+    const double r = std::max(s.view.to_device(0.55 * root_zone_radius(s.plan.site, f)), 0.7 * s.how.text);
+    s.p.setPen(Qt::NoPen);
+    s.p.setBrush(QColor(0, 0, 0, 30));
+    s.p.drawEllipse(middle + QPointF(0.12 * r, 0.16 * r), r, r);
+    QColor crown = kCrown;
+    crown.setAlpha(215);
+    s.p.setBrush(crown);
+    s.p.drawEllipse(middle, r, r);
+    s.p.setBrush(crown.lighter(116));
+    s.p.drawEllipse(middle - QPointF(0.2 * r, 0.22 * r), 0.62 * r, 0.58 * r);
+    s.p.setBrush(QColor("#6b5136"));
+    s.p.drawEllipse(middle, 0.14 * s.how.text, 0.14 * s.how.text);
+    s.name(name_of(f), middle + QPointF(0, r + 0.75 * s.how.text), {r, r}, 3);
+  }
+}
+
+void paint_wells(Scene& s) {
+  for (const Feature& f : s.plan.site.features) {
+    if (f.kind != FeatureKind::well || f.points.empty()) continue;
+    s.p.setPen(s.pen(kWater, 1.6));
+    s.p.setBrush(Qt::white);
+    s.p.drawEllipse(s.at(f.points[0]), 0.42 * s.how.text, 0.42 * s.how.text);
+    s.name(name_of(f), s.at(f.points[0]), QSizeF(0.6 * s.how.text, 0.6 * s.how.text), 4);
+  }
+}
+
+// ---- the work ----
+
+struct Cut {
+  Polyline line;
+  double width = 0, depth = 0;  // m, floor
+};
+
+std::vector<Cut> cuts(const Plan& plan, const Layout& layout) {
+  std::vector<Cut> all;
+  for (const Trench& t : layout.trenches) all.push_back({middle_line(t), t.width, t.depth});
+  const auto conduit = [&](const Polyline& line) {
+    const Polyline clean = line.size() < 2 ? line : without_idle_points(line);
+    if (clean.size() > 1 && length(clean) > kSamePlace)
+      all.push_back({clean, plan.wishes.run_width, plan.wishes.run_depth});
+  };
+  for (const Polyline& leg : layout.header.legs) conduit(leg);
+  conduit(layout.run.line);
+  return all;
+}
+
+// Ground that wheels, earth and feet take, as the layout reckons it.
+Region trampled(const Plan& plan, const Layout& layout) {
+  std::vector<Region> strips;
+  for (const Cut& c : cuts(plan, layout))
+    strips.push_back(region_of(strip_along(c.line, torn_width(c.width, c.depth))));
+  Region all = intersect(unite(strips), region_of(lot_ring(plan.site)));
+  for (const Feature& f : plan.site.features)
+    if ((f.kind == FeatureKind::house || f.kind == FeatureKind::drive) && f.points.size() > 2)
+      all = subtract(all, region_of(f.points));
+  return all;
+}
+
+Polyline first_part(const Polyline& line, double share) {
+  if (share >= 1) return line;
+  Polyline part{line.front()};
+  const PlaceAlong place = place_along(line, share * length(line));
+  for (std::size_t i = 1; i <= place.leg && i < line.size(); ++i) part.push_back(line[i]);
+  part.push_back(place.at);
+  return part;
+}
+
+// The heap beside a trench: to its left, so that heaps of neighbours do not meet.
+void paint_heap(Scene& s, const Polyline& line, const Cut& cut) {
+  const double heap = std::sqrt(4 * cut.width * cut.depth * kSpoilSwell * kSpoilSlope / 2 / 2);
+  const double middle = cut.width / 2 + kSpoilOff + heap / 2;
+  Polyline beside_it;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const Point ahead = i + 1 < line.size() ? unit(line[i + 1] - line[i]) : unit(line[i] - line[i - 1]);
+    beside_it.push_back(line[i] + middle * left_normal(ahead));
+  }
+  const QPolygonF foot = s.polygon(strip_along(beside_it, heap)),
+                  crest = s.polygon(strip_along(beside_it, 0.35 * heap));
+  s.p.setPen(Qt::NoPen);
+  s.p.setBrush(QColor(0, 0, 0, 26));
+  s.p.drawPolygon(foot.translated(0.18 * s.how.text, 0.24 * s.how.text));
+  s.p.setBrush(kEarth);
+  s.p.drawPolygon(foot);
+  s.p.setBrush(kEarth.lighter(116));
+  s.p.drawPolygon(crest);
+}
+
+void paint_open(Scene& s, const Layout& layout) {
+  const std::vector<Cut> all = cuts(s.plan, layout);
+  double whole = 0, done = 0;
+  for (const Cut& c : all) whole += length(c.line) * c.width * c.depth;
+  std::vector<std::pair<Polyline, const Cut*>> open;
+  for (const Cut& c : all) {
+    const double own = length(c.line) * c.width * c.depth;
+    const double share = own > 0 ? (s.how.dug * whole - done) / own : 0;
+    done += own;
+    if (share <= 1e-6) break;
+    // Dug from its far end back to its head.
+    Polyline line = c.line;
+    std::reverse(line.begin(), line.end());
+    open.emplace_back(first_part(line, share), &c);
+  }
+  s.p.save();
+  s.p.setClipPath(s.path(region_of(lot_ring(s.plan.site))));
+  for (const auto& [line, cut] : open) paint_heap(s, line, *cut);
+  for (const auto& [line, cut] : open) s.fill(strip_along(line, cut->width), kTrench);
+  s.p.restore();
+}
+
+void paint_work(Scene& s) {
+  if (s.outcome == nullptr || s.how.moment == LotMoment::before || lot_ring(s.plan.site).size() < 3) return;
+  const Layout& layout = s.outcome->layout;
+  if (layout.trenches.empty()) return;
+  s.p.setPen(Qt::NoPen);
+  if (s.how.moment != LotMoment::after) {
+    s.p.setBrush(s.how.moment == LotMoment::closed ? kSown : kTrampled);
+    s.p.drawPath(s.path(trampled(s.plan, layout)));
+  }
+  if (s.how.moment == LotMoment::digging) return paint_open(s, layout);
+  if (s.how.moment == LotMoment::closed) {
+    for (const Cut& c : cuts(s.plan, layout))
+      s.fill(strip_along(c.line, 1.15 * c.width), kEarth.lighter(125));
+    return;
+  }
+  if (!s.how.loop_below) return;
+  QPen pen = s.pen(kLawnLine.darker(120), 1.1);
+  pen.setDashPattern({2, 3});
+  s.p.setPen(pen);
+  s.p.setBrush(Qt::NoBrush);
+  for (const Cut& c : cuts(s.plan, layout)) s.p.drawPolygon(s.polygon(strip_along(c.line, c.width)));
+}
+
+void paint_distances(Scene& s) {
+  if (s.outcome == nullptr || !s.how.distances) return;
+  int shown = 0;
+  for (const Loved& l : loved(s.plan, *s.outcome)) {
+    if (++shown > 6) break;
+    const QLineF line(s.at(l.line.a), s.at(l.line.b));
+    if (line.length() < 0.5 * s.how.text) continue;
+    s.p.setPen(s.pen(kText, 1.2));
+    s.p.drawLine(line);
+    for (const QPointF& end : {line.p1(), line.p2()}) {
+      s.p.setBrush(kText);
+      s.p.drawEllipse(end, 0.16 * s.how.text, 0.16 * s.how.text);
+    }
+    Label label;
+    label.text = family_length(s.plan, l.distance);
+    label.font = plan_font(0.95 * s.how.text, QFont::DemiBold);
+    label.colour = kText;
+    label.rank = 2;
+    label.places = places_around(line.pointAt(0.5), QSizeF(0.2 * s.how.text, 0.2 * s.how.text), label.text,
+                                 label.font, 4);
+    s.labels.add(std::move(label));
+  }
+}
+
+}  // namespace
+
+View lot_picture_view(const Plan& plan, QSizeF size, double text) {
+  std::vector<Point> points = lot_ring(plan.site);
+  if (points.size() < 3) points.clear();
+  for (const Feature& f : plan.site.features)
+    if (f.kind == FeatureKind::house || points.empty())
+      for (Point p : f.points) points.push_back(p);
+  if (points.empty()) points = {{0, 0}, {10, 10}};
+  return fit_view(bounds(points), size, 1.2 * text);
+}
+
+void paint_lot_picture(QPainter& painter, const Plan& plan, const Outcome* outcome, const QRectF& area,
+                       const LotPicture& how) {
+  Labels labels;
+  Scene s{painter, plan, outcome, how, lot_picture_view(plan, area.size(), how.text), labels};
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setClipRect(area);
+  painter.translate(area.topLeft());
+  paint_ground(s);
+  paint_underground(s);
+  paint_work(s);
+  paint_paving(s);
+  paint_houses(s);
+  paint_wells(s);
+  paint_trees(s);
+  paint_distances(s);
+  labels.paint(painter, QRectF(QPointF(0, 0), area.size()), QColor("#f4f6ea"), how.text / 14);
+  painter.restore();
+}
+
+}  // namespace underlawn

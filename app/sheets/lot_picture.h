@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The lot as a family knows it: lawn, house, trees; before, while it is dug, and after. On paper and in the
+// window.
+#pragma once
+
+#include <QPainter>
+#include <QRectF>
+#include <optional>
+
+#include "canvas/view.h"
+#include "plan/outcome.h"
+#include "plan/plan.h"
+
+namespace underlawn {
+
+enum class LotMoment {
+  before,
+  digging,  // trenches open as far as they are dug, earth beside them
+  closed,   // filled in, bare and sown
+  after,    // grass again
+};
+
+struct LotPicture {
+  LotMoment moment = LotMoment::before;
+  double dug = 1;           // share of the digging done, trenches first, then header and run; digging only
+  double text = 14;         // device units
+  bool loop_below = false;  // shows where the loop lies under the grass, faintly
+  bool distances = false;   // from what people love to the nearest digging
+  bool names = true;
+};
+
+// Paints into `area`. Needs a lot or a house; else leaves the area empty.
+void paint_lot_picture(QPainter& painter, const Plan& plan, const Outcome* outcome, const QRectF& area,
+                       const LotPicture& how);
+
+// The view that it uses, for what is laid over it; device units from area.topLeft().
+View lot_picture_view(const Plan& plan, QSizeF size, double text);
+
+// How near the digging comes to what people love: trees, gardens, well.
+struct Loved {
+  std::string name;
+  int feature_id = 0;
+  Segment line;         // from the digging to it
+  double distance = 0;  // m, from the edge of the nearest floor; of a tree to its trunk's middle
+  double kept = 0;      // m that were asked for
+};
+std::vector<Loved> loved(const Plan& plan, const Outcome& outcome);
+
+}  // namespace underlawn

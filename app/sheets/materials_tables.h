@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "sheets/block.h"
+
+namespace underlawn::sheet {
+
+// Amounts, prices and sums as reckoned from the drawing, with the total under them. Null where nothing is
+// laid.
+BlockPtr estimate_table(const Plan& plan, const Outcome& outcome);
+// Every straight and coiled piece of pipe with its tag.
+BlockPtr pieces_table(const Plan& plan, const Outcome& outcome);
+
+}  // namespace underlawn::sheet

@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/permit_tables.h"
+
+#include <cmath>
+#include <numbers>
+
+#include "pipe/fluid.h"
+#include "plan/checks/measure.h"
+#include "plane/region.h"
+#include "sheets/contents.h"
+#include "site/clearances.h"
+
+namespace underlawn::sheet {
+
+namespace {
+
+QString capital(QString text) {
+  if (!text.isEmpty()) text[0] = text[0].toUpper();
+  return text;
+}
+
+// "(a)", "(b)", ... "(27)".
+QString letter(std::ptrdiff_t index) {
+  return index < 26 ? QString("(%1)").arg(QChar('a' + static_cast<int>(index)))
+                    : QString("(%1)").arg(index + 1);
+}
+
+}  // namespace
+
+BlockPtr clearing_table(const Plan& plan, const std::vector<Clearing>& all) {
+  if (all.empty()) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  std::vector<std::string> sources;  // each once, told under the table by its letter
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Clearing& c = all[i];
+    const bool kept = !falls_short(c.measured, c.required);
+    if (std::ranges::find(sources, c.source) == sources.end()) sources.push_back(c.source);
+    const auto source = std::ranges::find(sources, c.source) - sources.begin();
+    rows.push_back({{QString("D%1").arg(i + 1), std::nullopt, true},
+                    {text_of(c.dug) + " – " + text_of(c.thing)},
+                    {shown_length(plan, c.measured), std::nullopt, true},
+                    {shown_length(plan, c.required)},
+                    {kept ? "kept" : "SHORT", std::nullopt, !kept},
+                    {letter(source)}});
+  }
+  QString note =
+      "Measured from the edge of the trench floor to the thing as drawn: of each thing the nearest coil "
+      "trench, "
+      "and the nearest of header and run where they may not cross it. Numbers as on the first page. Local "
+      "codes "
+      "govern where they ask for more. By:";
+  for (std::size_t i = 0; i < sources.size(); ++i)
+    note += QString(" %1 %2.").arg(letter(static_cast<std::ptrdiff_t>(i)), text_of(sources[i]));
+  return std::make_shared<Table>("CLEARANCES",
+                                 std::vector<Column>{{"No."},
+                                                     {"Shortest distance", Align::left, true},
+                                                     {"Is", Align::right},
+                                                     {"Asked", Align::right},
+                                                     {"", Align::left},
+                                                     {"By", Align::left}},
+                                 std::move(rows), 9, note);
+}
+
+BlockPtr loop_table(const Plan& plan, const Outcome& outcome) {
+  std::vector<std::vector<Cell>> rows;
+  const auto row = [&](const QString& name, const QString& value) { rows.push_back({{name}, {value}}); };
+  row("Kind", "closed loop, " + text_of(std::string(pattern_name(outcome.coil.pattern))) + " in trenches");
+  for (const auto& [name, key] :
+       {std::pair("Circuits", "layout.circuits_placed"), std::pair("Trench depth", "dig.trench_depth"),
+        std::pair("Depth of header and run", "dig.run_depth"), std::pair("Pipe in all", "buy.pipe"),
+        std::pair("Liquid in the loop", "flow.volume"),
+        std::pair("Antifreeze by volume", "flow.volume_fraction"),
+        std::pair("Freezing point", "flow.freezing_point"),
+        std::pair("Dug, vertical sides", "dig.vertical.total.bank_volume"),
+        std::pair("Dug, protective slope", "dig.sloped.total.bank_volume"),
+        std::pair("Lawn torn up", "layout.lawn")})
+    if (outcome.figures.find(key) != nullptr) row(name, shown(plan, outcome, key));
+  row("Coil pipe", text_of(plan.wishes.pipe) + " polyethylene");
+  row("Header and run", text_of(plan.wishes.header_pipe) + " polyethylene");
+  row("Fluid", text_of(std::string(fluid_name(plan.flow.fluid))));
+  return std::make_shared<Table>("THE LOOP", std::vector<Column>{{"", Align::left, true}, {"", Align::right}},
+                                 std::move(rows), 9.5);
+}
+
+BlockPtr lot_table(const Plan& plan) {
+  const Ring lot = lot_ring(plan.site);
+  if (lot.size() < 3) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  for (std::size_t i = 0; i < lot.size(); ++i) {
+    const Point along = lot[(i + 1) % lot.size()] - lot[i];
+    double degrees = (plan.site.north - std::atan2(along.y, along.x)) * 180 / std::numbers::pi;
+    degrees = std::fmod(std::fmod(degrees, 360) + 360, 360);
+    rows.push_back({{QString::number(i + 1), std::nullopt, true},
+                    {shown_length(plan, norm(along))},
+                    {QString("%1°").arg(degrees, 0, 'f', 2)},
+                    {shown_length(plan, plan.site.lot[i].setback)}});
+  }
+  rows.push_back({{"Area"}, {text_of(print_quantity(Quantity::area, area(lot), plan.units))}, {""}, {""}});
+  return std::make_shared<Table>(
+      "THE LOT",
+      std::vector<Column>{
+          {"Edge"}, {"Length", Align::right}, {"From north", Align::right}, {"Setback", Align::right}},
+      std::move(rows), 9.5);
+}
+
+BlockPtr elsewhere_table(const Plan& plan) {
+  std::vector<std::vector<Cell>> rows;
+  for (int kind = 0; kind < kFeatureKinds; ++kind) {
+    const auto k = static_cast<FeatureKind>(kind);
+    const bool there = std::ranges::any_of(plan.site.features, [&](const Feature& f) { return f.kind == k; });
+    if (!there) continue;
+    for (const PublishedClearance& other : clearance_default(k).others)
+      rows.push_back({{capital(text_of(std::string(kind_name(k))))},
+                      {shown_length(plan, other.distance)},
+                      {text_of(std::string(other.source))}});
+  }
+  if (rows.empty()) return nullptr;
+  return std::make_shared<Table>(
+      "ASKED ELSEWHERE",
+      std::vector<Column>{{"To"}, {"Distance", Align::right}, {"Published in", Align::left, true}},
+      std::move(rows), 9,
+      "For comparison only: most of these are written for bored loops, and none holds "
+      "here unless it is this place's own.");
+}
+
+BlockPtr permit_notes(const Plan& plan, const Outcome& outcome) {
+  const QString slope = shown(plan, outcome, "dig.slope");
+  std::vector<Item> items{
+      {"1", "",
+       "Lot line, buildings and what is buried are as given to the designer. This drawing is no survey."},
+      {"2", "",
+       "Local codes and the authority that grants the permit govern. Work that asks for a licence is left to "
+       "those who hold it."},
+      {"3", "", "Closed loop: the fluid stays in the pipe. Nothing is pumped from or let into the ground."},
+      {"4", "",
+       "Loop pressure-tested with water, never with air, before any joint is covered (ASTM F2164); record "
+       "handed over."},
+      {"5", "",
+       "Utility locating service called before digging; tolerance zones dug by hand; private lines found by "
+       "the owner or a locator."},
+      {"6", "",
+       "Trenches entered only with a protective system where 29 CFR 1926 Subpart P asks for one; this plan "
+       "reckons with a slope of " +
+           slope + "."},
+      {"7", "",
+       "Ends of pipe capped until joined. Warning tape over every trench. Surface made good and seeded."},
+      {"8", "", "As-built ties are taken before covering and kept with the house."}};
+  return std::make_shared<Items>("NOTES", std::move(items), 9.5, 2);
+}
+
+}  // namespace underlawn::sheet

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/proposal_sheet.h"
+
+#include <QLocale>
+
+#include "sheets/family_blocks.h"
+#include "sheets/paper.h"
+#include "sheets/proposal_blocks.h"
+
+namespace underlawn {
+
+using namespace sheet;
+
+namespace {
+
+const double kSide = pt(54), kTop = pt(46), kFoot = pt(40);
+const double kTitle = pt(58);  // over the first page's text
+
+void append(std::vector<FlowPage>& pages, std::vector<FlowPage> more) {
+  for (FlowPage& page : more)
+    if (!page.empty()) pages.push_back(std::move(page));
+}
+
+}  // namespace
+
+double ProposalSheet::larger() const {
+  const bool metric = setup_.paper == Paper::a4 || setup_.paper == Paper::a3;
+  return page_size().width() / size_of(metric ? Paper::a4 : Paper::letter, false).width();
+}
+
+QSizeF ProposalSheet::page_size() const {
+  return size_of(setup_.paper, false);
+}
+
+QPageLayout ProposalSheet::page_layout() const {
+  return QPageLayout(sheet::page_size(setup_.paper), QPageLayout::Portrait, QMarginsF(0, 0, 0, 0));
+}
+
+QRectF ProposalSheet::inner() const {
+  const QSizeF size = page_size() / larger();
+  return QRectF(kSide, kTop, size.width() - 2 * kSide, size.height() - kTop - kFoot);
+}
+
+ProposalSheet::ProposalSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
+    : plan_(plan), outcome_(outcome), setup_(setup) {
+  if (!setup_.date) setup_.date = QDate::currentDate();
+  const QRectF room = inner();
+  append(pages_,
+         flow_in_order(proposal_opening(plan_, outcome_, room.width()), room.adjusted(0, kTitle, 0, 0), 1));
+  if (outcome_.layout.trenches.empty()) return;
+  append(pages_, flow_in_order(proposal_lot(plan_, outcome_, room.width()), room, 1));
+  append(pages_, flow_in_order(proposal_warmth(plan_, outcome_, room.width()), room, 1));
+  append(pages_, flow_in_order(proposal_agreement(plan_, outcome_), room, 1));
+}
+
+void ProposalSheet::paint(QPainter& painter, int page) const {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.scale(larger(), larger());
+  const QRectF room = inner();
+  const QString date = QLocale(QLocale::English, QLocale::UnitedStates).toString(*setup_.date, "d MMMM yyyy");
+  const QString project =
+      plan_.title.project.empty() ? QString("Your ground loop") : text_of(plan_.title.project);
+  if (page == 0) {
+    const QFont big = type(27, QFont::DemiBold);
+    write(painter, room.topLeft() + QPointF(0, pt(24)),
+          elided("Heat from your own ground", big, room.width()), big, kFamilyGreen);
+    const QString place =
+        plan_.title.address.empty() ? project : project + ", " + text_of(plan_.title.address);
+    write(painter, room.topLeft() + QPointF(0, pt(42)), elided(place, type(12), room.width() - pt(110)),
+          type(12));
+    write(painter, room.topRight() + QPointF(0, pt(42)), date, type(12), kInk, Align::right);
+  }
+  for (const Placed& placed : pages_[static_cast<std::size_t>(page)])
+    placed.block->paint(painter, placed.room);
+  const double y = room.bottom() + pt(22);
+  painter.setPen(rule(0.5, "#c9d4b8"));
+  painter.drawLine(QPointF(room.left(), y - pt(11)), QPointF(room.right(), y - pt(11)));
+  QStringList who;
+  for (const std::string& text : {plan_.title.designer, plan_.title.phone})
+    if (!text.empty()) who << text_of(text);
+  write(painter, {room.left(), y}, elided(who.join(", "), type(9), 0.55 * room.width()), type(9), "#555555");
+  write(painter, {room.right(), y},
+        QString("Plan %1, page %2 of %3").arg(text_of(outcome_.fingerprint)).arg(page + 1).arg(pages()),
+        type(9), "#555555", Align::right);
+  painter.restore();
+}
+
+}  // namespace underlawn

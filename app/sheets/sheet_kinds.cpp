@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/sheet_kinds.h"
+
+#include <algorithm>
+
+#include "sheets/details_sheet.h"
+#include "sheets/dig_sheet.h"
+#include "sheets/materials_sheet.h"
+#include "sheets/permit_sheet.h"
+#include "sheets/proposal_sheet.h"
+#include "sheets/report_sheet.h"
+
+namespace underlawn {
+
+namespace {
+
+template <class Made>
+SheetPtr make(const Plan& plan, const Outcome& outcome, const SheetSetup& setup) {
+  return std::make_unique<const Made>(plan, outcome, setup);
+}
+
+const SheetKind kKinds[] = {
+    {"proposal", "Proposal", "For the family: what is dug, what it costs and saves, what may go wrong.",
+     make<ProposalSheet>},
+    {"permit", "Permit plan", "For the permit: the lot with its dimensions and clearances, to scale.",
+     make<PermitSheet>},
+    {"dig", "Dig sheet", "For the crew: what is set out, dug and laid, to scale.", make<DigSheet>},
+    {"details", "Details", "Coil, header, entry and trench, drawn out.", make<DetailsSheet>},
+    {"materials", "Materials list", "What is bought, with what it is for.", make<MaterialsSheet>},
+    {"report", "Calculation report", "Every number with its formula, inputs and source.", make<ReportSheet>},
+};
+
+}  // namespace
+
+std::span<const SheetKind> sheet_kinds() {
+  return kKinds;
+}
+
+const SheetKind* find_sheet_kind(std::string_view name) {
+  const auto at = std::ranges::find(kKinds, name, &SheetKind::name);
+  return at == std::end(kKinds) ? nullptr : &*at;
+}
+
+}  // namespace underlawn

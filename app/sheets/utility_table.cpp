@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What lies in the ground already, in the colours that the locator paints.
+#include "canvas/look.h"
+#include "plan/checks/measure.h"
+#include "sheets/contents.h"
+
+namespace underlawn::sheet {
+
+namespace {
+
+// The name a locator gives the colour; crews say it on the radio.
+QString colour_name(UtilityKind kind) {
+  switch (kind) {
+    case UtilityKind::electric:
+      return "red";
+    case UtilityKind::gas:
+      return "yellow";
+    case UtilityKind::communication:
+      return "orange";
+    case UtilityKind::water:
+      return "blue";
+    case UtilityKind::sewer:
+      return "green";
+    case UtilityKind::reclaimed:
+      return "purple";
+  }
+  return "";
+}
+
+QString crossings_of(const Outcome& outcome, int id) {
+  QStringList names;
+  for (std::size_t i = 0; i < outcome.layout.crossings.size(); ++i)
+    if (outcome.layout.crossings[i].feature_id == id) names << QString("X%1").arg(i + 1);
+  return names.isEmpty() ? "–" : names.join(", ");
+}
+
+QString nearest_trench(const Plan& plan, const Outcome& outcome, const Feature& f) {
+  const Trench* nearest = nullptr;
+  double least = 0;
+  for (const Trench& t : outcome.layout.trenches) {
+    const double away = area_to_feature(outline(t), f);
+    if (nearest != nullptr && away >= least) continue;
+    nearest = &t;
+    least = away;
+  }
+  if (nearest == nullptr) return "–";
+  return QString("%1 from trench %2").arg(shown_length(plan, least)).arg(nearest->number);
+}
+
+}  // namespace
+
+BlockPtr utility_table(const Plan& plan, const Outcome& outcome) {
+  const Look look = Look::paper();
+  std::vector<std::vector<Cell>> rows;
+  for (const Feature& f : plan.site.features)
+    if (f.kind == FeatureKind::utility)
+      rows.push_back({{QString(utility_letter(f.utility)), std::nullopt, true},
+                      {text_of(display_name(f)), apwa_colour(f.utility, look)},
+                      {text_of(std::string(utility_name(f.utility))) + ", " + colour_name(f.utility)},
+                      {shown_length(plan, f.depth), std::nullopt, true},
+                      {nearest_trench(plan, outcome, f)},
+                      {crossings_of(outcome, f.id)}});
+  if (rows.empty()) return nullptr;
+  return std::make_shared<Table>(
+      "UTILITIES ON THE LOT",
+      std::vector<Column>{{"", Align::left},
+                          {"Line", Align::left, true},
+                          {"Kind, paint", Align::left},
+                          {"Depth to top", Align::right},
+                          {"Nearest coil trench", Align::right},
+                          {"Crossed at", Align::left}},
+      std::move(rows), 10,
+      "Colours of the APWA code; the letter stands in the line on the plan. Depths "
+      "are as told to the designer and are not proof: the marks on the ground "
+      "govern, and the line itself laid bare by hand.");
+}
+
+}  // namespace underlawn::sheet

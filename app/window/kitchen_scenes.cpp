@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QObject>
+
+#include "sheets/contents.h"
+#include "sheets/ground_cut.h"
+#include "window/kitchen_view.h"
+
+namespace underlawn {
+
+namespace {
+
+auto lot(const Plan& plan, const Outcome& outcome, LotPicture how) {
+  return [plan, outcome, how](QPainter& painter, const QRectF& area, double text) {
+    LotPicture now = how;
+    now.text = text;
+    paint_lot_picture(painter, plan, &outcome, area, now);
+  };
+}
+
+KitchenScene before(const Plan& plan, const Outcome& outcome) {
+  return {
+      QObject::tr("Your lot today"),
+      {QObject::tr("A few feet under this lawn it is warmer than the air in winter and cooler in summer."),
+       QObject::tr("We would lay a pipe there and bring that warmth into the house.")},
+      lot(plan, outcome, {})};
+}
+
+std::vector<KitchenScene> digging(const Plan& plan, const Outcome& outcome) {
+  std::vector<KitchenScene> scenes;
+  for (const WorkDay& day : work_days(plan, outcome)) {
+    LotPicture how;
+    how.moment = day.moment;
+    how.dug = day.dug;
+    scenes.push_back({day.title, {day.sentence}, lot(plan, outcome, how)});
+  }
+  if (!scenes.empty()) scenes.front().words << dug_words(plan, outcome);
+  return scenes;
+}
+
+KitchenScene near(const Plan& plan, const Outcome& outcome) {
+  LotPicture how;
+  how.moment = LotMoment::after;
+  how.loop_below = how.distances = true;
+  QStringList words;
+  for (const Loved& l : loved(plan, outcome)) {
+    if (words.size() == 5) break;
+    words << QObject::tr("%1: the nearest digging is %2 away.")
+                 .arg(QString::fromStdString(l.name), family_length(plan, l.distance));
+  }
+  return {QObject::tr("How near to what you love"), words, lot(plan, outcome, how)};
+}
+
+KitchenScene after(const Plan& plan, const Outcome& outcome) {
+  LotPicture how;
+  how.moment = LotMoment::after;
+  return {QObject::tr("Afterwards"),
+          {QObject::tr("Grass again. No machine outside, nothing to be seen."),
+           QObject::tr("A drawing tells where the pipe lies, for whoever digs here later.")},
+          lot(plan, outcome, how)};
+}
+
+KitchenScene ground(const Plan& plan, const Outcome& outcome) {
+  return {QObject::tr("Under the grass, through the year"),
+          {warmth_words(plan, outcome),
+           QObject::tr("The row of dots is the pipe. The numbers tell how warm the ground is without it.")},
+          [plan, outcome](QPainter& painter, const QRectF& area, double text) {
+            paint_ground_cut(painter, plan, outcome, area, text);
+          }};
+}
+
+KitchenScene cost(const Plan& plan, const Outcome& outcome) {
+  const FamilyFacts facts = family_facts(plan, outcome);
+  KitchenScene scene{QObject::tr("What it costs and saves"), {}, {}};
+  scene.amounts.push_back({money_range(plan, facts.price, facts.price_high),
+                           facts.whole_price
+                               ? QObject::tr("in all, with what weather may add")
+                               : QObject::tr("for the ground loop, with what weather may add")});
+  if (facts.electricity > 0)
+    scene.amounts.push_back({money_range(plan, facts.bill_low, facts.bill_high),
+                             QObject::tr("of electricity a year to heat and cool the house")});
+  for (const OtherWay& other : facts.others) {
+    if (scene.amounts.size() == 4) break;
+    scene.amounts.push_back(
+        {money(plan, other.saved), QObject::tr("saved in the first year against: %1").arg(other.name)});
+  }
+  scene.words << QObject::tr(
+      "Reckoned from the drawing and the heat your house is said to need, at today's prices. The "
+      "range of the electricity holds nine years in ten.");
+  return scene;
+}
+
+}  // namespace
+
+std::vector<KitchenScene> kitchen_scenes(const Plan& plan, const Outcome& outcome) {
+  std::vector<KitchenScene> scenes{before(plan, outcome)};
+  if (!outcome.layout.trenches.empty()) {
+    for (KitchenScene& day : digging(plan, outcome)) scenes.push_back(std::move(day));
+    scenes.push_back(after(plan, outcome));
+    if (!loved(plan, outcome).empty()) scenes.push_back(near(plan, outcome));
+  } else {
+    scenes.front().words = {QObject::tr("Nothing is laid out on it yet.")};
+  }
+  if (outcome.surroundings) scenes.push_back(ground(plan, outcome));
+  if (!outcome.layout.trenches.empty()) scenes.push_back(cost(plan, outcome));
+  return scenes;
+}
+
+}  // namespace underlawn
