@@ -4,6 +4,8 @@
 #include <QLocale>
 #include <cmath>
 
+#include "cost/bill.h"
+#include "cost/comparison.h"
 #include "plan/sizing/chance.h"
 #include "sheets/contents.h"
 
@@ -107,6 +109,13 @@ void add_price(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
   facts.rain_days = static_cast<int>(std::ceil(facts.days * std::max(0.0, plan.crew.rain_slack) - 1e-9));
   facts.price = estimate.total;
   if (!sloped(plan)) facts.price_sloped = outcome.cost.sloped.total;
+  if (outcome.bills) {
+    const Bill& bill = sloped(plan) ? outcome.bills->sloped : outcome.bills->vertical;
+    facts.price = bill.net;
+    facts.incentives = bill.price - bill.net;
+    facts.whole_price = true;
+    if (!sloped(plan)) facts.price_sloped = outcome.bills->sloped.net;
+  }
   facts.price_high = facts.price + facts.rain_days * plan.wishes.prices.crew_day;
 }
 
@@ -120,6 +129,11 @@ void add_energy(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
   facts.bill = facts.electricity * price;
   facts.bill_low = facts.electricity_low * price;
   facts.bill_high = facts.electricity_high * price;
+  if (!outcome.comparison) return;
+  for (std::size_t i = 0; i < outcome.comparison->others.size(); ++i)
+    facts.others.push_back({text_of(outcome.comparison->others[i].name),
+                            outcome.comparison->against[i].saved_first,
+                            outcome.comparison->against[i].simple});
 }
 
 }  // namespace

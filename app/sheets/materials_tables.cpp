@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/materials_tables.h"
 
+#include "cost/bill.h"
 #include "cost/estimate.h"
 #include "sheets/contents.h"
 
@@ -37,6 +38,78 @@ BlockPtr estimate_table(const Plan& plan, const Outcome& outcome) {
       std::move(rows), 10.5,
       QString("Trench sides %1. Prices are the designer's own; amounts follow from the drawing.")
           .arg(sloped ? "laid back at the protective slope" : "upright"));
+}
+
+namespace {
+
+QString group_words(BillGroup group) {
+  switch (group) {
+    case BillGroup::pipe:
+      return "PIPE";
+    case BillGroup::fittings:
+      return "FITTINGS";
+    case BillGroup::goods:
+      return "GOODS";
+    case BillGroup::work:
+      return "WORK";
+    case BillGroup::own:
+      return "OWN ITEMS";
+  }
+  return "";
+}
+
+std::vector<Cell> bill_row(const Plan& plan, const BillLine& line) {
+  const double shown_unit = shown_unit_of(line.unit, plan.units);
+  const bool own = !line.unit_text.empty();
+  const QString unit = own ? text_of(line.unit_text) : text_of(unit_text(line.unit, plan.units));
+  const QString packs = text_of(packs_text(line, plan.units));
+  const QString needed =
+      own ? QString::number(line.needed) : text_of(amount_text(line.unit, line.needed, plan.units));
+  const double each = own ? 1 : shown_unit;
+  return {{text_of(line.item)},
+          {needed},
+          {packs.isEmpty() ? (own ? QString::number(line.bought.amount)
+                                  : text_of(amount_text(line.unit, line.bought.amount, plan.units)))
+                           : packs},
+          {line.price ? amount(plan, *line.price * each) + " / " + unit : QString("no price yet")},
+          {line.price ? amount(plan, line.sum) : QString("–"), std::nullopt, true}};
+}
+
+}  // namespace
+
+BlockPtr bill_table(const Plan& plan, const Outcome& outcome) {
+  if (!outcome.bills) return nullptr;
+  const bool sloped = plan.dig.coil_sides == Sides::slope;
+  const Bill& bill = sloped ? outcome.bills->sloped : outcome.bills->vertical;
+  std::vector<std::vector<Cell>> rows;
+  std::optional<BillGroup> group;
+  for (const BillLine& line : bill.lines) {
+    if (group != line.group) rows.push_back({{group_words(line.group), std::nullopt, true}, {}, {}, {}, {}});
+    group = line.group;
+    rows.push_back(bill_row(plan, line));
+  }
+  const auto sum = [&](const QString& what, double value, bool always = false) {
+    if (value != 0 || always)
+      rows.push_back({{what, std::nullopt, true}, {}, {}, {}, {amount(plan, value), std::nullopt, true}});
+  };
+  sum("Cost", bill.cost, true);
+  sum("Overhead", bill.overhead);
+  sum("Markup", bill.markup);
+  sum("Tax", bill.tax);
+  sum("Price, " + text_of(plan.wishes.prices.currency), bill.price, true);
+  for (const IncentivePaid& paid : bill.incentives) sum("Less " + text_of(paid.name), -paid.amount);
+  if (!bill.incentives.empty()) sum("To pay", bill.net, true);
+  QString note = QString("Trench sides %1. Counted from the drawing and rounded up to what is sold.")
+                     .arg(sloped ? "laid back at the protective slope" : "upright");
+  if (const int without = bill.without_price(); without > 0)
+    note += QString(" %1 lines have no price and are not in the sums.").arg(without);
+  return std::make_shared<Table>("MATERIALS AND WORK",
+                                 std::vector<Column>{{"", Align::left, true},
+                                                     {"Needed", Align::right},
+                                                     {"Bought", Align::right},
+                                                     {"Price", Align::right},
+                                                     {"Sum", Align::right}},
+                                 std::move(rows), 9.5, note);
 }
 
 BlockPtr pieces_table(const Plan& plan, const Outcome& outcome) {

@@ -166,6 +166,32 @@ TEST(AllSheets, EveryFigureStandsInTheReport) {
     EXPECT_TRUE(text.contains(QString::fromStdString(key_with_unit(f)) + " = ")) << f.key;
 }
 
+// Added up from the page itself.
+TEST(AllSheets, SumsOfTheMaterialsListAddUpOnPaper) {
+  ASSERT_TRUE(solved().outcome.bills != nullptr);
+  const QString text = pdf::text(pdf_of(*made("materials", solved(), Paper::letter)));
+  const QRegularExpression money("(-?[0-9]+\\.[0-9]{2})$");
+  double sum = 0;
+  int lines = 0;
+  bool inside = false, compared = false;
+  for (const QString& raw : text.split('\n')) {
+    const QString line = raw.trimmed();
+    inside = inside || line.startsWith("MATERIALS AND WORK");
+    const auto match = money.match(line);
+    if (!inside || compared || !match.hasMatch()) continue;
+    const double value = match.captured(1).toDouble();
+    if (line.startsWith("Cost ")) {
+      EXPECT_NEAR(value, sum, 0.005 * (lines + 1));
+      compared = true;
+    } else {
+      sum += value;
+      ++lines;
+    }
+  }
+  EXPECT_TRUE(compared);
+  EXPECT_GT(lines, 8);
+}
+
 TEST(AllSheets, FamilyLearnsWhatIsDugHowLongWhatItCostsAndWhatMayGoWrong) {
   const QString text = pdf::text_in_order(pdf_of(*made("proposal", solved(), Paper::letter))).simplified();
   for (const char* said : {"trenches in the lawn", "days", "What we put back", "How near to what you love",
