@@ -67,8 +67,8 @@ void PricePanel::add_running_costs() {
   number(tr("Electricity, per kWh"), Quantity::money, run(&Running::electricity, tr("Price of electricity")));
   number(tr("rises a year by"), Quantity::ratio,
          run(&Running::electricity_escalation, tr("Rise of the price of electricity")));
-  number(tr("CO₂ of a kWh"), Quantity::mass,
-         run(&Running::electricity_emission, tr("Emission of electricity")))
+  number(tr("CO₂ of a kWh, g"), Quantity::count,
+         in_grams(run(&Running::electricity_emission, tr("Emission of electricity"))))
       ->edit()
       ->setToolTip(tr("Usual: %1").arg(kGridSource));
   number(tr("Discount rate a year"), Quantity::ratio, run(&Running::discount, tr("Discount rate")));

@@ -17,7 +17,7 @@ namespace {
 
 constexpr int kMostShown = 10;  // rows; more are scrolled
 constexpr int kRow = 38;        // two lines of words
-constexpr int kSoldBy = 66, kPrice = 72, kDate = 70;
+constexpr int kSoldBy = 62, kPrice = 70, kDate = 82;
 constexpr double kMostPrice = 1e9, kMostPack = 1e6;
 constexpr std::size_t kMostPacks = 12;
 
@@ -64,13 +64,14 @@ QString PriceTable::cell(const PriceRow& row, int column) const {
       QStringList packs;
       for (double pack : row.packs) packs << number_text(std::round(100 * pack / shown) / 100);
       return packs.isEmpty() ? unit
-                             : packs.join(" / ") + (row.unit == PriceUnit::each ? QString() : ' ' + unit);
+                             : packs.join("/ ") + (row.unit == PriceUnit::each ? QString() : ' ' + unit);
     }
-    case price:
-      return row.price ? QString::fromStdString(
-                             print_quantity(Quantity::money, *row.price * shown, units(), Fineness::fine)) +
-                             '/' + unit
-                       : QString();
+    case price: {
+      if (!row.price) return {};
+      const QString number = QString::fromStdString(
+          print_quantity(Quantity::money, *row.price * shown, units(), Fineness::fine));
+      return row.unit == PriceUnit::each ? number : number + '/' + unit;
+    }
     default:
       return QString::fromStdString(row.date);
   }

@@ -89,7 +89,7 @@ TEST_F(PricePanelTest, APriceTypedInTheTableIsThatOfTheLayoutAndOneEntry) {
 
 TEST_F(PricePanelTest, WhatIsSoldTogetherAndTheDateAreTyped) {
   const std::string pipe = "pipe 3/4 in DR 11";
-  EXPECT_EQ(cell(pipe, kSoldBy), "300 / 500 / 600 / 1000 ft");
+  EXPECT_EQ(cell(pipe, kSoldBy), "300/ 500/ 600/ 1000 ft");
   enter(pipe, kSoldBy, "900/450");
   const PriceRow row = row_of(document.plan().pricing.book, document.plan().wishes, pipe);
   ASSERT_EQ(row.packs.size(), 2u);
