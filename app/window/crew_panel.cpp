@@ -71,7 +71,7 @@ Machine& loader_of(Plan& plan) {
 }
 
 QStringList sides_names() {
-  return {CrewPanel::tr("Vertical, nobody goes in"), CrewPanel::tr("Laid back (slope)"),
+  return {CrewPanel::tr("Nobody goes in"), CrewPanel::tr("Laid back (slope)"),
           CrewPanel::tr("Trench shield"), CrewPanel::tr("Shored")};
 }
 
