@@ -63,7 +63,11 @@ TEST(Turned, FourQuartersAreWhereItWas) {
 
 TEST(Turned, CounterClockwiseAboutThePoint) {
   Plan plan;
-  plan.site.features = {{1, FeatureKind::well, "", {{10, 0}}}};
+  Feature well;
+  well.id = 1;
+  well.kind = FeatureKind::well;
+  well.points = {{10, 0}};
+  plan.site.features = {well};
   const Plan after = edit::turned(plan, {{1}, {}, {}, false}, M_PI / 2, {8, 0});
   EXPECT_NEAR(after.site.features[0].points[0].x, 8, 1e-12);
   EXPECT_NEAR(after.site.features[0].points[0].y, 2, 1e-12);
