@@ -125,7 +125,7 @@ CellsTable::Of incentive_lines() {
 
 void PricePanel::add_terms() {
   section(tr("Offer"));
-  choice(tr("Work is charged by"), {tr("volume and crew days"), tr("hours of machines and people")},
+  choice(tr("Work is charged by"), {tr("volume and days"), tr("hours")},
          bound_to<int>(tr("How work is charged"), &Plan::pricing, &Pricing::terms, &OfferTerms::labour));
   number(tr("Overhead"), Quantity::ratio, term(&OfferTerms::overhead, tr("Overhead")));
   number(tr("Markup"), Quantity::ratio, term(&OfferTerms::markup, tr("Markup")));

@@ -60,6 +60,10 @@ QLabel* PricePanel::linked() {
   auto* label = new QLabel;
   label->setTextFormat(Qt::RichText);
   label->setWordWrap(true);
+  // A long name in it does not make the column wider.
+  QSizePolicy policy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  policy.setHeightForWidth(true);
+  label->setSizePolicy(policy);
   label->setTextInteractionFlags(Qt::TextBrowserInteraction);
   connect(label, &QLabel::linkActivated, this, [this](const QString& link) {
     const QString prefix = kFigureLink;
