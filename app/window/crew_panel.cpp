@@ -71,8 +71,8 @@ Machine& loader_of(Plan& plan) {
 }
 
 QStringList sides_names() {
-  return {CrewPanel::tr("Nobody goes in"), CrewPanel::tr("Laid back (slope)"),
-          CrewPanel::tr("Trench shield"), CrewPanel::tr("Shored")};
+  return {CrewPanel::tr("Nobody goes in"), CrewPanel::tr("Laid back (slope)"), CrewPanel::tr("Trench shield"),
+          CrewPanel::tr("Shored")};
 }
 
 // s by the clock; 0 where no calendar tells.

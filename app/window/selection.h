@@ -23,8 +23,8 @@ struct Selected {
     run,
     dimension
   } kind = Kind::nothing;
-  int id = 0;  // feature: its id; trench: its number; locked, height, dimension: its place in the plan's
-               // list; header: its group of trenches, 0: all of it
+  int id = 0;      // feature: its id; trench: its number; locked, height, dimension: its place in the plan's
+                   // list; header: its group of trenches, 0: all of it
   int index = -1;  // lot_edge: the corner it starts at; lot, feature, locked, dimension: the point taken hold
                    // of, -1: none
   bool operator==(const Selected&) const = default;
