@@ -9,6 +9,7 @@
 #include <QTabWidget>
 #include <QVBoxLayout>
 
+#include "plots/crew_chart.h"
 #include "plots/temperatures_panel.h"
 #include "report/headline.h"
 #include "report/report_panel.h"
@@ -165,6 +166,8 @@ void SideColumn::show_tab(Tab tab, bool take_keyboard) {
   if (tab == Tab::survey) return survey_->take_keyboard();
   auto* area = static_cast<QScrollArea*>(page);
   if (tab == Tab::temperatures) return area->widget()->setFocus(Qt::ShortcutFocusReason);
+  if (tab == Tab::crew)
+    return static_cast<CrewPanel*>(area->widget())->chart()->setFocus(Qt::ShortcutFocusReason);
   static_cast<Form*>(area->widget())->first_field()->setFocus(Qt::ShortcutFocusReason);
 }
 
