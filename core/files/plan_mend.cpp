@@ -98,6 +98,13 @@ void mend_prices(Pricing& pricing, std::vector<Trouble>& remarks) {
   bound_list(pricing.running.others, "other ways to heat and cool", kMostSystems, remarks);
 }
 
+void bound_pictures(std::vector<Picture>& pictures, std::vector<Trouble>& remarks) {
+  if (pictures.size() <= static_cast<std::size_t>(kMostPictures)) return;
+  remarks.push_back({"plan_element_left_out", "the number of pictures", std::to_string(pictures.size()),
+                     "at most " + std::to_string(kMostPictures), "The first ones were kept."});
+  pictures.resize(static_cast<std::size_t>(kMostPictures));
+}
+
 void bound_remarks(std::vector<Trouble>& remarks) {
   if (remarks.size() <= kMostRemarks) return;
   const std::size_t more = remarks.size() - kMostRemarks;
@@ -115,6 +122,7 @@ void mend(Plan& plan, std::vector<Trouble>& remarks) {
   bound_dimensions(plan.dimensions, remarks);
   mend_prices(plan.pricing, remarks);
   std::ranges::stable_sort(plan.accepted, {}, &Acceptance::finding);
+  bound_pictures(plan.pictures, remarks);
   bound_remarks(remarks);
 }
 
