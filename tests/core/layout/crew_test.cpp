@@ -89,8 +89,8 @@ TEST(Crew, ASquareCrossingStaysAsItIs) {
   EXPECT_TRUE(squared({{10, -5}, {10, -1}}, 0, {{0, 0}, {40, 0}}, wishes(2)).line.empty());
 }
 
-// A trench that is drawn with a bend just below the utility: made square, the run would pass a foot from its
-// corner; its ends are far off.
+// A trench that is drawn with bends just below the utility: made square, the run would dig into
+// it there; its ends are far off.
 TEST(Crew, ACrossingIsNotMadeSquareOverTheBendOfACoil) {
   Site s = site();
   s.features.push_back(feature(2, FeatureKind::utility, {{0, 40}, {80, 40}}));
@@ -102,7 +102,7 @@ TEST(Crew, ACrossingIsNotMadeSquareOverTheBendOfACoil) {
   square_up_crossings(s, w, whole);
   EXPECT_EQ(whole.connection.run.line.size(), 5u);
   whole.connection.run.line = run;
-  whole.bends = {{{30, 38.2}}};
+  whole.bends = {{{29, 38.4}, {33, 38.4}}};
   square_up_crossings(s, w, whole);
   EXPECT_EQ(whole.connection.run.line, run);
 }
