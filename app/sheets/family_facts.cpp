@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/family_facts.h"
 
+#include <QDate>
 #include <QLocale>
+#include <algorithm>
 #include <cmath>
 
 #include "cost/bill.h"
 #include "cost/comparison.h"
+#include "cost/crew_calendar.h"
 #include "plan/sizing/chance.h"
 #include "sheets/contents.h"
 
@@ -47,6 +50,34 @@ const Estimate& estimate_of(const Plan& plan, const Outcome& outcome) {
   return sloped(plan) ? outcome.cost.sloped : outcome.cost.vertical;
 }
 
+// The crew's calendar where there is one, as the dig sheet has it; else the estimate's sums.
+CrewTime time_of(const Plan& plan, const Outcome& outcome) {
+  return outcome.calendar ? times_of(*outcome.calendar) : estimate_of(plan, outcome).time;
+}
+
+double day_of(const Plan& plan) {
+  return plan.crew.day_length > 0 ? plan.crew.day_length : kWorkingDay;
+}
+
+int days_worked(const Plan& plan, const Outcome& outcome) {
+  return outcome.calendar ? outcome.calendar->days_worked : days_paid(time_of(plan, outcome), day_of(plan));
+}
+
+int days_for_rain(const Plan& plan, const Outcome& outcome) {
+  if (outcome.calendar)
+    return static_cast<int>(std::ranges::count(outcome.calendar->days, true, &CrewDay::reserve));
+  return static_cast<int>(std::ceil(days_worked(plan, outcome) * std::max(0.0, plan.crew.rain_slack) - 1e-9));
+}
+
+// ", 19 May"; "" where no first day is given.
+QString date_of(const Outcome& outcome, int day) {
+  if (!outcome.calendar || day >= static_cast<int>(outcome.calendar->days.size())) return "";
+  const QDate date =
+      QDate::fromString(text_of(outcome.calendar->days[static_cast<std::size_t>(day)].date), Qt::ISODate);
+  return date.isValid() ? ", " + QLocale(QLocale::English, QLocale::UnitedStates).toString(date, "d MMMM")
+                        : "";
+}
+
 }  // namespace
 
 QString money(const Plan& plan, double amount) {
@@ -74,14 +105,14 @@ QString family_energy(double joules) {
 
 std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome) {
   std::vector<WorkDay> days;
-  const CrewTime& time = estimate_of(plan, outcome).time;
-  const double day = plan.crew.day_length > 0 ? plan.crew.day_length : kWorkingDay;
-  const int count = days_paid(time, day);
+  const CrewTime time = time_of(plan, outcome);
+  const double day = day_of(plan);
+  const int count = days_worked(plan, outcome);
   const double joined = time.open - time.filling - time.testing, tested = time.open - time.filling;
   for (int d = 1; d <= count && d <= 60; ++d) {
     const double from = (d - 1) * day, to = d * day;
     WorkDay now;
-    now.title = QObject::tr("Day %1 of %2").arg(d).arg(count);
+    now.title = QObject::tr("Day %1 of %2").arg(d).arg(count) + date_of(outcome, d - 1);
     now.dug = time.dug > 0 ? std::clamp(to / time.dug, 0.0, 1.0) : 1;
     QStringList parts;
     if (from < time.dug) parts << QObject::tr("the trenches are dug, the earth laid beside them");
@@ -104,9 +135,8 @@ namespace {
 
 void add_price(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
   const Estimate& estimate = estimate_of(plan, outcome);
-  const double day = plan.crew.day_length > 0 ? plan.crew.day_length : kWorkingDay;
-  facts.days = days_paid(estimate.time, day);
-  facts.rain_days = static_cast<int>(std::ceil(facts.days * std::max(0.0, plan.crew.rain_slack) - 1e-9));
+  facts.days = days_worked(plan, outcome);
+  facts.rain_days = days_for_rain(plan, outcome);
   facts.price = estimate.total;
   if (!sloped(plan)) facts.price_sloped = outcome.cost.sloped.total;
   if (outcome.bills) {

@@ -6,7 +6,7 @@
 #include <QTest>
 
 #include "app/support/wait.h"
-#include "cost/estimate.h"
+#include "cost/crew_calendar.h"
 #include "plan/solve.h"
 #include "support/sample_plans.h"
 
@@ -27,7 +27,7 @@ TEST(KitchenView, GoesThroughItsScenesByKeyAndLeavesWithEsc) {
   QTest::keyClick(&view, Qt::Key_Left);
   EXPECT_EQ(view.scene(), 0);
   QTest::keyClick(&view, Qt::Key_Right);
-  EXPECT_EQ(view.title(), QString("Day 1 of %1").arg(days_paid(document.outcome()->cost.vertical.time)));
+  EXPECT_EQ(view.title(), QString("Day 1 of %1").arg(document.outcome()->calendar->days_worked));
   QTest::keyClick(&view, Qt::Key_End);
   EXPECT_EQ(view.scene(), view.scenes() - 1);
   EXPECT_FALSE(view.grab().toImage().isNull());
@@ -42,7 +42,7 @@ TEST(KitchenView, DaysBeginWithTheFirstBucketAndEndWithEverythingClosed) {
   const Plan plan = sample::half_acre();
   const Outcome outcome = solve(plan);
   const std::vector<WorkDay> days = work_days(plan, outcome);
-  ASSERT_EQ(static_cast<int>(days.size()), days_paid(outcome.cost.vertical.time));
+  ASSERT_EQ(static_cast<int>(days.size()), outcome.calendar->days_worked);
   for (std::size_t i = 1; i < days.size(); ++i) EXPECT_GE(days[i].dug, days[i - 1].dug);
   EXPECT_GT(days.front().dug, 0);
   EXPECT_EQ(days.back().moment, LotMoment::closed);
