@@ -108,7 +108,8 @@ std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome) {
   const CrewTime time = time_of(plan, outcome);
   const double day = day_of(plan);
   const int count = days_worked(plan, outcome);
-  const double joined = time.open - time.filling - time.testing, tested = time.open - time.filling;
+  const double tested = outcome.calendar ? outcome.calendar->tested : time.open - time.filling;
+  const double joined = outcome.calendar ? outcome.calendar->joined : tested - time.testing;
   for (int d = 1; d <= count && d <= 60; ++d) {
     const double from = (d - 1) * day, to = d * day;
     WorkDay now;

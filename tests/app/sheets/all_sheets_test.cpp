@@ -66,8 +66,9 @@ void expect_readable(const QByteArray& pdf, int pages, const std::string& what) 
   EXPECT_TRUE(seen.contains("Alder Lane 14")) << what;
   EXPECT_TRUE(pdf::info(pdf).contains(QRegularExpression(QString("Pages: +%1\n").arg(pages)))) << what;
   for (const QString& line : pdf::fonts(pdf).split('\n').mid(2))
-    if (!line.trimmed().isEmpty())
+    if (!line.trimmed().isEmpty()) {
       EXPECT_TRUE(line.contains(QRegularExpression(" yes (yes|no) +yes "))) << what << line.toStdString();
+    }
 }
 
 const QString kFeet = R"(((?:\d+'-)?\d+(?: \d+/\d+)?"))";
@@ -102,7 +103,9 @@ int expect_stakes(const laid_out::Sample& sample, bool second_pair) {
     read.second_distance = length_in(match.captured(4), units);
     const auto at = find_point_from_tie(sample.outcome.stake_out, read);
     EXPECT_TRUE(at.has_value()) << tie.point;
-    if (at) EXPECT_LT(distance(*at, tie.at), 0.01) << tie.point;
+    if (at) {
+      EXPECT_LT(distance(*at, tie.at), 0.01) << tie.point;
+    }
     ++found;
   }
   return found;
