@@ -3,11 +3,13 @@
 
 #include <algorithm>
 
+#include "sheets/as_built_sheet.h"
 #include "sheets/details_sheet.h"
 #include "sheets/dig_sheet.h"
 #include "sheets/materials_sheet.h"
 #include "sheets/permit_sheet.h"
 #include "sheets/proposal_sheet.h"
+#include "sheets/record_sheet.h"
 #include "sheets/report_sheet.h"
 
 namespace underlawn {
@@ -27,6 +29,10 @@ const SheetKind kKinds[] = {
     {"dig", "Dig sheet", "For the crew: what is set out, dug and laid, to scale.", make<DigSheet>},
     {"details", "Details", "Coil, header, entry and trench, drawn out.", make<DetailsSheet>},
     {"materials", "Materials list", "What is bought, with what it is for.", make<MaterialsSheet>},
+    {"record_form", "Record form",
+     "For the test, the flushing and the fill: what is asked, beside empty boxes.", make<RecordForm>},
+    {"record", "Record", "Test, flushing and fill as they were done, and what they tell.", make<RecordSheet>},
+    {"as_built", "As-built", "Where everything lies: for whoever digs there later.", make<AsBuiltSheet>},
     {"report", "Calculation report", "Every number with its formula, inputs and source.", make<ReportSheet>},
 };
 

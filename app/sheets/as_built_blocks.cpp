@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/as_built_blocks.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/fingerprint.h"
+#include "sheets/contents.h"
+#include "sheets/form_block.h"
+
+namespace underlawn::sheet {
+
+namespace {
+
+constexpr double kPoints = 9.5;
+
+QString say(const BuiltFacts& f, Quantity q, double value) {
+  return q == Quantity::length ? shown_length(f.plan, value) : text_of(print_quantity(q, value, f.plan.units));
+}
+QString say(const BuiltFacts& f, const std::optional<double>& metres) {
+  return metres ? shown_length(f.plan, *metres) : QString("–");
+}
+
+const BuiltTrench* said_of(const BuiltFacts& f, int number) {
+  for (const BuiltTrench& t : f.plan.as_built.trenches)
+    if (t.number == number) return &t;
+  return nullptr;
+}
+const Trench* planned_of(const BuiltFacts& f, int number) {
+  for (const Trench& t : f.planned.layout.trenches)
+    if (t.number == number) return &t;
+  return nullptr;
+}
+
+QString cause_word(StopCause cause) {
+  static const char* words[] = {"", "rock", "water", "roots", "a utility", "caving sides", "see note"};
+  return words[static_cast<int>(cause)];
+}
+
+QString note_of(const BuiltFacts& f, const Trench& t) {
+  QStringList all;
+  const BuiltTrench* said = said_of(f, t.number);
+  const Trench* planned = planned_of(f, t.number);
+  if (planned == nullptr) all << "not planned";
+  if (planned != nullptr && std::abs(length_of(*planned) - length_of(t)) > 0.05)
+    all << "planned " + shown_length(f.plan, length_of(*planned));
+  if (said != nullptr && said->stopped_by != StopCause::none) all << "stopped by " + cause_word(said->stopped_by);
+  if (t.role == TrenchRole::supply) all << "in the supply run's trench";
+  if (said != nullptr && !said->note.empty()) all << text_of(said->note);
+  return all.join("; ");
+}
+
+BlockPtr trenches(const BuiltFacts& f) {
+  std::vector<std::vector<Cell>> rows;
+  for (const Trench& t : f.built.loop.layout.trenches) {
+    const BuiltTrench* said = said_of(f, t.number);
+    const double head = said != nullptr && said->depth ? *said->depth : t.depth;
+    const double end = said != nullptr && said->end_depth ? *said->end_depth : head;
+    rows.push_back({{QString::number(t.number), std::nullopt, true},
+                    {shown_length(f.plan, length_of(t)), std::nullopt, true},
+                    {shown_length(f.plan, head) + (end != head ? " – " + shown_length(f.plan, end) : "")},
+                    {shown_length(f.plan, t.coil.coil_length)},
+                    {t.coil.loops > 0 ? shown_length(f.plan, t.coil.pitch) : QString("–")},
+                    {said == nullptr ? "" : text_of(said->dug_on)},
+                    {said == nullptr ? "" : text_of(said->filled_on)},
+                    {note_of(f, t)}});
+  }
+  for (const BuiltTrench& b : f.plan.as_built.trenches)
+    if (b.fate == TrenchFate::left_out)
+      rows.push_back({{QString::number(b.number), std::nullopt, true}, {"not dug"}, {}, {}, {}, {}, {}, {text_of(b.note)}});
+  return std::make_shared<Table>("COIL TRENCHES AS DUG",
+                                 std::vector<Column>{{"No."},
+                                                     {"Length", Align::right},
+                                                     {"Floor below ground", Align::right},
+                                                     {"Pipe", Align::right},
+                                                     {"Pitch", Align::right},
+                                                     {"Dug"},
+                                                     {"Filled in"},
+                                                     {"", Align::left, true}},
+                                 std::move(rows), kPoints,
+                                 "The pipe lies on the floor of the trench, in its bedding. Depths are to the floor, head to end.");
+}
+
+BlockPtr lines(const BuiltFacts& f) {
+  const Layout& l = f.built.loop.layout;
+  const AsBuilt& b = f.plan.as_built;
+  const double usual = f.plan.wishes.run_depth;
+  const Flow* flow = f.built.outcome->flow.get();
+  const QString run = flow == nullptr ? "" : text_of(flow->sizes.run.name);
+  QStringList steps;
+  if (flow != nullptr)
+    for (const PipeSize& s : flow->sizes.steps) steps << text_of(s.name);
+  steps.removeDuplicates();
+  std::vector<std::vector<Cell>> rows = {
+      {{"Supply run", std::nullopt, true}, {shown_length(f.plan, l.run.length)}, {shown_length(f.plan, b.run_depth.value_or(usual))}, {run}},
+      {{"Header", std::nullopt, true}, {shown_length(f.plan, l.header.length)}, {shown_length(f.plan, b.header_depth.value_or(usual))}, {steps.join(", ")}}};
+  return std::make_shared<Table>("SUPPLY RUN AND HEADER, TWO PIPES EACH",
+                                 std::vector<Column>{{""}, {"Trench", Align::right}, {"Floor below ground", Align::right}, {"Pipe", Align::left, true}},
+                                 std::move(rows), kPoints);
+}
+
+const BuiltCrossing* measured(const BuiltFacts& f, int feature_id) {
+  for (const BuiltCrossing& c : f.plan.as_built.crossings)
+    if (c.feature_id == feature_id) return &c;
+  return nullptr;
+}
+
+BlockPtr crossings(const BuiltFacts& f) {
+  std::vector<std::vector<Cell>> rows;
+  const auto row = [&](const QString& name, const std::optional<double>& planned, const BuiltCrossing* c) {
+    rows.push_back({{name, std::nullopt, true},
+                    {say(f, planned)},
+                    {c == nullptr ? QString("not measured") : say(f, c->depth)},
+                    {c == nullptr ? QString("–") : say(f, c->pipe_depth)},
+                    {c == nullptr ? QString() : text_of(c->note)}});
+  };
+  for (const Crossing& c : f.built.loop.layout.crossings) {
+    const Feature* feature = find_feature(f.plan.site, c.feature_id);
+    if (feature == nullptr) continue;
+    const bool utility = feature->kind == FeatureKind::utility;
+    row(text_of(display_name(*feature)), utility ? std::optional<double>(feature->depth) : std::nullopt, measured(f, c.feature_id));
+  }
+  for (const BuiltCrossing& c : f.plan.as_built.crossings)
+    if (c.feature_id == 0) row(text_of(c.name) + " (not on the plan)", std::nullopt, &c);
+  if (rows.empty()) return nullptr;
+  return std::make_shared<Table>("UTILITIES AND OTHER THINGS CROSSED",
+                                 std::vector<Column>{{"What"}, {"Depth by plan", Align::right}, {"Measured", Align::right}, {"Our pipe", Align::right}, {"", Align::left, true}},
+                                 std::move(rows), kPoints,
+                                 "Call for utility locating before anyone digs here again: this sheet shows what was met on the day, no more.");
+}
+
+BlockPtr holds(const BuiltFacts& f) {
+  if (f.built.holds.empty() || f.plan.as_built == AsBuilt{}) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  for (const Hold& h : f.built.holds)
+    rows.push_back({{text_of(h.what)},
+                    {say(f, h.quantity, h.planned)},
+                    {say(f, h.quantity, h.built), std::nullopt, true},
+                    {(h.at_least ? "at least " : "at most ") + say(f, h.quantity, h.limit)},
+                    {h.holds ? "holds" : h.held ? "DOES NOT HOLD" : "does not hold, nor by plan", std::nullopt, !h.holds}});
+  return std::make_shared<Table>("SOLVED AGAIN AS DUG",
+                                 std::vector<Column>{{""}, {"Planned", Align::right}, {"As built", Align::right}, {"Limit", Align::right}, {"", Align::left, true}},
+                                 std::move(rows), kPoints);
+}
+
+BlockPtr checks(const BuiltFacts& f) {
+  std::vector<std::vector<Cell>> rows;
+  for (const BuiltPlace& p : f.built.loop.places) {
+    QStringList residuals;
+    for (const TapeCheck& c : p.found.checks)
+      residuals << text_of(c.corner) + " off by " + say(f, Quantity::length, std::abs(c.residual));
+    rows.push_back({{text_of(p.name), std::nullopt, true},
+                    {p.planned ? say(f, Quantity::length, distance(*p.planned, p.found.at)) : QString("–")},
+                    {p.found.taped ? say(f, Quantity::angle, p.found.cut) : QString("marked")},
+                    {p.found.taped ? say(f, Quantity::length, p.found.error) : QString("–")},
+                    {residuals.join(", ")}});
+  }
+  if (rows.empty()) return nullptr;
+  return std::make_shared<Table>("POINTS AS THEY WERE TAPED",
+                                 std::vector<Column>{{"Point"}, {"From the plan", Align::right}, {"Tapes cut at", Align::right}, {"Expected error", Align::right}, {"Check tape", Align::left, true}},
+                                 std::move(rows), kPoints);
+}
+
+BlockPtr words(const BuiltFacts& f) {
+  std::vector<Item> items;
+  const AsBuilt& b = f.plan.as_built;
+  if (!b.measured_by.empty() || !b.measured_on.empty())
+    items.push_back({"•", "Measured", text_of((b.measured_by.empty() ? "" : "by " + b.measured_by + " ") + (b.measured_on.empty() ? "" : "on " + b.measured_on))});
+  items.push_back({"•", "", "Mark of this as-built: " + text_of(f.built.outcome->fingerprint) + ". Mark of the plan it was dug from: " + text_of(f.planned.fingerprint) + "."});
+  items.push_back({"•", "", "The fluid: " + text_of(std::string(fluid_name(f.plan.flow.fluid))) + (f.plan.flow.fluid == Fluid::water ? QString() : ", " + say(f, Quantity::ratio, f.plan.flow.mass_fraction) + " by mass by plan") + ". " + text_of(std::string(fluid_caution(f.plan.flow.fluid)))});
+  for (const Trouble& t : f.built.loop.remarks) items.push_back({"!", "Not used: ", text_of(t.message())});
+  if (!b.note.empty()) items.push_back({"•", "", text_of(b.note)});
+  items.push_back({"•", "", "Keep this sheet with the house. Solid lines: as built. Dashed: as planned, where it differs."});
+  return std::make_shared<Items>("TO KEEP", std::move(items), kPoints);
+}
+
+BlockPtr photos(const BuiltFacts& f) {
+  std::vector<std::vector<Cell>> rows;
+  for (const Photo& p : f.plan.as_built.photos)
+    rows.push_back({{p.trench > 0 ? QString::number(p.trench) : QString()}, {text_of(p.caption)}, {text_of(p.taken)}, {text_of(p.file)}});
+  if (rows.empty()) return nullptr;
+  return std::make_shared<Table>("PHOTOS, KEPT BESIDE THE PLAN FILE",
+                                 std::vector<Column>{{"Trench"}, {"Shows", Align::left, true}, {"Taken"}, {"File", Align::left, true}},
+                                 std::move(rows), kPoints);
+}
+
+// To be filled in on the lot: planned tapes beside empty boxes.
+BlockPtr form(const BuiltFacts& f) {
+  std::vector<FormRow> rows;
+  for (const Tie& tie : f.planned.stake_out.ties)
+    if (!tie.point.starts_with("header") && !tie.point.starts_with("run"))
+      rows.push_back({point_name(tie),
+                      QString("%1 %2,  %3 %4").arg(text_of(tie.first), shown_length(f.plan, tie.first_distance), text_of(tie.second), shown_length(f.plan, tie.second_distance)),
+                      {"", "", "", ""}});
+  if (rows.empty()) return nullptr;
+  return std::make_shared<FormBlock>("TO RECORD AS DUG, BEFORE FILLING IN", "Planned tapes", QStringList{"Tape", "Tape", "Check tape", "Depth"}, std::move(rows),
+                                     "Write the corner's letter with each tape. Where a trench stopped short, write why, and its length from the head. Photograph each trench open.");
+}
+
+}  // namespace
+
+std::vector<BlockPtr> as_built_blocks(const BuiltFacts& f) {
+  const bool recorded = f.plan.as_built != AsBuilt{};
+  std::vector<BlockPtr> all;
+  if (!recorded) all.push_back(form(f));
+  for (auto* make : {trenches, lines, crossings, holds, checks, words, photos}) all.push_back(make(f));
+  std::erase(all, nullptr);
+  return all;
+}
+
+}  // namespace underlawn::sheet

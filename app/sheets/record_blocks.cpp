@@ -1,0 +1,320 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheets/record_blocks.h"
+
+#include <algorithm>
+#include <QRegularExpression>
+#include <cmath>
+#include <functional>
+
+#include "canvas/look.h"
+#include "flow/test_safety.h"
+#include "plots/chart_paint.h"
+#include "plots/test_chart.h"
+#include "sheets/form_block.h"
+
+namespace underlawn::sheet {
+
+namespace {
+
+QString say(const RecordFacts& f, Quantity q, double value) {
+  return text_of(print_quantity(q, value, f.plan.units));
+}
+
+QString said(const RecordFacts& f, Quantity q, const std::optional<double>& value) {
+  return !f.blank && value ? say(f, q, *value) : QString();
+}
+
+QString words(const RecordFacts& f, const std::string& text) {
+  return f.blank ? QString() : text_of(text);
+}
+
+FormRow row(const QString& what, const QString& asked, const QString& box) {
+  return {what, asked, {box}};
+}
+
+QString minutes(double seconds) {
+  return QString("%1 min").arg(std::ceil(seconds / 60 - 1e-6));
+}
+
+QString result_word(TestResult r) {
+  return r == TestResult::passed ? "passed" : r == TestResult::failed ? "failed" : "";
+}
+
+}  // namespace
+
+BlockPtr record_cautions(const RecordFacts& f) {
+  std::vector<Item> items;
+  const LoopVolume loop = f.outcome.flow == nullptr ? LoopVolume{} : volume_of(f.outcome.flow->loop);
+  for (const std::string& c : test_cautions(loop, f.curves ? f.curves->test.pressure.at_lowest : 0))
+    items.push_back({"•", "", text_of(c)});
+  const std::string fluid(fluid_caution(f.plan.flow.fluid));
+  if (!fluid.empty()) items.push_back({"•", "", text_of(fluid)});
+  items.push_back({"•", "",
+                   "Joints stay open until the loop has passed its test. Local code, the pipe maker's rules and "
+                   "licensed practice go before this sheet."});
+  return std::make_shared<Items>("CAUTIONS", std::move(items), 9, 2);
+}
+
+BlockPtr test_form(const RecordFacts& f) {
+  const TestRecord& t = f.plan.record.test;
+  const QString at_gauge = f.curves ? say(f, Quantity::pressure, f.curves->test.pressure.at_gauge) : "–";
+  const QString lowest = f.curves ? say(f, Quantity::pressure, f.curves->test.pressure.at_lowest) : "–";
+  const QString lasts = say(f, Quantity::duration, test_duration(f.plan.test.procedure));
+  std::vector<FormRow> rows = {
+      row("Procedure", text_of(std::string(test_procedure_name(f.plan.test.procedure))), ""),
+      row("Filled with", "water", f.blank ? "" : t.medium == TestMedium::air ? "AIR" : "water"),
+      row("Pressure at the gauge", at_gauge + " (" + lowest + " at the lowest point)", ""),
+      row("Pumping began", "", words(f, t.start)),
+      row("Last reading", "after " + lasts, words(f, t.end)),
+      row("Tested by", "", words(f, t.tester)),
+      row("Witnessed by", "", words(f, t.witness)),
+      row("Gauge, full scale, calibrated", "",
+          f.blank ? ""
+                  : QStringList({text_of(t.gauge), said(f, Quantity::pressure, t.gauge_range),
+                                 text_of(t.gauge_checked)})
+                        .filter(QRegularExpression("\\S"))
+                        .join(", ")),
+      row("Weather, air", "",
+          f.blank ? ""
+                  : QStringList({text_of(t.weather), said(f, Quantity::temperature, t.air_temperature)})
+                        .filter(QRegularExpression("\\S"))
+                        .join(", ")),
+      row("What was tested", "the whole loop", words(f, t.part)),
+      row("Passed or failed", "", f.blank ? "" : result_word(t.result)),
+      row("First joint covered", "after the test is passed", words(f, t.joints_covered)),
+      row("Pressure kept while filling in", "", said(f, Quantity::pressure, t.pressure_while_filling))};
+  if (!f.blank && !t.note.empty()) rows.push_back(row("Note", "", text_of(t.note)));
+  return std::make_shared<FormBlock>("PRESSURE TEST", "Asked", QStringList{"Done"}, std::move(rows));
+}
+
+namespace {
+
+class Picture : public Block {
+ public:
+  explicit Picture(Chart chart) : chart_(std::move(chart)) {}
+  double height(double) const override { return heading_height() + pt(230); }
+  void paint(QPainter& painter, const QRectF& room) const override {
+    paint_heading(painter, room, "WHAT THE GAUGE SHOWS ONCE THE VALVE IS SHUT");
+    painter.save();
+    // Charts are painted in units of a screen.
+    const double scale = pt(0.8);
+    painter.translate(room.left(), room.top() + heading_height());
+    painter.scale(scale, scale);
+    painter.setFont(plan_font(11));
+    Theme theme = Theme::light();
+    theme.paper = Qt::white;
+    paint_chart(painter, chart_, QRectF(0, 0, room.width() / scale, pt(226) / scale), theme);
+    painter.restore();
+  }
+
+ private:
+  Chart chart_;
+};
+
+}  // namespace
+
+BlockPtr test_picture(const RecordFacts& f) {
+  if (!f.curves) return nullptr;
+  TestPicture p{f.curves->test.programme, f.plan.test.procedure, f.curves->band, f.curves->leak,
+                f.curves->smallest,       {}};
+  if (!f.blank) p.readings = f.plan.test.readings;
+  if (!f.blank && f.curves->judgement) {
+    p.programme = f.curves->judgement->programme;
+    p.band = f.curves->judgement->band;
+  }
+  return std::make_shared<Picture>(test_chart(p, f.plan.units));
+}
+
+namespace {
+
+constexpr int kReadingRows = 9;
+
+// Of the readings the one nearest in time, where one is near.
+QString read_at(const RecordFacts& f, double since_shut, double step) {
+  const PressureReading* best = nullptr;
+  for (const PressureReading& r : f.plan.test.readings)
+    if (best == nullptr || std::abs(r.time - since_shut) < std::abs(best->time - since_shut)) best = &r;
+  if (best == nullptr || std::abs(best->time - since_shut) > step / 2) return {};
+  QString text = say(f, Quantity::pressure, best->pressure);
+  if (best->temperature) text += ", " + say(f, Quantity::temperature, *best->temperature);
+  return text;
+}
+
+}  // namespace
+
+BlockPtr readings_form(const RecordFacts& f) {
+  if (!f.curves) return nullptr;
+  const bool judged = !f.blank && f.curves->judgement;
+  const TestProgramme& programme = judged ? f.curves->judgement->programme : f.curves->test.programme;
+  const TestBand& band = judged ? f.curves->judgement->band : f.curves->band;
+  const double start = shut_in_start(programme), end = programme_end(programme);
+  const double step = (end - start) / (kReadingRows - 1);
+  std::vector<FormRow> rows;
+  for (int i = 0; i < kReadingRows; ++i) {
+    const double t = start + step * i;
+    rows.push_back({QString("%1 min").arg(std::round((t - start) / 6) / 10),
+                    say(f, Quantity::pressure, band.expected.pressure_at(t)) + "  (" +
+                        say(f, Quantity::pressure, band.low_at(t)) + " to " +
+                        say(f, Quantity::pressure, band.high_at(t)) + ")",
+                    {f.blank ? "" : read_at(f, t - start, step), ""}});
+  }
+  return std::make_shared<FormBlock>(
+      "READINGS SINCE THE VALVE WAS SHUT", "A sound loop (from – to)", QStringList{"Read, pipe", "Note"},
+      std::move(rows),
+      "Polyethylene creeps: a sound loop loses pressure. A leak shows as a curve that leaves the band and goes on falling.");
+}
+
+namespace {
+
+QString seen(WaterSeen w) {
+  return w == WaterSeen::clear ? "clear" : w == WaterSeen::cloudy ? "cloudy" : w == WaterSeen::dirty ? "dirty" : "";
+}
+QString seen(AirSeen a) {
+  return a == AirSeen::none ? "none" : a == AirSeen::bubbles ? "bubbles" : a == AirSeen::slugs ? "slugs" : "";
+}
+
+QString circuits_of(const FlushReading& r) {
+  if (r.open.empty()) return "all";
+  QStringList all;
+  for (int n : r.open) all << QString::number(n);
+  return all.join(", ");
+}
+
+using FlushText = std::function<QString(const FlushReading&)>;
+
+FormRow flush_row(const RecordFacts& f, const QString& what, const QString& asked, std::size_t from,
+                  std::size_t columns, const FlushText& text) {
+  FormRow r{what, asked, {}};
+  for (std::size_t i = from; i < from + columns; ++i)
+    r.boxes << (!f.blank && i < f.plan.record.flush.size() ? text(f.plan.record.flush[i]) : QString());
+  return r;
+}
+
+}  // namespace
+
+BlockPtr flush_form(const RecordFacts& f) {
+  if (!(f.judged.flush_asked.asked > 0)) return nullptr;
+  constexpr std::size_t kColumns = 3;
+  const FlushJudgement& asked = f.judged.flush_asked;
+  const std::size_t all = f.blank ? kColumns : std::clamp<std::size_t>(f.plan.record.flush.size(), 1, 4);
+  const auto number = [&](Quantity q, std::optional<double> FlushReading::*field) {
+    return [&f, q, field](const FlushReading& r) { return said(f, q, r.*field); };
+  };
+  const auto add = [&](const QString& what, const QString& wanted, const FlushText& text) {
+    return flush_row(f, what, wanted, 0, all, text);
+  };
+  std::vector<FormRow> rows = {
+      add("Circuits open", "all, then one by one where they have valves", circuits_of),
+      add("Way", "both", [](const FlushReading& r) {
+        return QString(r.direction == FlushDirection::forward ? "as it runs" : "reverse");
+      }),
+      add("Began", "", [](const FlushReading& r) { return text_of(r.when); }),
+      add("Ran for", "at least " + minutes(asked.time_asked),
+          [&f](const FlushReading& r) { return !f.blank && r.duration ? minutes(*r.duration) : QString(); }),
+      add("Flow", "at least " + say(f, Quantity::flow, asked.asked), number(Quantity::flow, &FlushReading::flow)),
+      add("Pressure drop between the ports", say(f, Quantity::pressure, asked.expected_at_asked) + " at that flow",
+          number(Quantity::pressure, &FlushReading::pressure_drop)),
+      add("Water temperature", "", number(Quantity::temperature, &FlushReading::temperature)),
+      add("Water at the end", "clear", [](const FlushReading& r) { return seen(r.water); }),
+      add("Air at the end", "none", [](const FlushReading& r) { return seen(r.air); }),
+      add("Note", "", [](const FlushReading& r) { return text_of(r.note); })};
+  QStringList heads;
+  for (std::size_t i = 1; i <= all; ++i) heads << QString("Flushing %1").arg(i);
+  return std::make_shared<FormBlock>("FLUSHING", "Asked", heads, std::move(rows));
+}
+
+// Beside the gauges, so that a blocked circuit shows while the cart still runs.
+BlockPtr drop_table(const RecordFacts& f) {
+  const Flow* flow = f.outcome.flow.get();
+  if (flow == nullptr || !(f.judged.flush_asked.asked > 0)) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  for (double share : {0.6, 0.8, 1.0, 1.2, 1.4}) {
+    FlushReading reading;
+    reading.flow = share * f.judged.flush_asked.asked;
+    const auto judged = judge_flush(flow->loop, f.plan.flow, reading, "", f.plan.units);
+    if (!judged || judged->drops.empty()) return nullptr;
+    std::vector<Cell> cells = {{say(f, Quantity::flow, *reading.flow), std::nullopt, share == 1.0},
+                               {say(f, Quantity::pressure, judged->drops[0].least), std::nullopt, true}};
+    const auto range = [&](std::size_t i) {
+      return judged->drops.size() > i ? say(f, Quantity::pressure, judged->drops[i].least) + " to " +
+                                            say(f, Quantity::pressure, judged->drops[i].most)
+                                      : QString("–");
+    };
+    cells.push_back({range(1)});
+    cells.push_back({range(2)});
+    rows.push_back(std::move(cells));
+  }
+  return std::make_shared<Table>(
+      "PRESSURE DROP BETWEEN THE FLUSH PORTS, WATER, WITHOUT THE HEAT PUMP",
+      std::vector<Column>{{"Flow", Align::right},
+                          {"All circuits flow", Align::right},
+                          {"One does not", Align::right},
+                          {"Two do not", Align::right}},
+      std::move(rows), 9.5,
+      "More drop than all circuits make at that flow: one is shut, blocked or holds air. Less: water passes the loop by.");
+}
+
+BlockPtr fill_form(const RecordFacts& f) {
+  const FillRecord& r = f.plan.record.fill;
+  const FillJudgement& asked = f.judged.fill;
+  const bool water = f.plan.flow.fluid == Fluid::water;
+  std::vector<FormRow> rows = {row("Filled on, by", "after flushing",
+                                   f.blank ? "" : QStringList({text_of(r.when), text_of(r.filled_by)})
+                                                      .filter(QRegularExpression("\\S"))
+                                                      .join(", "))};
+  if (!water) {
+    rows.push_back(row("Antifreeze", text_of(std::string(fluid_name(f.plan.flow.fluid))) + ", " +
+                                         say(f, Quantity::ratio, f.plan.flow.mass_fraction) + " by mass",
+                       f.blank ? "" : QStringList({text_of(r.product), text_of(r.batch)}).filter(QRegularExpression("\\S")).join(", ")));
+    rows.push_back(row("Put in", say(f, Quantity::fluid_volume, asked.asked_product) + (r.strength && !f.blank ? " of this product" : " of pure antifreeze"),
+                       said(f, Quantity::fluid_volume, r.put_in)));
+    rows.push_back(row("Freezing point by refractometer",
+                       say(f, Quantity::temperature, asked.asked_freezing) + "; at most " +
+                           say(f, Quantity::temperature, asked.wanted_freezing),
+                       said(f, Quantity::temperature, r.freezing_point)));
+    rows.push_back(row("Refractometer", "", words(f, r.refractometer)));
+    rows.push_back(row("pH", "by the product's sheet", said(f, Quantity::count, r.ph)));
+    rows.push_back(row("Inhibitor", "by the product's sheet", words(f, r.inhibitor)));
+  }
+  rows.push_back(row("Water from", "", words(f, r.water)));
+  rows.push_back(row("Fluid temperature", "", said(f, Quantity::temperature, r.temperature)));
+  rows.push_back(row("Pressure left on the loop",
+                     asked.asked_charge ? "at least " + say(f, Quantity::pressure, asked.asked_charge->at_fill) : "–",
+                     said(f, Quantity::pressure, r.pressure)));
+  rows.push_back(row("Label at the ports", "fluid and freezing point", f.blank ? "" : r.labelled ? "yes" : "no"));
+  if (!f.blank && !r.note.empty()) rows.push_back(row("Note", "", text_of(r.note)));
+  return std::make_shared<FormBlock>("FILL", "Asked", QStringList{"Done"}, std::move(rows));
+}
+
+BlockPtr record_verdicts(const RecordFacts& f) {
+  if (f.blank) return nullptr;
+  std::vector<Item> items;
+  if (f.curves && f.curves->judgement) {
+    const Judgement& j = *f.curves->judgement;
+    const QString word = j.verdict == Verdict::sound ? "Sound." : j.verdict == Verdict::leak_suspected ? "A leak is suspected." : "Cannot tell.";
+    items.push_back({j.verdict == Verdict::sound ? "✓" : j.verdict == Verdict::leak_suspected ? "✗" : "?",
+                     "Readings of the gauge: " + word, text_of(j.reason + " " + j.next)});
+  }
+  for (const RecordLine& line : f.judged.lines()) {
+    if (line.tone == Tone::open) continue;
+    items.push_back({line.tone == Tone::good ? "✓" : line.tone == Tone::doubt ? "?" : "✗", text_of(line.title) + ":",
+                     text_of(line.words)});
+  }
+  return items.empty() ? nullptr : std::make_shared<Items>("WHAT THE RECORD TELLS", std::move(items), 9.5);
+}
+
+BlockPtr signature_form(const RecordFacts& f) {
+  std::vector<FormRow> rows;
+  if (!f.blank)
+    for (const Signature& s : f.plan.record.signatures)
+      rows.push_back({text_of(s.role), "", {text_of(s.name), text_of(s.licence), text_of(s.date), ""}});
+  if (rows.empty())
+    for (const char* role : {"Installer", "Inspector", "Owner"}) rows.push_back({role, "", {"", "", "", ""}});
+  QString note;
+  if (!f.plan.record.permit.empty()) note += "Permit " + text_of(f.plan.record.permit) + ".  ";
+  if (!f.plan.record.locate_ticket.empty()) note += "Locate ticket " + text_of(f.plan.record.locate_ticket) + ".  ";
+  if (!f.blank) note += text_of(f.plan.record.note);
+  return std::make_shared<FormBlock>("SIGNATURES", "", QStringList{"Name", "Licence", "Date", "Signature"}, std::move(rows), note);
+}
+
+}  // namespace underlawn::sheet

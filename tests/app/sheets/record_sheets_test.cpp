@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The record and the as-built on paper, read back by poppler.
+#include <gtest/gtest.h>
+
+#include <QRegularExpression>
+
+#include "app/support/laid_out.h"
+#include "app/support/pdf_tools.h"
+#include "plan/record/as_built_solve.h"
+#include "plan/record/record_judge.h"
+#include "plan/solve.h"
+#include "sheets/as_built_sheet.h"
+#include "sheets/record_sheet.h"
+#include "sheets/sheets_out.h"
+#include "support/sample_plans.h"
+
+using namespace underlawn;
+
+namespace {
+
+const QDate kDay(2026, 5, 16);
+
+laid_out::Sample solved(UnitSystem units) {
+  laid_out::Sample s{sample::half_acre(), {}};
+  s.plan.units = units;
+  s.plan.thermal.years = 1;
+  s.plan.record.test.tester = "J. Doe";
+  s.plan.record.test.start = "2026-05-14 08:30";
+  FlushReading flush;
+  flush.flow = 1.5e-3;
+  flush.pressure_drop = 9.9e5;
+  s.plan.record.flush = {flush};
+  s.plan.record.fill.freezing_point = -0.5;
+  s.outcome = solve(s.plan);
+  return s;
+}
+
+QString text_of_pdf(const Sheet& sheet) {
+  return pdf::text(pdf_of(sheet)).simplified();
+}
+
+std::string shown(Quantity q, double value, UnitSystem units) {
+  return print_quantity(q, value, units);
+}
+
+}  // namespace
+
+TEST(RecordSheets, TheBlankFormHasWhatIsAskedAndNothingThatWasRead) {
+  for (UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+    const laid_out::Sample s = solved(units);
+    const Paper paper = units == UnitSystem::us ? Paper::letter : Paper::a4;
+    const QString form = text_of_pdf(RecordForm(s.plan, s.outcome, {paper, {}, kDay}));
+    const QString filled = text_of_pdf(RecordSheet(s.plan, s.outcome, {paper, {}, kDay}));
+    const RecordJudgement judged = judge_record(s.plan, s.outcome.flow.get());
+    for (const std::string& asked : {shown(Quantity::flow, judged.flush_asked.asked, units),
+                                     shown(Quantity::pressure, judged.flush_asked.expected_at_asked, units),
+                                     shown(Quantity::fluid_volume, judged.fill.asked_product, units),
+                                     shown(Quantity::temperature, judged.fill.wanted_freezing, units)}) {
+      EXPECT_TRUE(form.contains(QString::fromStdString(asked))) << asked;
+      EXPECT_TRUE(filled.contains(QString::fromStdString(asked))) << asked;
+    }
+    for (const QString& read : {QString("J. Doe"), QString("2026-05-14 08:30"), QString("WHAT THE RECORD TELLS")}) {
+      EXPECT_FALSE(form.contains(read)) << read.toStdString();
+      EXPECT_TRUE(filled.contains(read)) << read.toStdString();
+    }
+    EXPECT_TRUE(form.contains("Test with water") || form.contains("water")) << form.toStdString();
+  }
+}
+
+TEST(RecordSheets, TheAsBuiltSaysWhatWasDugAndItsTiesFindItAgain) {
+  laid_out::Sample s = solved(UnitSystem::us);
+  const Trench& planned = s.outcome.layout.trenches[1];
+  BuiltTrench t;
+  t.number = planned.number;
+  t.length = 12;
+  t.stopped_by = StopCause::rock;
+  s.plan.as_built.trenches = {t};
+  const AsBuiltAnswer built = solve_as_built(s.plan, s.outcome);
+  const AsBuiltSheet sheet(s.plan, s.outcome, {Paper::letter, {}, kDay});
+  const QString text = text_of_pdf(sheet);
+  EXPECT_TRUE(text.contains("stopped by rock"));
+  EXPECT_TRUE(text.contains(QString::fromStdString(built.outcome->fingerprint)));
+  EXPECT_TRUE(text.contains(QString::fromStdString(s.outcome.fingerprint)));
+  EXPECT_TRUE(text.contains("AS-BUILT"));
+  EXPECT_FALSE(text.contains("TO RECORD AS DUG"));
+  const QString in_order = pdf::text_in_order(pdf_of(sheet)).simplified();
+  int found = 0;
+  for (const Tie& tie : built.outcome->stake_out.ties) {
+    const QRegularExpression row(QRegularExpression::escape(QString::fromStdString(tie.point)) +
+                                 R"( ?\*? ([A-Z]+) ((?:\d+'-)?\d+(?: \d+/\d+)?") ([A-Z]+) ((?:\d+'-)?\d+(?: \d+/\d+)?"))");
+    const auto match = row.match(in_order);
+    if (!match.hasMatch()) continue;
+    Tie read = tie;
+    read.first = match.captured(1).toStdString();
+    read.first_distance = *parse_quantity(Quantity::length, match.captured(2).toStdString(), UnitSystem::us);
+    read.second = match.captured(3).toStdString();
+    read.second_distance = *parse_quantity(Quantity::length, match.captured(4).toStdString(), UnitSystem::us);
+    const auto at = find_point_from_tie(built.outcome->stake_out, read);
+    ASSERT_TRUE(at) << tie.point;
+    EXPECT_LT(distance(*at, tie.at), 0.01) << tie.point;
+    ++found;
+  }
+  EXPECT_GE(found, 8);
+}
+
+TEST(RecordSheets, WhereNothingIsRecordedTheAsBuiltIsTheFormForIt) {
+  const laid_out::Sample s = solved(UnitSystem::metric);
+  const QString text = text_of_pdf(AsBuiltSheet(s.plan, s.outcome, {Paper::a4, {}, kDay}));
+  EXPECT_TRUE(text.contains("TO RECORD AS DUG"));
+  EXPECT_TRUE(text.contains("Check tape"));
+}
