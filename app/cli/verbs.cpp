@@ -43,9 +43,9 @@ const std::vector<Verb>& verbs() {
         {"--date", "DAY", "Date in the title block, as 2026-05-04. Without it, today."},
         {"--out", "FILE", "PDF to write, or folder. Without it, named after PLAN and the sheet."}},
        "Write sheets to scale, as vector PDF: for the crew, the permit, the family.",
-       "Solves PLAN and writes its sheets: dig (from which a crew sets out and digs) and the others that "
-       "are told where the kind is not known. Where a scale is too large for the paper, page and standard "
-       "error say what lies off the page.",
+       "Solves PLAN and writes its sheets: proposal (for the family), permit, dig (from which a crew sets "
+       "out and digs), details, materials, report. Where a scale is too large for the paper, page and "
+       "standard error say what lies off the page.",
        run_sheet},
       {"response",
        {{"PLAN"}},
