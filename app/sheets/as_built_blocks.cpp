@@ -15,7 +15,8 @@ namespace {
 constexpr double kPoints = 9.5;
 
 QString say(const BuiltFacts& f, Quantity q, double value) {
-  return q == Quantity::length ? shown_length(f.plan, value) : text_of(print_quantity(q, value, f.plan.units));
+  return q == Quantity::length ? shown_length(f.plan, value)
+                               : text_of(print_quantity(q, value, f.plan.units));
 }
 QString say(const BuiltFacts& f, const std::optional<double>& metres) {
   return metres ? shown_length(f.plan, *metres) : QString("–");
@@ -44,7 +45,8 @@ QString note_of(const BuiltFacts& f, const Trench& t) {
   if (planned == nullptr) all << "not planned";
   if (planned != nullptr && std::abs(length_of(*planned) - length_of(t)) > 0.05)
     all << "planned " + shown_length(f.plan, length_of(*planned));
-  if (said != nullptr && said->stopped_by != StopCause::none) all << "stopped by " + cause_word(said->stopped_by);
+  if (said != nullptr && said->stopped_by != StopCause::none)
+    all << "stopped by " + cause_word(said->stopped_by);
   if (t.role == TrenchRole::supply) all << "in the supply run's trench";
   if (said != nullptr && !said->note.empty()) all << text_of(said->note);
   return all.join("; ");
@@ -67,18 +69,26 @@ BlockPtr trenches(const BuiltFacts& f) {
   }
   for (const BuiltTrench& b : f.plan.as_built.trenches)
     if (b.fate == TrenchFate::left_out)
-      rows.push_back({{QString::number(b.number), std::nullopt, true}, {"not dug"}, {}, {}, {}, {}, {}, {text_of(b.note)}});
-  return std::make_shared<Table>("COIL TRENCHES AS DUG",
-                                 std::vector<Column>{{"No."},
-                                                     {"Length", Align::right},
-                                                     {"Floor below ground", Align::right},
-                                                     {"Pipe", Align::right},
-                                                     {"Pitch", Align::right},
-                                                     {"Dug"},
-                                                     {"Filled in"},
-                                                     {"", Align::left, true}},
-                                 std::move(rows), kPoints,
-                                 "The pipe lies on the floor of the trench, in its bedding. Depths are to the floor, head to end.");
+      rows.push_back({{QString::number(b.number), std::nullopt, true},
+                      {"not dug"},
+                      {},
+                      {},
+                      {},
+                      {},
+                      {},
+                      {text_of(b.note)}});
+  return std::make_shared<Table>(
+      "COIL TRENCHES AS DUG",
+      std::vector<Column>{{"No."},
+                          {"Length", Align::right},
+                          {"Floor below ground", Align::right},
+                          {"Pipe", Align::right},
+                          {"Pitch", Align::right},
+                          {"Dug"},
+                          {"Filled in"},
+                          {"", Align::left, true}},
+      std::move(rows), kPoints,
+      "The pipe lies on the floor of the trench, in its bedding. Depths are to the floor, head to end.");
 }
 
 BlockPtr lines(const BuiltFacts& f) {
@@ -91,12 +101,19 @@ BlockPtr lines(const BuiltFacts& f) {
   if (flow != nullptr)
     for (const PipeSize& s : flow->sizes.steps) steps << text_of(s.name);
   steps.removeDuplicates();
-  std::vector<std::vector<Cell>> rows = {
-      {{"Supply run", std::nullopt, true}, {shown_length(f.plan, l.run.length)}, {shown_length(f.plan, b.run_depth.value_or(usual))}, {run}},
-      {{"Header", std::nullopt, true}, {shown_length(f.plan, l.header.length)}, {shown_length(f.plan, b.header_depth.value_or(usual))}, {steps.join(", ")}}};
-  return std::make_shared<Table>("SUPPLY RUN AND HEADER, TWO PIPES EACH",
-                                 std::vector<Column>{{""}, {"Trench", Align::right}, {"Floor below ground", Align::right}, {"Pipe", Align::left, true}},
-                                 std::move(rows), kPoints);
+  std::vector<std::vector<Cell>> rows = {{{"Supply run", std::nullopt, true},
+                                          {shown_length(f.plan, l.run.length)},
+                                          {shown_length(f.plan, b.run_depth.value_or(usual))},
+                                          {run}},
+                                         {{"Header", std::nullopt, true},
+                                          {shown_length(f.plan, l.header.length)},
+                                          {shown_length(f.plan, b.header_depth.value_or(usual))},
+                                          {steps.join(", ")}}};
+  return std::make_shared<Table>(
+      "SUPPLY RUN AND HEADER, TWO PIPES EACH",
+      std::vector<Column>{
+          {""}, {"Trench", Align::right}, {"Floor below ground", Align::right}, {"Pipe", Align::left, true}},
+      std::move(rows), kPoints);
 }
 
 const BuiltCrossing* measured(const BuiltFacts& f, int feature_id) {
@@ -118,15 +135,21 @@ BlockPtr crossings(const BuiltFacts& f) {
     const Feature* feature = find_feature(f.plan.site, c.feature_id);
     if (feature == nullptr) continue;
     const bool utility = feature->kind == FeatureKind::utility;
-    row(text_of(display_name(*feature)), utility ? std::optional<double>(feature->depth) : std::nullopt, measured(f, c.feature_id));
+    row(text_of(display_name(*feature)), utility ? std::optional<double>(feature->depth) : std::nullopt,
+        measured(f, c.feature_id));
   }
   for (const BuiltCrossing& c : f.plan.as_built.crossings)
     if (c.feature_id == 0) row(text_of(c.name) + " (not on the plan)", std::nullopt, &c);
   if (rows.empty()) return nullptr;
   return std::make_shared<Table>("UTILITIES AND OTHER THINGS CROSSED",
-                                 std::vector<Column>{{"What"}, {"Depth by plan", Align::right}, {"Measured", Align::right}, {"Our pipe", Align::right}, {"", Align::left, true}},
+                                 std::vector<Column>{{"What"},
+                                                     {"Depth by plan", Align::right},
+                                                     {"Measured", Align::right},
+                                                     {"Our pipe", Align::right},
+                                                     {"", Align::left, true}},
                                  std::move(rows), kPoints,
-                                 "Call for utility locating before anyone digs here again: this sheet shows what was met on the day, no more.");
+                                 "Call for utility locating before anyone digs here again: this sheet shows "
+                                 "what was met on the day, no more.");
 }
 
 BlockPtr holds(const BuiltFacts& f) {
@@ -137,9 +160,16 @@ BlockPtr holds(const BuiltFacts& f) {
                     {say(f, h.quantity, h.planned)},
                     {say(f, h.quantity, h.built), std::nullopt, true},
                     {(h.at_least ? "at least " : "at most ") + say(f, h.quantity, h.limit)},
-                    {h.holds ? "holds" : h.held ? "DOES NOT HOLD" : "does not hold, nor by plan", std::nullopt, !h.holds}});
+                    {h.holds  ? "holds"
+                     : h.held ? "DOES NOT HOLD"
+                              : "does not hold, nor by plan",
+                     std::nullopt, !h.holds}});
   return std::make_shared<Table>("SOLVED AGAIN AS DUG",
-                                 std::vector<Column>{{""}, {"Planned", Align::right}, {"As built", Align::right}, {"Limit", Align::right}, {"", Align::left, true}},
+                                 std::vector<Column>{{""},
+                                                     {"Planned", Align::right},
+                                                     {"As built", Align::right},
+                                                     {"Limit", Align::right},
+                                                     {"", Align::left, true}},
                                  std::move(rows), kPoints);
 }
 
@@ -157,7 +187,11 @@ BlockPtr checks(const BuiltFacts& f) {
   }
   if (rows.empty()) return nullptr;
   return std::make_shared<Table>("POINTS AS THEY WERE TAPED",
-                                 std::vector<Column>{{"Point"}, {"From the plan", Align::right}, {"Tapes cut at", Align::right}, {"Expected error", Align::right}, {"Check tape", Align::left, true}},
+                                 std::vector<Column>{{"Point"},
+                                                     {"From the plan", Align::right},
+                                                     {"Tapes cut at", Align::right},
+                                                     {"Expected error", Align::right},
+                                                     {"Check tape", Align::left, true}},
                                  std::move(rows), kPoints);
 }
 
@@ -165,23 +199,39 @@ BlockPtr words(const BuiltFacts& f) {
   std::vector<Item> items;
   const AsBuilt& b = f.plan.as_built;
   if (!b.measured_by.empty() || !b.measured_on.empty())
-    items.push_back({"•", "Measured", text_of((b.measured_by.empty() ? "" : "by " + b.measured_by + " ") + (b.measured_on.empty() ? "" : "on " + b.measured_on))});
-  items.push_back({"•", "", "Mark of this as-built: " + text_of(f.built.outcome->fingerprint) + ". Mark of the plan it was dug from: " + text_of(f.planned.fingerprint) + "."});
-  items.push_back({"•", "", "The fluid: " + text_of(std::string(fluid_name(f.plan.flow.fluid))) + (f.plan.flow.fluid == Fluid::water ? QString() : ", " + say(f, Quantity::ratio, f.plan.flow.mass_fraction) + " by mass by plan") + ". " + text_of(std::string(fluid_caution(f.plan.flow.fluid)))});
+    items.push_back({"•", "Measured",
+                     text_of((b.measured_by.empty() ? "" : "by " + b.measured_by + " ") +
+                             (b.measured_on.empty() ? "" : "on " + b.measured_on))});
+  items.push_back({"•", "",
+                   "Mark of this as-built: " + text_of(f.built.outcome->fingerprint) +
+                       ". Mark of the plan it was dug from: " + text_of(f.planned.fingerprint) + "."});
+  items.push_back(
+      {"•", "",
+       "The fluid: " + text_of(std::string(fluid_name(f.plan.flow.fluid))) +
+           (f.plan.flow.fluid == Fluid::water
+                ? QString()
+                : ", " + say(f, Quantity::ratio, f.plan.flow.mass_fraction) + " by mass by plan") +
+           ". " + text_of(std::string(fluid_caution(f.plan.flow.fluid)))});
   for (const Trouble& t : f.built.loop.remarks) items.push_back({"!", "Not used: ", text_of(t.message())});
   if (!b.note.empty()) items.push_back({"•", "", text_of(b.note)});
-  items.push_back({"•", "", "Keep this sheet with the house. Solid lines: as built. Dashed: as planned, where it differs."});
+  items.push_back(
+      {"•", "",
+       "Keep this sheet with the house. Solid lines: as built. Dashed: as planned, where it differs."});
   return std::make_shared<Items>("TO KEEP", std::move(items), kPoints);
 }
 
 BlockPtr photos(const BuiltFacts& f) {
   std::vector<std::vector<Cell>> rows;
   for (const Photo& p : f.plan.as_built.photos)
-    rows.push_back({{p.trench > 0 ? QString::number(p.trench) : QString()}, {text_of(p.caption)}, {text_of(p.taken)}, {text_of(p.file)}});
+    rows.push_back({{p.trench > 0 ? QString::number(p.trench) : QString()},
+                    {text_of(p.caption)},
+                    {text_of(p.taken)},
+                    {text_of(p.file)}});
   if (rows.empty()) return nullptr;
-  return std::make_shared<Table>("PHOTOS, KEPT BESIDE THE PLAN FILE",
-                                 std::vector<Column>{{"Trench"}, {"Shows", Align::left, true}, {"Taken"}, {"File", Align::left, true}},
-                                 std::move(rows), kPoints);
+  return std::make_shared<Table>(
+      "PHOTOS, KEPT BESIDE THE PLAN FILE",
+      std::vector<Column>{{"Trench"}, {"Shows", Align::left, true}, {"Taken"}, {"File", Align::left, true}},
+      std::move(rows), kPoints);
 }
 
 // To be filled in on the lot: planned tapes beside empty boxes.
@@ -190,11 +240,16 @@ BlockPtr form(const BuiltFacts& f) {
   for (const Tie& tie : f.planned.stake_out.ties)
     if (!tie.point.starts_with("header") && !tie.point.starts_with("run"))
       rows.push_back({point_name(tie),
-                      QString("%1 %2,  %3 %4").arg(text_of(tie.first), shown_length(f.plan, tie.first_distance), text_of(tie.second), shown_length(f.plan, tie.second_distance)),
+                      QString("%1 %2,  %3 %4")
+                          .arg(text_of(tie.first), shown_length(f.plan, tie.first_distance),
+                               text_of(tie.second), shown_length(f.plan, tie.second_distance)),
                       {"", "", "", ""}});
   if (rows.empty()) return nullptr;
-  return std::make_shared<FormBlock>("TO RECORD AS DUG, BEFORE FILLING IN", "Planned tapes", QStringList{"Tape", "Tape", "Check tape", "Depth"}, std::move(rows),
-                                     "Write the corner's letter with each tape. Where a trench stopped short, write why, and its length from the head. Photograph each trench open.");
+  return std::make_shared<FormBlock>(
+      "TO RECORD AS DUG, BEFORE FILLING IN", "Planned tapes",
+      QStringList{"Tape", "Tape", "Check tape", "Depth"}, std::move(rows),
+      "Write the corner's letter with each tape. Where a trench stopped short, write why, and its length "
+      "from the head. Photograph each trench open.");
 }
 
 }  // namespace

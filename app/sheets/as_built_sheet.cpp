@@ -38,7 +38,9 @@ MapContent content(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer
   c.options.corner_tags = true;
   c.options.findings = false;
   if (built.loop.changed)
-    c.over = [planned = outcome.layout](QPainter& painter, const View& view) { paint_planned(painter, view, planned); };
+    c.over = [planned = outcome.layout](QPainter& painter, const View& view) {
+      paint_planned(painter, view, planned);
+    };
   return c;
 }
 

@@ -35,7 +35,8 @@ void write_lines(QPainter& painter, QPointF at, const QString& text, const QFont
 
 }  // namespace
 
-FormBlock::FormBlock(QString heading, QString asked, QStringList boxes, std::vector<FormRow> rows, QString note)
+FormBlock::FormBlock(QString heading, QString asked, QStringList boxes, std::vector<FormRow> rows,
+                     QString note)
     : heading_(std::move(heading)),
       asked_(std::move(asked)),
       boxes_(std::move(boxes)),
@@ -53,7 +54,8 @@ double FormBlock::row_height(const FormRow& row, const Widths& w) const {
   double most = kLeastRow;
   most = std::max(most, lines_height(row.what, plain(), w.what - kPad) + kPad);
   if (w.asked > 0) most = std::max(most, lines_height(row.asked, plain(), w.asked - kPad) + kPad);
-  for (const QString& box : row.boxes) most = std::max(most, lines_height(box, hand(), w.box - 2 * kPad) + kPad);
+  for (const QString& box : row.boxes)
+    most = std::max(most, lines_height(box, hand(), w.box - 2 * kPad) + kPad);
   return most;
 }
 
@@ -72,7 +74,8 @@ double FormBlock::height(double width) const {
   return sum;
 }
 
-void FormBlock::paint_row(QPainter& painter, QPointF at, double height, const FormRow& row, const Widths& w) const {
+void FormBlock::paint_row(QPainter& painter, QPointF at, double height, const FormRow& row,
+                          const Widths& w) const {
   write_lines(painter, {at.x(), at.y() + pt(2)}, row.what, plain(), w.what - kPad, kPoints);
   if (w.asked > 0)
     write_lines(painter, {at.x() + w.what, at.y() + pt(2)}, row.asked, plain(), w.asked - kPad, kPoints);
@@ -96,8 +99,8 @@ void FormBlock::paint(QPainter& painter, const QRectF& room) const {
     const QFont font = type(8.5, QFont::DemiBold);
     write(painter, {room.left() + w.what, y + pt(8.5)}, asked_, font, kFaint);
     for (qsizetype i = 0; i < boxes_.size(); ++i)
-      write(painter, {room.left() + w.what + w.asked + static_cast<double>(i) * w.box + kPad, y + pt(8.5)}, boxes_[i],
-            font, kFaint);
+      write(painter, {room.left() + w.what + w.asked + static_cast<double>(i) * w.box + kPad, y + pt(8.5)},
+            boxes_[i], font, kFaint);
     y += head_height();
   }
   for (const FormRow& row : rows_) {
@@ -105,7 +108,8 @@ void FormBlock::paint(QPainter& painter, const QRectF& room) const {
     paint_row(painter, {room.left(), y}, h, row, w);
     y += h;
   }
-  if (!note_.isEmpty()) write_lines(painter, {room.left(), y + pt(3)}, note_, type(kNotePoints), room.width(), kNotePoints);
+  if (!note_.isEmpty())
+    write_lines(painter, {room.left(), y + pt(3)}, note_, type(kNotePoints), room.width(), kNotePoints);
 }
 
 std::optional<std::pair<BlockPtr, BlockPtr>> FormBlock::split(double width, double room) const {
@@ -115,10 +119,10 @@ std::optional<std::pair<BlockPtr, BlockPtr>> FormBlock::split(double width, doub
   while (fit < rows_.size() && used + row_height(rows_[fit], w) <= room) used += row_height(rows_[fit++], w);
   if (fit == 0 || fit == rows_.size()) return std::nullopt;
   const auto at = rows_.begin() + static_cast<std::ptrdiff_t>(fit);
-  return std::pair{
-      BlockPtr(std::make_shared<FormBlock>(heading_, asked_, boxes_, std::vector<FormRow>(rows_.begin(), at))),
-      BlockPtr(std::make_shared<FormBlock>(heading_ + ", CONTINUED", asked_, boxes_,
-                                           std::vector<FormRow>(at, rows_.end()), note_))};
+  return std::pair{BlockPtr(std::make_shared<FormBlock>(heading_, asked_, boxes_,
+                                                        std::vector<FormRow>(rows_.begin(), at))),
+                   BlockPtr(std::make_shared<FormBlock>(heading_ + ", CONTINUED", asked_, boxes_,
+                                                        std::vector<FormRow>(at, rows_.end()), note_))};
 }
 
 }  // namespace underlawn::sheet

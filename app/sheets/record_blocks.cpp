@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/record_blocks.h"
 
-#include <algorithm>
 #include <QRegularExpression>
+#include <algorithm>
 #include <cmath>
 #include <functional>
 
@@ -49,9 +49,10 @@ BlockPtr record_cautions(const RecordFacts& f) {
     items.push_back({"•", "", text_of(c)});
   const std::string fluid(fluid_caution(f.plan.flow.fluid));
   if (!fluid.empty()) items.push_back({"•", "", text_of(fluid)});
-  items.push_back({"•", "",
-                   "Joints stay open until the loop has passed its test. Local code, the pipe maker's rules and "
-                   "licensed practice go before this sheet."});
+  items.push_back(
+      {"•", "",
+       "Joints stay open until the loop has passed its test. Local code, the pipe maker's rules and "
+       "licensed practice go before this sheet."});
   return std::make_shared<Items>("CAUTIONS", std::move(items), 9, 2);
 }
 
@@ -62,7 +63,10 @@ BlockPtr test_form(const RecordFacts& f) {
   const QString lasts = say(f, Quantity::duration, test_duration(f.plan.test.procedure));
   std::vector<FormRow> rows = {
       row("Procedure", text_of(std::string(test_procedure_name(f.plan.test.procedure))), ""),
-      row("Filled with", "water", f.blank ? "" : t.medium == TestMedium::air ? "AIR" : "water"),
+      row("Filled with", "water",
+          f.blank                       ? ""
+          : t.medium == TestMedium::air ? "AIR"
+                                        : "water"),
       row("Pressure at the gauge", at_gauge + " (" + lowest + " at the lowest point)", ""),
       row("Pumping began", "", words(f, t.start)),
       row("Last reading", "after " + lasts, words(f, t.end)),
@@ -115,8 +119,8 @@ class Picture : public Block {
 
 BlockPtr test_picture(const RecordFacts& f) {
   if (!f.curves) return nullptr;
-  TestPicture p{f.curves->test.programme, f.plan.test.procedure, f.curves->band, f.curves->leak,
-                f.curves->smallest,       {}};
+  TestPicture p{f.curves->test.programme, f.plan.test.procedure, f.curves->band,
+                f.curves->leak,           f.curves->smallest,    {}};
   if (!f.blank) p.readings = f.plan.test.readings;
   if (!f.blank && f.curves->judgement) {
     p.programme = f.curves->judgement->programme;
@@ -158,16 +162,19 @@ BlockPtr readings_form(const RecordFacts& f) {
                         say(f, Quantity::pressure, band.high_at(t)) + ")",
                     {f.blank ? "" : read_at(f, t - start, step), ""}});
   }
-  return std::make_shared<FormBlock>(
-      "READINGS SINCE THE VALVE WAS SHUT", "A sound loop (from – to)", QStringList{"Read, pipe", "Note"},
-      std::move(rows),
-      "Polyethylene creeps: a sound loop loses pressure. A leak shows as a curve that leaves the band and goes on falling.");
+  return std::make_shared<FormBlock>("READINGS SINCE THE VALVE WAS SHUT", "A sound loop (from – to)",
+                                     QStringList{"Read, pipe", "Note"}, std::move(rows),
+                                     "Polyethylene creeps: a sound loop loses pressure. A leak shows as a "
+                                     "curve that leaves the band and goes on falling.");
 }
 
 namespace {
 
 QString seen(WaterSeen w) {
-  return w == WaterSeen::clear ? "clear" : w == WaterSeen::cloudy ? "cloudy" : w == WaterSeen::dirty ? "dirty" : "";
+  return w == WaterSeen::clear    ? "clear"
+         : w == WaterSeen::cloudy ? "cloudy"
+         : w == WaterSeen::dirty  ? "dirty"
+                                  : "";
 }
 QString seen(AirSeen a) {
   return a == AirSeen::none ? "none" : a == AirSeen::bubbles ? "bubbles" : a == AirSeen::slugs ? "slugs" : "";
@@ -205,14 +212,17 @@ BlockPtr flush_form(const RecordFacts& f) {
   };
   std::vector<FormRow> rows = {
       add("Circuits open", "all, then one by one where they have valves", circuits_of),
-      add("Way", "both", [](const FlushReading& r) {
-        return QString(r.direction == FlushDirection::forward ? "as it runs" : "reverse");
-      }),
+      add("Way", "both",
+          [](const FlushReading& r) {
+            return QString(r.direction == FlushDirection::forward ? "as it runs" : "reverse");
+          }),
       add("Began", "", [](const FlushReading& r) { return text_of(r.when); }),
       add("Ran for", "at least " + minutes(asked.time_asked),
           [&f](const FlushReading& r) { return !f.blank && r.duration ? minutes(*r.duration) : QString(); }),
-      add("Flow", "at least " + say(f, Quantity::flow, asked.asked), number(Quantity::flow, &FlushReading::flow)),
-      add("Pressure drop between the ports", say(f, Quantity::pressure, asked.expected_at_asked) + " at that flow",
+      add("Flow", "at least " + say(f, Quantity::flow, asked.asked),
+          number(Quantity::flow, &FlushReading::flow)),
+      add("Pressure drop between the ports",
+          say(f, Quantity::pressure, asked.expected_at_asked) + " at that flow",
           number(Quantity::pressure, &FlushReading::pressure_drop)),
       add("Water temperature", "", number(Quantity::temperature, &FlushReading::temperature)),
       add("Water at the end", "clear", [](const FlushReading& r) { return seen(r.water); }),
@@ -244,14 +254,14 @@ BlockPtr drop_table(const RecordFacts& f) {
     cells.push_back({range(2)});
     rows.push_back(std::move(cells));
   }
-  return std::make_shared<Table>(
-      "PRESSURE DROP BETWEEN THE FLUSH PORTS, WATER, WITHOUT THE HEAT PUMP",
-      std::vector<Column>{{"Flow", Align::right},
-                          {"All circuits flow", Align::right},
-                          {"One does not", Align::right},
-                          {"Two do not", Align::right}},
-      std::move(rows), 9.5,
-      "More drop than all circuits make at that flow: one is shut, blocked or holds air. Less: water passes the loop by.");
+  return std::make_shared<Table>("PRESSURE DROP BETWEEN THE FLUSH PORTS, WATER, WITHOUT THE HEAT PUMP",
+                                 std::vector<Column>{{"Flow", Align::right},
+                                                     {"All circuits flow", Align::right},
+                                                     {"One does not", Align::right},
+                                                     {"Two do not", Align::right}},
+                                 std::move(rows), 9.5,
+                                 "More drop than all circuits make at that flow: one is shut, blocked or "
+                                 "holds air. Less: water passes the loop by.");
 }
 
 BlockPtr fill_form(const RecordFacts& f) {
@@ -259,14 +269,21 @@ BlockPtr fill_form(const RecordFacts& f) {
   const FillJudgement& asked = f.judged.fill;
   const bool water = f.plan.flow.fluid == Fluid::water;
   std::vector<FormRow> rows = {row("Filled on, by", "after flushing",
-                                   f.blank ? "" : QStringList({text_of(r.when), text_of(r.filled_by)})
-                                                      .filter(QRegularExpression("\\S"))
-                                                      .join(", "))};
+                                   f.blank ? ""
+                                           : QStringList({text_of(r.when), text_of(r.filled_by)})
+                                                 .filter(QRegularExpression("\\S"))
+                                                 .join(", "))};
   if (!water) {
-    rows.push_back(row("Antifreeze", text_of(std::string(fluid_name(f.plan.flow.fluid))) + ", " +
-                                         say(f, Quantity::ratio, f.plan.flow.mass_fraction) + " by mass",
-                       f.blank ? "" : QStringList({text_of(r.product), text_of(r.batch)}).filter(QRegularExpression("\\S")).join(", ")));
-    rows.push_back(row("Put in", say(f, Quantity::fluid_volume, asked.asked_product) + (r.strength && !f.blank ? " of this product" : " of pure antifreeze"),
+    rows.push_back(row("Antifreeze",
+                       text_of(std::string(fluid_name(f.plan.flow.fluid))) + ", " +
+                           say(f, Quantity::ratio, f.plan.flow.mass_fraction) + " by mass",
+                       f.blank ? ""
+                               : QStringList({text_of(r.product), text_of(r.batch)})
+                                     .filter(QRegularExpression("\\S"))
+                                     .join(", ")));
+    rows.push_back(row("Put in",
+                       say(f, Quantity::fluid_volume, asked.asked_product) +
+                           (r.strength && !f.blank ? " of this product" : " of pure antifreeze"),
                        said(f, Quantity::fluid_volume, r.put_in)));
     rows.push_back(row("Freezing point by refractometer",
                        say(f, Quantity::temperature, asked.asked_freezing) + "; at most " +
@@ -278,10 +295,14 @@ BlockPtr fill_form(const RecordFacts& f) {
   }
   rows.push_back(row("Water from", "", words(f, r.water)));
   rows.push_back(row("Fluid temperature", "", said(f, Quantity::temperature, r.temperature)));
-  rows.push_back(row("Pressure left on the loop",
-                     asked.asked_charge ? "at least " + say(f, Quantity::pressure, asked.asked_charge->at_fill) : "–",
-                     said(f, Quantity::pressure, r.pressure)));
-  rows.push_back(row("Label at the ports", "fluid and freezing point", f.blank ? "" : r.labelled ? "yes" : "no"));
+  rows.push_back(
+      row("Pressure left on the loop",
+          asked.asked_charge ? "at least " + say(f, Quantity::pressure, asked.asked_charge->at_fill) : "–",
+          said(f, Quantity::pressure, r.pressure)));
+  rows.push_back(row("Label at the ports", "fluid and freezing point",
+                     f.blank      ? ""
+                     : r.labelled ? "yes"
+                                  : "no"));
   if (!f.blank && !r.note.empty()) rows.push_back(row("Note", "", text_of(r.note)));
   return std::make_shared<FormBlock>("FILL", "Asked", QStringList{"Done"}, std::move(rows));
 }
@@ -291,14 +312,20 @@ BlockPtr record_verdicts(const RecordFacts& f) {
   std::vector<Item> items;
   if (f.curves && f.curves->judgement) {
     const Judgement& j = *f.curves->judgement;
-    const QString word = j.verdict == Verdict::sound ? "Sound." : j.verdict == Verdict::leak_suspected ? "A leak is suspected." : "Cannot tell.";
-    items.push_back({j.verdict == Verdict::sound ? "✓" : j.verdict == Verdict::leak_suspected ? "✗" : "?",
+    const QString word = j.verdict == Verdict::sound            ? "Sound."
+                         : j.verdict == Verdict::leak_suspected ? "A leak is suspected."
+                                                                : "Cannot tell.";
+    items.push_back({j.verdict == Verdict::sound            ? "✓"
+                     : j.verdict == Verdict::leak_suspected ? "✗"
+                                                            : "?",
                      "Readings of the gauge: " + word, text_of(j.reason + " " + j.next)});
   }
   for (const RecordLine& line : f.judged.lines()) {
     if (line.tone == Tone::open) continue;
-    items.push_back({line.tone == Tone::good ? "✓" : line.tone == Tone::doubt ? "?" : "✗", text_of(line.title) + ":",
-                     text_of(line.words)});
+    items.push_back({line.tone == Tone::good    ? "✓"
+                     : line.tone == Tone::doubt ? "?"
+                                                : "✗",
+                     text_of(line.title) + ":", text_of(line.words)});
   }
   return items.empty() ? nullptr : std::make_shared<Items>("WHAT THE RECORD TELLS", std::move(items), 9.5);
 }
@@ -312,9 +339,11 @@ BlockPtr signature_form(const RecordFacts& f) {
     for (const char* role : {"Installer", "Inspector", "Owner"}) rows.push_back({role, "", {"", "", "", ""}});
   QString note;
   if (!f.plan.record.permit.empty()) note += "Permit " + text_of(f.plan.record.permit) + ".  ";
-  if (!f.plan.record.locate_ticket.empty()) note += "Locate ticket " + text_of(f.plan.record.locate_ticket) + ".  ";
+  if (!f.plan.record.locate_ticket.empty())
+    note += "Locate ticket " + text_of(f.plan.record.locate_ticket) + ".  ";
   if (!f.blank) note += text_of(f.plan.record.note);
-  return std::make_shared<FormBlock>("SIGNATURES", "", QStringList{"Name", "Licence", "Date", "Signature"}, std::move(rows), note);
+  return std::make_shared<FormBlock>("SIGNATURES", "", QStringList{"Name", "Licence", "Date", "Signature"},
+                                     std::move(rows), note);
 }
 
 }  // namespace underlawn::sheet

@@ -88,11 +88,13 @@ void mend_prices(Pricing& pricing, std::vector<Trouble>& remarks) {
   std::vector<PriceRow>& rows = pricing.book.rows;
   bound_list(rows, "prices", kMostPriceRows, remarks);
   std::ranges::stable_sort(rows, {}, &PriceRow::key);
-  const auto twice = std::ranges::unique(rows, {}, &PriceRow::key);
-  if (!twice.empty())
+  // Not of std::ranges: clang 14, which the fuzz targets need, cannot read that of this library.
+  const auto twice = std::unique(rows.begin(), rows.end(),
+                                 [](const PriceRow& a, const PriceRow& b) { return a.key == b.key; });
+  if (twice != rows.end())
     remarks.push_back({"plan_element_left_out", "a price of the book", "there twice", "there once",
                        "The first one was taken."});
-  rows.erase(twice.begin(), twice.end());
+  rows.erase(twice, rows.end());
   bound_list(pricing.terms.extras, "lines of your own", kMostOwnLines, remarks);
   bound_list(pricing.terms.incentives, "incentives", kMostOwnLines, remarks);
   bound_list(pricing.running.others, "other ways to heat and cool", kMostSystems, remarks);

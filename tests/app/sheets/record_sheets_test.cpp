@@ -59,7 +59,8 @@ TEST(RecordSheets, TheBlankFormHasWhatIsAskedAndNothingThatWasRead) {
       EXPECT_TRUE(form.contains(QString::fromStdString(asked))) << asked;
       EXPECT_TRUE(filled.contains(QString::fromStdString(asked))) << asked;
     }
-    for (const QString& read : {QString("J. Doe"), QString("2026-05-14 08:30"), QString("WHAT THE RECORD TELLS")}) {
+    for (const QString& read :
+         {QString("J. Doe"), QString("2026-05-14 08:30"), QString("WHAT THE RECORD TELLS")}) {
       EXPECT_FALSE(form.contains(read)) << read.toStdString();
       EXPECT_TRUE(filled.contains(read)) << read.toStdString();
     }
@@ -86,8 +87,9 @@ TEST(RecordSheets, TheAsBuiltSaysWhatWasDugAndItsTiesFindItAgain) {
   const QString in_order = pdf::text_in_order(pdf_of(sheet)).simplified();
   int found = 0;
   for (const Tie& tie : built.outcome->stake_out.ties) {
-    const QRegularExpression row(QRegularExpression::escape(QString::fromStdString(tie.point)) +
-                                 R"( ?\*? ([A-Z]+) ((?:\d+'-)?\d+(?: \d+/\d+)?") ([A-Z]+) ((?:\d+'-)?\d+(?: \d+/\d+)?"))");
+    const QRegularExpression row(
+        QRegularExpression::escape(QString::fromStdString(tie.point)) +
+        R"( ?\*? ([A-Z]+) ((?:\d+'-)?\d+(?: \d+/\d+)?") ([A-Z]+) ((?:\d+'-)?\d+(?: \d+/\d+)?"))");
     const auto match = row.match(in_order);
     if (!match.hasMatch()) continue;
     Tie read = tie;

@@ -62,10 +62,12 @@ TEST(MapFile, ALayerIsSplitByTheAttributeThatIsAskedFor) {
   const Drawing d = read({"site.geojson", sample::parcels_geojson(), {}});
   const auto labels = [&](const char* attribute) {
     std::vector<std::string> all;
-    for (const ShapeGroup& g : groups_of(d, attributes_called(d, attribute))) all.push_back(group_label(d, g));
+    for (const ShapeGroup& g : groups_of(d, attributes_called(d, attribute)))
+      all.push_back(group_label(d, g));
     return all;
   };
-  EXPECT_EQ(labels(""), (std::vector<std::string>{"site: building", "site: gas main", "site: parcel", "site: tree"}));
+  EXPECT_EQ(labels(""),
+            (std::vector<std::string>{"site: building", "site: gas main", "site: parcel", "site: tree"}));
   EXPECT_EQ(labels("name"), (std::vector<std::string>{"site", "site: Lot 14", "site: Lot 15", "site: Oak"}));
   EXPECT_EQ(labels("no such attribute"), (std::vector<std::string>{"site"}));
 }
