@@ -26,7 +26,7 @@ PrintedTapes printed_tapes(const Plan& plan, const StakeOut& stake_out, const Ti
   const bool us = plan.units == UnitSystem::us;
   const double coarse = us ? 0.0254 / 4 : 0.005, fine = us ? 0.0254 / 16 : 0.001;
   const double step = comes_back(stake_out, tie, coarse) ? coarse : fine;
-  const Fineness fineness = us ? Fineness::fine : Fineness::normal;
+  const Fineness fineness = Fineness::fine;
   const auto text = [&](double metres) {
     return text_of(print_quantity(Quantity::length, rounded(metres, step), plan.units, fineness));
   };
