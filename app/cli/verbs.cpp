@@ -44,7 +44,8 @@ const std::vector<Verb>& verbs() {
         {"--out", "FILE", "PDF to write, or folder. Without it, named after PLAN and the sheet."}},
        "Write sheets to scale, as vector PDF: for the crew, the permit, the family.",
        "Solves PLAN and writes its sheets: proposal (for the family), permit, dig (from which a crew sets "
-       "out and digs), details, materials, report. Where a scale is too large for the paper, page and "
+       "out and digs), details, materials, record_form (empty boxes), record, as_built, report. Where a "
+       "scale is too large for the paper, page and "
        "standard error say what lies off the page.",
        run_sheet},
       {"response",

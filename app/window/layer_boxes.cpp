@@ -46,7 +46,7 @@ LayerBoxes::LayerBoxes(Document& document, Canvas& canvas, QWidget* parent)
 
 QCheckBox* LayerBoxes::add(const QString& name, std::function<bool(const Layers&)> is_on,
                            std::function<void(Layers&, bool)> turn) {
-  auto* box = new QCheckBox(name);
+  auto* box = new QCheckBox(name, this);  // with a parent before it is shown: it is no window of its own
   box->setToolTip(tr("Shown, picked and caught on the drawing. Sheets always show everything."));
   connect(box, &QCheckBox::toggled, this, [this, turn](bool on) {
     Layers layers = canvas_.layers();

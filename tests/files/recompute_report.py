@@ -106,16 +106,20 @@ def expected(f):
         if f[stake + ".cut_rad"] > 0 and stake + ".first_distance_m" in f:
             assert 0 <= f[stake + ".cut_rad"] <= math.pi / 2 + 1e-12, stake
 
-    money = [k for k in f if re.match(r"cost\.(digging|hand_crossing|pavement|lawn|bedding|coil_pipe|header_pipe|joint|"
-                                      r"crew_day)_money$", k)]
-    put("cost.total_money", money, lambda *v: sum(v))
-    put("cost.coil_pipe_money", ["cost.pipe_in_coils_m", "price.coil_pipe_money"], lambda a, p: a * p)
-    put("cost.header_pipe_money", ["buy.header_pipe_m", "price.header_pipe_money"], lambda a, p: a * p)
-    put("cost.joint_money", ["layout.joints", "price.joint_money"], lambda a, p: a * p)
-    put("cost.lawn_money", ["layout.lawn_m2", "price.lawn_money"], lambda a, p: a * p)
-    put("cost.digging_money", ["dig.vertical.total.bank_volume_m3", "price.digging_money"], lambda a, p: a * p)
-    put("cost.bedding_money", ["dig.vertical.total.bedding_volume_m3", "price.bedding_money"], lambda a, p: a * p)
-    put("cost.crew_day_money", ["days.paid", "price.crew_day_money"], lambda a, p: a * p)
+    # The bill: a line is what is bought times its price; then what is put on top.
+    lines = []
+    for key in sorted(f):
+        m = re.match(r"cost\.(.+)_money$", key)
+        if not m or m.group(1) in ("total", "by_capacity"):
+            continue
+        amounts = [k for k in f if re.match(r"amount\." + re.escape(m.group(1)) + r"(_m|_m2|_m3|_s|_kg)?$", k)]
+        price = f"price.{m.group(1)}_money"
+        if len(amounts) == 1 and price in f:
+            lines.append(key)
+            put(key, [amounts[0], price], lambda a, p: a * p)
+    put("bill.cost_money", lines, lambda *v: sum(v))
+    put("cost.total_money", ["bill.cost_money", "bill.overhead_money", "bill.markup_money", "bill.tax_money"],
+        lambda *v: sum(v))
     return out
 
 

@@ -85,7 +85,7 @@ TEST_F(BillCli, OfAnEmptyPlanThereIsNone) {
   put("empty.underlawn", plan_to_text(Plan{}));
   EXPECT_EQ(run({"bill", "empty.underlawn"}), "");
   EXPECT_EQ(status, 1);
-  EXPECT_NE(err.find("nothing to price"), std::string::npos);
+  EXPECT_NE(err.find("Lot line is not drawn"), std::string::npos) << err;
 }
 
 }  // namespace underlawn

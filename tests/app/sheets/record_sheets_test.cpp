@@ -82,7 +82,7 @@ TEST(RecordSheets, TheAsBuiltSaysWhatWasDugAndItsTiesFindItAgain) {
   EXPECT_TRUE(text.contains("stopped by rock"));
   EXPECT_TRUE(text.contains(QString::fromStdString(built.outcome->fingerprint)));
   EXPECT_TRUE(text.contains(QString::fromStdString(s.outcome.fingerprint)));
-  EXPECT_TRUE(text.contains("AS-BUILT"));
+  EXPECT_TRUE(text.contains("AS BUILT"));
   EXPECT_FALSE(text.contains("TO RECORD AS DUG"));
   const QString in_order = pdf::text_in_order(pdf_of(sheet)).simplified();
   int found = 0;

@@ -20,6 +20,7 @@ T* called(QWidget& panel, const QString& name) {
 inline void type(QLineEdit* edit, const QString& text) {
   ASSERT_NE(edit, nullptr);
   edit->selectAll();
+  QTest::keyClick(edit, Qt::Key_Delete);
   QTest::keyClicks(edit, text);
   QTest::keyClick(edit, Qt::Key_Return);
 }

@@ -25,8 +25,8 @@ class EditTools : public CanvasTest {
   int shed = 0;
   void add_shed() {
     shed = add(FeatureKind::no_dig, kShed);
+    before = entries();  // goes back through them all, which drops what is selected
     select(shed);
-    before = entries();
   }
   void select(int id) { selection.select({Kind::feature, id}); }
   std::size_t features() const { return document.committed().site.features.size(); }

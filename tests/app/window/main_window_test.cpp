@@ -191,7 +191,8 @@ TEST_F(MainWindowTest, TabWalksThroughStripDrawingHeadlineAndPanelsInThatOrder) 
   for (int presses = 0; presses < 300;
        ++presses) {  // in the drawing Tab walks through what is on the lot first
     QWidget* w = QApplication::focusWidget();
-    ASSERT_NE(w, nullptr);
+    ASSERT_NE(w, nullptr) << "after " << (way.empty() ? "nothing" : way.back()->metaObject()->className())
+                          << " " << (way.empty() ? "" : way.back()->accessibleName().toStdString());
     EXPECT_TRUE(w->isVisible()) << w->metaObject()->className();
     if (way.size() > 1 && w == window.canvas()) break;
     if (way.empty() || way.back() != w) way.push_back(w);
