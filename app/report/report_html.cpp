@@ -4,6 +4,7 @@
 #include <QObject>
 
 #include "plan/figures/groups.h"
+#include "plan/header_words.h"
 
 namespace underlawn {
 
@@ -79,7 +80,7 @@ void add_header_run(Page& page, const Outcome&) {
   page.end_table();
 }
 
-void add_pipe_to_buy(Page& page, const Plan& plan) {
+void add_pipe_to_buy(Page& page, const Plan& plan, const Outcome& outcome) {
   if (!page.has("buy.coils")) return;
   page.heading(QObject::tr("Pipe to buy"));
   page.begin_table({});
@@ -87,7 +88,7 @@ void add_pipe_to_buy(Page& page, const Plan& plan) {
             page.number("buy.coils") + " × " + page.number("buy.coil_length"), page.number("buy.coil_pipe")});
   if (page.has("buy.header_pipe"))
     page.row({QObject::tr("%1, allowance included")
-                  .arg(QString::fromStdString(plan.wishes.header_pipe).toHtmlEscaped()),
+                  .arg(QString::fromStdString(header_and_run_sizes(plan, outcome)).toHtmlEscaped()),
               "", page.number("buy.header_pipe")});
   if (page.has("buy.pipe")) page.row({QObject::tr("In all"), "", page.number("buy.pipe")});
   page.end_table();
@@ -128,7 +129,7 @@ QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme
   add_costs(page, outcome);
   add_trenches(page, outcome);
   add_header_run(page, outcome);
-  add_pipe_to_buy(page, plan);
+  add_pipe_to_buy(page, plan, outcome);
   add_temperatures(page);
   add_flow(page, outcome);
   add_earth(page);

@@ -55,7 +55,6 @@ void EntryDetail::paint_wall(QPainter& painter, const QRectF& room, double top) 
 
 void EntryDetail::paint_pipes(QPainter& painter, const QRectF& room, double top) const {
   const double x = wall(room), y = top + kPipeDepth;
-  const QString size = text_of(plan_.wishes.header_pipe);
   for (double off : {0.0, pt(17)}) {
     painter.setPen(rule(6.4, "#0d3550"));
     painter.drawLine(QPointF(room.left() + pt(4), y + off), QPointF(x + kThick + pt(64), y + off));

@@ -12,7 +12,6 @@ MaterialsSheet::MaterialsSheet(const Plan& plan, const Outcome& outcome, const S
     : BlockSheet(plan, outcome, setup, {"Materials list", "MATERIALS LIST, buried coil loop"}, 1) {
   std::vector<Piece> pieces;
   add(pieces, outcome.bills ? bill_table(plan, outcome) : estimate_table(plan, outcome), true);
-  add(pieces, pipe_table(plan, outcome), true);
   add(pieces, header_table(plan, outcome), true);
   add(pieces, pieces_table(plan, outcome), true);
   if (pieces.empty())

@@ -6,6 +6,7 @@
 
 #include "pipe/fluid.h"
 #include "plan/checks/measure.h"
+#include "plan/header_words.h"
 #include "plane/region.h"
 #include "sheets/contents.h"
 #include "site/clearances.h"
@@ -76,9 +77,9 @@ BlockPtr loop_table(const Plan& plan, const Outcome& outcome) {
         std::pair("Lawn torn up", "layout.lawn")})
     if (outcome.figures.find(key) != nullptr) row(name, shown(plan, outcome, key));
   row("Coil pipe", text_of(plan.wishes.pipe) + " polyethylene");
-  row("Header and run", text_of(plan.wishes.header_pipe) + " polyethylene");
+  row("Header and run", text_of(header_and_run_sizes(plan, outcome)) + " polyethylene");
   row("Fluid", text_of(std::string(fluid_name(plan.flow.fluid))));
-  return std::make_shared<Table>("THE LOOP", std::vector<Column>{{"", Align::left, true}, {"", Align::right}},
+  return std::make_shared<Table>("THE LOOP", std::vector<Column>{{"", Align::left}, {"", Align::right, true}},
                                  std::move(rows), 9.5);
 }
 

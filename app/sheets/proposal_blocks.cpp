@@ -98,7 +98,8 @@ std::vector<BlockPtr> proposal_lot(const Plan& plan, const Outcome& outcome, dou
   digging.moment = LotMoment::digging;
   digging.names = false;
   after.moment = LotMoment::after;
-  const double one = (width - pt(24)) / 3, high = picture_height(plan, one, pt(235));
+  const double one = (width - pt(24)) / 3,
+               high = picture_height(plan, one, pt(185));  // what is told below is on the same page
   blocks.push_back(std::make_shared<Pictures>(
       std::vector<Pictures::Picture>{
           {"Before", "Your lot as it is.", picture(plan, outcome, before)},

@@ -4,6 +4,7 @@
 
 #include "canvas/look.h"
 #include "plan/figures/groups.h"
+#include "plan/header_words.h"
 #include "sheets/contents.h"
 #include "sheets/tapes.h"
 
@@ -95,8 +96,8 @@ QString trench_words(const Plan& plan, const Outcome& outcome, bool loops) {
                   " across, return pipe included in the coil's length. "
             : ", " + text_of(std::string(pattern_name(outcome.coil.pattern))) + ", turns included. ";
   return "Coil pipe " + text_of(plan.wishes.pipe) + pipe + "Header and supply run " +
-         text_of(plan.wishes.header_pipe) + ". S is the supply, R the return end at the trench head." +
-         bend_words(plan, outcome.layout);
+         text_of(header_and_run_sizes(plan, outcome)) +
+         ". S is the supply, R the return end at the trench head." + bend_words(plan, outcome.layout);
 }
 
 }  // namespace

@@ -165,7 +165,8 @@ void AsBuiltPanel::add_place(const QString& label, std::optional<BuiltPoint> Bui
                                    },
                                    [](Plan&, const QString&) {}, label});
   const bool us = document_.plan().units == UnitSystem::us;
-  place->edit()->setPlaceholderText(us ? "A 45'-3\", B 31'-6\", left" : "A 13.79; B 9.60; left");
+  place->edit()->setPlaceholderText(us ? tr("e.g. A 45'-3\", B 31'-6\", left")
+                                       : tr("e.g. A 13.79; B 9.60; left"));
   place->edit()->setToolTip(
       tr("Corner and distance, corner and distance; a third one checks; left or right of the line from the "
          "first corner to the second"));

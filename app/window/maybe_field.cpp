@@ -60,7 +60,7 @@ TypedField* words_row(Form& form, const QString& label, std::function<std::strin
 TypedField* moment_row(Form& form, Document& document, const QString& label,
                        std::function<std::string*(Plan&)> where, const QString& what) {
   TypedField* field = words_row(form, label, where, what);
-  field->edit()->setPlaceholderText("2026-05-14 09:30");
+  field->edit()->setPlaceholderText(Form::tr("e.g. 2026-05-14 09:30"));
   field->set_taker([&document, where, what](const QString& typed) {
     std::string text = typed.simplified().toStdString();
     if (!text.empty()) {

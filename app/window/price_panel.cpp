@@ -122,7 +122,7 @@ void PricePanel::add_book() {
         [](Plan& p, const QString& t) { p.pricing.book.date = t.trimmed().toStdString(); },
         tr("Date of the offer")})
       ->edit()
-      ->setPlaceholderText(tr("2026-03-01"));
+      ->setPlaceholderText(tr("e.g. 2026-03-01"));
   number(tr("Prices are old after, days"), Quantity::count,
          bound_to(tr("Age of prices"), &Plan::pricing, &Pricing::book, &PriceBook::oldest));
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/crew.h"
 #include "plan/figures/groups.h"
+#include "plan/header_words.h"
 
 namespace underlawn::figures {
 
@@ -8,7 +9,7 @@ namespace {
 
 using Q = Quantity;
 
-void add_header_pipe(Figures& all, const Plan& plan) {
+void add_header_pipe(Figures& all, const Plan& plan, const Outcome& outcome) {
   double pipe = 0;
   std::vector<std::string> from;
   for (const char* key : {"header.pipe", "run.pipe"}) {
@@ -21,7 +22,7 @@ void add_header_pipe(Figures& all, const Plan& plan) {
   from.emplace_back("buy.allowance");
   derived(all, "buy.allowance", "Allowance on header and run pipe", kPipeAllowance, Q::ratio,
           {"fixed, for cuts, joints and snaking", {}, "common practice, no source"});
-  derived(all, "buy.header_pipe", "Pipe to buy for header and run, " + plan.wishes.header_pipe,
+  derived(all, "buy.header_pipe", "Pipe to buy for header and run, " + header_and_run_sizes(plan, outcome),
           pipe * (1 + kPipeAllowance), Q::length,
           {"(header pipe + run pipe) x (1 + allowance)", std::move(from), ""});
 }
@@ -36,7 +37,7 @@ void add_pipe_to_buy(Figures& all, const Plan& plan, const Outcome& outcome) {
           {"coil length, return pipe included; bought whole, so no allowance", {"coil.length"}, ""});
   derived(all, "buy.coil_pipe", "Pipe to buy in coils, " + plan.wishes.pipe, coils * outcome.coil.coil_length,
           Q::length, {"coils x length of each", {"buy.coils", "buy.coil_length"}, ""});
-  add_header_pipe(all, plan);
+  add_header_pipe(all, plan, outcome);
   std::vector<std::string> from = {"buy.coil_pipe"};
   double pipe = all.at("buy.coil_pipe").value;
   if (const Figure* header = all.find("buy.header_pipe")) {
