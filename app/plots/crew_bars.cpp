@@ -54,11 +54,16 @@ std::vector<Placed> place_bars(const CrewDayBars& day, const CrewCalendar& c, co
   return all;
 }
 
+bool drawn(const CrewDayBars& day, const CrewBarsStyle& style) {
+  return day.day >= style.from_day && day.day < style.to_day;
+}
+
 template <class Visit>
 void each_day(const CrewCalendar& c, const QRectF& area, const CrewBarsStyle& style, Visit visit) {
   const Frame f(style);
   double y = area.top();
   for (const CrewDayBars& day : bars_by_day(c)) {
+    if (!drawn(day, style)) continue;
     const QRectF plot(area.left() + f.names, y + f.head, area.width() - f.names - 2 * style.unit,
                       f.row * static_cast<double>(day.rows.size()));
     visit(day, plot, f);
@@ -250,7 +255,8 @@ std::vector<CrewDayBars> bars_by_day(const CrewCalendar& c) {
 double crew_bars_height(const CrewCalendar& calendar, const CrewBarsStyle& style) {
   const Frame f(style);
   double height = 0;
-  for (const CrewDayBars& day : bars_by_day(calendar)) height += f.height(day);
+  for (const CrewDayBars& day : bars_by_day(calendar))
+    if (drawn(day, style)) height += f.height(day);
   return height;
 }
 

@@ -40,7 +40,8 @@ struct CrewBarsStyle {
   QFont font;
   QColor text, faint, rule, bar_text;
   std::array<QColor, kCrewStations> fill;
-  double unit = 1;  // a normal line, device units
+  double unit = 1;                    // a normal line, device units
+  int from_day = 0, to_day = 100000;  // those drawn: from_day and on, before to_day
   static CrewBarsStyle on_paper(const QFont& font, double unit);
 };
 

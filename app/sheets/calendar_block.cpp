@@ -9,20 +9,34 @@ namespace {
 
 class CalendarBlock : public Block {
  public:
-  CalendarBlock(std::shared_ptr<const CrewCalendar> calendar, std::shared_ptr<const DigOrder> order)
-      : calendar_(std::move(calendar)), order_(std::move(order)) {}
+  // Days from `from` on, before `to`.
+  CalendarBlock(std::shared_ptr<const CrewCalendar> calendar, std::shared_ptr<const DigOrder> order, int from,
+                int to)
+      : calendar_(std::move(calendar)), order_(std::move(order)), from_(from), to_(to) {}
 
   double height(double) const override {
-    return heading_height() + crew_bars_height(*calendar_, style()) + 3 * line_height(words()) + pt(4);
+    return heading_height() + crew_bars_height(*calendar_, style()) +
+           (ends() ? 3 * line_height(words()) : 0) + pt(4);
+  }
+
+  std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override {
+    for (int day = std::min(to_, calendar_->days_worked) - 1; day > from_; --day) {
+      auto first = std::make_shared<CalendarBlock>(calendar_, order_, from_, day);
+      if (first->height(width) <= room)
+        return std::pair<BlockPtr, BlockPtr>(std::move(first),
+                                             std::make_shared<CalendarBlock>(calendar_, order_, day, to_));
+    }
+    return std::nullopt;
   }
 
   void paint(QPainter& painter, const QRectF& room) const override {
-    paint_heading(painter, room, "CREW CALENDAR");
+    paint_heading(painter, room, from_ == 0 ? "CREW CALENDAR" : "CREW CALENDAR (continued)");
     const double bars = crew_bars_height(*calendar_, style());
     const QRectF area(room.left(), room.top() + heading_height(), room.width(), bars);
     painter.save();
     paint_crew_bars(painter, *calendar_, *order_, area, style());
     painter.restore();
+    if (!ends()) return;
     double y = area.bottom() + line_height(words());
     for (const QString& line : wrapped(note(), words(), room.width(), 3)) {
       write(painter, {room.left(), y}, line, words());
@@ -32,7 +46,13 @@ class CalendarBlock : public Block {
 
  private:
   static QFont words() { return type(9.5); }
-  static CrewBarsStyle style() { return CrewBarsStyle::on_paper(type(9), pt(0.8)); }
+  bool ends() const { return to_ >= calendar_->days_worked; }
+  CrewBarsStyle style() const {
+    CrewBarsStyle style = CrewBarsStyle::on_paper(type(9), pt(0.8));
+    style.from_day = from_;
+    style.to_day = to_;
+    return style;
+  }
 
   QString note() const {
     const std::size_t reserve = calendar_->days.size() - static_cast<std::size_t>(calendar_->days_worked);
@@ -46,6 +66,7 @@ class CalendarBlock : public Block {
 
   std::shared_ptr<const CrewCalendar> calendar_;
   std::shared_ptr<const DigOrder> order_;
+  int from_, to_;
 };
 
 }  // namespace
@@ -53,7 +74,7 @@ class CalendarBlock : public Block {
 BlockPtr calendar_block(const Plan&, const Outcome& outcome) {
   if (outcome.calendar == nullptr || outcome.order == nullptr || outcome.calendar->tasks.empty())
     return nullptr;
-  return std::make_shared<CalendarBlock>(outcome.calendar, outcome.order);
+  return std::make_shared<CalendarBlock>(outcome.calendar, outcome.order, 0, outcome.calendar->days_worked);
 }
 
 }  // namespace underlawn::sheet

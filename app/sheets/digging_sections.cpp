@@ -148,7 +148,8 @@ class Sections : public Block {
       case Sides::slope:
         return QString("laid back %1 : 1").arg(s.slope);
       case Sides::shield:
-        return "shield 18 in above the ground, people only inside it";
+        return QString("shield %1 above the ground, people only inside it")
+            .arg(plan_.units == UnitSystem::us ? "18 in" : "0.46 m");
       case Sides::shoring:
         return "shored from above";
     }

@@ -22,7 +22,7 @@ SidesChoice stay_out(bool due) {
 
 SidesChoice laid_back(SoilType soil, bool engineer) {
   return {Sides::slope, slope_for(soil), !engineer,
-          engineer ? "20 ft and deeper: a registered professional engineer designs the slope."
+          engineer ? "20 ft (6.1 m) and deeper: a registered professional engineer designs the slope."
                    : "Sides laid back from the floor up.",
           "29 CFR 1926 Subpart P, Table B-1"};
 }
@@ -30,9 +30,10 @@ SidesChoice laid_back(SoilType soil, bool engineer) {
 SidesChoice held(Sides sides, bool engineer) {
   const std::string words =
       sides == Sides::shield
-          ? "A shield rated for the depth and soil, 18 in above the vertical part; people only inside it."
+          ? "A shield rated for the depth and soil, 18 in (0.46 m) above the vertical part; people only "
+            "inside it."
           : "Shores or hydraulic shores by the maker's table; set and taken out from above.";
-  return {sides, 0, true, words + (engineer ? " 20 ft and deeper: by an engineer's design." : ""),
+  return {sides, 0, true, words + (engineer ? " 20 ft (6.1 m) and deeper: by an engineer's design." : ""),
           sides == Sides::shield ? "29 CFR 1926.652(g)" : "29 CFR 1926.652(c)"};
 }
 
