@@ -122,6 +122,9 @@ std::optional<Item> ItemReader::bearing_item(std::size_t at, Key key) const {
     const bool follows =
         length && length->end <= to_ && (length->unit > 0 || bearing->due) && !is_area_of_lot(length->end);
     if (!follows) return std::nullopt;
+    // "S 7930' E 100": a bearing that lost its degree sign, not 7,930 feet due south.
+    if (!bearing->due && sign(length->end - 1, '\'') && word(length->end, {"e", "east", "w", "west"}))
+      return std::nullopt;
     bearing->due = true;
   }
   Item item;

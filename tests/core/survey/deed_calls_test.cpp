@@ -98,6 +98,11 @@ TEST(DeedCalls, QuadrantsDecimalsAndDueCourses) {
   expect_course("N 12°15.5' E 100 ft", dms(12, 15.5, 0), 100 * kFoot);
 }
 
+TEST(DeedCalls, ABearingThatLostItsDegreeSignIsRefusedNotReadAsADueCourse) {
+  EXPECT_NE(refusal("S 7930' E 100").find("E 100"), std::string::npos);
+  EXPECT_TRUE(us("S 79.5'\nE 100'").refusals.empty());
+}
+
 TEST(DeedCalls, AnyUnitOfLength) {
   const double way = 45 * kDegree;
   const std::pair<const char*, double> lengths[] = {{"10 chains", 660 * kFoot},
