@@ -5,6 +5,7 @@
 
 #include "cli/plan_in.h"
 #include "cli/table.h"
+#include "cli/text_out.h"
 #include "cli/verbs.h"
 #include "cost/bill.h"
 #include "cost/comparison.h"
@@ -97,18 +98,6 @@ bool take_book(Plan& plan, const std::string& file, const Console& console) {
   console.complain(file, csv->remarks);
   take_prices(plan.pricing.book, plan.wishes, csv->value);
   return true;
-}
-
-Exit put(const std::string& text, const Arguments& arguments, const Console& console) {
-  const auto file = arguments.value("--out");
-  if (!file) {
-    console.out << text;
-    return Exit::ok;
-  }
-  const auto written = write_file(*file, text);
-  if (!written) console.complain(*file, written.error().message());
-  if (written) console.out << *file << "\n";
-  return written ? Exit::ok : Exit::not_written;
 }
 
 }  // namespace

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The pipes of the loop for another program to work out.
 #include "cli/plan_in.h"
+#include "cli/text_out.h"
 #include "cli/verbs.h"
-#include "files/atomic_file.h"
 #include "flow/epanet_input.h"
 #include "plan/solve.h"
 
@@ -37,17 +37,8 @@ Exit run_epanet(const Arguments& arguments, const Console& console) {
   }
   const FlowState& design = outcome.flow->design;
   const std::string title = plan->title.project.empty() ? base_name(path) : plan->title.project;
-  const std::string text =
-      epanet_input(outcome.flow->loop.network, design.fluid, design.flow, on_one_line(title));
-  const auto file = arguments.value("--out");
-  if (!file) {
-    console.out << text;
-    return Exit::ok;
-  }
-  const auto written = write_file(*file, text);
-  if (!written) console.complain(*file, written.error().message());
-  if (written) console.out << *file << "\n";
-  return written ? Exit::ok : Exit::not_written;
+  return put(epanet_input(outcome.flow->loop.network, design.fluid, design.flow, on_one_line(title)),
+             arguments, console);
 }
 
 }  // namespace underlawn::cli

@@ -4,8 +4,8 @@
 
 #include "base/table_text.h"
 #include "cli/plan_in.h"
+#include "cli/text_out.h"
 #include "cli/verbs.h"
-#include "files/atomic_file.h"
 #include "plan/solve.h"
 #include "thermal/loop_geometry.h"
 
@@ -30,19 +30,6 @@ std::optional<std::vector<double>> times_in(const std::string& text, const Conso
     times.push_back(*t);
   }
   return times;
-}
-
-// To the file of --out, or to standard output.
-Exit told(const std::string& table, const Arguments& arguments, const Console& console) {
-  const auto file = arguments.value("--out");
-  if (!file) {
-    console.out << table;
-    return Exit::ok;
-  }
-  const auto written = write_file(*file, table);
-  if (!written) console.complain(*file, written.error().message());
-  if (written) console.out << *file << "\n";
-  return written ? Exit::ok : Exit::not_written;
 }
 
 // The plan's outcome, where it has temperatures; complains where not.
@@ -99,7 +86,7 @@ Exit run_response(const Arguments& arguments, const Console& console) {
   if (!plan) return Exit::not_read;
   const auto outcome = solved(*plan, arguments.places[0], console);
   if (!outcome) return Exit::errors_remain;
-  return told(response_table(*plan, *outcome, *times), arguments, console);
+  return put(response_table(*plan, *outcome, *times), arguments, console);
 }
 
 Exit run_hours(const Arguments& arguments, const Console& console) {
@@ -113,7 +100,7 @@ Exit run_hours(const Arguments& arguments, const Console& console) {
     console.complain("--year", "“" + year + "” is not first, tenth or last, or the design life is shorter.");
     return Exit::usage;
   }
-  return told(hours_table(*outcome, *hours), arguments, console);
+  return put(hours_table(*outcome, *hours), arguments, console);
 }
 
 }  // namespace underlawn::cli

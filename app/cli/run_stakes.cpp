@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cli/plan_in.h"
+#include "cli/text_out.h"
 #include "cli/verbs.h"
-#include "files/atomic_file.h"
 #include "files/stake_csv.h"
 #include "plan/solve.h"
 
@@ -18,16 +18,7 @@ Exit run_stakes(const Arguments& arguments, const Console& console) {
       console.complain(path, "There is nothing to stake out. Draw lot, house and entry point.");
     return Exit::errors_remain;
   }
-  const std::string text = stake_csv(*plan, outcome);
-  const auto file = arguments.value("--out");
-  if (!file) {
-    console.out << text;
-    return Exit::ok;
-  }
-  const auto written = write_file(*file, text);
-  if (!written) console.complain(*file, written.error().message());
-  if (written) console.out << *file << "\n";
-  return written ? Exit::ok : Exit::not_written;
+  return put(stake_csv(*plan, outcome), arguments, console);
 }
 
 }  // namespace underlawn::cli

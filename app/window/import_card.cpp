@@ -15,6 +15,7 @@
 #include "window/becomes_words.h"
 #include "window/form.h"
 #include "window/notice_bar.h"
+#include "window/plain_words.h"
 #include "window/theme.h"
 
 namespace underlawn {
@@ -37,27 +38,19 @@ constexpr UnitRow kUnits[] = {{QT_TRANSLATE_NOOP("ImportCard", "feet"), 0.3048},
                               {QT_TRANSLATE_NOOP("ImportCard", "centimetres"), 0.01},
                               {QT_TRANSLATE_NOOP("ImportCard", "millimetres"), 0.001}};
 
-QLabel* words(const char* style) {
-  auto* label = new QLabel;
-  label->setObjectName(style);
-  label->setWordWrap(true);
-  label->setTextFormat(Qt::PlainText);
-  return label;
-}
-
 }  // namespace
 
 ImportCard::ImportCard(Document& document, Canvas& canvas, NoticeBar& bar)
     : CanvasCard(canvas, kWide),
       document_(document),
       bar_(bar),
-      title_(words("section")),
-      facts_(words("faint")),
-      notes_(words("faint")),
-      alarms_(words("wrong")),
-      size_(words("faint")),
-      result_(words("faint")),
-      scale_says_(words("faint")),
+      title_(plain_words({}, "section")),
+      facts_(plain_words({}, "faint")),
+      notes_(plain_words({}, "faint")),
+      alarms_(plain_words({}, "wrong")),
+      size_(plain_words({}, "faint")),
+      result_(plain_words({}, "faint")),
+      scale_says_(plain_words({}, "faint")),
       scroll_(new QScrollArea),
       unit_(choice_box({})),
       height_unit_(

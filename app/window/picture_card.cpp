@@ -18,6 +18,7 @@
 #include "window/form.h"
 #include "window/notice_bar.h"
 #include "window/picture_file.h"
+#include "window/plain_words.h"
 #include "window/theme.h"
 
 namespace underlawn {
@@ -27,22 +28,14 @@ namespace {
 constexpr int kWide = 340;
 constexpr const char* kSubject = "picture";
 
-QLabel* words(const char* style) {
-  auto* label = new QLabel;
-  label->setObjectName(style);
-  label->setWordWrap(true);
-  label->setTextFormat(Qt::PlainText);
-  return label;
-}
-
 }  // namespace
 
 PictureCard::PictureCard(Document& document, Canvas& canvas, NoticeBar& bar)
     : CanvasCard(canvas, kWide),
       document_(document),
       bar_(bar),
-      title_(words("section")),
-      says_(words("faint")),
+      title_(plain_words({}, "section")),
+      says_(plain_words({}, "faint")),
       which_(choice_box({})),
       page_(new QSpinBox),
       scale_(new QPushButton(tr("Scale…"))),

@@ -12,6 +12,7 @@
 
 #include "plan/sizing/size_words.h"
 #include "window/chance_bar.h"
+#include "window/plain_words.h"
 #include "window/same_loop.h"
 #include "window/theme.h"
 
@@ -22,10 +23,7 @@ namespace {
 constexpr int kDraws[] = {0, 100, 300, 1000};
 
 QLabel* words(const QString& text, const char* style) {
-  auto* label = new QLabel(text);
-  label->setObjectName(style);
-  label->setWordWrap(true);
-  label->setTextFormat(Qt::PlainText);
+  auto* label = plain_words(text, style);
   label->setTextInteractionFlags(Qt::TextSelectableByMouse);
   return label;
 }

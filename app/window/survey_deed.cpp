@@ -9,6 +9,7 @@
 #include "base/typed_text.h"
 #include "window/deed_editor.h"
 #include "window/facts.h"
+#include "window/plain_words.h"
 #include "window/survey_panel.h"
 #include "window/theme.h"
 #include "window/theme_now.h"
@@ -23,10 +24,7 @@ constexpr std::size_t kMostTold = 4;  // notes of one kind
 constexpr int kRowHeight = 24;
 
 QLabel* words(const char* style) {
-  auto* label = new QLabel;
-  label->setObjectName(style);
-  label->setWordWrap(true);
-  label->setTextFormat(Qt::PlainText);
+  auto* label = plain_words({}, style);
   label->hide();
   return label;
 }

@@ -6,6 +6,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "window/plain_words.h"
 #include "window/same_loop.h"
 #include "window/theme.h"
 #include "window/way_card.h"
@@ -13,17 +14,7 @@
 
 namespace underlawn {
 
-namespace {
-
-QLabel* words(const QString& text, const char* style) {
-  auto* label = new QLabel(text);
-  label->setObjectName(style);
-  label->setWordWrap(true);
-  label->setTextFormat(Qt::PlainText);
-  return label;
-}
-
-}  // namespace
+namespace {}  // namespace
 
 WaysPanel::WaysPanel(Document& document, QWidget* parent)
     : Form(document, parent),
@@ -31,8 +22,8 @@ WaysPanel::WaysPanel(Document& document, QWidget* parent)
       run_(new QPushButton(tr("Find other ways"))),
       stop_(new QPushButton(tr("Stop"))),
       bar_(new QProgressBar),
-      doing_(words(QString(), "faint")),
-      age_(words(tr("Of an earlier plan."), "section")),
+      doing_(plain_words(QString(), "faint")),
+      age_(plain_words(tr("Of an earlier plan."), "section")),
       home_(nullptr) {
   build();
   connect(run_, &QPushButton::clicked, this, &WaysPanel::start);
@@ -50,9 +41,10 @@ WaysPanel::WaysPanel(Document& document, QWidget* parent)
 
 void WaysPanel::build() {
   section(tr("Other ways"));
-  wide(words(tr("Ways to lay the loop that differ in kind, each worked out in full. Point at one to see it "
-                "over the drawing; pick two to compare them."),
-             "faint"));
+  wide(plain_words(
+      tr("Ways to lay the loop that differ in kind, each worked out in full. Point at one to see it "
+         "over the drawing; pick two to compare them."),
+      "faint"));
   run_->setObjectName("main");
   wide(run_);
   bar_->setRange(0, 1000);
@@ -154,13 +146,13 @@ void WaysPanel::show_answer() {
   column->setSpacing(2 * kGap);
   const WaysAnswer& answer = *service_.newest();
   if (answer.refusal)
-    column->addWidget(words(QString::fromStdString(answer.refusal->message()), "wrong"));
+    column->addWidget(plain_words(QString::fromStdString(answer.refusal->message()), "wrong"));
   else if (answer.ways.empty())
     column->addWidget(
-        words(tr("Nothing can be laid out yet: see the report for what is in the way."), "wrong"));
+        plain_words(tr("Nothing can be laid out yet: see the report for what is in the way."), "wrong"));
   for (std::size_t i = 0; i < answer.ways.size(); ++i) add_card(i, *column);
   if (answer.ways.size() == 1)
-    column->addWidget(words(tr("No other way was found that differs and lays a circuit."), "faint"));
+    column->addWidget(plain_words(tr("No other way was found that differs and lays a circuit."), "faint"));
   home_->addWidget(found_);
   show_age();
 }

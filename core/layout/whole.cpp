@@ -108,19 +108,13 @@ int tight_turns(const Wishes& wishes, const Connection& connection) {
 }
 
 Completer::Completer(const Keeping& k, const Coil& coil, const Conduits& conduits, std::stop_token stop)
-    : keeping_(k),
-      site_(k.site),
-      wishes_(k.wishes),
-      held_(k.held),
-      coil_(coil),
-      conduits_(conduits),
-      stop_(std::move(stop)) {}
+    : keeping_(k), coil_(coil), conduits_(conduits), stop_(std::move(stop)) {}
 
 // Where the run does not happen to hold the coil that is missing, other joints on the header are tried.
 Whole Completer::complete(const Arrangement& a) const {
   Joiner joiner(conduits_, a);
   Whole w = joined_at(a, joiner, std::nullopt);
-  const bool one_missing = wishes_.coil_in_run && w.count() + 1 == wishes_.circuits;
+  const bool one_missing = keeping_.wishes.coil_in_run && w.count() + 1 == keeping_.wishes.circuits;
   if (!one_missing || w.connection.run.line.empty() || !a.in_line) return w;
   for (double share : {0.0, 1.0 / 3, 2.0 / 3, 1.0}) {
     if (w.in_run || stop_.stop_requested()) break;
@@ -135,19 +129,21 @@ Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<d
   w.field = a.trenches;
   w.bends = a.bends;
   w.angle = a.bearing.angle;
-  w.locked = held_.trenches;
+  w.locked = keeping_.held.trenches;
   w.connection = joiner.join(share);
   join_locked(w);
-  square_up_crossings(site_, wishes_, w);
-  drop_illegal_lines(site_, wishes_, w);
-  if (wishes_.coil_in_run && w.connection.run.line.size() > 1 && w.count() < wishes_.circuits) {
+  square_up_crossings(keeping_.site, keeping_.wishes, w);
+  drop_illegal_lines(keeping_.site, keeping_.wishes, w);
+  if (keeping_.wishes.coil_in_run && w.connection.run.line.size() > 1 &&
+      w.count() < keeping_.wishes.circuits) {
     std::vector<Segment> lying = w.field;
     for (const Segment& leg : legs_of(w.locked)) lying.push_back(leg);
-    w.in_run = coil_in_run(site_, wishes_, w.connection.run, w.connection.header, lying, coil_.trench_length);
+    w.in_run = coil_in_run(keeping_.site, keeping_.wishes, w.connection.run, w.connection.header, lying,
+                           coil_.trench_length);
   }
-  const double weight =
-      wishes_.trench_width * wishes_.trench_depth / std::max(1e-6, wishes_.run_width * wishes_.run_depth);
-  w.digging = w.connection.cost + kFitting * tight_turns(wishes_, w.connection) +
+  const double weight = keeping_.wishes.trench_width * keeping_.wishes.trench_depth /
+                        std::max(1e-6, keeping_.wishes.run_width * keeping_.wishes.run_depth);
+  w.digging = w.connection.cost + kFitting * tight_turns(keeping_.wishes, w.connection) +
               (a.bearing.drawn ? 0 : kOddBearing) + digging_for_slopes(keeping_, w.field);
   w.cost = w.digging + weight * coil_.trench_length * static_cast<double>(w.field.size());
   if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;

@@ -48,9 +48,6 @@ class Completer {
   void join_locked(Whole& whole) const;
 
   const Keeping keeping_;
-  const Site& site_;
-  const Wishes& wishes_;
-  const Held& held_;
   const Coil& coil_;
   const Conduits& conduits_;
   std::stop_token stop_;
