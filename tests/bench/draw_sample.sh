@@ -5,24 +5,8 @@
 # Usage: draw_sample.sh PROGRAM SAMPLE [SHOTS]
 set -euo pipefail
 program=$1 sample=$2 shots=${3:-}
-work=$(mktemp -d)
-trap 'kill "${window_program:-}" "${manager:-}" "${server:-}" 2>/dev/null || true; wait 2>/dev/null || true; rm -rf "$work"' EXIT
-export HOME=$work XDG_DATA_HOME=$work/data XDG_CONFIG_HOME=$work/config XDG_RUNTIME_DIR=$work
-unset QT_QPA_PLATFORM WAYLAND_DISPLAY
-Xvfb -displayfd 3 -screen 0 1600x1000x24 -nolisten tcp -noreset 3>"$work/display" 2>/dev/null &
-server=$!
-for _ in $(seq 300); do [ -s "$work/display" ] && break; sleep 0.1; done
-export DISPLAY=:$(cat "$work/display")
-openbox >/dev/null 2>&1 &
-manager=$!
-"$program" >"$work/out" 2>"$work/err" &
-window_program=$!
-for _ in $(seq 600); do
-  window=$(xdotool search --onlyvisible --name 'Underlawn' 2>/dev/null | head -1) && [ -n "$window" ] && break
-  sleep 0.1
-done
-xdotool windowsize --sync "$window" 1600 1000 windowmove "$window" 0 0 windowfocus --sync "$window"
-sleep 2
+source "$(dirname "$0")/real_window.sh"
+start
 
 actions=0
 key() { actions=$((actions + 1)); xdotool key --delay 20 "$1"; sleep 0.15; }

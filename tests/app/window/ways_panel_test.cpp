@@ -31,6 +31,7 @@ struct WaysPanelTest : testing::Test {
     window.resize(1280, 800);
     window.show();
     QApplication::setActiveWindow(&window);
+    QTest::mouseMove(window.canvas());  // not on a card, wherever an earlier test left the pointer
   }
   void TearDown() override { window.document().start_new(); }
   void find() {

@@ -7,6 +7,7 @@
 
 #include "dig/dates.h"
 #include "layout/amounts.h"
+#include "support/comb_field.h"
 
 namespace underlawn {
 namespace {
@@ -26,19 +27,7 @@ struct Field {
   Field(int trenches, double spacing) {
     for (Point p : {Point{-40, -40}, Point{90, -40}, Point{90, 90}, Point{-40, 90}})
       site.lot.push_back({p, 0});
-    for (int i = 0; i < trenches; ++i) {
-      Trench t;
-      t.number = i + 1;
-      t.head = {0, spacing * i};
-      t.end = {30, spacing * i};
-      t.width = 1;
-      t.depth = 2;
-      t.coil.coil_length = 240;
-      layout.trenches.push_back(t);
-    }
-    const double across = spacing * (trenches - 1);
-    if (across > 0) layout.header = {{{{0, 0}, {0, across}}}, across};
-    layout.run = {{{-20, 0}, {0, 0}}, 20};
+    layout = comb_field(trenches, spacing, 1, 2);
   }
   DigOrder order() const {
     return make_dig_order(site, layout, make_dig(layout, wishes, ground), wishes, ground, how);

@@ -9,6 +9,7 @@
 #include "dig/protection.h"
 #include "plane/region.h"
 #include "plane/strip.h"
+#include "support/comb_field.h"
 
 namespace underlawn {
 namespace {
@@ -36,19 +37,7 @@ struct Field {
       site.lot.push_back({p, 0});
     site.features.push_back(area_of(1, FeatureKind::house, {-30, -5}, {-20, 8}));
     site.features.push_back(area_of(2, FeatureKind::drive, {-38, south}, {-33, 8}));
-    for (int i = 0; i < trenches; ++i) {
-      Trench t;
-      t.number = i + 1;
-      t.head = {0, spacing * i};
-      t.end = {30, spacing * i};
-      t.width = 0.9144;
-      t.depth = 1.8288;
-      t.coil.coil_length = 240;
-      layout.trenches.push_back(t);
-    }
-    const double across = spacing * (trenches - 1);
-    if (across > 0) layout.header = {{{{0, 0}, {0, across}}}, across};
-    layout.run = {{{-20, 0}, {0, 0}}, 20};
+    layout = comb_field(trenches, spacing, 0.9144, 1.8288);
   }
   DigOrder order() const {
     return make_dig_order(site, layout, make_dig(layout, wishes, ground, {}, how.slope), wishes, ground, how);
