@@ -11,10 +11,6 @@ namespace underlawn {
 
 namespace {
 
-QString words(const char* text) {
-  return QCoreApplication::translate("Canvas", text);
-}
-
 QStringList measured(Point along, const Plan& plan) {
   if (norm(along) < kSamePlace) return {};
   double degrees = std::atan2(along.y, along.x) * 180 / M_PI;
@@ -121,7 +117,7 @@ void paint_north(const ToolPaint& p, double north) {
   p.painter.setBrush(p.look.ground);
   p.painter.drawPolygon(QPolygonF{{0, -14}, {-5, 8}, {0, 4}});
   p.painter.setFont(plan_font(p.look.text_size, QFont::DemiBold));
-  p.painter.drawText(QRectF(-12, 8, 24, 16), Qt::AlignCenter, words("N"));
+  p.painter.drawText(QRectF(-12, 8, 24, 16), Qt::AlignCenter, QObject::tr("N"));
   p.painter.restore();
 }
 
@@ -130,13 +126,14 @@ void paint_welcome(const ToolPaint& p) {
   const QRectF room = QRectF(QPointF(), p.view.size).adjusted(20, 20, -20, -60);
   p.painter.setPen(p.look.text);
   p.painter.setFont(plan_font(p.look.text_size + 9, QFont::DemiBold));
-  p.painter.drawText(room.adjusted(0, 0, 0, -40), Qt::AlignCenter, words("An empty lot"));
+  p.painter.drawText(room.adjusted(0, 0, 0, -40), Qt::AlignCenter, QObject::tr("An empty lot"));
   p.painter.setPen(p.look.faint_text);
   p.painter.setFont(plan_font(p.look.text_size + 3));
   p.painter.drawText(
       room.adjusted(0, 40, 0, 0), Qt::AlignCenter,
-      words("Press L and draw the lot line: click its corners,\nor type 0,0 Enter, then courses like "
-            "120 N45E Enter."));
+      QObject::tr(
+          "Press L and draw the lot line: click its corners,\nor type 0,0 Enter, then courses like "
+          "120 N45E Enter."));
   p.painter.restore();
 }
 

@@ -122,7 +122,7 @@ void paint_entry(PaintContext& c) {
   c.labels.keep_off(QPolygonF(QRectF(p.x() - r, p.y() - r, 2 * r, 2 * r)));
   if (!c.options.labels) return;
   Label label;
-  label.text = "Entry";
+  label.text = QObject::tr("Entry");
   label.font = c.font(0.92, QFont::DemiBold);
   label.colour = c.look.run;
   label.places = places_around(p, {r, r}, label.text, label.font, 2);

@@ -21,10 +21,6 @@ namespace {
 constexpr int kFinest = 200;  // dots per inch of a page
 constexpr std::size_t kMostKept = 8;
 
-QString tr(const char* words) {
-  return QCoreApplication::translate("Pictures", words);
-}
-
 std::vector<QImage> halved(QImage image) {
   std::vector<QImage> levels;
   if (image.isNull()) return levels;
@@ -40,14 +36,14 @@ DecodedPicture decode_page(const QByteArray& bytes, int number) {
   DecodedPicture out;
   const auto pdf = Poppler::Document::loadFromData(bytes);
   if (!pdf || pdf->isLocked() || pdf->numPages() < 1) {
-    out.trouble = tr("The PDF cannot be read: it is damaged or locked.");
+    out.trouble = QObject::tr("The PDF cannot be read: it is damaged or locked.");
     return out;
   }
   out.pages = pdf->numPages();
   const auto page = number >= 1 && number <= out.pages ? pdf->page(number - 1) : nullptr;
   const QSizeF points = page ? page->pageSizeF() : QSizeF();
   if (!page || !(points.width() > 0) || !(points.height() > 0)) {
-    out.trouble = tr("The PDF has %1 pages; there is no page %2.").arg(out.pages).arg(number);
+    out.trouble = QObject::tr("The PDF has %1 pages; there is no page %2.").arg(out.pages).arg(number);
     return out;
   }
   pdf->setRenderHint(Poppler::Document::Antialiasing);
@@ -55,7 +51,7 @@ DecodedPicture decode_page(const QByteArray& bytes, int number) {
   const double longest = std::max(points.width(), points.height());
   const double dpi = std::min<double>(kFinest, 72.0 * kMostPicturePixels / longest);
   out.levels = halved(page->renderToImage(dpi, dpi));
-  if (out.levels.empty()) out.trouble = tr("The page cannot be shown.");
+  if (out.levels.empty()) out.trouble = QObject::tr("The page cannot be shown.");
   return out;
 }
 
@@ -70,7 +66,7 @@ DecodedPicture decode_image(const QByteArray& bytes) {
     reader.setScaledSize(size.scaled(kMostPicturePixels, kMostPicturePixels, Qt::KeepAspectRatio));
   out.levels = halved(reader.read());
   if (out.levels.empty())
-    out.trouble = tr("It is no picture that can be shown: %1.").arg(reader.errorString());
+    out.trouble = QObject::tr("It is no picture that can be shown: %1.").arg(reader.errorString());
   return out;
 }
 
@@ -85,11 +81,11 @@ DecodedPicture decode(const Picture& p, const QString& path) {
   QFile file(path);
   DecodedPicture out;
   if (p.file.empty() || !file.open(QIODevice::ReadOnly)) {
-    out.trouble = tr("“%1” is not there: %2").arg(name_of(p), path);
+    out.trouble = QObject::tr("“%1” is not there: %2").arg(name_of(p), path);
     return out;
   }
   if (file.size() > kMostPictureBytes) {
-    out.trouble = tr("“%1” is larger than %2 MB.").arg(name_of(p)).arg(kMostPictureBytes >> 20);
+    out.trouble = QObject::tr("“%1” is larger than %2 MB.").arg(name_of(p)).arg(kMostPictureBytes >> 20);
     return out;
   }
   return decode_picture(file.readAll(), p.page);

@@ -86,24 +86,23 @@ void offer_directions(Best& best, const SnapQuery& q, const Segment& edge) {
 }  // namespace
 
 QString snap_name(SnapKind kind) {
-  const auto name = [](const char* text) { return QCoreApplication::translate("Snap", text); };
   switch (kind) {
     case SnapKind::end:
-      return name("End");
+      return QObject::tr("End");
     case SnapKind::middle:
-      return name("Middle");
+      return QObject::tr("Middle");
     case SnapKind::house_corner:
-      return name("House corner");
+      return QObject::tr("House corner");
     case SnapKind::foot:
-      return name("Foot of perpendicular");
+      return QObject::tr("Foot of perpendicular");
     case SnapKind::edge:
-      return name("On edge");
+      return QObject::tr("On edge");
     case SnapKind::parallel:
-      return name("Parallel");
+      return QObject::tr("Parallel");
     case SnapKind::square:
-      return name("Square");
+      return QObject::tr("Square");
     case SnapKind::extension:
-      return name("Extension");
+      return QObject::tr("Extension");
   }
   return {};
 }

@@ -11,8 +11,8 @@ namespace underlawn {
 namespace {
 
 Trouble unread(std::string_view text, std::string bound) {
-  return {"scale_unread", "The scale", in_quotes(text), std::move(bound),
-          "Type it like 1:200, 240 or 1 in = 20 ft."};
+  return {"scale_unread", QObject::tr("The scale"), in_quotes(text), std::move(bound),
+          QObject::tr("Type it like 1:200, 240 or 1 in = 20 ft.")};
 }
 
 }  // namespace
@@ -38,7 +38,7 @@ Result<double> typed_scale(std::string_view original, UnitSystem system) {
     scale = *to / *one;
   }
   if (!std::isfinite(scale) || scale < kLeastScale || scale > kMostScale)
-    return refuse(unread(original, "from 1:1 to 1:100000"));
+    return refuse(unread(original, QObject::tr("from 1:1 to 1:100000")));
   return scale;
 }
 

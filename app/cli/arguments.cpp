@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
+#include "base/say.h"
 #include "cli/verb.h"
 
 namespace underlawn::cli {
@@ -8,7 +9,7 @@ namespace underlawn::cli {
 namespace {
 
 Trouble misused(const Verb& verb, std::string what) {
-  return {"usage", std::move(what), "", "", "Usage: underlawn " + usage_of(verb)};
+  return {"usage", std::move(what), "", "", say("Usage: underlawn {}", usage_of(verb))};
 }
 
 const Option* find_option(const Verb& verb, const std::string& name) {
@@ -22,16 +23,16 @@ std::optional<Trouble> take_option(const Verb& verb, const std::vector<std::stri
   const std::size_t equals = words[i].find('=');
   const std::string name = words[i].substr(0, equals);
   const Option* option = find_option(verb, name);
-  if (option == nullptr) return misused(verb, verb.name + " has no option " + name);
-  if (arguments.has(name)) return misused(verb, name + " is given twice");
+  if (option == nullptr) return misused(verb, say("{} has no option {}", verb.name, name));
+  if (arguments.has(name)) return misused(verb, say("{} is given twice", name));
   const bool flag = option->value.empty();
-  if (flag && equals != std::string::npos) return misused(verb, name + " takes no value");
+  if (flag && equals != std::string::npos) return misused(verb, say("{} takes no value", name));
   if (flag) {
     arguments.options[name] = "";
     return std::nullopt;
   }
   if (equals == std::string::npos && i + 1 == words.size())
-    return misused(verb, name + " needs " + option->value);
+    return misused(verb, say("{} needs {}", name, option->value));
   arguments.options[name] = equals == std::string::npos ? words[++i] : words[i].substr(equals + 1);
   return std::nullopt;
 }
@@ -53,13 +54,13 @@ Result<Arguments> parse_arguments(const Verb& verb, const std::vector<std::strin
     } else if (!only_places && words[i].size() > 1 && words[i][0] == '-') {
       if (auto trouble = take_option(verb, words, i, arguments)) return refuse(*trouble);
     } else if (arguments.places.size() == verb.places.size()) {
-      return refuse(misused(verb, verb.name + " does not know what to do with “" + words[i] + "”"));
+      return refuse(misused(verb, say("{} does not know what to do with “{}”", verb.name, words[i])));
     } else {
       arguments.places.push_back(words[i]);
     }
   }
   if (arguments.places.size() < verb.places.size() && verb.places[arguments.places.size()].required)
-    return refuse(misused(verb, verb.name + " needs " + verb.places[arguments.places.size()].name));
+    return refuse(misused(verb, say("{} needs {}", verb.name, verb.places[arguments.places.size()].name)));
   return arguments;
 }
 

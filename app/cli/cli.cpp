@@ -6,9 +6,11 @@
 #include <filesystem>
 #include <iostream>
 
+#include "base/say.h"
 #include "cli/help.h"
 #include "cli/verbs.h"
 #include "files/plan_file.h"
+#include "language/language.h"
 #include "window/run_window.h"
 
 namespace underlawn::cli {
@@ -24,7 +26,7 @@ bool has_display() {
 }
 
 Exit misused(const std::string& message, const Console& console) {
-  console.complain("", message + " Try “underlawn --help”.");
+  console.complain("", say("{} Try “underlawn --help”.", message));
   return Exit::usage;
 }
 
@@ -53,8 +55,8 @@ bool may_be_plan(const std::string& word) {
 }
 
 Exit solve_instead(const Words& words, const Console& console) {
-  if (words.empty()) return misused("There is no display to open the window on.", console);
-  console.complain("", "There is no display to open the window on; solving the plan instead.");
+  if (words.empty()) return misused(say("There is no display to open the window on."), console);
+  console.complain("", say("There is no display to open the window on; solving the plan instead."));
   return run_verb(*find_verb("solve"), words, console);
 }
 
@@ -66,24 +68,38 @@ std::optional<Exit> without_window(const Words& words, const Console& console) {
     console.out << *text;
     return Exit::ok;
   }
-  if (first.starts_with('-')) return misused("There is no option “" + first + "”.", console);
-  if (words.size() > 1) return misused("There is no verb “" + first + "”.", console);
+  if (first.starts_with('-')) return misused(say("There is no option “{}”.", first), console);
+  if (words.size() > 1) return misused(say("There is no verb “{}”.", first), console);
   if (!first.empty() && !may_be_plan(first))
-    return misused("“" + first + "” is neither a verb nor a plan.", console);
+    return misused(say("“{}” is neither a verb nor a plan.", first), console);
   if (!has_display()) return solve_instead(words, console);
   return std::nullopt;
+}
+
+// Takes “--language es” from the front of the words; English without it, but for the window, which remembers what
+// was chosen in it. Nothing where the language is not one of ours.
+std::optional<std::string> taken_language(Words& words) {
+  if (words.empty() || !words[0].starts_with("--language")) return "";
+  const bool joined = words[0].starts_with("--language=");
+  const std::string code = joined ? words[0].substr(11) : words.size() > 1 ? words[1] : "";
+  words.erase(words.begin(), words.begin() + std::min<std::ptrdiff_t>(joined ? 1 : 2, std::ssize(words)));
+  if (find_language(code) == nullptr) return std::nullopt;
+  return code;
 }
 
 }  // namespace
 
 int run_program(int& argc, char** argv) {
-  const Words words(argv + std::min(argc, 1), argv + argc);
+  Words words(argv + std::min(argc, 1), argv + argc);
   const Console console{std::cout, std::cerr};
+  const auto language = taken_language(words);
+  if (!language) return static_cast<int>(misused(say("The language must be en or es."), console));
+  if (!language->empty()) speak(*language);
   auto done = without_window(words, console);
   if (!done)
-    return run_window(argc, argv, words.empty() ? QString() : QString::fromLocal8Bit(words[0].c_str()));
+    return run_window(argc, argv, words.empty() ? QString() : QString::fromLocal8Bit(words[0].c_str()), *language);
   if (!std::cout.flush()) {
-    console.complain("", "Standard output could not be written.");
+    console.complain("", say("Standard output could not be written."));
     done = Exit::not_written;
   }
   return static_cast<int>(*done);

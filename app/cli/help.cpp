@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <sstream>
 
+#include "base/say.h"
 #include "cli/help_words.h"
 
 namespace underlawn::cli {
@@ -57,21 +58,24 @@ std::string version_text() {
 }
 
 std::string help_text() {
-  std::string out = "underlawn: " + std::string(kPurpose) + "\n\nUsage:\n  underlawn [PLAN]\n";
+  std::string out = "underlawn: " + translated(kPurpose) + "\n\n" + say("Usage:") + "\n  underlawn [PLAN]\n";
   for (const Verb& verb : verbs()) out += "  underlawn " + wrapped(usage_of(verb), 6, 12);
-  out += "\n" + wrapped(kWindow, 0, 0) + "\nVerbs:\n";
-  for (const Verb& verb : verbs()) out += row(verb.name, verb.summary, 13);
-  out += "\nOptions:\n";
-  for (const auto& [name, text] : kGeneral) out += row(name, text, 13);
-  out += "\nExit status:\n";
-  for (const auto& [code, text] : kExits) out += row(code, text, 5);
-  return out + "\nResults go to standard output, trouble to standard error.\n\n" + wrapped(kCaution, 0, 0);
+  out += "\n" + wrapped(translated(kWindow), 0, 0) + "\n" + say("Verbs:") + "\n";
+  for (const Verb& verb : verbs()) out += row(verb.name, translated(verb.summary), 13);
+  out += "\n" + say("Options:") + "\n";
+  for (const auto& [name, text] : kGeneral) out += row(name, translated(text), 13);
+  out += "\n" + say("Exit status:") + "\n";
+  for (const auto& [code, text] : kExits) out += row(code, translated(text), 5);
+  return out + "\n" + say("Results go to standard output, trouble to standard error.") + "\n\n" +
+         wrapped(translated(kCaution), 0, 0);
 }
 
 std::string help_text(const Verb& verb) {
-  std::string out = "Usage: underlawn " + wrapped(usage_of(verb), 6, 17) + "\n" + wrapped(verb.details, 0, 0);
-  if (!verb.options.empty()) out += "\nOptions:\n";
-  for (const Option& option : verb.options) out += row(flag_with_value(option), option.help, 18);
+  std::string out = say("Usage:") + " underlawn " + wrapped(usage_of(verb), 6, 17) + "\n" +
+                    wrapped(translated(verb.details), 0, 0);
+  if (!verb.options.empty()) out += "\n" + say("Options:") + "\n";
+  for (const Option& option : verb.options)
+    out += row(flag_with_value(option), translated(option.help), 18);
   return out;
 }
 

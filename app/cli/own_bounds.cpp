@@ -7,6 +7,8 @@
 #include <csignal>
 #include <string_view>
 
+#include "base/say.h"
+
 namespace underlawn::cli {
 
 namespace {
@@ -14,8 +16,8 @@ namespace {
 constexpr rlim_t kMostMemory = rlim_t{4} << 30;  // bytes of address space
 
 void out_of_time(int) {
-  constexpr std::string_view kSays =
-      "underlawn: The file takes too long to read; save only the part of the drawing that holds the lot.\n";
+  constexpr std::string_view kSays = mark(
+      "underlawn: The file takes too long to read; save only the part of the drawing that holds the lot.\n");
   [[maybe_unused]] const auto written = ::write(2, kSays.data(), kSays.size());
   ::_exit(3);
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The loop as it was dug, solved again: does it hold, and what would mend it.
 
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
@@ -40,22 +41,22 @@ struct Told {
   Mends mends;
 };
 
-std::string say(const Plan& plan, Quantity q, double value) {
+std::string told_quantity(const Plan& plan, Quantity q, double value) {
   return print_quantity(q, value, plan.units);
 }
 
 void tell_places(const Told& told, std::ostream& out) {
   if (told.built.loop.places.empty()) return;
   std::vector<std::vector<std::string>> rows = {
-      {"point", "moved", "tapes cut at", "expected error", "check"}};
+      {"point", "moved", say("tapes cut at"), say("expected error"), "check"}};
   for (const BuiltPlace& p : told.built.loop.places) {
     std::string checks;
     for (const TapeCheck& c : p.found.checks)
-      checks += (checks.empty() ? "" : ", ") + c.corner + " " + say(told.plan, Quantity::length, c.residual);
+      checks += (checks.empty() ? "" : ", ") + c.corner + " " + told_quantity(told.plan, Quantity::length, c.residual);
     rows.push_back({p.name,
-                    p.planned ? say(told.plan, Quantity::length, distance(*p.planned, p.found.at)) : "-",
-                    p.found.taped ? say(told.plan, Quantity::angle, p.found.cut) : "marked",
-                    p.found.taped ? say(told.plan, Quantity::length, p.found.error) : "-",
+                    p.planned ? told_quantity(told.plan, Quantity::length, distance(*p.planned, p.found.at)) : "-",
+                    p.found.taped ? told_quantity(told.plan, Quantity::angle, p.found.cut) : "marked",
+                    p.found.taped ? told_quantity(told.plan, Quantity::length, p.found.error) : "-",
                     checks.empty() ? "-" : checks});
   }
   tell_table(rows, out);
@@ -63,23 +64,23 @@ void tell_places(const Told& told, std::ostream& out) {
 }
 
 std::string verdict(const Hold& h) {
-  return h.holds ? "holds" : h.held ? "no longer holds" : "did not hold by plan either";
+  return h.holds ? "holds" : h.held ? say("no longer holds") : say("did not hold by plan either");
 }
 
 void tell_holds(const Told& told, std::ostream& out) {
-  std::vector<std::vector<std::string>> rows = {{"", "planned", "as built", "limit", ""}};
+  std::vector<std::vector<std::string>> rows = {{"", "planned", say("as built"), "limit", ""}};
   for (const Hold& h : told.built.holds)
-    rows.push_back({h.what, say(told.plan, h.quantity, h.planned), say(told.plan, h.quantity, h.built),
-                    (h.at_least ? "at least " : "at most ") + say(told.plan, h.quantity, h.limit),
+    rows.push_back({h.what, told_quantity(told.plan, h.quantity, h.planned), told_quantity(told.plan, h.quantity, h.built),
+                    (h.at_least ? say("at least ") : say("at most ")) + told_quantity(told.plan, h.quantity, h.limit),
                     verdict(h)});
   tell_table(rows, out);
 }
 
 void tell_mends(const Told& told, std::ostream& out) {
   for (const Mend& m : told.mends.all) {
-    out << "\n" << (m.enough ? "Mends all: " : "Not enough alone: ") << m.what << "\n";
+    out << "\n" << (m.enough ? say("Mends all: ") : say("Not enough alone: ")) << m.what << "\n";
     for (const Hold& h : m.holds)
-      out << "  " << h.what << ": " << say(told.plan, h.quantity, h.built) << ", " << verdict(h) << "\n";
+      out << "  " << h.what << ": " << told_quantity(told.plan, h.quantity, h.built) << ", " << verdict(h) << "\n";
     if (!m.caution.empty()) out << "  " << m.caution << "\n";
   }
   for (const std::string& words : told.mends.not_found) out << "\n" << words << "\n";
@@ -170,7 +171,7 @@ Exit run_as_built(const Arguments& arguments, const Console& console) {
   Told told{*plan, solve(*plan), {}, {}};
   console.complain(path, told.planned.troubles);
   if (told.planned.layout.trenches.empty()) {
-    console.complain(path, "Nothing is laid by the plan, so nothing can be as built.");
+    console.complain(path, say("Nothing is laid by the plan, so nothing can be as built."));
     return Exit::errors_remain;
   }
   told.built = solve_as_built(told.plan, told.planned, solver);
@@ -180,7 +181,7 @@ Exit run_as_built(const Arguments& arguments, const Console& console) {
   if (arguments.has("--json")) {
     console.out << json_to_text(as_json(told));
   } else {
-    if (!told.built.loop.changed) console.out << "As built is as planned: nothing differs.\n\n";
+    if (!told.built.loop.changed) console.out << say("As built is as planned: nothing differs.\n\n");
     tell_places(told, console.out);
     tell_holds(told, console.out);
     tell_mends(told, console.out);

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <sstream>
 
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/table.h"
 #include "cli/text_out.h"
@@ -25,7 +26,7 @@ std::string money(double sum) {
 }
 
 std::string price_text(const BillLine& line, UnitSystem units) {
-  if (!line.price) return "no price";
+  if (!line.price) return say("no price");
   if (line.group == BillGroup::own) return money(*line.price);
   return print_quantity(Quantity::money, *line.price * shown_unit_of(line.unit, units), units,
                         Fineness::fine) +
@@ -48,16 +49,16 @@ void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
   const auto sum = [&](const std::string& words, double amount) {
     rows.push_back({words, "", "", "", "", money(amount)});
   };
-  sum("Cost", bill.cost);
-  if (bill.overhead > 0) sum("Overhead", bill.overhead);
-  if (bill.markup > 0) sum("Markup", bill.markup);
-  if (bill.tax > 0) sum("Tax", bill.tax);
-  sum("Price in all", bill.price);
-  for (const IncentivePaid& i : bill.incentives) sum("Incentive: " + i.name, -i.amount);
-  if (!bill.incentives.empty()) sum("Price less incentives", bill.net);
+  sum(say("Cost"), bill.cost);
+  if (bill.overhead > 0) sum(say("Overhead"), bill.overhead);
+  if (bill.markup > 0) sum(say("Markup"), bill.markup);
+  if (bill.tax > 0) sum(say("Tax"), bill.tax);
+  sum(say("Price in all"), bill.price);
+  for (const IncentivePaid& i : bill.incentives) sum(say("Incentive: {}", i.name), -i.amount);
+  if (!bill.incentives.empty()) sum(say("Price less incentives"), bill.net);
   tell_table(rows, out);
-  out << "\nSides vertical; with the protective slope " << money(outcome.bills->sloped.price)
-      << ". Prices are the plan's own book, not an offer.\n";
+  out << say("\nSides vertical; with the protective slope ") << money(outcome.bills->sloped.price)
+      << say(". Prices are the plan's own book, not an offer.\n");
 }
 
 std::string years_text(const std::optional<double>& years) {
@@ -66,8 +67,8 @@ std::string years_text(const std::optional<double>& years) {
 
 void tell_running(const Plan& plan, const Comparison& c, std::ostream& out) {
   const std::string& currency = plan.wishes.prices.currency;
-  Rows rows = {{"Over " + std::to_string(c.years) + " years", "first cost", currency + " a year",
-                "life cycle", "CO2, t", "simple payback", "discounted"}};
+  Rows rows = {{say("Over {} years", std::to_string(c.years)), say("first cost"), say("{} a year", currency),
+                say("life cycle"), "CO2, t", say("simple payback"), "discounted"}};
   const auto add = [&](const SystemCost& s, const std::string& simple, const std::string& discounted) {
     rows.push_back({s.name, money(s.first), money(s.running_today), money(s.life_cycle),
                     print_quantity(Quantity::count, std::round(s.emission / 100) / 10, plan.units), simple,
@@ -78,10 +79,11 @@ void tell_running(const Plan& plan, const Comparison& c, std::ostream& out) {
     add(c.others[i], years_text(c.against[i].simple), years_text(c.against[i].discounted));
   out << "\n";
   tell_table(rows, out);
-  out << "\nPayback, in years, is that of the ground loop against each. “A year” is energy and maintenance "
-         "at "
-         "today's prices; discounted payback and life cycle take in rising prices and what is bought "
-         "again.\n";
+  out << say(
+      "\nPayback, in years, is that of the ground loop against each. “A year” is energy and maintenance "
+      "at "
+      "today's prices; discounted payback and life cycle take in rising prices and what is bought "
+      "again.\n");
 }
 
 bool take_book(Plan& plan, const std::string& file, const Console& console) {
@@ -111,7 +113,8 @@ Exit run_bill(const Arguments& arguments, const Console& console) {
   const Outcome outcome = solve(*plan);
   console.complain(path, outcome.troubles);
   if (outcome.bills == nullptr) {
-    if (outcome.troubles.empty()) console.complain(path, "Nothing is laid, so there is nothing to price.");
+    if (outcome.troubles.empty())
+      console.complain(path, say("Nothing is laid, so there is nothing to price."));
     return Exit::errors_remain;
   }
   if (arguments.has("--csv")) return put(bill_csv(*plan, outcome), arguments, console);

@@ -2,6 +2,7 @@
 // Order of digging and crew calendar, as tables or as JSON.
 #include <cmath>
 
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
@@ -29,7 +30,7 @@ std::string moment(const CrewCalendar& c, double t, bool end) {
   const int minutes = static_cast<int>(std::lround((c.begins + t - day * c.day_length) / 60));
   const auto d = static_cast<std::size_t>(day);
   const std::string name =
-      d < c.days.size() && !c.days[d].date.empty() ? c.days[d].date : "day " + std::to_string(day + 1);
+      d < c.days.size() && !c.days[d].date.empty() ? c.days[d].date : say("day {}", std::to_string(day + 1));
   return name + " " + two(minutes / 60 % 24) + ":" + two(minutes % 60);
 }
 
@@ -37,8 +38,9 @@ void tell_order(const DigOrder& order, const Plan& plan, std::ostream& out) {
   std::vector<std::vector<std::string>> rows = {{"", "dig", "way", "sides", "spoil"}};
   int n = 0;
   for (const DigStep& s : order.steps)
-    rows.push_back({std::to_string(++n), step_name(s), way_of_digging(s), std::string(sides_name(s.sides)),
-                    spoil_words(s, plan.site, plan.units) + (s.reached ? "" : "; no way for the machine")});
+    rows.push_back(
+        {std::to_string(++n), step_name(s), way_of_digging(s), std::string(sides_name(s.sides)),
+         spoil_words(s, plan.site, plan.units) + (s.reached ? "" : say("; no way for the machine"))});
   tell_table(rows, out);
 }
 
@@ -50,11 +52,11 @@ void tell_calendar(const CrewCalendar& c, const DigOrder& order, const Plan& pla
          moment(c, t.begin, false), moment(c, t.end, true),
          t.waited > 30 ? hours(t.waited, plan.units) + " " + std::string(wait_words(t.waited_for)) : ""});
   tell_table(rows, out);
-  out << "\nEverything is dug after " << hours(c.dug, plan.units) << " of work, laid after "
-      << hours(c.laid, plan.units) << ", filled in after " << hours(c.filled, plan.units) << ": "
-      << c.days_worked << " days, and " << c.days.size() - static_cast<std::size_t>(c.days_worked)
-      << " in reserve for rain.\n\n";
-  std::vector<std::vector<std::string>> savings = {{"one more", "days saved"}};
+  out << say("\nEverything is dug after ") << hours(c.dug, plan.units) << say(" of work, laid after ")
+      << hours(c.laid, plan.units) << say(", filled in after ") << hours(c.filled, plan.units) << ": "
+      << c.days_worked << say(" days, and ") << c.days.size() - static_cast<std::size_t>(c.days_worked)
+      << say(" in reserve for rain.\n\n");
+  std::vector<std::vector<std::string>> savings = {{say("one more"), say("days saved")}};
   for (const CrewSaving& s : c.savings)
     savings.push_back({s.what, print_quantity(Quantity::count, s.days, plan.units)});
   tell_table(savings, out);
@@ -124,7 +126,7 @@ Exit run_calendar(const Arguments& arguments, const Console& console) {
   const Outcome outcome = solve(*plan);
   if (outcome.calendar == nullptr || outcome.calendar->tasks.empty()) {
     for (const Trouble& t : outcome.troubles) console.complain(path, t.message());
-    if (outcome.troubles.empty()) console.complain(path, "Nothing is laid, so there is nothing to dig.");
+    if (outcome.troubles.empty()) console.complain(path, say("Nothing is laid, so there is nothing to dig."));
     return Exit::errors_remain;
   }
   if (arguments.has("--json")) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/verbs.h"
 #include "plan/solve.h"
@@ -30,14 +31,14 @@ std::string measure(const Finding& f, UnitSystem units) {
     required = print_quantity(f.quantity, f.required, units, fineness);
     if (measured != required) break;
   }
-  return " (" + measured + ", required " + required + ")";
+  return say(" ({}, required {})", measured, required);
 }
 
 std::string line_for(const Finding& f, UnitSystem units) {
   std::string line(word_for(f.severity));
   line += ": " + f.key + ": " + f.title + measure(f, units) + ".";
   if (!f.advice.empty()) line += " " + f.advice;
-  if (f.accepted) line += " [accepted: " + f.reason + "]";
+  if (f.accepted) line += say(" [accepted: {}]", f.reason);
   return line + "\n";
 }
 

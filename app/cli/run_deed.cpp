@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/say.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
 #include "files/atomic_file.h"
@@ -28,7 +29,7 @@ std::string surveyed(double metres, UnitSystem units) {
 
 Row row_of(const Leg& leg, std::size_t number, UnitSystem units) {
   const Course& c = leg.course;
-  std::string kind = c.tie ? "tie" : c.worked_out ? "worked out" : "";
+  std::string kind = c.tie ? "tie" : c.worked_out ? say("worked out") : "";
   if (c.curve)
     kind = std::string(kind.empty() ? "" : kind + ", ") + "curve " + (c.curve->left ? "left" : "right") +
            ", radius " + surveyed(c.curve->radius, units) + ", chord " + surveyed(c.curve->chord, units);
@@ -46,17 +47,17 @@ void tell(const DeedReading& reading, const Traverse& t, UnitSystem units, std::
   for (std::size_t i = 0; i < t.legs.size(); ++i) rows.push_back(row_of(t.legs[i], i + 1, units));
   tell_table(rows, out);
   const auto area = [&](double m2) { return print_quantity(Quantity::area, m2, units, Fineness::fine); };
-  out << "\nBoundary " << surveyed(t.perimeter, units) << " long\n";
+  out << say("\nBoundary ") << surveyed(t.perimeter, units) << say(" long\n");
   if (t.worked_out)
-    out << "The last course is worked out, so nothing says how the deed closes\n";
+    out << say("The last course is worked out, so nothing says how the deed closes\n");
   else if (!t.comes_back)
-    out << "The courses do not come back: they end " << surveyed(t.misclosure, units)
-        << " from their beginning\n";
+    out << say("The courses do not come back: they end ") << surveyed(t.misclosure, units)
+        << say(" from their beginning\n");
   else
-    out << "Misclosure " << surveyed(t.misclosure, units)
-        << (t.precision ? ", one part in " + std::to_string(std::llround(*t.precision)) : "") << "\n";
-  if (t.comes_back) out << "Area " << area(t.area) << "\n";
-  if (reading.stated_area) out << "The deed states " << area(*reading.stated_area) << "\n";
+    out << say("Misclosure ") << surveyed(t.misclosure, units)
+        << (t.precision ? say(", one part in {}", std::to_string(std::llround(*t.precision))) : "") << "\n";
+  if (t.comes_back) out << say("Area ") << area(t.area) << "\n";
+  if (reading.stated_area) out << say("The deed states ") << area(*reading.stated_area) << "\n";
 }
 
 Json leg_json(const Leg& leg) {
@@ -112,7 +113,7 @@ std::optional<UnitSystem> units_in(const Arguments& arguments, const Console& co
   const std::string text = arguments.value("--units").value_or("us");
   if (text == "us") return UnitSystem::us;
   if (text == "metric") return UnitSystem::metric;
-  console.complain("--units", "“" + text + "” is neither us nor metric.");
+  console.complain("--units", say("“{}” is neither us nor metric.", text));
   return std::nullopt;
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/say.h"
 #include "cli/own_bounds.h"
 #include "cli/plan_in.h"
 #include "cli/table.h"
@@ -32,23 +33,24 @@ std::vector<ShapeGroup> groups_asked(const Drawing& drawing, const Arguments& ar
 std::string size_of(const Drawing& drawing) {
   const Box box = extent(drawing.shapes);
   char text[96];
-  std::snprintf(text, sizeof text, "%.10g by %.10g", box.high.x - box.low.x, box.high.y - box.low.y);
+  std::snprintf(text, sizeof text, say("%.10g by %.10g"), box.high.x - box.low.x, box.high.y - box.low.y);
   return text;
 }
 
 void tell_left_out(const std::vector<LeftOut>& all, std::ostream& out) {
-  for (const LeftOut& l : all) out << "left out: " << l.count << " " << l.what << ": " << l.why << "\n";
+  for (const LeftOut& l : all) out << say("left out: ") << l.count << " " << l.what << ": " << l.why << "\n";
 }
 
 void tell_kinds(const Drawing& d, std::ostream& out) {
-  out << kind_name(d.kind) << ", read by " << d.reader << "\n";
+  out << kind_name(d.kind) << say(", read by ") << d.reader << "\n";
   for (const auto& [what, count] : d.held) out << "holds: " << count << " " << what << "\n";
-  out << "arrived: " << d.arrived << " of " << d.expected << " shapes, blocks put in place\n";
-  out << "unit: " << (d.unit > 0 ? d.unit_name + (d.place ? "" : ", as the file says") : "not told") << "\n";
-  if (!d.system.empty()) out << "coordinate system: " << d.system << "\n";
+  out << "arrived: " << d.arrived << say(" of ") << d.expected << say(" shapes, blocks put in place\n");
+  out << "unit: " << (d.unit > 0 ? d.unit_name + (d.place ? "" : say(", as the file says")) : say("not told"))
+      << "\n";
+  if (!d.system.empty()) out << say("coordinate system: ") << d.system << "\n";
   if (d.place) out << "place: " << d.place->latitude << ", " << d.place->longitude << " (WGS 84)\n";
   out << "extent: " << size_of(d) << "\n";
-  if (d.tolerance > 0) out << "arcs: chords within " << d.tolerance << " of them\n";
+  if (d.tolerance > 0) out << say("arcs: chords within ") << d.tolerance << say(" of them\n");
 }
 
 void tell(const Drawing& d, const Arguments& arguments, std::ostream& out) {
@@ -71,11 +73,11 @@ Result<double> unit_asked(const Arguments& arguments, const Drawing& drawing) {
   const auto word = arguments.value("--unit");
   if (!word && drawing.unit > 0) return drawing.unit;
   if (!word)
-    return refuse({"unit_not_told", "the drawing's unit", "not told by the file", "given",
-                   "Say it: --unit ft, or m, mm, cm, in, yd, us-ft."});
+    return refuse({"unit_not_told", say("the drawing's unit"), say("not told by the file"), "given",
+                   say("Say it: --unit ft, or m, mm, cm, in, yd, us-ft.")});
   const auto at = kUnits.find(*word);
   if (at == kUnits.end())
-    return refuse({"unit_unknown", "--unit", "“" + *word + "”", "m, mm, cm, ft, in, yd or us-ft", ""});
+    return refuse({"unit_unknown", "--unit", "“" + *word + "”", say("m, mm, cm, ft, in, yd or us-ft"), ""});
   return at->second;
 }
 
@@ -91,10 +93,10 @@ Result<std::vector<Becomes>> decided(const Arguments& arguments, const Drawing& 
     const auto cut = one.rfind('=');
     const auto becomes = cut == std::string::npos ? std::nullopt : becomes_of(one.substr(cut + 1));
     if (!becomes)
-      return refuse(
-          {"map_not_understood", "--map", "“" + one + "”", "LAYER=WORD",
-           "Words: lot, house, drive, septic_tank, drain_field, reserve_field, well, tree, electric, gas, "
-           "communication, water, sewer, reclaimed, easement, no_dig, heights, out."});
+      return refuse({"map_not_understood", "--map", "“" + one + "”", "LAYER=WORD",
+                     say("Words: lot, house, drive, septic_tank, drain_field, reserve_field, well, tree, "
+                         "electric, gas, "
+                         "communication, water, sewer, reclaimed, easement, no_dig, heights, out.")});
     bool found = false;
     for (std::size_t i = 0; i < groups.size(); ++i)
       if (group_label(d, groups[i]) == one.substr(0, cut)) {
@@ -102,8 +104,8 @@ Result<std::vector<Becomes>> decided(const Arguments& arguments, const Drawing& 
         found = true;
       }
     if (!found)
-      return refuse({"map_no_layer", "--map", "“" + one.substr(0, cut) + "”", "a layer of the drawing",
-                     "“underlawn drawing FILE” lists them."});
+      return refuse({"map_no_layer", "--map", "“" + one.substr(0, cut) + "”", say("a layer of the drawing"),
+                     say("“underlawn drawing FILE” lists them.")});
   }
   return all;
 }
@@ -114,8 +116,9 @@ void tell_brought(const Brought& b, const Plan& plan, const Drawing& d, std::ost
   if (plan.site.lot.size() < 3) return;
   const Box box = bounds(lot_ring(plan.site));
   const auto shown = [&](double v) { return print_quantity(Quantity::length, v, plan.units); };
-  out << "The lot is " << shown(box.high.x - box.low.x) << " by " << shown(box.high.y - box.low.y)
-      << " over all" << (d.place ? "" : "; check a length, for drawings often state a wrong unit") << ".\n";
+  out << say("The lot is ") << shown(box.high.x - box.low.x) << say(" by ") << shown(box.high.y - box.low.y)
+      << say(" over all") << (d.place ? "" : say("; check a length, for drawings often state a wrong unit"))
+      << ".\n";
 }
 
 std::optional<Plan> plan_to_fill(const Arguments& arguments, const Console& console) {
@@ -138,9 +141,9 @@ Result<Brought> brought(const Arguments& arguments, const Plan& plan, const Draw
   if (arguments.has("--heights-in-feet")) how.height_unit = 0.3048;
   Brought b = bring_in(plan, d, groups, *becomes, how);
   if (b.anything()) return b;
-  return refuse(
-      {"nothing_brought_in", "nothing of the drawing was brought in", "", "",
-       "Say what its layers are: --map \"LAYER=lot;OTHER=house\". “underlawn drawing FILE” lists them."});
+  return refuse({"nothing_brought_in", say("nothing of the drawing was brought in"), "", "",
+                 say("Say what its layers are: --map \"LAYER=lot;OTHER=house\". “underlawn drawing FILE” "
+                     "lists them.")});
 }
 
 }  // namespace
@@ -165,7 +168,7 @@ Exit run_import(const Arguments& arguments, const Console& console) {
   const std::string& path = arguments.places[0];
   const auto out = arguments.value("--out");
   if (!out) {
-    console.complain("", "import needs --out PLAN, the plan file to write.");
+    console.complain("", say("import needs --out PLAN, the plan file to write."));
     return Exit::usage;
   }
   const auto plan = plan_to_fill(arguments, console);

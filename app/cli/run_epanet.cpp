@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The pipes of the loop for another program to work out.
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/text_out.h"
 #include "cli/verbs.h"
@@ -21,7 +22,8 @@ void complain_of_no_flow(const Outcome& outcome, const std::string& path, const 
   console.complain(path, outcome.troubles);
   if (outcome.flow_refusal) console.complain(path, outcome.flow_refusal->message());
   if (outcome.troubles.empty() && !outcome.flow_refusal)
-    console.complain(path, "No loop is laid out, so there are no pipes to write. Draw lot, house and entry.");
+    console.complain(path,
+                     say("No loop is laid out, so there are no pipes to write. Draw lot, house and entry."));
 }
 
 }  // namespace

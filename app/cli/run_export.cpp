@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/verbs.h"
 #include "exchange/export_plan.h"
@@ -12,7 +13,7 @@ Exit run_export(const Arguments& arguments, const Console& console) {
   const std::string word = arguments.value("--as").value_or("dxf");
   const auto form = export_form(word);
   if (!form) {
-    console.complain("", "--as is “" + word + "”; it must be dxf, geojson or gpkg.");
+    console.complain("", say("--as is “{}”; it must be dxf, geojson or gpkg.", word));
     return Exit::usage;
   }
   const auto plan = plan_in(path, console);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/verbs.h"
 #include "plan/solve.h"
@@ -72,7 +73,7 @@ Exit run_figures(const Arguments& arguments, const Console& console) {
   list(figures, plan->units, console.out);
   if (!figures.empty() || key.empty()) return Exit::ok;
   console.complain(arguments.places[0],
-                   "There is no figure “" + key + "”. Without a key, “underlawn figures” lists them.");
+                   say("There is no figure “{}”. Without a key, “underlawn figures” lists them.", key));
   return Exit::usage;
 }
 

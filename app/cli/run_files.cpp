@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <filesystem>
 
+#include "base/say.h"
 #include "cli/verbs.h"
 #include "files/atomic_file.h"
 #include "files/json_text.h"
@@ -31,11 +32,11 @@ Exit run_resave(const Arguments& arguments, const Console& console) {
   console.complain(path, plan->remarks);
   const bool same = plan_to_text(plan->value) == *text;
   if (arguments.has("--strict")) {
-    console.out << path << (same ? ": unchanged\n" : ": saving would change it\n");
+    console.out << path << (same ? say(": unchanged\n") : say(": saving would change it\n"));
     return same ? Exit::ok : Exit::errors_remain;
   }
   if (!plan->remarks.empty()) {
-    console.complain(path, "Not saved: something in the file, named above, would be lost.");
+    console.complain(path, say("Not saved: something in the file, named above, would be lost."));
     return Exit::not_read;
   }
   return written(save_plan(plan->value, path), path, console);
@@ -45,7 +46,7 @@ Exit run_new(const Arguments& arguments, const Console& console) {
   const std::string& path = arguments.places[0];
   std::error_code error;
   if (std::filesystem::exists(path, error)) {
-    console.complain(path, "The file is there already and was left as it is. Choose another name.");
+    console.complain(path, say("The file is there already and was left as it is. Choose another name."));
     return Exit::not_written;
   }
   return written(save_plan(Plan{}, path), path, console);

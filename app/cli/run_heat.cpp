@@ -2,6 +2,7 @@
 // The step response and the hours of the loop as tables.
 #include <sstream>
 
+#include "base/say.h"
 #include "base/table_text.h"
 #include "cli/plan_in.h"
 #include "cli/text_out.h"
@@ -24,7 +25,7 @@ std::optional<std::vector<double>> times_in(const std::string& text, const Conso
     const auto t = parse_quantity(Quantity::duration, word, UnitSystem::metric);
     if (!t || !(*t > 0 && *t <= kLongest)) {
       console.complain("--times",
-                       t ? "“" + word + "” is no time above 0 and up to 1000 years." : t.error().message());
+                       t ? say("“{}” is no time above 0 and up to 1000 years.", word) : t.error().message());
       return std::nullopt;
     }
     times.push_back(*t);
@@ -37,7 +38,7 @@ std::optional<Outcome> solved(const Plan& plan, const std::string& path, const C
   Outcome outcome = solve(plan);
   console.complain(path, outcome.troubles);
   if (outcome.temperatures != nullptr) return outcome;
-  console.complain(path, "There are no temperatures: nothing is laid, or what is asked is not sound.");
+  console.complain(path, say("There are no temperatures: nothing is laid, or what is asked is not sound."));
   return std::nullopt;
 }
 
@@ -97,7 +98,7 @@ Exit run_hours(const Arguments& arguments, const Console& console) {
   const std::string year = arguments.value("--year").value_or("last");
   const auto* hours = hours_of(outcome->temperatures->simulation, year);
   if (hours == nullptr || hours->empty()) {
-    console.complain("--year", "“" + year + "” is not first, tenth or last, or the design life is shorter.");
+    console.complain("--year", say("“{}” is not first, tenth or last, or the design life is shorter.", year));
     return Exit::usage;
   }
   return put(hours_table(*outcome, *hours), arguments, console);

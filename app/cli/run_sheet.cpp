@@ -3,9 +3,11 @@
 #include <charconv>
 #include <sstream>
 
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/sheet_out.h"
 #include "cli/verbs.h"
+#include "language/language.h"
 #include "plan/solve.h"
 #include "sheets/sheets_out.h"
 
@@ -35,7 +37,7 @@ std::optional<int> scale_named(std::string_view text) {
 Result<QDate> date_named(const std::string& text) {
   const QDate date = QDate::fromString(QString::fromStdString(text), Qt::ISODate);
   if (date.isValid()) return date;
-  return refuse({"usage", "the date", "“" + text + "”", "a day as 2026-05-04", ""});
+  return refuse({"usage", say("the date"), "“" + text + "”", say("a day as 2026-05-04"), ""});
 }
 
 Result<std::vector<const SheetKind*>> kinds_named(const std::string& text) {
@@ -50,10 +52,11 @@ Result<std::vector<const SheetKind*>> kinds_named(const std::string& text) {
   for (std::string word; std::getline(words, word, ',');) {
     const SheetKind* kind = find_sheet_kind(word);
     if (kind == nullptr)
-      return refuse({"usage", "the kind of sheet", "“" + word + "”", names + "or all", ""});
+      return refuse({"usage", say("the kind of sheet"), "“" + word + "”", say("{}or all", names), ""});
     if (std::ranges::find(kinds, kind) == kinds.end()) kinds.push_back(kind);
   }
-  if (kinds.empty()) return refuse({"usage", "the kind of sheet", "not given", names + "or all", ""});
+  if (kinds.empty())
+    return refuse({"usage", say("the kind of sheet"), say("not given"), say("{}or all", names), ""});
   return kinds;
 }
 
@@ -62,14 +65,20 @@ Result<SheetSetup> setup_of(const Arguments& arguments, const Plan& plan) {
   setup.page_a_trench = arguments.has("--page-a-trench");
   if (const auto name = arguments.value("--paper")) {
     const auto paper = paper_named(*name);
-    if (!paper) return refuse({"usage", "the paper", "“" + *name + "”", "letter, tabloid, a4 or a3", ""});
+    if (!paper)
+      return refuse({"usage", say("the paper"), "“" + *name + "”", say("letter, tabloid, a4 or a3"), ""});
     setup.paper = *paper;
   }
   if (const auto text = arguments.value("--scale")) {
     setup.scale = scale_named(*text);
     if (!setup.scale)
-      return refuse(
-          {"usage", "the scale", "“" + *text + "”", "a whole number from 1 to 100000, for 1:N", ""});
+      return refuse({"usage", say("the scale"), "“" + *text + "”",
+                     say("a whole number from 1 to 100000, for 1:N"), ""});
+  }
+  if (const auto code = arguments.value("--language")) {
+    if (find_language(*code) == nullptr)
+      return refuse({"usage", say("the language"), "“" + *code + "”", say("en or es"), ""});
+    setup.language = *code;
   }
   if (const auto text = arguments.value("--date")) {
     const auto date = date_named(*text);

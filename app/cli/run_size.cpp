@@ -3,6 +3,7 @@
 
 #include <charconv>
 
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/size_json.h"
 #include "cli/table.h"
@@ -34,10 +35,10 @@ Row row_of(const std::string& name, const FieldSize& f, UnitSystem units) {
 
 void tell_sizes(const LoopSizing& s, UnitSystem units, std::ostream& out) {
   std::vector<Row> rows = {
-      {"", "circuits", "pipe", "trench", "coldest", "warmest", "seasonal", "dug", "lot takes it"}};
-  if (s.drawn.circuits > 0) rows.push_back(row_of("as drawn", s.drawn, units));
+      {"", "circuits", "pipe", "trench", "coldest", "warmest", "seasonal", "dug", say("lot takes it")}};
+  if (s.drawn.circuits > 0) rows.push_back(row_of(say("as drawn"), s.drawn, units));
   if (s.needed) rows.push_back(row_of("needed", *s.needed, units));
-  if (s.given) rows.push_back(row_of("lot gives", *s.given, units));
+  if (s.given) rows.push_back(row_of(say("lot gives"), *s.given, units));
   for (const Alternative& a : s.alternatives)
     if (a.size) rows.push_back(row_of(alternative_name(a, units), *a.size, units));
   tell_table(rows, out);
@@ -59,7 +60,7 @@ std::optional<int> draws_in(const Arguments& arguments, const Console& console) 
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), draws);
   if (error == std::errc() && end == text.data() + text.size() && draws >= 0 && draws <= 100'000)
     return draws;
-  console.complain("--draws", "“" + text + "” is no whole number from 0 to 100000.");
+  console.complain("--draws", say("“{}” is no whole number from 0 to 100000.", text));
   return std::nullopt;
 }
 

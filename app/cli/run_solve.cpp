@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <filesystem>
 
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/sheet_out.h"
 #include "cli/verbs.h"
@@ -32,7 +33,7 @@ Exit run_solve(const Arguments& arguments, const Console& console) {
   std::error_code error;
   fs::create_directories(folder, error);
   if (error) {
-    console.complain(folder.string(), "The folder cannot be made (" + error.message() + ").");
+    console.complain(folder.string(), say("The folder cannot be made ({}).", error.message()));
     return Exit::not_written;
   }
   const Outcome outcome = solve(*plan);
@@ -43,7 +44,7 @@ Exit run_solve(const Arguments& arguments, const Console& console) {
   const auto written = sheets_out(*plan, outcome, order);
   all &= told(written ? Result<void>() : refuse(written.error()), sheet, console);
   if (has_unaccepted_errors(outcome))
-    console.complain(arguments.places[0], "Unaccepted errors remain; “underlawn check” lists them.");
+    console.complain(arguments.places[0], say("Unaccepted errors remain; “underlawn check” lists them."));
   return all ? Exit::ok : Exit::not_written;
 }
 

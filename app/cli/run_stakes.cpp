@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/text_out.h"
 #include "cli/verbs.h"
@@ -15,7 +16,7 @@ Exit run_stakes(const Arguments& arguments, const Console& console) {
   console.complain(path, outcome.troubles);
   if (outcome.stake_out.ties.empty()) {
     if (outcome.troubles.empty())
-      console.complain(path, "There is nothing to stake out. Draw lot, house and entry point.");
+      console.complain(path, say("There is nothing to stake out. Draw lot, house and entry point."));
     return Exit::errors_remain;
   }
   return put(stake_csv(*plan, outcome), arguments, console);

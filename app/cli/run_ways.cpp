@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Other ways to lay the loop, as a table or as JSON.
 
+#include "base/say.h"
 #include "cli/plan_in.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
@@ -36,10 +37,11 @@ std::vector<std::string> row_of(const Way& w, const Plan& plan) {
 
 void tell(const std::vector<Way>& ways, const Plan& plan, std::ostream& out) {
   std::vector<std::vector<std::string>> rows = {{"", "circuits", "trench", plan.wishes.prices.currency, "dug",
-                                                 "days", "lawn", "coldest", "warmest", "holds limits"}};
+                                                 "days", "lawn", "coldest", "warmest", say("holds limits")}};
   for (const Way& w : ways) rows.push_back(row_of(w, plan));
   tell_table(rows, out);
-  out << "\nSides vertical; prices are the plan's own; days are working days of 8 h with the lot open.\n";
+  out << say(
+      "\nSides vertical; prices are the plan's own; days are working days of 8 h with the lot open.\n");
 }
 
 Json trench_json(const Trench& t) {
@@ -90,7 +92,8 @@ Exit run_ways(const Arguments& arguments, const Console& console) {
   if (ways.empty()) {
     const Outcome outcome = solve(*plan);
     for (const Trouble& t : outcome.troubles) console.complain(path, t.message());
-    if (outcome.troubles.empty()) console.complain(path, "No lot line is drawn, so nothing can be laid.");
+    if (outcome.troubles.empty())
+      console.complain(path, say("No lot line is drawn, so nothing can be laid."));
     return Exit::errors_remain;
   }
   if (arguments.has("--json"))

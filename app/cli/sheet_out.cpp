@@ -5,6 +5,9 @@
 #include <filesystem>
 #include <iostream>
 
+#include "base/say.h"
+#include "language/language.h"
+#include "sheets/said_sheet.h"
 #include "sheets/sheets_out.h"
 
 namespace underlawn::cli {
@@ -21,7 +24,7 @@ using Made = std::vector<SheetPtr>;
 Made made(const Plan& plan, const Outcome& outcome, const SheetOrder& order) {
   Made sheets;
   for (const SheetKind* kind : order.kinds) {
-    sheets.push_back(kind->make(plan, outcome, order.setup));
+    sheets.push_back(make_sheet(*kind, plan, outcome, order.setup));
     for (const Trouble& remark : sheets.back()->remarks())
       std::cerr << "underlawn: " << remark.message() << "\n";
   }
@@ -31,7 +34,7 @@ Made made(const Plan& plan, const Outcome& outcome, const SheetOrder& order) {
 Result<std::vector<std::string>> one_file(const Plan& plan, const Made& sheets, const std::string& path) {
   SheetList list;
   for (const SheetPtr& sheet : sheets) list.push_back(sheet.get());
-  const QString title = document_title(plan, sheets.size() == 1 ? sheets[0]->title() : "Sheets");
+  const QString title = document_title(plan, sheets.size() == 1 ? sheets[0]->title() : QObject::tr("Sheets"));
   const auto written = write_pdf(list, title, QString::fromStdString(path));
   if (!written) return refuse(written.error());
   return std::vector{path};
@@ -41,8 +44,8 @@ Result<std::vector<std::string>> file_each(const Plan& plan, const Made& sheets,
   std::error_code error;
   std::filesystem::create_directories(order.path, error);
   if (error)
-    return refuse({"folder_not_made", "the folder " + order.path, "not made: " + error.message(), "",
-                   "Choose another place."});
+    return refuse({"folder_not_made", say("the folder {}", order.path), say("not made: {}", error.message()),
+                   "", say("Choose another place.")});
   std::vector<std::string> paths;
   for (const SheetPtr& sheet : sheets) {
     const std::string name = file_name_of(QString::fromStdString(order.name), sheet->title()).toStdString();
@@ -69,6 +72,7 @@ Result<std::vector<std::string>> sheets_out(const Plan& plan, const Outcome& out
   char name[] = "underlawn";
   char* argv[] = {name, nullptr};
   const QApplication application(argc, argv);
+  let_qt_speak();
   const Made sheets = made(plan, outcome, order);
   return order.each ? file_each(plan, sheets, order) : one_file(plan, sheets, order.path);
 }

@@ -175,8 +175,9 @@ QString wait_said(WaitFor w) {
 }
 
 QString weekday_words(int weekday) {
-  static const char* const kNames[] = {"Monday", "Tuesday",  "Wednesday", "Thursday",
-                                       "Friday", "Saturday", "Sunday"};
+  static const char* const kNames[] = {QT_TR_NOOP("Monday"),   QT_TR_NOOP("Tuesday"), QT_TR_NOOP("Wednesday"),
+                                       QT_TR_NOOP("Thursday"), QT_TR_NOOP("Friday"),  QT_TR_NOOP("Saturday"),
+                                       QT_TR_NOOP("Sunday")};
   return weekday < 1 || weekday > 7 ? QString() : tr(kNames[weekday - 1]);
 }
 

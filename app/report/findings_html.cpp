@@ -27,13 +27,14 @@ QString decision(const Page& page, const Finding& f) {
 void add_finding(Page& page, const Finding& f) {
   const QColor ink = f.accepted ? page.theme().faint : severity_ink(f.severity, page.theme());
   const QString title = QString::fromStdString(f.title).toHtmlEscaped();
-  QString rich = page.coloured(severity_mark(f.severity) + "&nbsp; ", ink);
+  QString rich = page.coloured(QString("%1&nbsp; ").arg(severity_mark(f.severity)), ink);
   rich += f.places.empty() ? "<b>" + title + "</b>"
                            : page.link(kPlaceLink + QString::fromStdString(f.key), "<b>" + title + "</b>");
   rich += page.faint(" &nbsp;" + severity_word(f.severity));
   rich += "<br>" + measured_and_required(page, f) + QString::fromStdString(f.advice).toHtmlEscaped();
   rich += "<br>";
-  if (!f.source.empty()) rich += page.faint(QString::fromStdString(f.source).toHtmlEscaped()) + " &nbsp; ";
+  if (!f.source.empty())
+    rich += QString("%1 &nbsp; ").arg(page.faint(QString::fromStdString(f.source).toHtmlEscaped()));
   rich += decision(page, f);
   page.spaced(rich);
 }

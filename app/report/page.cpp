@@ -38,7 +38,7 @@ void Page::heading(const QString& words) {
 }
 
 void Page::anchor(const QString& name) {
-  html_ += "<a name=\"" + name + "\"></a>";
+  html_ += QString("<a name=\"%1\"></a>").arg(name);
 }
 
 void Page::paragraph(const QString& rich) {
@@ -50,7 +50,7 @@ void Page::spaced(const QString& rich) {
 }
 
 void Page::begin_table(const QStringList& heads) {
-  html_ += "<table width=\"100%\" cellspacing=\"0\" cellpadding=\"4\">";
+  html_ += QString("<table width=\"100%\" cellspacing=\"0\" cellpadding=\"4\">");
   if (heads.isEmpty()) return;
   QStringList cells;
   for (const QString& head : heads) cells << faint(head.toHtmlEscaped());

@@ -12,8 +12,9 @@ void add_troubles(Page& page, const Outcome& outcome) {
   if (outcome.troubles.empty()) return;
   page.heading(QObject::tr("In the way"));
   for (const Trouble& t : outcome.troubles)
-    page.paragraph(page.coloured(severity_mark(Severity::error), page.theme().error) + "&nbsp; " +
-                   QString::fromStdString(t.message()).toHtmlEscaped());
+    page.paragraph(QString("%1&nbsp; %2")
+                       .arg(page.coloured(severity_mark(Severity::error), page.theme().error),
+                            QString::fromStdString(t.message()).toHtmlEscaped()));
 }
 
 void add_costs(Page& page, const Outcome& outcome) {

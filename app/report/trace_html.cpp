@@ -57,9 +57,9 @@ QString trace_html(const Figures& figures, std::string_view key, UnitSystem unit
     page.paragraph(page.faint(QObject::tr("This number is not there in the plan as it is now.")));
     return page.html();
   }
-  page.paragraph(QString::fromStdString(f->label).toHtmlEscaped() + "<br><b style=\"font-size:17px\">" +
-                 page.value(*f) + "</b>" +
-                 page.faint(QObject::tr(" &nbsp;exactly %1").arg(page.value(*f, Fineness::fine))));
+  page.paragraph(QString("%1<br><b style=\"font-size:17px\">%2</b>%3")
+                     .arg(QString::fromStdString(f->label).toHtmlEscaped(), page.value(*f),
+                          page.faint(QObject::tr(" &nbsp;exactly %1").arg(page.value(*f, Fineness::fine)))));
   page.paragraph(f->method == "typed" ? QObject::tr("Typed or drawn.") : how(page, *f));
   add_inputs(page, *f);
   add_further_back(page, *f);

@@ -34,7 +34,8 @@ const Trench* planned_of(const BuiltFacts& f, int number) {
 }
 
 QString cause_word(StopCause cause) {
-  static const char* words[] = {"", "rock", "water", "roots", "a utility", "caving sides", "see note"};
+  static const char* words[] = {
+      "", "rock", "water", "roots", "a utility", QT_TR_NOOP("caving sides"), QT_TR_NOOP("see note")};
   return words[static_cast<int>(cause)];
 }
 
@@ -42,12 +43,12 @@ QString note_of(const BuiltFacts& f, const Trench& t) {
   QStringList all;
   const BuiltTrench* said = said_of(f, t.number);
   const Trench* planned = planned_of(f, t.number);
-  if (planned == nullptr) all << "not planned";
+  if (planned == nullptr) all << QObject::tr("not planned");
   if (planned != nullptr && std::abs(length_of(*planned) - length_of(t)) > 0.05)
-    all << "planned " + shown_length(f.plan, length_of(*planned));
+    all << QObject::tr("planned %1").arg(shown_length(f.plan, length_of(*planned)));
   if (said != nullptr && said->stopped_by != StopCause::none)
-    all << "stopped by " + cause_word(said->stopped_by);
-  if (t.role == TrenchRole::supply) all << "in the supply run's trench";
+    all << QObject::tr("stopped by %1").arg(cause_word(said->stopped_by));
+  if (t.role == TrenchRole::supply) all << QObject::tr("in the supply run's trench");
   if (said != nullptr && !said->note.empty()) all << text_of(said->note);
   return all.join("; ");
 }
@@ -70,7 +71,7 @@ BlockPtr trenches(const BuiltFacts& f) {
   for (const BuiltTrench& b : f.plan.as_built.trenches)
     if (b.fate == TrenchFate::left_out)
       rows.push_back({{QString::number(b.number), std::nullopt, true},
-                      {"not dug"},
+                      {QObject::tr("not dug")},
                       {},
                       {},
                       {},
@@ -78,17 +79,18 @@ BlockPtr trenches(const BuiltFacts& f) {
                       {},
                       {text_of(b.note)}});
   return std::make_shared<Table>(
-      "COIL TRENCHES AS DUG",
+      QObject::tr("COIL TRENCHES AS DUG"),
       std::vector<Column>{{"No."},
-                          {"Length", Align::right},
-                          {"Floor below ground", Align::right},
-                          {"Pipe", Align::right},
-                          {"Pitch", Align::right},
-                          {"Dug"},
-                          {"Filled in"},
+                          {QObject::tr("Length"), Align::right},
+                          {QObject::tr("Floor below ground"), Align::right},
+                          {QObject::tr("Pipe"), Align::right},
+                          {QObject::tr("Pitch"), Align::right},
+                          {QObject::tr("Dug")},
+                          {QObject::tr("Filled in")},
                           {"", Align::left, true}},
       std::move(rows), kPoints,
-      "The pipe lies on the floor of the trench, in its bedding. Depths are to the floor, head to end.");
+      QObject::tr(
+          "The pipe lies on the floor of the trench, in its bedding. Depths are to the floor, head to end."));
 }
 
 BlockPtr lines(const BuiltFacts& f) {
@@ -101,19 +103,20 @@ BlockPtr lines(const BuiltFacts& f) {
   if (flow != nullptr)
     for (const PipeSize& s : flow->sizes.steps) steps << text_of(s.name);
   steps.removeDuplicates();
-  std::vector<std::vector<Cell>> rows = {{{"Supply run", std::nullopt, true},
+  std::vector<std::vector<Cell>> rows = {{{QObject::tr("Supply run"), std::nullopt, true},
                                           {shown_length(f.plan, l.run.length)},
                                           {shown_length(f.plan, b.run_depth.value_or(usual))},
                                           {run}},
-                                         {{"Header", std::nullopt, true},
+                                         {{QObject::tr("Header"), std::nullopt, true},
                                           {shown_length(f.plan, l.header.length)},
                                           {shown_length(f.plan, b.header_depth.value_or(usual))},
                                           {steps.join(", ")}}};
-  return std::make_shared<Table>(
-      "SUPPLY RUN AND HEADER, TWO PIPES EACH",
-      std::vector<Column>{
-          {""}, {"Trench", Align::right}, {"Floor below ground", Align::right}, {"Pipe", Align::left, true}},
-      std::move(rows), kPoints);
+  return std::make_shared<Table>(QObject::tr("SUPPLY RUN AND HEADER, TWO PIPES EACH"),
+                                 std::vector<Column>{{""},
+                                                     {QObject::tr("Trench"), Align::right},
+                                                     {QObject::tr("Floor below ground"), Align::right},
+                                                     {QObject::tr("Pipe"), Align::left, true}},
+                                 std::move(rows), kPoints);
 }
 
 const BuiltCrossing* measured(const BuiltFacts& f, int feature_id) {
@@ -127,7 +130,7 @@ BlockPtr crossings(const BuiltFacts& f) {
   const auto row = [&](const QString& name, const std::optional<double>& planned, const BuiltCrossing* c) {
     rows.push_back({{name, std::nullopt, true},
                     {say(f, planned)},
-                    {c == nullptr ? QString("not measured") : say(f, c->depth)},
+                    {c == nullptr ? QObject::tr("not measured") : say(f, c->depth)},
                     {c == nullptr ? QString("–") : say(f, c->pipe_depth)},
                     {c == nullptr ? QString() : text_of(c->note)}});
   };
@@ -139,36 +142,38 @@ BlockPtr crossings(const BuiltFacts& f) {
         measured(f, c.feature_id));
   }
   for (const BuiltCrossing& c : f.plan.as_built.crossings)
-    if (c.feature_id == 0) row(text_of(c.name) + " (not on the plan)", std::nullopt, &c);
+    if (c.feature_id == 0) row(QObject::tr("%1 (not on the plan)").arg(text_of(c.name)), std::nullopt, &c);
   if (rows.empty()) return nullptr;
-  return std::make_shared<Table>("UTILITIES AND OTHER THINGS CROSSED",
-                                 std::vector<Column>{{"What"},
-                                                     {"Depth by plan", Align::right},
-                                                     {"Measured", Align::right},
-                                                     {"Our pipe", Align::right},
-                                                     {"", Align::left, true}},
-                                 std::move(rows), kPoints,
-                                 "Call for utility locating before anyone digs here again: this sheet shows "
-                                 "what was met on the day, no more.");
+  return std::make_shared<Table>(
+      QObject::tr("UTILITIES AND OTHER THINGS CROSSED"),
+      std::vector<Column>{{QObject::tr("What")},
+                          {QObject::tr("Depth by plan"), Align::right},
+                          {QObject::tr("Measured"), Align::right},
+                          {QObject::tr("Our pipe"), Align::right},
+                          {"", Align::left, true}},
+      std::move(rows), kPoints,
+      QObject::tr("Call for utility locating before anyone digs here again: this sheet shows "
+                  "what was met on the day, no more."));
 }
 
 BlockPtr holds(const BuiltFacts& f) {
   if (f.built.holds.empty() || f.plan.as_built == AsBuilt{}) return nullptr;
   std::vector<std::vector<Cell>> rows;
   for (const Hold& h : f.built.holds)
-    rows.push_back({{text_of(h.what)},
-                    {say(f, h.quantity, h.planned)},
-                    {say(f, h.quantity, h.built), std::nullopt, true},
-                    {(h.at_least ? "at least " : "at most ") + say(f, h.quantity, h.limit)},
-                    {h.holds  ? "holds"
-                     : h.held ? "DOES NOT HOLD"
-                              : "does not hold, nor by plan",
-                     std::nullopt, !h.holds}});
-  return std::make_shared<Table>("SOLVED AGAIN AS DUG",
+    rows.push_back(
+        {{text_of(h.what)},
+         {say(f, h.quantity, h.planned)},
+         {say(f, h.quantity, h.built), std::nullopt, true},
+         {(h.at_least ? QObject::tr("at least ") : QObject::tr("at most ")) + say(f, h.quantity, h.limit)},
+         {h.holds  ? "holds"
+          : h.held ? QObject::tr("DOES NOT HOLD")
+                   : QObject::tr("does not hold, nor by plan"),
+          std::nullopt, !h.holds}});
+  return std::make_shared<Table>(QObject::tr("SOLVED AGAIN AS DUG"),
                                  std::vector<Column>{{""},
-                                                     {"Planned", Align::right},
-                                                     {"As built", Align::right},
-                                                     {"Limit", Align::right},
+                                                     {QObject::tr("Planned"), Align::right},
+                                                     {QObject::tr("As built"), Align::right},
+                                                     {QObject::tr("Limit"), Align::right},
                                                      {"", Align::left, true}},
                                  std::move(rows), kPoints);
 }
@@ -178,7 +183,8 @@ BlockPtr checks(const BuiltFacts& f) {
   for (const BuiltPlace& p : f.built.loop.places) {
     QStringList residuals;
     for (const TapeCheck& c : p.found.checks)
-      residuals << text_of(c.corner) + " off by " + say(f, Quantity::length, std::abs(c.residual));
+      residuals << QObject::tr("%1 off by %2")
+                       .arg(text_of(c.corner), say(f, Quantity::length, std::abs(c.residual)));
     rows.push_back({{text_of(p.name), std::nullopt, true},
                     {p.planned ? say(f, Quantity::length, distance(*p.planned, p.found.at)) : QString("–")},
                     {p.found.taped ? say(f, Quantity::angle, p.found.cut) : QString("marked")},
@@ -186,12 +192,12 @@ BlockPtr checks(const BuiltFacts& f) {
                     {residuals.join(", ")}});
   }
   if (rows.empty()) return nullptr;
-  return std::make_shared<Table>("POINTS AS THEY WERE TAPED",
-                                 std::vector<Column>{{"Point"},
-                                                     {"From the plan", Align::right},
-                                                     {"Tapes cut at", Align::right},
-                                                     {"Expected error", Align::right},
-                                                     {"Check tape", Align::left, true}},
+  return std::make_shared<Table>(QObject::tr("POINTS AS THEY WERE TAPED"),
+                                 std::vector<Column>{{QObject::tr("Point")},
+                                                     {QObject::tr("From the plan"), Align::right},
+                                                     {QObject::tr("Tapes cut at"), Align::right},
+                                                     {QObject::tr("Expected error"), Align::right},
+                                                     {QObject::tr("Check tape"), Align::left, true}},
                                  std::move(rows), kPoints);
 }
 
@@ -199,25 +205,28 @@ BlockPtr words(const BuiltFacts& f) {
   std::vector<Item> items;
   const AsBuilt& b = f.plan.as_built;
   if (!b.measured_by.empty() || !b.measured_on.empty())
-    items.push_back({"•", "Measured",
-                     text_of((b.measured_by.empty() ? "" : "by " + b.measured_by + " ") +
-                             (b.measured_on.empty() ? "" : "on " + b.measured_on))});
+    items.push_back({"•", QObject::tr("Measured"),
+                     text_of((b.measured_by.empty() ? "" : QObject::tr("by %1 ").arg(b.measured_by)) +
+                             (b.measured_on.empty() ? "" : QObject::tr("on %1").arg(b.measured_on)))});
   items.push_back({"•", "",
-                   "Mark of this as-built: " + text_of(f.built.outcome->fingerprint) +
-                       ". Mark of the plan it was dug from: " + text_of(f.planned.fingerprint) + "."});
-  items.push_back(
-      {"•", "",
-       "The fluid: " + text_of(std::string(fluid_name(f.plan.flow.fluid))) +
-           (f.plan.flow.fluid == Fluid::water
-                ? QString()
-                : ", " + say(f, Quantity::ratio, f.plan.flow.mass_fraction) + " by mass by plan") +
-           ". " + text_of(std::string(fluid_caution(f.plan.flow.fluid)))});
-  for (const Trouble& t : f.built.loop.remarks) items.push_back({"!", "Not used: ", text_of(t.message())});
+                   QObject::tr("Mark of this as-built: %1. Mark of the plan it was dug from: %2.")
+                       .arg(text_of(f.built.outcome->fingerprint), text_of(f.planned.fingerprint))});
+  items.push_back({"•", "",
+                   QObject::tr("The fluid: %1%2. %3")
+                       .arg(text_of(std::string(fluid_name(f.plan.flow.fluid))),
+                            (f.plan.flow.fluid == Fluid::water
+                                 ? QString()
+                                 : QObject::tr(", %1 by mass by plan")
+                                       .arg(say(f, Quantity::ratio, f.plan.flow.mass_fraction))),
+                            text_of(std::string(fluid_caution(f.plan.flow.fluid))))});
+  for (const Trouble& t : f.built.loop.remarks)
+    items.push_back({"!", QObject::tr("Not used: "), text_of(t.message())});
   if (!b.note.empty()) items.push_back({"•", "", text_of(b.note)});
   items.push_back(
       {"•", "",
-       "Keep this sheet with the house. Solid lines: as built. Dashed: as planned, where it differs."});
-  return std::make_shared<Items>("TO KEEP", std::move(items), kPoints);
+       QObject::tr(
+           "Keep this sheet with the house. Solid lines: as built. Dashed: as planned, where it differs.")});
+  return std::make_shared<Items>(QObject::tr("TO KEEP"), std::move(items), kPoints);
 }
 
 BlockPtr photos(const BuiltFacts& f) {
@@ -228,10 +237,12 @@ BlockPtr photos(const BuiltFacts& f) {
                     {text_of(p.taken)},
                     {text_of(p.file)}});
   if (rows.empty()) return nullptr;
-  return std::make_shared<Table>(
-      "PHOTOS, KEPT BESIDE THE PLAN FILE",
-      std::vector<Column>{{"Trench"}, {"Shows", Align::left, true}, {"Taken"}, {"File", Align::left, true}},
-      std::move(rows), kPoints);
+  return std::make_shared<Table>(QObject::tr("PHOTOS, KEPT BESIDE THE PLAN FILE"),
+                                 std::vector<Column>{{QObject::tr("Trench")},
+                                                     {QObject::tr("Shows"), Align::left, true},
+                                                     {QObject::tr("Taken")},
+                                                     {QObject::tr("File"), Align::left, true}},
+                                 std::move(rows), kPoints);
 }
 
 // To be filled in on the lot: planned tapes beside empty boxes.
@@ -246,10 +257,12 @@ BlockPtr form(const BuiltFacts& f) {
                       {"", "", "", ""}});
   if (rows.empty()) return nullptr;
   return std::make_shared<FormBlock>(
-      "TO RECORD AS DUG, BEFORE FILLING IN", "Planned tapes",
-      QStringList{"Tape", "Tape", "Check tape", "Depth"}, std::move(rows),
-      "Write the corner's letter with each tape. Where a trench stopped short, write why, and its length "
-      "from the head. Photograph each trench open.");
+      QObject::tr("TO RECORD AS DUG, BEFORE FILLING IN"), QObject::tr("Planned tapes"),
+      QStringList{QObject::tr("Tape"), QObject::tr("Tape"), QObject::tr("Check tape"), QObject::tr("Depth")},
+      std::move(rows),
+      QObject::tr(
+          "Write the corner's letter with each tape. Where a trench stopped short, write why, and its length "
+          "from the head. Photograph each trench open."));
 }
 
 }  // namespace

@@ -30,7 +30,8 @@ MapContent content(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer
   MapContent c;
   const bool recorded = plan.as_built != AsBuilt{};
   c.title = "As-built";
-  c.subtitle = recorded ? "AS BUILT, buried coil loop" : "AS BUILT FORM, nothing recorded yet";
+  c.subtitle = recorded ? QObject::tr("AS BUILT, buried coil loop")
+                        : QObject::tr("AS BUILT FORM, nothing recorded yet");
   c.beside = tie_table(built.plan, *built.outcome, kTiePoints);
   for (const BlockPtr& block : as_built_blocks({plan, outcome, built})) add(c.after, block, true);
   add(c.after_without, tie_table(built.plan, *built.outcome, kTiePoints));

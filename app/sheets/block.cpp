@@ -17,7 +17,7 @@ void paint_heading(QPainter& painter, const QRectF& room, const QString& heading
 namespace {
 
 QString continued(const QString& heading) {
-  return heading.endsWith("(continued)") ? heading : heading + " (continued)";
+  return heading.endsWith("(continued)") ? heading : QObject::tr("%1 (continued)").arg(heading);
 }
 
 }  // namespace

@@ -43,7 +43,7 @@ void BlockSheet::paint(QPainter& painter, int page) const {
     placed.block->paint(painter, placed.room);
   TitleFacts facts;
   facts.subtitle = name_.subtitle;
-  facts.sheet = QString("%1 of %2").arg(page + 1).arg(pages());
+  facts.sheet = QObject::tr("%1 of %2").arg(page + 1).arg(pages());
   facts.date = setup_.date->toString(Qt::ISODate);
   paint_title(painter, blank_page(setup_.paper, false).title, plan_, outcome_, facts);
   painter.restore();

@@ -30,7 +30,8 @@ class CalendarBlock : public Block {
   }
 
   void paint(QPainter& painter, const QRectF& room) const override {
-    paint_heading(painter, room, from_ == 0 ? "CREW CALENDAR" : "CREW CALENDAR (continued)");
+    paint_heading(painter, room,
+                  from_ == 0 ? QObject::tr("CREW CALENDAR") : QObject::tr("CREW CALENDAR (continued)"));
     const double bars = crew_bars_height(*calendar_, style());
     const QRectF area(room.left(), room.top() + heading_height(), room.width(), bars);
     painter.save();
@@ -56,7 +57,7 @@ class CalendarBlock : public Block {
 
   QString note() const {
     const std::size_t reserve = calendar_->days.size() - static_cast<std::size_t>(calendar_->days_worked);
-    return QString(
+    return QObject::tr(
                "%1 days on the lot; %2 more in reserve for rain. Nothing with a joint in it is covered "
                "before "
                "the test. Numbers in the bars are trenches.")

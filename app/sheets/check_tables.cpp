@@ -45,27 +45,27 @@ BlockPtr check_table(const Plan& plan, const Outcome& outcome) {
   const StakeOut& stakes = outcome.stake_out;
   if (stakes.ties.empty()) return nullptr;
   const auto base = base_line(plan.site, stakes);
-  std::vector<Column> columns{{"Stake"},
-                              {"From", Align::centre},
-                              {"Tape", Align::right},
-                              {"From", Align::centre},
-                              {"Tape", Align::right}};
-  QString note =
+  std::vector<Column> columns{{QObject::tr("Stake")},
+                              {QObject::tr("From"), Align::centre},
+                              {QObject::tr("Tape"), Align::right},
+                              {QObject::tr("From"), Align::centre},
+                              {QObject::tr("Tape"), Align::right}};
+  QString note = QObject::tr(
       "Pull these tapes once the stakes are in: they must meet the same stake. A dash: no second pair of "
-      "corners sees it.";
+      "corners sees it.");
   if (base) {
     const QString line = text_of(base->from.tag) + "–" + text_of(base->to.tag);
-    columns.push_back({"Along " + line, Align::right});
-    columns.push_back({"Square off it", Align::right});
-    note += QString(
+    columns.push_back({QObject::tr("Along %1").arg(line), Align::right});
+    columns.push_back({QObject::tr("Square off it"), Align::right});
+    note += QObject::tr(
                 " Base line: the wall from corner %1 to corner %2, drawn out both ways; along it from %1 "
                 "(− behind %1), then square off it, L or R as seen walking from %1 to %2.")
                 .arg(text_of(base->from.tag), text_of(base->to.tag));
   }
   std::vector<std::vector<Cell>> rows;
   for (const Tie& tie : stakes.ties) rows.push_back(check_row(plan, outcome, tie, base));
-  return std::make_shared<Table>("CHECK EVERY STAKE: SECOND PAIR OF CORNERS, BASE LINE", std::move(columns),
-                                 std::move(rows), 10, note);
+  return std::make_shared<Table>(QObject::tr("CHECK EVERY STAKE: SECOND PAIR OF CORNERS, BASE LINE"),
+                                 std::move(columns), std::move(rows), 10, note);
 }
 
 BlockPtr between_table(const Plan& plan, const Outcome& outcome) {
@@ -77,16 +77,18 @@ BlockPtr between_table(const Plan& plan, const Outcome& outcome) {
   };
   for (std::size_t i = 0; i < trenches.size(); ++i) {
     const Trench& t = trenches[i];
-    add(QString("%1 head – %1 end").arg(t.number), t.head, t.end);
+    add(QObject::tr("%1 head – %1 end").arg(t.number), t.head, t.end);
     if (i + 1 == trenches.size()) continue;
     const Trench& next = trenches[i + 1];
-    add(QString("%1 head – %2 head").arg(t.number).arg(next.number), t.head, next.head);
-    add(QString("%1 end – %2 end").arg(t.number).arg(next.number), t.end, next.end);
+    add(QObject::tr("%1 head – %2 head").arg(t.number).arg(next.number), t.head, next.head);
+    add(QObject::tr("%1 end – %2 end").arg(t.number).arg(next.number), t.end, next.end);
   }
   return std::make_shared<Table>(
-      "BETWEEN STAKES",
-      std::vector<Column>{{"Straight from stake to stake", Align::left, true}, {"Tape", Align::right}},
-      std::move(rows), 10, "Measured level. A difference of more than 3 in or 8 cm: stake again.");
+      QObject::tr("BETWEEN STAKES"),
+      std::vector<Column>{{QObject::tr("Straight from stake to stake"), Align::left, true},
+                          {QObject::tr("Tape"), Align::right}},
+      std::move(rows), 10,
+      QObject::tr("Measured level. A difference of more than 3 in or 8 cm: stake again."));
 }
 
 }  // namespace underlawn::sheet

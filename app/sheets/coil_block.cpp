@@ -32,7 +32,7 @@ class CoilDetail : public Block {
 
   void paint(QPainter& painter, const QRectF& room) const override {
     const int n = scale(room.width());
-    paint_heading(painter, room, QString("COIL, HEAD END, %1 1:%2").arg(view_words()).arg(n));
+    paint_heading(painter, room, QObject::tr("COIL, HEAD END, %1 1:%2").arg(view_words()).arg(n));
     const double k = per_metre(n);
     const QPointF head(room.left() + kSide, room.top() + heading_height() + kAbove + across_ * k / 2);
     paint_trench(painter, head, k);
@@ -45,7 +45,7 @@ class CoilDetail : public Block {
   static constexpr double kRight = pt(24);  // right of the break
 
   bool stands() const { return trench_.coil.pattern == CoilPattern::upright_coil; }
-  QString view_words() const { return stands() ? "FROM THE SIDE" : "FROM ABOVE"; }
+  QString view_words() const { return stands() ? QObject::tr("FROM THE SIDE") : QObject::tr("FROM ABOVE"); }
   int scale(double width) const {
     const int along = detail_scale(plan_.units, drawn_, width - kSide - kRight);
     return std::max(along, detail_scale(plan_.units, across_, pt(110)));
@@ -109,10 +109,11 @@ void CoilDetail::paint_dimensions(QPainter& painter, QPointF head, double k, con
   if (loops) {
     const double d = coil.loop_diameter * k, p = coil.pitch * k;
     dimension(painter, {head.x(), head.y() - half - pt(10)}, {head.x() + d, head.y() - half - pt(10)},
-              "loop " + shown_length(plan_, coil.loop_diameter), {head.x() + d / 2, head.y() - half - pt(15)},
-              Align::centre);
+              QObject::tr("loop %1").arg(shown_length(plan_, coil.loop_diameter)),
+              {head.x() + d / 2, head.y() - half - pt(15)}, Align::centre);
     dimension(painter, {head.x() + d + p, head.y() - half - pt(10)},
-              {head.x() + d + 2 * p, head.y() - half - pt(10)}, "pitch " + shown_length(plan_, coil.pitch),
+              {head.x() + d + 2 * p, head.y() - half - pt(10)},
+              QObject::tr("pitch %1").arg(shown_length(plan_, coil.pitch)),
               {head.x() + d + 2 * p + pt(6), head.y() - half - pt(15)}, Align::left);
   }
   if (!stands())
@@ -121,16 +122,17 @@ void CoilDetail::paint_dimensions(QPainter& painter, QPointF head, double k, con
   write(painter, {head.x() - pt(6), head.y() - pt(4)}, "1-S, 1-R", type(9, QFont::Bold), kInk, Align::right);
   const QString text =
       loops
-          ? QString(
+          ? QObject::tr(
                 "%1 loops of %2 pipe, %3 in one coil; trench %4 long. Tie every crossing of loops. Both "
                 "ends at the head, capped until joined, tagged with the trench's number: S supply, R "
                 "return. The return pipe runs back %5.")
                 .arg(text_of(print_quantity(Quantity::count, std::round(coil.loops * 10) / 10, plan_.units)),
                      text_of(plan_.wishes.pipe), shown_length(plan_, coil.coil_length),
                      shown_length(plan_, coil.trench_length),
-                     stands() ? (coil.return_on_top ? "on top of the loops" : "on the floor")
-                              : "along the middle, on the loops")
-          : QString(
+                     stands() ? (coil.return_on_top ? QObject::tr("on top of the loops")
+                                                    : QObject::tr("on the floor"))
+                              : QObject::tr("along the middle, on the loops"))
+          : QObject::tr(
                 "%1 of %2 pipe in one piece, %3; trench %4 long. Both ends at the head, capped until "
                 "joined, tagged with the trench's number: S supply, R return.")
                 .arg(shown_length(plan_, coil.coil_length), text_of(plan_.wishes.pipe),

@@ -8,7 +8,8 @@ namespace underlawn {
 using namespace sheet;
 
 DetailsSheet::DetailsSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
-    : BlockSheet(plan, outcome, setup, {"Details", "COIL, HEADER AND ENTRY DETAILS"}, 2) {
+    : BlockSheet(plan, outcome, setup,
+                 {QObject::tr("Details"), QObject::tr("COIL, HEADER AND ENTRY DETAILS")}, 2) {
   std::vector<Piece> pieces;
   add(pieces, coil_block(plan, outcome), true);
   add(pieces, section_block(plan, outcome), true);
@@ -17,9 +18,11 @@ DetailsSheet::DetailsSheet(const Plan& plan, const Outcome& outcome, const Sheet
   add(pieces, entry_block(plan, outcome));
   add(pieces, crossing_table(plan, outcome), true);
   if (pieces.empty())
-    add(pieces, std::make_shared<Items>(
-                    "DETAILS",
-                    std::vector<Item>{{"", "", "Nothing is laid yet, so there is nothing to detail."}}, 10));
+    add(pieces,
+        std::make_shared<Items>(
+            "DETAILS",
+            std::vector<Item>{{"", "", QObject::tr("Nothing is laid yet, so there is nothing to detail.")}},
+            10));
   set(pieces);
 }
 

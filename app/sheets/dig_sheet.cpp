@@ -37,8 +37,8 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
 
 MapContent content(const Plan& plan, const Outcome& outcome, const SheetSetup& setup) {
   MapContent c;
-  c.title = "Dig sheet";
-  c.subtitle = "DIG SHEET, buried coil loop";
+  c.title = QObject::tr("Dig sheet");
+  c.subtitle = QObject::tr("DIG SHEET, buried coil loop");
   c.beside = tie_table(plan, outcome, kTiePoints);
   c.after = pieces(plan, outcome, false);
   c.after_without = pieces(plan, outcome, true);

@@ -25,8 +25,8 @@ std::vector<Cut> cuts_of(const DigOrder& order) {
         found = &s;
     return found;
   };
-  if (const DigStep* coil = first(true)) cuts.push_back({"Coil trench", coil});
-  if (const DigStep* run = first(false)) cuts.push_back({"Header and run", run});
+  if (const DigStep* coil = first(true)) cuts.push_back({QObject::tr("Coil trench"), coil});
+  if (const DigStep* run = first(false)) cuts.push_back({QObject::tr("Header and run"), run});
   return cuts;
 }
 
@@ -48,7 +48,7 @@ class Sections : public Block {
   void paint(QPainter& painter, const QRectF& room) const override {
     const int scale = scale_for(room.width());
     const double k = per_metre(scale);
-    paint_heading(painter, room, QString("SIDES AND SPOIL 1:%1").arg(scale));
+    paint_heading(painter, room, QObject::tr("SIDES AND SPOIL 1:%1").arg(scale));
     double y = room.top() + heading_height();
     for (const Cut& c : cuts_) {
       y += above(c, k);
@@ -124,7 +124,8 @@ class Sections : public Block {
           {{foot, mid.y()}, {foot + heap / 2, mid.y() - s.heap.height * k}, {foot + heap, mid.y()}}));
       across(p, mid.x() + top, foot, mid.y() + pt(9), "");
       write(p, {mid.x() + top + pt(2), mid.y() + pt(32)},
-            shown_length(plan_, plan_.dig.spoil_off) + " off the edge", type(9.5, QFont::DemiBold));
+            QObject::tr("%1 off the edge").arg(shown_length(plan_, plan_.dig.spoil_off)),
+            type(9.5, QFont::DemiBold));
       across(p, foot, foot + heap, mid.y() + pt(9), shown_length(plan_, s.heap.width));
     }
     const double x = mid.x() - top - pt(12);
@@ -144,14 +145,15 @@ class Sections : public Block {
     const bool due = protection_due(plan_.ground.soil, s.depth);
     switch (s.sides) {
       case Sides::stay_out:
-        return due ? "vertical, NOBODY GOES IN" : "vertical; in only after a competent person looked";
+        return due ? QObject::tr("vertical, NOBODY GOES IN")
+                   : QObject::tr("vertical; in only after a competent person looked");
       case Sides::slope:
-        return QString("laid back %1 : 1").arg(s.slope);
+        return QObject::tr("laid back %1 : 1").arg(s.slope);
       case Sides::shield:
-        return QString("shield %1 above the ground, people only inside it")
+        return QObject::tr("shield %1 above the ground, people only inside it")
             .arg(plan_.units == UnitSystem::us ? "18 in" : "0.46 m");
       case Sides::shoring:
-        return "shored from above";
+        return QObject::tr("shored from above");
     }
     return {};
   }

@@ -18,7 +18,7 @@ class EntryDetail : public Block {
   EntryDetail(const Plan& plan, const Outcome&) : plan_(plan) {}
   double height(double) const override { return heading_height() + kSection + kText; }
   void paint(QPainter& painter, const QRectF& room) const override {
-    paint_heading(painter, room, "ENTRY THROUGH THE WALL, not to scale");
+    paint_heading(painter, room, QObject::tr("ENTRY THROUGH THE WALL, not to scale"));
     const double top = room.top() + heading_height() + pt(24);
     paint_wall(painter, room, top);
     paint_pipes(painter, room, top);
@@ -75,15 +75,16 @@ void EntryDetail::paint_pipes(QPainter& painter, const QRectF& room, double top)
   dimension(painter, {x - pt(14), top}, {x - pt(14), y - pt(3)},
             shown_length(plan_, plan_.wishes.run_depth - plan_.wishes.bedding), {x - pt(19), top + pt(56)},
             Align::right);
-  write(painter, {room.left() + pt(10), top + pt(30)}, "warning tape", type(9));
-  write(painter, {room.left() + pt(6), y - pt(8)}, "2 pipes, supply and return", type(9));
-  named(painter, {x + kThick / 2, y - pt(5)}, {x + kThick + pt(12), y - pt(22)}, "sealed sleeve");
-  write(painter, {x + kThick + pt(12), y + pt(34)}, "valves, flush ports,", type(9));
-  write(painter, {x + kThick + pt(12), y + pt(45)}, "gauge ports inside", type(9));
+  write(painter, {room.left() + pt(10), top + pt(30)}, QObject::tr("warning tape"), type(9));
+  write(painter, {room.left() + pt(6), y - pt(8)}, QObject::tr("2 pipes, supply and return"), type(9));
+  named(painter, {x + kThick / 2, y - pt(5)}, {x + kThick + pt(12), y - pt(22)},
+        QObject::tr("sealed sleeve"));
+  write(painter, {x + kThick + pt(12), y + pt(34)}, QObject::tr("valves, flush ports,"), type(9));
+  write(painter, {x + kThick + pt(12), y + pt(45)}, QObject::tr("gauge ports inside"), type(9));
 }
 
 void EntryDetail::paint_text_below(QPainter& painter, const QRectF& room) const {
-  const QString text = QString(
+  const QString text = QObject::tr(
       "Depth shown: ground to the top of the bedding of the run. Sleeve the pipe through the wall, never "
       "through "
       "or under a footing; fill between pipe and sleeve with a seal that stays soft; slope the sleeve to the "

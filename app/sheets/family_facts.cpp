@@ -100,7 +100,7 @@ QString family_length(const Plan& plan, double metres) {
 }
 
 QString family_energy(double joules) {
-  return grouped(rounded(joules / 3.6e6)) + " kWh";
+  return QObject::tr("%1 kWh").arg(grouped(rounded(joules / 3.6e6)));
 }
 
 std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome) {

@@ -119,10 +119,11 @@ std::optional<std::pair<BlockPtr, BlockPtr>> FormBlock::split(double width, doub
   while (fit < rows_.size() && used + row_height(rows_[fit], w) <= room) used += row_height(rows_[fit++], w);
   if (fit == 0 || fit == rows_.size()) return std::nullopt;
   const auto at = rows_.begin() + static_cast<std::ptrdiff_t>(fit);
-  return std::pair{BlockPtr(std::make_shared<FormBlock>(heading_, asked_, boxes_,
-                                                        std::vector<FormRow>(rows_.begin(), at))),
-                   BlockPtr(std::make_shared<FormBlock>(heading_ + ", CONTINUED", asked_, boxes_,
-                                                        std::vector<FormRow>(at, rows_.end()), note_))};
+  return std::pair{
+      BlockPtr(
+          std::make_shared<FormBlock>(heading_, asked_, boxes_, std::vector<FormRow>(rows_.begin(), at))),
+      BlockPtr(std::make_shared<FormBlock>(QObject::tr("%1, CONTINUED").arg(heading_), asked_, boxes_,
+                                           std::vector<FormRow>(at, rows_.end()), note_))};
 }
 
 }  // namespace underlawn::sheet

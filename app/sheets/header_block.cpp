@@ -77,7 +77,7 @@ class HeaderDetail : public Block {
 
 void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
   const int n = scale(room.width());
-  paint_heading(painter, room, QString("HEADER, FROM ABOVE 1:%1").arg(n));
+  paint_heading(painter, room, QObject::tr("HEADER, FROM ABOVE 1:%1").arg(n));
   const double k = per_metre(n), high = (box_.high.y - box_.low.y) * k + 2 * kMargin;
   const QRectF area(room.left(), room.top() + heading_height(), room.width(), high);
   const View view{0.5 * (box_.low + box_.high), k, area.size(), 0};
@@ -121,7 +121,7 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
     labels.add(std::move(label));
   }
   Label house;
-  house.text = "to the house: " + size_of_piece(outcome_, LoopPart::run_supply, 0);
+  house.text = QObject::tr("to the house: %1").arg(size_of_piece(outcome_, LoopPart::run_supply, 0));
   house.font = type(9, QFont::DemiBold);
   house.colour = kInk;
   house.must = true;
@@ -129,8 +129,10 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
   labels.add(std::move(house));
   labels.paint(painter, QRectF(QPointF(0, 0), area.size()), Qt::white, look.line);
   painter.restore();
-  write(painter, {room.left(), area.bottom() + pt(9)},
-        "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are joined.", type(9));
+  write(
+      painter, {room.left(), area.bottom() + pt(9)},
+      QObject::tr("Whole line: supply. Dashed: return. Dot: trench head, where coil and header are joined."),
+      type(9));
 }
 
 QString tee_name(const HeaderTree& tree, const Outcome& outcome, int tee) {
@@ -138,8 +140,8 @@ QString tee_name(const HeaderTree& tree, const Outcome& outcome, int tee) {
   QStringList numbers;
   for (int t : tree[static_cast<std::size_t>(tee)].trenches)
     numbers << QString::number(outcome.layout.trenches[static_cast<std::size_t>(t)].number);
-  if (numbers.isEmpty()) return tee == 0 ? "end of the run" : "tee";
-  return (numbers.size() == 1 ? "head " : "heads ") + numbers.join(", ");
+  if (numbers.isEmpty()) return tee == 0 ? QObject::tr("end of the run") : "tee";
+  return (numbers.size() == 1 ? QObject::tr("head ") : QObject::tr("heads ")) + numbers.join(", ");
 }
 
 }  // namespace
@@ -166,15 +168,18 @@ BlockPtr header_table(const Plan& plan, const Outcome& outcome) {
   }
   QString kind = text_of(std::string(header_arrangement_name(plan.flow.arrangement)));
   if (!kind.isEmpty()) kind[0] = kind[0].toUpper();
-  QString note = kind + ". Lengths of trench; supply and return both lie in it.";
-  if (reverse) note += " The return of a reverse return comes back beside the header from its far end.";
-  note += " Each coil is joined at its head by two tees and reducers to the coil's pipe, " +
-          text_of(plan.wishes.pipe) + ". All joints by heat fusion, tested before they are covered.";
-  return std::make_shared<Table>("HEADER, PIECE BY PIECE",
-                                 std::vector<Column>{{"From – to", Align::left, true},
-                                                     {"Length", Align::right},
-                                                     {"Circuits", Align::right},
-                                                     {"Pipe, each way", Align::left}},
+  QString note = QObject::tr("%1. Lengths of trench; supply and return both lie in it.").arg(kind);
+  if (reverse)
+    note += QObject::tr(" The return of a reverse return comes back beside the header from its far end.");
+  note += QObject::tr(
+              " Each coil is joined at its head by two tees and reducers to the coil's pipe, %1. All joints "
+              "by heat fusion, tested before they are covered.")
+              .arg(text_of(plan.wishes.pipe));
+  return std::make_shared<Table>(QObject::tr("HEADER, PIECE BY PIECE"),
+                                 std::vector<Column>{{QObject::tr("From – to"), Align::left, true},
+                                                     {QObject::tr("Length"), Align::right},
+                                                     {QObject::tr("Circuits"), Align::right},
+                                                     {QObject::tr("Pipe, each way"), Align::left}},
                                  std::move(rows), 10, note);
 }
 

@@ -63,7 +63,7 @@ bool has(const Plan& plan, FeatureKind kind) {
 }
 
 void add_lot(std::vector<Entry>& all) {
-  all.push_back({"lot line", [](PaintContext& c) {
+  all.push_back({QObject::tr("lot line"), [](PaintContext& c) {
                    c.painter.setPen(c.dashed(c.look.lot_line, 2.2, {26, 4, 4, 4, 4, 4}));
                    c.painter.drawLine(c.at({0, 5}), c.at({34, 5}));
                  }});
@@ -77,7 +77,7 @@ void add_lot(std::vector<Entry>& all) {
 void add_field(std::vector<Entry>& all, const Layout& layout) {
   if (!layout.trenches.empty())
     all.push_back(of_outcome(
-        "coil trench, dot at its head",
+        QObject::tr("coil trench, dot at its head"),
         [](Miniature& m) {
           Trench t;
           t.number = 1;
@@ -92,14 +92,14 @@ void add_field(std::vector<Entry>& all, const Layout& layout) {
         paint_field));
   if (!layout.run.line.empty() || !layout.header.legs.empty())
     all.push_back(of_outcome(
-        "header, run: supply and return",
+        QObject::tr("header, run: supply and return"),
         [](Miniature& m) {
           m.outcome.layout.run.line = {{0, 5}, {34, 5}};
         },
         paint_field));
   if (!layout.crossings.empty())
     all.push_back(of_outcome(
-        "X1  crossing: dig by hand",
+        QObject::tr("X1  crossing: dig by hand"),
         [](Miniature& m) {
           m.outcome.layout.run.line = {{0, 5}, {34, 5}};
           Crossing x;
@@ -132,12 +132,12 @@ void add_features(std::vector<Entry>& all, const Plan& plan) {
     if (has(plan, kind))
       all.push_back(of_feature(text_of(std::string(kind_name(kind))), feature(kind, kArea), paint_areas));
   if (has(plan, FeatureKind::well))
-    all.push_back(
-        of_feature("well; dash-dot: its clearance", feature(FeatureKind::well, {{17, 5}}), paint_wells));
+    all.push_back(of_feature(QObject::tr("well; dash-dot: its clearance"),
+                             feature(FeatureKind::well, {{17, 5}}), paint_wells));
   if (has(plan, FeatureKind::tree)) {
     Feature tree = feature(FeatureKind::tree, {{17, 5}});
     tree.trunk_diameter = 6.0 / 18;
-    all.push_back(of_feature("tree and its root zone", tree, paint_trees));
+    all.push_back(of_feature(QObject::tr("tree and its root zone"), tree, paint_trees));
   }
 }
 
@@ -149,7 +149,7 @@ std::vector<Entry> entries(const Plan& plan, const Outcome& outcome) {
   add_features(all, plan);
   if (plan.site.entry)
     all.push_back(of_outcome(
-        "entry into the house",
+        QObject::tr("entry into the house"),
         [](Miniature& m) {
           m.plan.site.entry = EntryPoint{1, {17, 5}};
         },

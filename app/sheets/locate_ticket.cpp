@@ -9,8 +9,9 @@ namespace underlawn::sheet {
 
 namespace {
 
-constexpr const char* kLines[] = {"Ticket number", "Called on", "May dig from", "Valid until",
-                                  "Marks seen by"};
+constexpr const char* kLines[] = {QT_TR_NOOP("Ticket number"), QT_TR_NOOP("Called on"),
+                                  QT_TR_NOOP("May dig from"), QT_TR_NOOP("Valid until"),
+                                  QT_TR_NOOP("Marks seen by")};
 constexpr UtilityKind kKinds[] = {UtilityKind::electric, UtilityKind::gas,   UtilityKind::communication,
                                   UtilityKind::water,    UtilityKind::sewer, UtilityKind::reclaimed};
 const double kRow = pt(20);
@@ -21,7 +22,7 @@ class LocateTicket : public Block {
   double height(double) const override { return heading_height() + 5 * kRow + pt(6) + 4 * kTick; }
 
   void paint(QPainter& painter, const QRectF& room) const override {
-    paint_heading(painter, room, "LOCATE TICKET");
+    paint_heading(painter, room, QObject::tr("LOCATE TICKET"));
     double y = room.top() + heading_height();
     for (const char* line : kLines) {
       write(painter, {room.left(), y + pt(14)}, line, type(10));
@@ -45,7 +46,7 @@ class LocateTicket : public Block {
       const QString name = i < 6 ? QString("%1 %2")
                                        .arg(utility_letter(kKinds[i]))
                                        .arg(text_of(std::string(utility_name(kKinds[i]))))
-                                 : "private lines found";
+                                 : QObject::tr("private lines found");
       write(painter, {x + pt(14), top + pt(10)}, name, type(9.5));
     }
   }

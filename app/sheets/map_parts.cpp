@@ -52,7 +52,7 @@ void paint_scale_bar(QPainter& painter, QPointF left, int scale, UnitSystem unit
   const QFont font = type(9);
   for (int i : {0, 2, 4}) {
     QString text = QString::number(std::round(shown * i / 4 * 100) / 100);
-    if (i == 4) text += units == UnitSystem::us ? " ft" : " m";
+    if (i == 4) text += units == UnitSystem::us ? QObject::tr(" ft") : " m";
     write(painter, {left.x() + i * quarter, left.y() - pt(4)}, text, font, kInk, Align::centre);
   }
 }
@@ -88,7 +88,7 @@ void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const 
   for (double x : {b, c}) painter.drawLine(QPointF(x - pad, top), QPointF(x - pad, room.bottom()));
   const double first = b - a - 2 * pad, second = c - b - 2 * pad, third = room.right() - c - pad;
   const QFont big = type(15, QFont::Bold);
-  const QString project = t.project.empty() ? "Ground loop" : text_of(t.project);
+  const QString project = t.project.empty() ? QObject::tr("Ground loop") : text_of(t.project);
   write(painter, {a, top + pt(18)}, elided(project, big, first), big);
   write(painter, {a, top + pt(30)}, facts.subtitle, type(8.5, QFont::DemiBold), kFaint);
   double y = top + pt(43);
@@ -99,12 +99,13 @@ void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const 
   field(painter, {b, top + pt(1)}, second, "OWNER", text_of(t.owner));
   field(painter, {b, top + pt(21)}, second, "DESIGNER", text_of(t.designer));
   field(painter, {b, top + pt(41)}, second, "PHONE", text_of(t.phone));
-  if (!facts.scale.isEmpty()) field(painter, {c, top + pt(1)}, third * 0.52, "SCALE (PAGE 1)", facts.scale);
+  if (!facts.scale.isEmpty())
+    field(painter, {c, top + pt(1)}, third * 0.52, QObject::tr("SCALE (PAGE 1)"), facts.scale);
   field(painter, {c + third * 0.55, top + pt(1)}, third * 0.45, "SHEET", facts.sheet);
   field(painter, {c, top + pt(21)}, third * 0.52, "DATE", facts.date);
   field(painter, {c + third * 0.55, top + pt(21)}, third * 0.45, "PLAN", text_of(outcome.fingerprint));
   write(painter, {c, top + pt(56)},
-        elided("Local codes govern. Call before you dig.", type(8.5, QFont::DemiBold), third),
+        elided(QObject::tr("Local codes govern. Call before you dig."), type(8.5, QFont::DemiBold), third),
         type(8.5, QFont::DemiBold));
 }
 

@@ -12,7 +12,7 @@ namespace {
 std::string joined(const std::vector<std::string>& names, std::size_t most) {
   std::string text;
   for (std::size_t i = 0; i < names.size() && i < most; ++i) text += (i > 0 ? ", " : "") + names[i];
-  if (names.size() > most) text += " and " + std::to_string(names.size() - most) + " more";
+  if (names.size() > most) text += QObject::tr(" and %1 more").arg(std::to_string(names.size() - most));
   return text;
 }
 
@@ -22,16 +22,16 @@ std::vector<Trouble> remarks_on(const Plan& plan, const Outcome& outcome, const 
   const auto names = off_page(plan, outcome, page.view);
   if (names.empty()) return {};
   const int fitting = divide(plan, outcome, {setup.paper, std::nullopt}, beside).scale;
-  return {{"off_page", "the plan at " + scale_text(page.scale, plan.units).toStdString(),
-           "partly off the page (" + joined(names, 12) + ")", "wholly on the page",
-           "The whole plan fits at " + scale_text(fitting, plan.units).toStdString() +
-               ", or take larger paper."}};
+  return {{"off_page", QObject::tr("the plan at %1").arg(scale_text(page.scale, plan.units).toStdString()),
+           QObject::tr("partly off the page (%1)").arg(joined(names, 12)), QObject::tr("wholly on the page"),
+           QObject::tr("The whole plan fits at %1, or take larger paper.")
+               .arg(scale_text(fitting, plan.units).toStdString())}};
 }
 
 void paint_remark(QPainter& painter, const QRectF& map, const Trouble& remark) {
   const QFont font = type(9.5, QFont::DemiBold);
-  const QString text =
-      "NOT ALL OF THE PLAN IS ON THIS PAGE. It is " + text_of(remark.value) + ". " + text_of(remark.advice);
+  const QString text = QObject::tr("NOT ALL OF THE PLAN IS ON THIS PAGE. It is %1. %2")
+                           .arg(text_of(remark.value), text_of(remark.advice));
   const QStringList lines = wrapped(text, font, map.width() - pt(20), 6);
   const double height = static_cast<double>(lines.size()) * line_height(font) + pt(8);
   const QRectF box(map.left() + pt(4), map.bottom() - height - pt(4), map.width() - pt(8), height);
@@ -49,7 +49,7 @@ void paint_strip(QPainter& painter, const Plan& plan, const PlanPage& page) {
   const double y = page.strip.top() + pt(17), bar = scale_bar_width(page.scale, plan.units);
   const double left = page.strip.left() + pt(8);
   paint_scale_bar(painter, {left, y}, page.scale, plan.units);
-  write(painter, {left - pt(4), y + pt(19)}, "Scale " + scale_text(page.scale, plan.units),
+  write(painter, {left - pt(4), y + pt(19)}, QObject::tr("Scale %1").arg(scale_text(page.scale, plan.units)),
         type(10, QFont::Bold));
   paint_north(painter, {left + bar + pt(64), page.strip.top() + pt(20)}, pt(19), plan.site.north);
 }
@@ -102,7 +102,7 @@ void MapSheet::paint(QPainter& painter, int page) const {
     for (const Placed& placed : rest_[static_cast<std::size_t>(page - 1)])
       placed.block->paint(painter, placed.room);
   paint_title(painter, first_.title, plan_, outcome_,
-              {content_.subtitle, QString("%1 of %2").arg(page + 1).arg(pages()),
+              {content_.subtitle, QObject::tr("%1 of %2").arg(page + 1).arg(pages()),
                scale_text(first_.scale, plan_.units), setup_.date->toString(Qt::ISODate)});
   painter.restore();
 }

@@ -9,15 +9,18 @@ namespace underlawn {
 using namespace sheet;
 
 MaterialsSheet::MaterialsSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
-    : BlockSheet(plan, outcome, setup, {"Materials list", "MATERIALS LIST, buried coil loop"}, 1) {
+    : BlockSheet(plan, outcome, setup,
+                 {QObject::tr("Materials list"), QObject::tr("MATERIALS LIST, buried coil loop")}, 1) {
   std::vector<Piece> pieces;
   add(pieces, outcome.bills ? bill_table(plan, outcome) : estimate_table(plan, outcome), true);
   add(pieces, header_table(plan, outcome), true);
   add(pieces, pieces_table(plan, outcome), true);
   if (pieces.empty())
-    add(pieces, std::make_shared<Items>(
-                    "MATERIALS",
-                    std::vector<Item>{{"", "", "Nothing is laid yet, so there is nothing to buy."}}, 10));
+    add(pieces,
+        std::make_shared<Items>(
+            "MATERIALS",
+            std::vector<Item>{{"", "", QObject::tr("Nothing is laid yet, so there is nothing to buy.")}},
+            10));
   set(pieces);
 }
 

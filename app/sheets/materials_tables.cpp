@@ -27,17 +27,19 @@ BlockPtr estimate_table(const Plan& plan, const Outcome& outcome) {
                     {text_of(print_price(line.price, line.quantity, plan.units))},
                     {amount(plan, line.sum)}});
   }
-  rows.push_back({{"In all, " + text_of(plan.wishes.prices.currency), std::nullopt, true},
+  rows.push_back({{QObject::tr("In all, %1").arg(text_of(plan.wishes.prices.currency)), std::nullopt, true},
                   {""},
                   {""},
                   {amount(plan, estimate.total), std::nullopt, true}});
   return std::make_shared<Table>(
-      "WHAT IT TAKES AND COSTS",
-      std::vector<Column>{
-          {"", Align::left, true}, {"Amount", Align::right}, {"Price", Align::right}, {"Sum", Align::right}},
+      QObject::tr("WHAT IT TAKES AND COSTS"),
+      std::vector<Column>{{"", Align::left, true},
+                          {QObject::tr("Amount"), Align::right},
+                          {QObject::tr("Price"), Align::right},
+                          {QObject::tr("Sum"), Align::right}},
       std::move(rows), 10.5,
-      QString("Trench sides %1. Prices are the designer's own; amounts follow from the drawing.")
-          .arg(sloped ? "laid back at the protective slope" : "upright"));
+      QObject::tr("Trench sides %1. Prices are the designer's own; amounts follow from the drawing.")
+          .arg(sloped ? QObject::tr("laid back at the protective slope") : "upright"));
 }
 
 namespace {
@@ -53,7 +55,7 @@ QString group_words(BillGroup group) {
     case BillGroup::work:
       return "WORK";
     case BillGroup::own:
-      return "OWN ITEMS";
+      return QObject::tr("OWN ITEMS");
   }
   return "";
 }
@@ -71,7 +73,7 @@ std::vector<Cell> bill_row(const Plan& plan, const BillLine& line) {
           {packs.isEmpty() ? (own ? QString::number(line.bought.amount)
                                   : text_of(amount_text(line.unit, line.bought.amount, plan.units)))
                            : packs},
-          {line.price ? amount(plan, *line.price * each) + " / " + unit : QString("no price yet")},
+          {line.price ? amount(plan, *line.price * each) + " / " + unit : QObject::tr("no price yet")},
           {line.price ? amount(plan, line.sum) : QString("–"), std::nullopt, true}};
 }
 
@@ -92,23 +94,24 @@ BlockPtr bill_table(const Plan& plan, const Outcome& outcome) {
     if (value != 0 || always)
       rows.push_back({{what, std::nullopt, true}, {}, {}, {}, {amount(plan, value), std::nullopt, true}});
   };
-  sum("Cost", bill.cost, true);
-  sum("Overhead", bill.overhead);
-  sum("Markup", bill.markup);
-  sum("Tax", bill.tax);
-  sum("Price, " + text_of(plan.wishes.prices.currency), bill.price, true);
-  for (const IncentivePaid& paid : bill.incentives) sum("Less " + text_of(paid.name), -paid.amount);
-  if (!bill.incentives.empty()) sum("To pay", bill.net, true);
-  QString note = QString("Trench sides %1. Counted from the drawing and rounded up to what is sold.")
-                     .arg(sloped ? "laid back at the protective slope" : "upright");
+  sum(QObject::tr("Cost"), bill.cost, true);
+  sum(QObject::tr("Overhead"), bill.overhead);
+  sum(QObject::tr("Markup"), bill.markup);
+  sum(QObject::tr("Tax"), bill.tax);
+  sum(QObject::tr("Price, %1").arg(text_of(plan.wishes.prices.currency)), bill.price, true);
+  for (const IncentivePaid& paid : bill.incentives)
+    sum(QObject::tr("Less %1").arg(text_of(paid.name)), -paid.amount);
+  if (!bill.incentives.empty()) sum(QObject::tr("To pay"), bill.net, true);
+  QString note = QObject::tr("Trench sides %1. Counted from the drawing and rounded up to what is sold.")
+                     .arg(sloped ? QObject::tr("laid back at the protective slope") : "upright");
   if (const int without = bill.without_price(); without > 0)
-    note += QString(" %1 lines have no price and are not in the sums.").arg(without);
-  return std::make_shared<Table>("MATERIALS AND WORK",
+    note += QObject::tr(" %1 lines have no price and are not in the sums.").arg(without);
+  return std::make_shared<Table>(QObject::tr("MATERIALS AND WORK"),
                                  std::vector<Column>{{"", Align::left, true},
-                                                     {"Needed", Align::right},
-                                                     {"Bought", Align::right},
-                                                     {"Price", Align::right},
-                                                     {"Sum", Align::right}},
+                                                     {QObject::tr("Needed"), Align::right},
+                                                     {QObject::tr("Bought"), Align::right},
+                                                     {QObject::tr("Price"), Align::right},
+                                                     {QObject::tr("Sum"), Align::right}},
                                  std::move(rows), 9.5, note);
 }
 
@@ -119,12 +122,13 @@ BlockPtr pieces_table(const Plan& plan, const Outcome& outcome) {
     rows.push_back({{QString("%1-S, %1-R").arg(t.number), std::nullopt, true},
                     {text_of(plan.wishes.pipe)},
                     {shown_length(plan, t.coil.coil_length)},
-                    {QString("coil of trench %1, one piece").arg(t.number)}});
-  return std::make_shared<Table>(
-      "COILS, ONE PIECE EACH",
-      std::vector<Column>{
-          {"Tag"}, {"Pipe", Align::left}, {"Length", Align::right}, {"For", Align::left, true}},
-      std::move(rows), 10.5);
+                    {QObject::tr("coil of trench %1, one piece").arg(t.number)}});
+  return std::make_shared<Table>(QObject::tr("COILS, ONE PIECE EACH"),
+                                 std::vector<Column>{{QObject::tr("Tag")},
+                                                     {QObject::tr("Pipe"), Align::left},
+                                                     {QObject::tr("Length"), Align::right},
+                                                     {QObject::tr("For"), Align::left, true}},
+                                 std::move(rows), 10.5);
 }
 
 }  // namespace underlawn::sheet

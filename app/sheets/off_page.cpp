@@ -21,11 +21,11 @@ struct Thing {
 std::vector<Thing> dug(const Outcome& outcome) {
   std::vector<Thing> all;
   for (const Trench& t : outcome.layout.trenches)
-    all.push_back({"trench " + std::to_string(t.number), middle_line(t)});
+    all.push_back({QObject::tr("trench %1").arg(std::to_string(t.number)), middle_line(t)});
   for (const Polyline& leg : outcome.layout.header.legs) all.push_back({"header", leg});
-  all.push_back({"supply run", outcome.layout.run.line});
+  all.push_back({QObject::tr("supply run"), outcome.layout.run.line});
   for (const HouseCorner& corner : outcome.stake_out.corners)
-    all.push_back({"house corner " + corner.tag, {corner.at}});
+    all.push_back({QObject::tr("house corner %1").arg(corner.tag), {corner.at}});
   return all;
 }
 
@@ -33,7 +33,8 @@ std::vector<Thing> standing(const Plan& plan) {
   std::vector<Thing> all;
   const Ring lot = lot_ring(plan.site);
   for (std::size_t i = 0; i < lot.size(); ++i)
-    all.push_back({"lot edge " + std::to_string(i + 1), {lot[i], lot[(i + 1) % lot.size()]}});
+    all.push_back(
+        {QObject::tr("lot edge %1").arg(std::to_string(i + 1)), {lot[i], lot[(i + 1) % lot.size()]}});
   for (const Feature& f : plan.site.features) {
     Thing thing{display_name(f), f.points};
     const double zone = f.kind == FeatureKind::tree ? root_zone_radius(plan.site, f) : 0;
@@ -45,7 +46,7 @@ std::vector<Thing> standing(const Plan& plan) {
   }
   for (std::size_t i = 0; i < plan.dimensions.size(); ++i)
     if (const auto line = line_of(plan.dimensions[i]))
-      all.push_back({"dimension " + std::to_string(i + 1), {line->a, line->b}});
+      all.push_back({QObject::tr("dimension %1").arg(std::to_string(i + 1)), {line->a, line->b}});
   return all;
 }
 

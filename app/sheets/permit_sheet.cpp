@@ -88,8 +88,8 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, const std::v
 MapContent content(const Plan& plan, const Outcome& outcome) {
   const std::vector<Clearing> all = clearings(plan, outcome);
   MapContent c;
-  c.title = "Permit plan";
-  c.subtitle = "PERMIT PLAN, buried coil loop";
+  c.title = QObject::tr("Permit plan");
+  c.subtitle = QObject::tr("PERMIT PLAN, buried coil loop");
   c.after = c.after_without = pieces(plan, outcome, all);
   c.options.bearings = c.options.pictures = c.options.sheet = true;
   c.options.findings = false;

@@ -44,19 +44,19 @@ BlockPtr clearing_table(const Plan& plan, const std::vector<Clearing>& all) {
                     {kept ? "kept" : "SHORT", std::nullopt, !kept},
                     {letter(source)}});
   }
-  QString note =
+  QString note = QObject::tr(
       "Measured from the edge of the trench floor to the thing as drawn: of each thing the nearest coil "
       "trench, "
       "and the nearest of header and run where they may not cross it. Numbers as on the first page. Local "
       "codes "
-      "govern where they ask for more. By:";
+      "govern where they ask for more. By:");
   for (std::size_t i = 0; i < sources.size(); ++i)
     note += QString(" %1 %2.").arg(letter(static_cast<std::ptrdiff_t>(i)), text_of(sources[i]));
   return std::make_shared<Table>("CLEARANCES",
                                  std::vector<Column>{{"No."},
-                                                     {"Shortest distance", Align::left, true},
+                                                     {QObject::tr("Shortest distance"), Align::left, true},
                                                      {"Is", Align::right},
-                                                     {"Asked", Align::right},
+                                                     {QObject::tr("Asked"), Align::right},
                                                      {"", Align::left},
                                                      {"By", Align::left}},
                                  std::move(rows), 9, note);
@@ -65,21 +65,26 @@ BlockPtr clearing_table(const Plan& plan, const std::vector<Clearing>& all) {
 BlockPtr loop_table(const Plan& plan, const Outcome& outcome) {
   std::vector<std::vector<Cell>> rows;
   const auto row = [&](const QString& name, const QString& value) { rows.push_back({{name}, {value}}); };
-  row("Kind", "closed loop, " + text_of(std::string(pattern_name(outcome.coil.pattern))) + " in trenches");
+  row(QObject::tr("Kind"), QObject::tr("closed loop, %1 in trenches")
+                               .arg(text_of(std::string(pattern_name(outcome.coil.pattern)))));
   for (const auto& [name, key] :
-       {std::pair("Circuits", "layout.circuits_placed"), std::pair("Trench depth", "dig.trench_depth"),
-        std::pair("Depth of header and run", "dig.run_depth"), std::pair("Pipe in all", "buy.pipe"),
-        std::pair("Liquid in the loop", "flow.volume"),
-        std::pair("Antifreeze by volume", "flow.volume_fraction"),
-        std::pair("Freezing point", "flow.freezing_point"),
-        std::pair("Dug, vertical sides", "dig.vertical.total.bank_volume"),
-        std::pair("Dug, protective slope", "dig.sloped.total.bank_volume"),
-        std::pair("Lawn torn up", "layout.lawn")})
+       {std::pair(QObject::tr("Circuits"), "layout.circuits_placed"),
+        std::pair(QObject::tr("Trench depth"), "dig.trench_depth"),
+        std::pair(QObject::tr("Depth of header and run"), "dig.run_depth"),
+        std::pair(QObject::tr("Pipe in all"), "buy.pipe"),
+        std::pair(QObject::tr("Liquid in the loop"), "flow.volume"),
+        std::pair(QObject::tr("Antifreeze by volume"), "flow.volume_fraction"),
+        std::pair(QObject::tr("Freezing point"), "flow.freezing_point"),
+        std::pair(QObject::tr("Dug, vertical sides"), "dig.vertical.total.bank_volume"),
+        std::pair(QObject::tr("Dug, protective slope"), "dig.sloped.total.bank_volume"),
+        std::pair(QObject::tr("Lawn torn up"), "layout.lawn")})
     if (outcome.figures.find(key) != nullptr) row(name, shown(plan, outcome, key));
-  row("Coil pipe", text_of(plan.wishes.pipe) + " polyethylene");
-  row("Header and run", text_of(header_and_run_sizes(plan, outcome)) + " polyethylene");
-  row("Fluid", text_of(std::string(fluid_name(plan.flow.fluid))));
-  return std::make_shared<Table>("THE LOOP", std::vector<Column>{{"", Align::left}, {"", Align::right, true}},
+  row(QObject::tr("Coil pipe"), QObject::tr("%1 polyethylene").arg(text_of(plan.wishes.pipe)));
+  row(QObject::tr("Header and run"),
+      QObject::tr("%1 polyethylene").arg(text_of(header_and_run_sizes(plan, outcome))));
+  row(QObject::tr("Fluid"), text_of(std::string(fluid_name(plan.flow.fluid))));
+  return std::make_shared<Table>(QObject::tr("THE LOOP"),
+                                 std::vector<Column>{{"", Align::left}, {"", Align::right, true}},
                                  std::move(rows), 9.5);
 }
 
@@ -96,12 +101,14 @@ BlockPtr lot_table(const Plan& plan) {
                     {QString("%1°").arg(degrees, 0, 'f', 2)},
                     {shown_length(plan, plan.site.lot[i].setback)}});
   }
-  rows.push_back({{"Area"}, {text_of(print_quantity(Quantity::area, area(lot), plan.units))}, {""}, {""}});
-  return std::make_shared<Table>(
-      "THE LOT",
-      std::vector<Column>{
-          {"Edge"}, {"Length", Align::right}, {"From north", Align::right}, {"Setback", Align::right}},
-      std::move(rows), 9.5);
+  rows.push_back(
+      {{QObject::tr("Area")}, {text_of(print_quantity(Quantity::area, area(lot), plan.units))}, {""}, {""}});
+  return std::make_shared<Table>(QObject::tr("THE LOT"),
+                                 std::vector<Column>{{QObject::tr("Edge")},
+                                                     {QObject::tr("Length"), Align::right},
+                                                     {QObject::tr("From north"), Align::right},
+                                                     {QObject::tr("Setback"), Align::right}},
+                                 std::move(rows), 9.5);
 }
 
 BlockPtr elsewhere_table(const Plan& plan) {
@@ -117,35 +124,43 @@ BlockPtr elsewhere_table(const Plan& plan) {
   }
   if (rows.empty()) return nullptr;
   return std::make_shared<Table>(
-      "ASKED ELSEWHERE",
-      std::vector<Column>{{"To"}, {"Distance", Align::right}, {"Published in", Align::left, true}},
+      QObject::tr("ASKED ELSEWHERE"),
+      std::vector<Column>{
+          {"To"}, {QObject::tr("Distance"), Align::right}, {QObject::tr("Published in"), Align::left, true}},
       std::move(rows), 9,
-      "For comparison only: most of these are written for bored loops, and none holds "
-      "here unless it is this place's own.");
+      QObject::tr("For comparison only: most of these are written for bored loops, and none holds "
+                  "here unless it is this place's own."));
 }
 
 BlockPtr permit_notes(const Plan& plan, const Outcome& outcome) {
   const QString slope = shown(plan, outcome, "dig.slope");
   std::vector<Item> items{
       {"1", "",
-       "Lot line, buildings and what is buried are as given to the designer. This drawing is no survey."},
+       QObject::tr("Lot line, buildings and what is buried are as given to the designer. This drawing is no "
+                   "survey.")},
       {"2", "",
-       "Local codes and the authority that grants the permit govern. Work that asks for a licence is left to "
-       "those who hold it."},
-      {"3", "", "Closed loop: the fluid stays in the pipe. Nothing is pumped from or let into the ground."},
+       QObject::tr("Local codes and the authority that grants the permit govern. Work that asks for a "
+                   "licence is left to "
+                   "those who hold it.")},
+      {"3", "",
+       QObject::tr(
+           "Closed loop: the fluid stays in the pipe. Nothing is pumped from or let into the ground.")},
       {"4", "",
-       "Loop pressure-tested with water, never with air, before any joint is covered (ASTM F2164); record "
-       "handed over."},
+       QObject::tr("Loop pressure-tested with water, never with air, before any joint is covered (ASTM "
+                   "F2164); record "
+                   "handed over.")},
       {"5", "",
-       "Utility locating service called before digging; tolerance zones dug by hand; private lines found by "
-       "the owner or a locator."},
+       QObject::tr("Utility locating service called before digging; tolerance zones dug by hand; private "
+                   "lines found by "
+                   "the owner or a locator.")},
       {"6", "",
-       "Trenches entered only with a protective system where 29 CFR 1926 Subpart P asks for one; this plan "
-       "reckons with a slope of " +
-           slope + "."},
+       QObject::tr("Trenches entered only with a protective system where 29 CFR 1926 Subpart P asks for one; "
+                   "this plan reckons with a slope of %1.")
+           .arg(slope)},
       {"7", "",
-       "Ends of pipe capped until joined. Warning tape over every trench. Surface made good and seeded."},
-      {"8", "", "As-built ties are taken before covering and kept with the house."}};
+       QObject::tr("Ends of pipe capped until joined. Warning tape over every trench. Surface made good and "
+                   "seeded.")},
+      {"8", "", QObject::tr("As-built ties are taken before covering and kept with the house.")}};
   return std::make_shared<Items>("NOTES", std::move(items), 9.5, 2);
 }
 

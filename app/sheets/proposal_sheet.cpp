@@ -58,13 +58,14 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
   painter.setRenderHint(QPainter::Antialiasing);
   painter.scale(larger(), larger());
   const QRectF room = inner();
-  const QString date = QLocale(QLocale::English, QLocale::UnitedStates).toString(*setup_.date, "d MMMM yyyy");
+  const QString date =
+      QLocale(QLocale::English, QLocale::UnitedStates).toString(*setup_.date, QObject::tr("d MMMM yyyy"));
   const QString project =
-      plan_.title.project.empty() ? QString("Your ground loop") : text_of(plan_.title.project);
+      plan_.title.project.empty() ? QObject::tr("Your ground loop") : text_of(plan_.title.project);
   if (page == 0) {
     const QFont big = type(27, QFont::DemiBold);
     write(painter, room.topLeft() + QPointF(0, pt(24)),
-          elided("Heat from your own ground", big, room.width()), big, kFamilyGreen);
+          elided(QObject::tr("Heat from your own ground"), big, room.width()), big, kFamilyGreen);
     const QString place =
         plan_.title.address.empty() ? project : project + ", " + text_of(plan_.title.address);
     write(painter, room.topLeft() + QPointF(0, pt(42)), elided(place, type(12), room.width() - pt(110)),
@@ -81,7 +82,7 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
     if (!text.empty()) who << text_of(text);
   write(painter, {room.left(), y}, elided(who.join(", "), type(9), 0.55 * room.width()), type(9), "#555555");
   write(painter, {room.right(), y},
-        QString("Plan %1, page %2 of %3").arg(text_of(outcome_.fingerprint)).arg(page + 1).arg(pages()),
+        QObject::tr("Plan %1, page %2 of %3").arg(text_of(outcome_.fingerprint)).arg(page + 1).arg(pages()),
         type(9), "#555555", Align::right);
   painter.restore();
 }

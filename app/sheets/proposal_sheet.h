@@ -12,7 +12,7 @@ namespace underlawn {
 class ProposalSheet : public Sheet {
  public:
   ProposalSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup);
-  QString title() const override { return "Proposal"; }
+  QString title() const override { return QObject::tr("Proposal"); }
   int pages() const override { return static_cast<int>(pages_.size()); }
   QPageLayout page_layout() const override;
   QSizeF page_size() const override;

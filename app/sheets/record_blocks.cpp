@@ -24,7 +24,7 @@ QString said(const RecordFacts& f, Quantity q, const std::optional<double>& valu
   return !f.blank && value ? say(f, q, *value) : QString();
 }
 
-QString words(const RecordFacts& f, const std::string& text) {
+QString written(const RecordFacts& f, const std::string& text) {
   return f.blank ? QString() : text_of(text);
 }
 
@@ -33,7 +33,7 @@ FormRow row(const QString& what, const QString& asked, const QString& box) {
 }
 
 QString minutes(double seconds) {
-  return QString("%1 min").arg(std::ceil(seconds / 60 - 1e-6));
+  return QObject::tr("%1 min").arg(std::ceil(seconds / 60 - 1e-6));
 }
 
 QString result_word(TestResult r) {
@@ -51,8 +51,9 @@ BlockPtr record_cautions(const RecordFacts& f) {
   if (!fluid.empty()) items.push_back({"•", "", text_of(fluid)});
   items.push_back(
       {"•", "",
-       "Joints stay open until the loop has passed its test. Local code, the pipe maker's rules and "
-       "licensed practice go before this sheet."});
+       QObject::tr(
+           "Joints stay open until the loop has passed its test. Local code, the pipe maker's rules and "
+           "licensed practice go before this sheet.")});
   return std::make_shared<Items>("CAUTIONS", std::move(items), 9, 2);
 }
 
@@ -62,33 +63,37 @@ BlockPtr test_form(const RecordFacts& f) {
   const QString lowest = f.curves ? say(f, Quantity::pressure, f.curves->test.pressure.at_lowest) : "–";
   const QString lasts = say(f, Quantity::duration, test_duration(f.plan.test.procedure));
   std::vector<FormRow> rows = {
-      row("Procedure", text_of(std::string(test_procedure_name(f.plan.test.procedure))), ""),
-      row("Filled with", "water",
+      row(QObject::tr("Procedure"), text_of(std::string(test_procedure_name(f.plan.test.procedure))), ""),
+      row(QObject::tr("Filled with"), "water",
           f.blank                       ? ""
           : t.medium == TestMedium::air ? "AIR"
                                         : "water"),
-      row("Pressure at the gauge", at_gauge + " (" + lowest + " at the lowest point)", ""),
-      row("Pumping began", "", words(f, t.start)),
-      row("Last reading", "after " + lasts, words(f, t.end)),
-      row("Tested by", "", words(f, t.tester)),
-      row("Witnessed by", "", words(f, t.witness)),
-      row("Gauge, full scale, calibrated", "",
+      row(QObject::tr("Pressure at the gauge"),
+          QObject::tr("%1 (%2 at the lowest point)").arg(at_gauge, lowest), ""),
+      row(QObject::tr("Pumping began"), "", written(f, t.start)),
+      row(QObject::tr("Last reading"), QObject::tr("after %1").arg(lasts), written(f, t.end)),
+      row(QObject::tr("Tested by"), "", written(f, t.tester)),
+      row(QObject::tr("Witnessed by"), "", written(f, t.witness)),
+      row(QObject::tr("Gauge, full scale, calibrated"), "",
           f.blank ? ""
                   : QStringList({text_of(t.gauge), said(f, Quantity::pressure, t.gauge_range),
                                  text_of(t.gauge_checked)})
                         .filter(QRegularExpression("\\S"))
                         .join(", ")),
-      row("Weather, air", "",
+      row(QObject::tr("Weather, air"), "",
           f.blank ? ""
                   : QStringList({text_of(t.weather), said(f, Quantity::temperature, t.air_temperature)})
                         .filter(QRegularExpression("\\S"))
                         .join(", ")),
-      row("What was tested", "the whole loop", words(f, t.part)),
-      row("Passed or failed", "", f.blank ? "" : result_word(t.result)),
-      row("First joint covered", "after the test is passed", words(f, t.joints_covered)),
-      row("Pressure kept while filling in", "", said(f, Quantity::pressure, t.pressure_while_filling))};
-  if (!f.blank && !t.note.empty()) rows.push_back(row("Note", "", text_of(t.note)));
-  return std::make_shared<FormBlock>("PRESSURE TEST", "Asked", QStringList{"Done"}, std::move(rows));
+      row(QObject::tr("What was tested"), QObject::tr("the whole loop"), written(f, t.part)),
+      row(QObject::tr("Passed or failed"), "", f.blank ? "" : result_word(t.result)),
+      row(QObject::tr("First joint covered"), QObject::tr("after the test is passed"),
+          written(f, t.joints_covered)),
+      row(QObject::tr("Pressure kept while filling in"), "",
+          said(f, Quantity::pressure, t.pressure_while_filling))};
+  if (!f.blank && !t.note.empty()) rows.push_back(row(QObject::tr("Note"), "", text_of(t.note)));
+  return std::make_shared<FormBlock>(QObject::tr("PRESSURE TEST"), QObject::tr("Asked"),
+                                     QStringList{QObject::tr("Done")}, std::move(rows));
 }
 
 namespace {
@@ -98,7 +103,7 @@ class Picture : public Block {
   explicit Picture(Chart chart) : chart_(std::move(chart)) {}
   double height(double) const override { return heading_height() + pt(230); }
   void paint(QPainter& painter, const QRectF& room) const override {
-    paint_heading(painter, room, "WHAT THE GAUGE SHOWS ONCE THE VALVE IS SHUT");
+    paint_heading(painter, room, QObject::tr("WHAT THE GAUGE SHOWS ONCE THE VALVE IS SHUT"));
     painter.save();
     // Charts are painted in units of a screen.
     const double scale = pt(0.8);
@@ -156,16 +161,18 @@ BlockPtr readings_form(const RecordFacts& f) {
   std::vector<FormRow> rows;
   for (int i = 0; i < kReadingRows; ++i) {
     const double t = start + step * i;
-    rows.push_back({QString("%1 min").arg(std::round((t - start) / 6) / 10),
-                    say(f, Quantity::pressure, band.expected.pressure_at(t)) + "  (" +
-                        say(f, Quantity::pressure, band.low_at(t)) + " to " +
-                        say(f, Quantity::pressure, band.high_at(t)) + ")",
-                    {f.blank ? "" : read_at(f, t - start, step), ""}});
+    rows.push_back(
+        {QObject::tr("%1 min").arg(std::round((t - start) / 6) / 10),
+         QObject::tr("%1  (%2 to %3)")
+             .arg(say(f, Quantity::pressure, band.expected.pressure_at(t)),
+                  say(f, Quantity::pressure, band.low_at(t)), say(f, Quantity::pressure, band.high_at(t))),
+         {f.blank ? "" : read_at(f, t - start, step), ""}});
   }
-  return std::make_shared<FormBlock>("READINGS SINCE THE VALVE WAS SHUT", "A sound loop (from – to)",
-                                     QStringList{"Read, pipe", "Note"}, std::move(rows),
-                                     "Polyethylene creeps: a sound loop loses pressure. A leak shows as a "
-                                     "curve that leaves the band and goes on falling.");
+  return std::make_shared<FormBlock>(
+      QObject::tr("READINGS SINCE THE VALVE WAS SHUT"), QObject::tr("A sound loop (from – to)"),
+      QStringList{QObject::tr("Read, pipe"), QObject::tr("Note")}, std::move(rows),
+      QObject::tr("Polyethylene creeps: a sound loop loses pressure. A leak shows as a "
+                  "curve that leaves the band and goes on falling."));
 }
 
 namespace {
@@ -211,26 +218,27 @@ BlockPtr flush_form(const RecordFacts& f) {
     return flush_row(f, what, wanted, 0, all, text);
   };
   std::vector<FormRow> rows = {
-      add("Circuits open", "all, then one by one where they have valves", circuits_of),
-      add("Way", "both",
+      add(QObject::tr("Circuits open"), QObject::tr("all, then one by one where they have valves"),
+          circuits_of),
+      add(QObject::tr("Way"), "both",
           [](const FlushReading& r) {
-            return QString(r.direction == FlushDirection::forward ? "as it runs" : "reverse");
+            return QString(r.direction == FlushDirection::forward ? QObject::tr("as it runs") : "reverse");
           }),
-      add("Began", "", [](const FlushReading& r) { return text_of(r.when); }),
-      add("Ran for", "at least " + minutes(asked.time_asked),
+      add(QObject::tr("Began"), "", [](const FlushReading& r) { return text_of(r.when); }),
+      add(QObject::tr("Ran for"), QObject::tr("at least %1").arg(minutes(asked.time_asked)),
           [&f](const FlushReading& r) { return !f.blank && r.duration ? minutes(*r.duration) : QString(); }),
-      add("Flow", "at least " + say(f, Quantity::flow, asked.asked),
+      add(QObject::tr("Flow"), QObject::tr("at least %1").arg(say(f, Quantity::flow, asked.asked)),
           number(Quantity::flow, &FlushReading::flow)),
-      add("Pressure drop between the ports",
-          say(f, Quantity::pressure, asked.expected_at_asked) + " at that flow",
+      add(QObject::tr("Pressure drop between the ports"),
+          QObject::tr("%1 at that flow").arg(say(f, Quantity::pressure, asked.expected_at_asked)),
           number(Quantity::pressure, &FlushReading::pressure_drop)),
-      add("Water temperature", "", number(Quantity::temperature, &FlushReading::temperature)),
-      add("Water at the end", "clear", [](const FlushReading& r) { return seen(r.water); }),
-      add("Air at the end", "none", [](const FlushReading& r) { return seen(r.air); }),
-      add("Note", "", [](const FlushReading& r) { return text_of(r.note); })};
+      add(QObject::tr("Water temperature"), "", number(Quantity::temperature, &FlushReading::temperature)),
+      add(QObject::tr("Water at the end"), "clear", [](const FlushReading& r) { return seen(r.water); }),
+      add(QObject::tr("Air at the end"), "none", [](const FlushReading& r) { return seen(r.air); }),
+      add(QObject::tr("Note"), "", [](const FlushReading& r) { return text_of(r.note); })};
   QStringList heads;
-  for (std::size_t i = 1; i <= all; ++i) heads << QString("Flushing %1").arg(i);
-  return std::make_shared<FormBlock>("FLUSHING", "Asked", heads, std::move(rows));
+  for (std::size_t i = 1; i <= all; ++i) heads << QObject::tr("Flushing %1").arg(i);
+  return std::make_shared<FormBlock>("FLUSHING", QObject::tr("Asked"), heads, std::move(rows));
 }
 
 // Beside the gauges, so that a blocked circuit shows while the cart still runs.
@@ -246,65 +254,74 @@ BlockPtr drop_table(const RecordFacts& f) {
     std::vector<Cell> cells = {{say(f, Quantity::flow, *reading.flow), std::nullopt, share == 1.0},
                                {say(f, Quantity::pressure, judged->drops[0].least), std::nullopt, true}};
     const auto range = [&](std::size_t i) {
-      return judged->drops.size() > i ? say(f, Quantity::pressure, judged->drops[i].least) + " to " +
-                                            say(f, Quantity::pressure, judged->drops[i].most)
+      return judged->drops.size() > i ? QObject::tr("%1 to %2")
+                                            .arg(say(f, Quantity::pressure, judged->drops[i].least),
+                                                 say(f, Quantity::pressure, judged->drops[i].most))
                                       : QString("–");
     };
     cells.push_back({range(1)});
     cells.push_back({range(2)});
     rows.push_back(std::move(cells));
   }
-  return std::make_shared<Table>("PRESSURE DROP BETWEEN THE FLUSH PORTS, WATER, WITHOUT THE HEAT PUMP",
-                                 std::vector<Column>{{"Flow", Align::right},
-                                                     {"All circuits flow", Align::right},
-                                                     {"One does not", Align::right},
-                                                     {"Two do not", Align::right}},
-                                 std::move(rows), 9.5,
-                                 "More drop than all circuits make at that flow: one is shut, blocked or "
-                                 "holds air. Less: water passes the loop by.");
+  return std::make_shared<Table>(
+      QObject::tr("PRESSURE DROP BETWEEN THE FLUSH PORTS, WATER, WITHOUT THE HEAT PUMP"),
+      std::vector<Column>{{QObject::tr("Flow"), Align::right},
+                          {QObject::tr("All circuits flow"), Align::right},
+                          {QObject::tr("One does not"), Align::right},
+                          {QObject::tr("Two do not"), Align::right}},
+      std::move(rows), 9.5,
+      QObject::tr("More drop than all circuits make at that flow: one is shut, blocked or "
+                  "holds air. Less: water passes the loop by."));
 }
 
 BlockPtr fill_form(const RecordFacts& f) {
   const FillRecord& r = f.plan.record.fill;
   const FillJudgement& asked = f.judged.fill;
   const bool water = f.plan.flow.fluid == Fluid::water;
-  std::vector<FormRow> rows = {row("Filled on, by", "after flushing",
+  std::vector<FormRow> rows = {row(QObject::tr("Filled on, by"), QObject::tr("after flushing"),
                                    f.blank ? ""
                                            : QStringList({text_of(r.when), text_of(r.filled_by)})
                                                  .filter(QRegularExpression("\\S"))
                                                  .join(", "))};
   if (!water) {
-    rows.push_back(row("Antifreeze",
-                       text_of(std::string(fluid_name(f.plan.flow.fluid))) + ", " +
-                           say(f, Quantity::ratio, f.plan.flow.mass_fraction) + " by mass",
+    rows.push_back(row(QObject::tr("Antifreeze"),
+                       QObject::tr("%1, %2 by mass")
+                           .arg(text_of(std::string(fluid_name(f.plan.flow.fluid))),
+                                say(f, Quantity::ratio, f.plan.flow.mass_fraction)),
                        f.blank ? ""
                                : QStringList({text_of(r.product), text_of(r.batch)})
                                      .filter(QRegularExpression("\\S"))
                                      .join(", ")));
-    rows.push_back(row("Put in",
-                       say(f, Quantity::fluid_volume, asked.asked_product) +
-                           (r.strength && !f.blank ? " of this product" : " of pure antifreeze"),
-                       said(f, Quantity::fluid_volume, r.put_in)));
-    rows.push_back(row("Freezing point by refractometer",
-                       say(f, Quantity::temperature, asked.asked_freezing) + "; at most " +
-                           say(f, Quantity::temperature, asked.wanted_freezing),
+    rows.push_back(row(
+        QObject::tr("Put in"),
+        say(f, Quantity::fluid_volume, asked.asked_product) +
+            (r.strength && !f.blank ? QObject::tr(" of this product") : QObject::tr(" of pure antifreeze")),
+        said(f, Quantity::fluid_volume, r.put_in)));
+    rows.push_back(row(QObject::tr("Freezing point by refractometer"),
+                       QObject::tr("%1; at most %2")
+                           .arg(say(f, Quantity::temperature, asked.asked_freezing),
+                                say(f, Quantity::temperature, asked.wanted_freezing)),
                        said(f, Quantity::temperature, r.freezing_point)));
-    rows.push_back(row("Refractometer", "", words(f, r.refractometer)));
-    rows.push_back(row("pH", "by the product's sheet", said(f, Quantity::count, r.ph)));
-    rows.push_back(row("Inhibitor", "by the product's sheet", words(f, r.inhibitor)));
+    rows.push_back(row(QObject::tr("Refractometer"), "", written(f, r.refractometer)));
+    rows.push_back(row("pH", QObject::tr("by the product's sheet"), said(f, Quantity::count, r.ph)));
+    rows.push_back(
+        row(QObject::tr("Inhibitor"), QObject::tr("by the product's sheet"), written(f, r.inhibitor)));
   }
-  rows.push_back(row("Water from", "", words(f, r.water)));
-  rows.push_back(row("Fluid temperature", "", said(f, Quantity::temperature, r.temperature)));
+  rows.push_back(row(QObject::tr("Water from"), "", written(f, r.water)));
+  rows.push_back(row(QObject::tr("Fluid temperature"), "", said(f, Quantity::temperature, r.temperature)));
   rows.push_back(
-      row("Pressure left on the loop",
-          asked.asked_charge ? "at least " + say(f, Quantity::pressure, asked.asked_charge->at_fill) : "–",
+      row(QObject::tr("Pressure left on the loop"),
+          asked.asked_charge
+              ? QObject::tr("at least %1").arg(say(f, Quantity::pressure, asked.asked_charge->at_fill))
+              : "–",
           said(f, Quantity::pressure, r.pressure)));
-  rows.push_back(row("Label at the ports", "fluid and freezing point",
+  rows.push_back(row(QObject::tr("Label at the ports"), QObject::tr("fluid and freezing point"),
                      f.blank      ? ""
                      : r.labelled ? "yes"
                                   : "no"));
-  if (!f.blank && !r.note.empty()) rows.push_back(row("Note", "", text_of(r.note)));
-  return std::make_shared<FormBlock>("FILL", "Asked", QStringList{"Done"}, std::move(rows));
+  if (!f.blank && !r.note.empty()) rows.push_back(row(QObject::tr("Note"), "", text_of(r.note)));
+  return std::make_shared<FormBlock>("FILL", QObject::tr("Asked"), QStringList{QObject::tr("Done")},
+                                     std::move(rows));
 }
 
 BlockPtr record_verdicts(const RecordFacts& f) {
@@ -312,13 +329,13 @@ BlockPtr record_verdicts(const RecordFacts& f) {
   std::vector<Item> items;
   if (f.curves && f.curves->judgement) {
     const Judgement& j = *f.curves->judgement;
-    const QString word = j.verdict == Verdict::sound            ? "Sound."
-                         : j.verdict == Verdict::leak_suspected ? "A leak is suspected."
-                                                                : "Cannot tell.";
+    const QString word = j.verdict == Verdict::sound            ? QObject::tr("Sound.")
+                         : j.verdict == Verdict::leak_suspected ? QObject::tr("A leak is suspected.")
+                                                                : QObject::tr("Cannot tell.");
     items.push_back({j.verdict == Verdict::sound            ? "✓"
                      : j.verdict == Verdict::leak_suspected ? "✗"
                                                             : "?",
-                     "Readings of the gauge: " + word, text_of(j.reason + " " + j.next)});
+                     QObject::tr("Readings of the gauge: %1").arg(word), text_of(j.reason + " " + j.next)});
   }
   for (const RecordLine& line : f.judged.lines()) {
     if (line.tone == Tone::open) continue;
@@ -327,7 +344,8 @@ BlockPtr record_verdicts(const RecordFacts& f) {
                                                 : "✗",
                      text_of(line.title) + ":", text_of(line.words)});
   }
-  return items.empty() ? nullptr : std::make_shared<Items>("WHAT THE RECORD TELLS", std::move(items), 9.5);
+  return items.empty() ? nullptr
+                       : std::make_shared<Items>(QObject::tr("WHAT THE RECORD TELLS"), std::move(items), 9.5);
 }
 
 BlockPtr signature_form(const RecordFacts& f) {
@@ -336,14 +354,17 @@ BlockPtr signature_form(const RecordFacts& f) {
     for (const Signature& s : f.plan.record.signatures)
       rows.push_back({text_of(s.role), "", {text_of(s.name), text_of(s.licence), text_of(s.date), ""}});
   if (rows.empty())
-    for (const char* role : {"Installer", "Inspector", "Owner"}) rows.push_back({role, "", {"", "", "", ""}});
+    for (const char* role : {QObject::tr("Installer"), QObject::tr("Inspector"), QObject::tr("Owner")})
+      rows.push_back({role, "", {"", "", "", ""}});
   QString note;
-  if (!f.plan.record.permit.empty()) note += "Permit " + text_of(f.plan.record.permit) + ".  ";
+  if (!f.plan.record.permit.empty()) note += QObject::tr("Permit %1.  ").arg(text_of(f.plan.record.permit));
   if (!f.plan.record.locate_ticket.empty())
-    note += "Locate ticket " + text_of(f.plan.record.locate_ticket) + ".  ";
+    note += QObject::tr("Locate ticket %1.  ").arg(text_of(f.plan.record.locate_ticket));
   if (!f.blank) note += text_of(f.plan.record.note);
-  return std::make_shared<FormBlock>("SIGNATURES", "", QStringList{"Name", "Licence", "Date", "Signature"},
-                                     std::move(rows), note);
+  return std::make_shared<FormBlock>(
+      "SIGNATURES", "",
+      QStringList{QObject::tr("Name"), QObject::tr("Licence"), QObject::tr("Date"), QObject::tr("Signature")},
+      std::move(rows), note);
 }
 
 }  // namespace underlawn::sheet

@@ -24,12 +24,14 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool blank) 
 }  // namespace
 
 RecordSheet::RecordSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
-    : BlockSheet(plan, outcome, setup, {"Record", "TEST, FLUSH AND FILL RECORD, buried coil loop"}, 1) {
+    : BlockSheet(plan, outcome, setup,
+                 {QObject::tr("Record"), QObject::tr("TEST, FLUSH AND FILL RECORD, buried coil loop")}, 1) {
   set(pieces(plan, outcome, plan.record == JobRecord{} && plan.test.readings.empty()));
 }
 
 RecordForm::RecordForm(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
-    : BlockSheet(plan, outcome, setup, {"Record form", "TEST, FLUSH AND FILL RECORD, blank form"}, 1) {
+    : BlockSheet(plan, outcome, setup,
+                 {QObject::tr("Record form"), QObject::tr("TEST, FLUSH AND FILL RECORD, blank form")}, 1) {
   set(pieces(plan, outcome, true));
 }
 

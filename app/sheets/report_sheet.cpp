@@ -93,12 +93,12 @@ BlockPtr entry_block_of(const Plan& plan, const Outcome& outcome, const ReportEn
   std::vector<Words> words{{text_of(entry.number) + "  " + text_of(f.label), kPoints, true}};
   words.push_back({text_of(key_with_unit(f)) + " = " + exact(f.value), kSmall, false, kFaint});
   if (f.method == "typed")
-    words.back().text += "   (entered or drawn)";
+    words.back().text += QObject::tr("   (entered or drawn)");
   else if (!f.method.empty())
-    words.push_back({"How: " + text_of(f.method)});
+    words.push_back({QObject::tr("How: %1").arg(text_of(f.method))});
   if (const QString from = inputs(plan, outcome, f, numbers); !from.isEmpty())
-    words.push_back({"From: " + from, kSmall});
-  if (!f.source.empty()) words.push_back({"Source: " + text_of(f.source), kSmall});
+    words.push_back({QObject::tr("From: %1").arg(from), kSmall});
+  if (!f.source.empty()) words.push_back({QObject::tr("Source: %1").arg(text_of(f.source)), kSmall});
   return std::make_shared<Paragraphs>(std::move(words), shown(plan, outcome, f.key), chapter);
 }
 
@@ -114,7 +114,7 @@ std::vector<BlockPtr> contents_list(const std::vector<ReportChapter>& chapters, 
   for (std::size_t i = 0; i < chapters.size(); ++i) {
     const auto page = pages.chapter.find(chapters[i].title);
     const QString at = page == pages.chapter.end() ? "00" : QString::number(page->second);
-    blocks.push_back(std::make_shared<Paragraphs>(std::vector<Words>{{QString("%1  %2, %3 figures")
+    blocks.push_back(std::make_shared<Paragraphs>(std::vector<Words>{{QObject::tr("%1  %2, %3 figures")
                                                                           .arg(i + 1)
                                                                           .arg(text_of(chapters[i].title))
                                                                           .arg(chapters[i].entries.size()),
@@ -122,17 +122,20 @@ std::vector<BlockPtr> contents_list(const std::vector<ReportChapter>& chapters, 
                                                   at, heading));
     heading.clear();
   }
-  blocks.push_back(
-      std::make_shared<Paragraphs>(std::vector<Words>{{"Index", 9.5}}, QString::number(pages.index)));
+  blocks.push_back(std::make_shared<Paragraphs>(std::vector<Words>{{QObject::tr("Index"), 9.5}},
+                                                QString::number(pages.index)));
   blocks.push_back(std::make_shared<Items>(
-      "HOW TO READ IT",
+      QObject::tr("HOW TO READ IT"),
       std::vector<Item>{
           {"", "",
-           "Every number on the sheets of this plan stands here once, with how it came about. Under its name "
-           "stand its key and its value in SI units, the unit at the end of the key; the same keys are in "
-           "the results file. “From” names the inputs by their numbers in this report."},
+           QObject::tr("Every number on the sheets of this plan stands here once, with how it came about. "
+                       "Under its name "
+                       "stand its key and its value in SI units, the unit at the end of the key; the same "
+                       "keys are in "
+                       "the results file. “From” names the inputs by their numbers in this report.")},
           {"", "",
-           "“Common practice, no source” means what it says. Local codes and licensed practice govern."}},
+           QObject::tr("“Common practice, no source” means what it says. Local codes and licensed practice "
+                       "govern.")}},
       9));
   return blocks;
 }
@@ -143,7 +146,7 @@ std::vector<BlockPtr> index_list(const std::vector<ReportChapter>& chapters, con
     for (const ReportEntry& entry : chapter.entries) all.push_back(&entry);
   std::ranges::sort(all, {}, [](const ReportEntry* e) { return e->figure->key; });
   std::vector<BlockPtr> blocks;
-  QString heading = "INDEX BY KEY: number, page";
+  QString heading = QObject::tr("INDEX BY KEY: number, page");
   for (const ReportEntry* entry : all) {
     const auto page = pages.figure.find(entry->number);
     const int at = page == pages.figure.end() ? 0 : page->second;
@@ -158,7 +161,8 @@ std::vector<BlockPtr> index_list(const std::vector<ReportChapter>& chapters, con
 }  // namespace
 
 ReportSheet::ReportSheet(const Plan& plan_given, const Outcome& outcome_given, const SheetSetup& setup)
-    : BlockSheet(plan_given, outcome_given, setup, {"Calculation report", "CALCULATION REPORT"}, 2) {
+    : BlockSheet(plan_given, outcome_given, setup,
+                 {QObject::tr("Calculation report"), QObject::tr("CALCULATION REPORT")}, 2) {
   const std::vector<ReportChapter> chapters = report_chapters(outcome().figures);
   const Numbers numbers = numbers_of(chapters);
   std::vector<BlockPtr> body;

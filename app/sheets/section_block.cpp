@@ -52,17 +52,19 @@ class Section : public Block {
 
   void paint(QPainter& painter, const QRectF& room) const override {
     const int scale = scale_for(room.width());
-    paint_heading(painter, room, "TRENCH SECTION " + scale_words(scale));
+    paint_heading(painter, room, QObject::tr("TRENCH SECTION %1").arg(scale_words(scale)));
     const double k = per_metre(scale);
     const double ground = room.top() + heading_height() + kAbove;
     const double one = vertical_.top() * k, two = sloped_.top() * k;
     const bool both = sloped_.slope > 0;
     const double spare = std::max(0.0, room.width() - needed(scale));
     const double first = room.left() + kSide + spare * (both ? 0.3 : 0.5) + one / 2;
-    paint_cut(painter, vertical_, {first, ground}, k, "Vertical sides: only with shield or shoring");
+    paint_cut(painter, vertical_, {first, ground}, k,
+              QObject::tr("Vertical sides: only with shield or shoring"));
     if (!both) return;
     const double second = room.right() - kRight - spare * 0.3 - two / 2;
-    paint_cut(painter, sloped_, {second, ground}, k, "Protective slope " + slope_text_ + ", " + soil_);
+    paint_cut(painter, sloped_, {second, ground}, k,
+              QObject::tr("Protective slope %1, %2").arg(slope_text_, soil_));
   }
 
  private:
@@ -207,16 +209,16 @@ void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double
                inside ? pt(2) : 0);
   };
   const double tape = mid.x() + tape_reach(cut, k);
-  word(0.75 * cut.depth, tape, inside ? tape + pt(12) : wall + pt(26), "warning tape");
+  word(0.75 * cut.depth, tape, inside ? tape + pt(12) : wall + pt(26), QObject::tr("warning tape"));
   const bool flat = cut.coil.pattern == CoilPattern::flat_coil;  // else there is pipe further up
   word((flat ? 0.45 : 0.6) * cut.depth, mid.x(), inside ? mid.x() + pt(2) : wall + pt(26),
-       "backfill in lifts");
+       QObject::tr("backfill in lifts"));
   double pipe = 0;
   for (QPointF p : pipe_in_cut(cut, k))
     if (p.y() == 0) pipe = std::max(pipe, p.x());
   word(cut.bedding / 2, mid.x() + pipe, wall + (inside ? pt(30) : pt(26)),
-       (is_straight(cut.coil.pattern) ? "pipe in " : "coil in ") + shown_length(plan_, cut.bedding) +
-           " of bedding");
+       (is_straight(cut.coil.pattern) ? QObject::tr("pipe in ") : QObject::tr("coil in ")) +
+           shown_length(plan_, cut.bedding) + " of bedding");
 }
 
 void Section::paint_cut(QPainter& painter, const Cut& cut, QPointF mid, double k,

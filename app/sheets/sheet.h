@@ -8,6 +8,7 @@
 #include <QString>
 #include <memory>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "base/result.h"
@@ -23,6 +24,7 @@ struct SheetSetup {
   std::optional<int> scale;  // 1:scale; without it the largest usual scale at which the plan fits
   std::optional<QDate> date = std::nullopt;  // printed in the title block; today without it
   bool page_a_trench = false;                // dig sheet: a page for each trench as well
+  std::string language = "";                 // "es"; empty: as the program speaks
 };
 
 inline constexpr double kSheetUnits = 1200;  // an inch

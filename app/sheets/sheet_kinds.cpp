@@ -22,18 +22,26 @@ SheetPtr make(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
 }
 
 const SheetKind kKinds[] = {
-    {"proposal", "Proposal", "For the family: what is dug, what it costs and saves, what may go wrong.",
+    {"proposal", QT_TR_NOOP("Proposal"),
+     QT_TR_NOOP("For the family: what is dug, what it costs and saves, what may go wrong."),
      make<ProposalSheet>},
-    {"permit", "Permit plan", "For the permit: the lot with its dimensions and clearances, to scale.",
-     make<PermitSheet>},
-    {"dig", "Dig sheet", "For the crew: what is set out, dug and laid, to scale.", make<DigSheet>},
-    {"details", "Details", "Coil, header, entry and trench, drawn out.", make<DetailsSheet>},
-    {"materials", "Materials list", "What is bought, with what it is for.", make<MaterialsSheet>},
-    {"record_form", "Record form",
-     "For the test, the flushing and the fill: what is asked, beside empty boxes.", make<RecordForm>},
-    {"record", "Record", "Test, flushing and fill as they were done, and what they tell.", make<RecordSheet>},
-    {"as_built", "As-built", "Where everything lies: for whoever digs there later.", make<AsBuiltSheet>},
-    {"report", "Calculation report", "Every number with its formula, inputs and source.", make<ReportSheet>},
+    {"permit", QT_TR_NOOP("Permit plan"),
+     QT_TR_NOOP("For the permit: the lot with its dimensions and clearances, to scale."), make<PermitSheet>},
+    {"dig", QT_TR_NOOP("Dig sheet"), QT_TR_NOOP("For the crew: what is set out, dug and laid, to scale."),
+     make<DigSheet>},
+    {"details", QT_TR_NOOP("Details"), QT_TR_NOOP("Coil, header, entry and trench, drawn out."),
+     make<DetailsSheet>},
+    {"materials", QT_TR_NOOP("Materials list"), QT_TR_NOOP("What is bought, with what it is for."),
+     make<MaterialsSheet>},
+    {"record_form", QT_TR_NOOP("Record form"),
+     QT_TR_NOOP("For the test, the flushing and the fill: what is asked, beside empty boxes."),
+     make<RecordForm>},
+    {"record", QT_TR_NOOP("Record"),
+     QT_TR_NOOP("Test, flushing and fill as they were done, and what they tell."), make<RecordSheet>},
+    {"as_built", "As-built", QT_TR_NOOP("Where everything lies: for whoever digs there later."),
+     make<AsBuiltSheet>},
+    {"report", QT_TR_NOOP("Calculation report"),
+     QT_TR_NOOP("Every number with its formula, inputs and source."), make<ReportSheet>},
 };
 
 }  // namespace

@@ -51,7 +51,7 @@ QByteArray pdf_of(const SheetList& sheets, const QString& title) {
     writer.setResolution(static_cast<int>(kSheetUnits));
     writer.setPageLayout(sheets.front()->page_layout());
     writer.setTitle(title);
-    writer.setCreator("Underlawn");
+    writer.setCreator(QObject::tr("Underlawn"));
     QPainter painter(&writer);
     bool first = true;
     paint_all(painter, sheets, 1, [&](const Sheet& sheet) {
@@ -74,8 +74,9 @@ Result<void> write_pdf(const SheetList& sheets, const QString& title, const QStr
   const QByteArray pdf = pdf_of(sheets, title);
   QSaveFile file(path);
   if (file.open(QIODevice::WriteOnly) && file.write(pdf) == pdf.size() && file.commit()) return {};
-  return refuse({"sheet_not_written", "the sheet " + path.toStdString(),
-                 "not written: " + file.errorString().toStdString(), "", "Choose another place."});
+  return refuse({"sheet_not_written", QObject::tr("the sheet %1").arg(path.toStdString()),
+                 QObject::tr("not written: %1").arg(file.errorString().toStdString()), "",
+                 QObject::tr("Choose another place.")});
 }
 
 Result<void> print_sheets(QPrinter& printer, const SheetList& sheets) {
@@ -84,8 +85,9 @@ Result<void> print_sheets(QPrinter& printer, const SheetList& sheets) {
   printer.setPageLayout(sheets.front()->page_layout());
   QPainter painter;
   if (!painter.begin(&printer))
-    return refuse({"printer_not_ready", "the printer " + printer.printerName().toStdString(), "not ready", "",
-                   "Choose another printer, or write a PDF."});
+    return refuse({"printer_not_ready",
+                   QObject::tr("the printer %1").arg(printer.printerName().toStdString()),
+                   QObject::tr("not ready"), "", QObject::tr("Choose another printer, or write a PDF.")});
   bool first = true;
   paint_all(painter, sheets, printer.resolution() / kSheetUnits, [&](const Sheet& sheet) {
     if (!first) {

@@ -110,21 +110,21 @@ void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
   const QRectF corner(map.right() - pt(46), map.top() + pt(4), pt(42), pt(46));
   painter.fillRect(corner, Qt::white);
   paint_north(painter, corner.center() + QPointF(0, pt(3)), pt(18), plan_.site.north);
-  const QString words = "Scale " + scale_text(scale, plan_.units);
+  const QString words = QObject::tr("Scale %1").arg(scale_text(scale, plan_.units));
   const QRectF note(map.left() + pt(4), map.bottom() - pt(18), width_of(words, type(9.5)) + pt(8), pt(14));
   painter.fillRect(note, Qt::white);
   write(painter, note.bottomLeft() + QPointF(pt(4), -pt(4)), words, type(9.5));
 }
 
 void TrenchPage::paint_head(QPainter& painter, const QRectF& room) const {
-  const QString name = QString("TRENCH %1").arg(trench_.number);
+  const QString name = QObject::tr("TRENCH %1").arg(trench_.number);
   write(painter, room.topLeft() + QPointF(0, pt(36)), name, type(40, QFont::Bold));
   const double x = room.left() + width_of(name, type(40, QFont::Bold)) + pt(20);
   write(painter, {x, room.top() + pt(17)},
-        QString("Dig as number %1 of %2").arg(order_).arg(outcome_.layout.trenches.size()),
+        QObject::tr("Dig as number %1 of %2").arg(order_).arg(outcome_.layout.trenches.size()),
         type(13, QFont::DemiBold));
   write(painter, {x, room.top() + pt(35)},
-        QString("from its end back to its head. Tags %1-S and %1-R.").arg(trench_.number), type(12));
+        QObject::tr("from its end back to its head. Tags %1-S and %1-R.").arg(trench_.number), type(12));
 }
 
 TablePtr TrenchPage::tape_block(double points) const {
@@ -142,17 +142,17 @@ TablePtr TrenchPage::tape_block(double points) const {
           {{"check"}, {text_of(check->first)}, {second.first}, {text_of(check->second)}, {second.second}});
     }
   }
-  rows.push_back({{"head – end"},
+  rows.push_back({{QObject::tr("head – end")},
                   {""},
                   {shown_length(plan_, distance(trench_.head, trench_.end)), std::nullopt, true},
                   {""},
                   {""}});
   return std::make_shared<Table>("STAKES",
-                                 std::vector<Column>{{"Stake"},
-                                                     {"From", Align::centre},
-                                                     {"Tape", Align::right},
-                                                     {"From", Align::centre},
-                                                     {"Tape", Align::right}},
+                                 std::vector<Column>{{QObject::tr("Stake")},
+                                                     {QObject::tr("From"), Align::centre},
+                                                     {QObject::tr("Tape"), Align::right},
+                                                     {QObject::tr("From"), Align::centre},
+                                                     {QObject::tr("Tape"), Align::right}},
                                  std::move(rows), points);
 }
 
@@ -163,20 +163,20 @@ TablePtr TrenchPage::fact_block(double points) const {
     rows.push_back({{name}, {value, std::nullopt, true}});
   };
   const EndDepths depths = end_depths(outcome_, order_ - 1);
-  add("Depth at the head", shown_length(plan_, depths.head));
-  add("Depth at the end", shown_length(plan_, depths.end));
-  add("Floor width", shown(plan_, outcome_, key + ".width"));
-  add("Length", shown(plan_, outcome_, key + ".length"));
-  add("Protective slope", shown(plan_, outcome_, "dig.slope"));
-  add("Bedding round the pipe", shown(plan_, outcome_, "dig.bedding"));
-  add(is_straight(trench_.coil.pattern) ? "Pipe" : "Coil, return included",
+  add(QObject::tr("Depth at the head"), shown_length(plan_, depths.head));
+  add(QObject::tr("Depth at the end"), shown_length(plan_, depths.end));
+  add(QObject::tr("Floor width"), shown(plan_, outcome_, key + ".width"));
+  add(QObject::tr("Length"), shown(plan_, outcome_, key + ".length"));
+  add(QObject::tr("Protective slope"), shown(plan_, outcome_, "dig.slope"));
+  add(QObject::tr("Bedding round the pipe"), shown(plan_, outcome_, "dig.bedding"));
+  add(is_straight(trench_.coil.pattern) ? QObject::tr("Pipe") : QObject::tr("Coil, return included"),
       shown(plan_, outcome_, key + ".coil_length"));
   if (!is_straight(trench_.coil.pattern)) {
-    add("Loops", shown(plan_, outcome_, key + ".loops"));
-    add("Pitch", shown(plan_, outcome_, key + ".pitch"));
-    add("Loop across", shown(plan_, outcome_, "coil.loop_diameter"));
+    add(QObject::tr("Loops"), shown(plan_, outcome_, key + ".loops"));
+    add(QObject::tr("Pitch"), shown(plan_, outcome_, key + ".pitch"));
+    add(QObject::tr("Loop across"), shown(plan_, outcome_, "coil.loop_diameter"));
   }
-  return std::make_shared<Table>("DIG AND LAY",
+  return std::make_shared<Table>(QObject::tr("DIG AND LAY"),
                                  std::vector<Column>{{"", Align::left, true}, {"", Align::right}},
                                  std::move(rows), points);
 }
@@ -188,20 +188,22 @@ BlockPtr TrenchPage::tick_block(double points) const {
     const double away = area_to_feature(outline(trench_), f);
     if (away > kNear) continue;
     items.push_back({"!",
-                     QString("%1 (%2) %3 away, %4 deep as told")
+                     QObject::tr("%1 (%2) %3 away, %4 deep as told")
                          .arg(text_of(display_name(f)))
                          .arg(utility_letter(f.utility))
                          .arg(shown_length(plan_, away), shown_length(plan_, f.depth)),
-                     "Laid bare by hand before the machine comes near."});
+                     QObject::tr("Laid bare by hand before the machine comes near.")});
   }
-  items.push_back({"!", "Nobody enters without slope, shield or shoring",
-                   "and the competent person's look that day. Spoil and machine back from the edge; a ladder "
-                   "near everyone."});
-  for (const char* text :
-       {"staked and checked", "dug, floor level and clean", "bedding in", "coil laid, tied, tagged",
-        "tested before it is covered", "as-built tapes taken", "warning tape, backfilled"})
+  items.push_back(
+      {"!", QObject::tr("Nobody enters without slope, shield or shoring"),
+       QObject::tr("and the competent person's look that day. Spoil and machine back from the edge; a ladder "
+                   "near everyone.")});
+  for (const char* text : {QObject::tr("staked and checked"), QObject::tr("dug, floor level and clean"),
+                           QObject::tr("bedding in"), QObject::tr("coil laid, tied, tagged"),
+                           QObject::tr("tested before it is covered"), QObject::tr("as-built tapes taken"),
+                           QObject::tr("warning tape, backfilled")})
     items.push_back({"☐", "", text});
-  return std::make_shared<Items>("TICK WHEN DONE", std::move(items), points);
+  return std::make_shared<Items>(QObject::tr("TICK WHEN DONE"), std::move(items), points);
 }
 
 void TrenchPage::paint(QPainter& painter, const QRectF& room) const {

@@ -50,15 +50,16 @@ TablePtr tie_table(const Plan& plan, const Outcome& outcome, double points) {
                     {text_of(tie.second)},
                     {tapes.second, std::nullopt, true}});
   }
-  QString note =
-      "Pull both tapes level and tight; the stake stands where they meet. Middle lines of trenches.";
-  if (hidden) note += "  * The house hides a corner: offset the tape or check by a third distance.";
-  return std::make_shared<Table>("TAPE FROM HOUSE CORNERS",
-                                 std::vector<Column>{{"Stake", Align::left},
-                                                     {"From", Align::centre},
-                                                     {"Tape", Align::right},
-                                                     {"From", Align::centre},
-                                                     {"Tape", Align::right}},
+  QString note = QObject::tr(
+      "Pull both tapes level and tight; the stake stands where they meet. Middle lines of trenches.");
+  if (hidden)
+    note += QObject::tr("  * The house hides a corner: offset the tape or check by a third distance.");
+  return std::make_shared<Table>(QObject::tr("TAPE FROM HOUSE CORNERS"),
+                                 std::vector<Column>{{QObject::tr("Stake"), Align::left},
+                                                     {QObject::tr("From"), Align::centre},
+                                                     {QObject::tr("Tape"), Align::right},
+                                                     {QObject::tr("From"), Align::centre},
+                                                     {QObject::tr("Tape"), Align::right}},
                                  std::move(rows), points, note);
 }
 
@@ -67,11 +68,15 @@ namespace {
 // What of the table speaks of loops is left out where there are none.
 std::vector<Column> trench_columns(bool loops) {
   const Align right = Align::right;
-  std::vector<Column> columns{
-      {"No."}, {"Length", right}, {"Floor width", right}, {"Depth at head", right}, {"Depth at end", right}};
-  columns.push_back({loops ? "Coil, whole" : "Pipe", right});
-  if (loops) columns.insert(columns.end(), {{"Pitch", right}, {"Loops", right}});
-  columns.insert(columns.end(), {{"Tag both pipe ends", Align::left}, {"Lies in", Align::left}});
+  std::vector<Column> columns{{"No."},
+                              {QObject::tr("Length"), right},
+                              {QObject::tr("Floor width"), right},
+                              {QObject::tr("Depth at head"), right},
+                              {QObject::tr("Depth at end"), right}};
+  columns.push_back({loops ? QObject::tr("Coil, whole") : QObject::tr("Pipe"), right});
+  if (loops) columns.insert(columns.end(), {{QObject::tr("Pitch"), right}, {QObject::tr("Loops"), right}});
+  columns.insert(columns.end(),
+                 {{QObject::tr("Tag both pipe ends"), Align::left}, {QObject::tr("Lies in"), Align::left}});
   return columns;
 }
 
@@ -83,7 +88,7 @@ QString bend_words(const Plan& plan, const Layout& layout) {
     const Polyline line = middle_line(t);
     QStringList legs;
     for (std::size_t i = 1; i < line.size(); ++i) legs << shown_length(plan, distance(line[i - 1], line[i]));
-    words += QString(" Trench %1 bends, a stake at every bend; from its head %2.")
+    words += QObject::tr(" Trench %1 bends, a stake at every bend; from its head %2.")
                  .arg(t.number)
                  .arg(legs.join(", "));
   }
@@ -91,13 +96,14 @@ QString bend_words(const Plan& plan, const Layout& layout) {
 }
 
 QString trench_words(const Plan& plan, const Outcome& outcome, bool loops) {
-  const QString pipe =
-      loops ? ", loops " + shown(plan, outcome, "coil.loop_diameter") +
-                  " across, return pipe included in the coil's length. "
-            : ", " + text_of(std::string(pattern_name(outcome.coil.pattern))) + ", turns included. ";
-  return "Coil pipe " + text_of(plan.wishes.pipe) + pipe + "Header and supply run " +
-         text_of(header_and_run_sizes(plan, outcome)) +
-         ". S is the supply, R the return end at the trench head." + bend_words(plan, outcome.layout);
+  const QString pipe = loops ? QObject::tr(", loops %1 across, return pipe included in the coil's length. ")
+                                   .arg(shown(plan, outcome, "coil.loop_diameter"))
+                             : QObject::tr(", %1, turns included. ")
+                                   .arg(text_of(std::string(pattern_name(outcome.coil.pattern))));
+  return QObject::
+      tr("Coil pipe %1%2Header and supply run %3. S is the supply, R the return end at the trench head.%4")
+          .arg(text_of(plan.wishes.pipe), pipe, text_of(header_and_run_sizes(plan, outcome)),
+               bend_words(plan, outcome.layout));
 }
 
 }  // namespace
@@ -117,11 +123,12 @@ BlockPtr trench_table(const Plan& plan, const Outcome& outcome) {
     if (loops)
       for (const char* part : {".pitch", ".loops"}) row.push_back({shown(plan, outcome, key + part)});
     row.push_back({QString("%1-S  %1-R").arg(t.number)});
-    row.push_back({t.role == TrenchRole::supply ? "supply trench" : "field"});
+    row.push_back({t.role == TrenchRole::supply ? QObject::tr("supply trench") : "field"});
     rows.push_back(std::move(row));
   }
-  return std::make_shared<Table>(loops ? "TRENCHES AND COILS" : "TRENCHES AND PIPE", trench_columns(loops),
-                                 std::move(rows), 10.5, trench_words(plan, outcome, loops));
+  return std::make_shared<Table>(loops ? QObject::tr("TRENCHES AND COILS") : QObject::tr("TRENCHES AND PIPE"),
+                                 trench_columns(loops), std::move(rows), 10.5,
+                                 trench_words(plan, outcome, loops));
 }
 
 BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {
@@ -145,39 +152,41 @@ BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {
                     {shown(plan, outcome, key + ".hand_dig"), std::nullopt, true}});
   }
   return std::make_shared<Table>(
-      "CROSSINGS: DIG BY HAND",
+      QObject::tr("CROSSINGS: DIG BY HAND"),
       std::vector<Column>{{"No."},
-                          {"What is crossed", Align::left, true},
-                          {"Its depth", Align::right},
-                          {"Our depth", Align::right},
-                          {"By hand, each side", Align::right}},
+                          {QObject::tr("What is crossed"), Align::left, true},
+                          {QObject::tr("Its depth"), Align::right},
+                          {QObject::tr("Our depth"), Align::right},
+                          {QObject::tr("By hand, each side"), Align::right}},
       std::move(rows), 10.5,
-      "A dash: nothing buried is known there, but ask whoever holds the right of way. Depths of utilities "
-      "are as told to the designer and are not proof. Expose each line by hand before "
-      "any "
-      "machine comes near; the tolerance zone of your state governs where it is wider.");
+      QObject::tr("A dash: nothing buried is known there, but ask whoever holds the right of way. Depths of "
+                  "utilities "
+                  "are as told to the designer and are not proof. Expose each line by hand before "
+                  "any "
+                  "machine comes near; the tolerance zone of your state governs where it is wider."));
 }
 
 BlockPtr volume_table(const Plan& plan, const Outcome& outcome) {
   if (outcome.figures.find("dig.vertical.total.bank_volume") == nullptr) return nullptr;
   constexpr std::pair<const char*, const char*> kRows[] = {
-      {"Dug, in place", "total.bank_volume"},
-      {"Bedding sand brought", "total.bedding_volume"},
-      {"Spoil, loose in the heap", "total.loose_volume"},
-      {"Put back, compacted", "total.backfill_volume"},
-      {"Left over, loose (below 0: to bring)", "total.surplus_volume"},
-      {"Spoil heap, width at most", "spoil_width"},
-      {"Spoil heap, height at most", "spoil_height"}};
+      {QT_TR_NOOP("Dug, in place"), "total.bank_volume"},
+      {QT_TR_NOOP("Bedding sand brought"), "total.bedding_volume"},
+      {QT_TR_NOOP("Spoil, loose in the heap"), "total.loose_volume"},
+      {QT_TR_NOOP("Put back, compacted"), "total.backfill_volume"},
+      {QT_TR_NOOP("Left over, loose (below 0: to bring)"), "total.surplus_volume"},
+      {QT_TR_NOOP("Spoil heap, width at most"), "spoil_width"},
+      {QT_TR_NOOP("Spoil heap, height at most"), "spoil_height"}};
   std::vector<std::vector<Cell>> rows;
   for (const auto& [label, key] : kRows)
     rows.push_back({{label},
                     {shown(plan, outcome, std::string("dig.vertical.") + key)},
                     {shown(plan, outcome, std::string("dig.sloped.") + key)}});
-  return std::make_shared<Table>("EARTH",
-                                 std::vector<Column>{{"Header and run included", Align::left, true},
-                                                     {"Vertical sides", Align::right},
-                                                     {"Protective slope", Align::right}},
-                                 std::move(rows), 10);
+  return std::make_shared<Table>(
+      "EARTH",
+      std::vector<Column>{{QObject::tr("Header and run included"), Align::left, true},
+                          {QObject::tr("Vertical sides"), Align::right},
+                          {QObject::tr("Protective slope"), Align::right}},
+      std::move(rows), 10);
 }
 
 BlockPtr pipe_table(const Plan& plan, const Outcome& outcome) {
@@ -187,7 +196,7 @@ BlockPtr pipe_table(const Plan& plan, const Outcome& outcome) {
     if (const Figure* f = outcome.figures.find(key))
       rows.push_back({{text_of(f->label)}, {shown(plan, outcome, key)}});
   if (rows.empty()) return nullptr;
-  return std::make_shared<Table>("PIPE, HEADER AND RUN",
+  return std::make_shared<Table>(QObject::tr("PIPE, HEADER AND RUN"),
                                  std::vector<Column>{{"", Align::left, true}, {"", Align::right}},
                                  std::move(rows), 10);
 }

@@ -44,7 +44,7 @@ QString nearest_trench(const Plan& plan, const Outcome& outcome, const Feature& 
     least = away;
   }
   if (nearest == nullptr) return "–";
-  return QString("%1 from trench %2").arg(shown_length(plan, least)).arg(nearest->number);
+  return QObject::tr("%1 from trench %2").arg(shown_length(plan, least)).arg(nearest->number);
 }
 
 }  // namespace
@@ -62,17 +62,17 @@ BlockPtr utility_table(const Plan& plan, const Outcome& outcome) {
                       {crossings_of(outcome, f.id)}});
   if (rows.empty()) return nullptr;
   return std::make_shared<Table>(
-      "UTILITIES ON THE LOT",
+      QObject::tr("UTILITIES ON THE LOT"),
       std::vector<Column>{{"", Align::left},
-                          {"Line", Align::left, true},
-                          {"Kind, paint", Align::left},
-                          {"Depth to top", Align::right},
-                          {"Nearest coil trench", Align::right},
-                          {"Crossed at", Align::left}},
+                          {QObject::tr("Line"), Align::left, true},
+                          {QObject::tr("Kind, paint"), Align::left},
+                          {QObject::tr("Depth to top"), Align::right},
+                          {QObject::tr("Nearest coil trench"), Align::right},
+                          {QObject::tr("Crossed at"), Align::left}},
       std::move(rows), 10,
-      "Colours of the APWA code; the letter stands in the line on the plan. Depths "
-      "are as told to the designer and are not proof: the marks on the ground "
-      "govern, and the line itself laid bare by hand.");
+      QObject::tr("Colours of the APWA code; the letter stands in the line on the plan. Depths "
+                  "are as told to the designer and are not proof: the marks on the ground "
+                  "govern, and the line itself laid bare by hand."));
 }
 
 }  // namespace underlawn::sheet

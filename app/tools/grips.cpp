@@ -13,10 +13,6 @@ namespace {
 
 using Kind = Selected::Kind;
 
-QString words(const char* text) {
-  return QCoreApplication::translate("Grips", text);
-}
-
 void add_grips(std::vector<Grip>& all, const std::vector<Point>& points, bool closed, edit::Handle handle) {
   for (std::size_t i = 0; i < points.size(); ++i) {
     handle.index = static_cast<int>(i);
@@ -61,11 +57,11 @@ Plan without_thing(Plan plan, const Selected& what) {
 }
 
 QString thing_name(const Plan& plan, const Selected& what) {
-  if (is_lot(what)) return words("lot line");
-  if (what.kind == Kind::entry) return words("entry point");
-  if (what.kind == Kind::height) return words("spot height %1").arg(what.id + 1);
-  if (what.kind == Kind::locked) return words("drawn trench %1").arg(what.id + 1);
-  if (what.kind == Kind::dimension) return words("dimension %1").arg(what.id + 1);
+  if (is_lot(what)) return QObject::tr("lot line");
+  if (what.kind == Kind::entry) return QObject::tr("entry point");
+  if (what.kind == Kind::height) return QObject::tr("spot height %1").arg(what.id + 1);
+  if (what.kind == Kind::locked) return QObject::tr("drawn trench %1").arg(what.id + 1);
+  if (what.kind == Kind::dimension) return QObject::tr("dimension %1").arg(what.id + 1);
   const Feature* f = find_feature(plan.site, what.id);
   return f ? QString::fromStdString(display_name(*f)) : QString();
 }
@@ -168,20 +164,21 @@ Plan without_things(Plan plan, const std::vector<Selected>& what) {
 }
 
 QString grip_action(const Grip& grip) {
-  if (grip.handle.kind == edit::Handle::Kind::entry) return words("Move the entry point");
-  if (grip.handle.kind == edit::Handle::Kind::height) return words("Move a spot height");
-  if (grip.handle.kind == edit::Handle::Kind::dimension) return words("Change a dimension");
+  if (grip.handle.kind == edit::Handle::Kind::entry) return QObject::tr("Move the entry point");
+  if (grip.handle.kind == edit::Handle::Kind::height) return QObject::tr("Move a spot height");
+  if (grip.handle.kind == edit::Handle::Kind::dimension) return QObject::tr("Change a dimension");
   const bool trench = grip.handle.kind == edit::Handle::Kind::locked_point;
-  if (grip.inserts) return trench ? words("Add a bend") : words("Add a corner");
-  if (trench) return words("Move a point of a trench");
-  return grip.handle.kind == edit::Handle::Kind::lot_corner ? words("Move a lot corner")
-                                                            : words("Move a corner");
+  if (grip.inserts) return trench ? QObject::tr("Add a bend") : QObject::tr("Add a corner");
+  if (trench) return QObject::tr("Move a point of a trench");
+  return grip.handle.kind == edit::Handle::Kind::lot_corner ? QObject::tr("Move a lot corner")
+                                                            : QObject::tr("Move a corner");
 }
 
 QString things_action(const Plan& plan, const QString& verb, const std::vector<Selected>& what) {
-  if (what.size() != 1) return words("%1 %2 things").arg(verb).arg(what.size());
-  if (handle_of(what.front())) return words("%1 a corner of %2").arg(verb, thing_name(plan, what.front()));
-  return words("%1 %2").arg(verb, thing_name(plan, what.front()));
+  if (what.size() != 1) return QObject::tr("%1 %2 things").arg(verb).arg(what.size());
+  if (handle_of(what.front()))
+    return QObject::tr("%1 a corner of %2").arg(verb, thing_name(plan, what.front()));
+  return QObject::tr("%1 %2").arg(verb, thing_name(plan, what.front()));
 }
 
 }  // namespace underlawn

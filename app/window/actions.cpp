@@ -36,9 +36,10 @@ QString menu_title(CommandGroup group) {
 QFrame* dividing_line() {
   auto* line = new QFrame;
   line->setFixedHeight(1);
-  line->setStyleSheet("background: " + theme_now().line.name());
-  QObject::connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, line,
-                   [line] { line->setStyleSheet("background: " + theme_now().line.name()); });
+  line->setStyleSheet(QObject::tr("background: %1").arg(theme_now().line.name()));
+  QObject::connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, line, [line] {
+    line->setStyleSheet(QObject::tr("background: %1").arg(theme_now().line.name()));
+  });
   return line;
 }
 
@@ -56,17 +57,18 @@ Actions::Actions(QWidget* window) : QObject(window) {
 }
 
 void Actions::add(const Command& command, QWidget* window) {
-  auto* action = new QAction(QString::fromUtf8(command.title), window);
+  auto* action = new QAction(title_of(command), window);
   const QString key = key_words(command);
-  const QString title = QString::fromUtf8(command.title);
+  const QString title = title_of(command);
   action->setObjectName(QString::fromUtf8(command.id));
   action->setShortcut(
       QKeySequence::fromString(QString::fromUtf8(command.shortcut), QKeySequence::PortableText));
-  action->setToolTip(QString("<b>%1</b>%2<br>%3")
-                         .arg(title.toHtmlEscaped(),
-                              key.isEmpty() ? QString() : "&nbsp;&nbsp; " + key.toHtmlEscaped(),
-                              QString::fromUtf8(command.help).toHtmlEscaped()));
-  action->setStatusTip(QString::fromUtf8(command.help));
+  action->setToolTip(
+      QString("<b>%1</b>%2<br>%3")
+          .arg(title.toHtmlEscaped(),
+               key.isEmpty() ? QString() : QObject::tr("&nbsp;&nbsp; %1").arg(key.toHtmlEscaped()),
+               help_of(command).toHtmlEscaped()));
+  action->setStatusTip(help_of(command));
   action->setCheckable(command.toggles);
   if (!command.set.empty()) {
     QActionGroup*& set = sets_[std::string(command.set)];
@@ -116,7 +118,7 @@ QToolButton* Actions::make_button(std::string_view id) const {
   button->setDefaultAction(action(id));
   button->setIconSize({22, 22});
   button->setFocusPolicy(Qt::TabFocus);
-  button->setAccessibleName(QString::fromUtf8(find_command(id)->title));
+  button->setAccessibleName(title_of(*find_command(id)));
   return button;
 }
 

@@ -250,7 +250,9 @@ void AsBuiltPanel::add_crossings() {
   depth(tr("Its depth"), &BuiltCrossing::depth);
   depth(tr("Our pipe"), &BuiltCrossing::pipe_depth);
   of.rows = [](const Plan& p) { return p.as_built.crossings.size(); };
-  of.add = [](Plan& p) { p.as_built.crossings.push_back({0, "unknown line", {}, {}, {}, {}, ""}); };
+  of.add = [](Plan& p) {
+    p.as_built.crossings.push_back({0, QObject::tr("unknown line"), {}, {}, {}, {}, ""});
+  };
   of.remove = [](Plan& p, std::size_t i) {
     p.as_built.crossings.erase(p.as_built.crossings.begin() + static_cast<std::ptrdiff_t>(i));
   };

@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "base/result.h"
+#include "base/say.h"
 
 namespace underlawn {
 
@@ -48,8 +49,9 @@ class Background {
     try {
       return work();
     } catch (const std::exception& e) {
-      return refuse({"work_failed", "What was to be worked out", e.what(), "no such failure",
-                     "Change what was asked and try again; the plan is as it was."});
+      return refuse({"work_failed", say("What was to be worked out"), e.what(),
+                     say("no such failure"),
+                     say("Change what was asked and try again; the plan is as it was.")});
     }
   }
   void take(T& made, const Done& done) {

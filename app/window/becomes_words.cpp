@@ -7,19 +7,15 @@ namespace underlawn {
 
 namespace {
 
-QString tr(const char* words) {
-  return QCoreApplication::translate("ImportCard", words);
-}
-
 }  // namespace
 
 QStringList becomes_names() {
-  return {tr("leave out"),     tr("lot line"),    tr("house"),
-          tr("drive"),         tr("septic tank"), tr("drain field"),
-          tr("reserve field"), tr("well"),        tr("tree"),
-          tr("electric line"), tr("gas line"),    tr("communication line"),
-          tr("water line"),    tr("sewer line"),  tr("reclaimed water line"),
-          tr("easement"),      tr("no-dig area"), tr("spot heights")};
+  return {QObject::tr("leave out"),     QObject::tr("lot line"),    QObject::tr("house"),
+          QObject::tr("drive"),         QObject::tr("septic tank"), QObject::tr("drain field"),
+          QObject::tr("reserve field"), QObject::tr("well"),        QObject::tr("tree"),
+          QObject::tr("electric line"), QObject::tr("gas line"),    QObject::tr("communication line"),
+          QObject::tr("water line"),    QObject::tr("sewer line"),  QObject::tr("reclaimed water line"),
+          QObject::tr("easement"),      QObject::tr("no-dig area"), QObject::tr("spot heights")};
 }
 
 QString brought_words(const Brought& brought) {
@@ -36,7 +32,7 @@ QString left_out_words(const std::vector<LeftOut>& all, int most) {
   QStringList lines;
   for (const LeftOut& l : all) {
     if (lines.size() == most) {
-      lines << tr("and more");
+      lines << QObject::tr("and more");
       break;
     }
     lines << QString("%1 × %2: %3")

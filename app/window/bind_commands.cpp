@@ -19,6 +19,7 @@
 #include "window/side_column.h"
 #include "window/size_panel.h"
 #include "window/survey_panel.h"
+#include "language/language.h"
 #include "window/theme_now.h"
 #include "window/typed_field.h"
 #include "window/ways_panel.h"
@@ -165,6 +166,16 @@ void MainWindow::bind_view() {
     actions_->on(id, [choice = choice](bool) {
       ThemeKeeper::instance().choose(choice);
       settings::keep_theme(choice);
+    });
+  }
+  const std::pair<const char*, const char*> tongues[] = {{"view.english", "en"}, {"view.spanish", "es"}};
+  for (const auto& [id, code] : tongues) {
+    actions_->action(id)->setChecked(settings::language() == code);
+    actions_->on(id, [this, code = code](bool) {
+      settings::keep_language(code);
+      if (code != language_spoken())
+        canvas_->say_for_now(tr("The window speaks %1 when Underlawn is started again; sheets have their own choice.")
+                 .arg(QString::fromUtf8(find_language(code)->name.data())));
     });
   }
 }

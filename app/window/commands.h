@@ -28,6 +28,9 @@ struct Command {
   bool starts_part = false;   // a dividing line above it in the menu
 };
 
+QString title_of(const Command& command);  // as the program speaks
+QString help_of(const Command& command);
+
 std::span<const Command> commands();
 const Command* find_command(std::string_view id);
 

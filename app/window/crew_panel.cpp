@@ -23,9 +23,9 @@ QString text_of(const std::string& text) {
 }
 
 QString list_of(const QStringList& lines) {
-  return lines.isEmpty()
-             ? QString()
-             : "<p style='margin:0 0 3px 0'>" + lines.join("</p><p style='margin:0 0 3px 0'>") + "</p>";
+  return lines.isEmpty() ? QString()
+                         : QString("<p style='margin:0 0 3px 0'>%1</p>")
+                               .arg(lines.join(QString("</p><p style='margin:0 0 3px 0'>")));
 }
 
 constexpr const char* kWeeks[] = {"1234", "12345", "123456", "1234567"};

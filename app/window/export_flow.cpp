@@ -17,10 +17,6 @@ namespace {
 
 constexpr const char* kSubject = "export";
 
-QString tr(const char* words) {
-  return QCoreApplication::translate("Export", words);
-}
-
 QString suggested(const Document& document) {
   const QString folder =
       document.path().isEmpty() ? QString() : QFileInfo(document.path()).absolutePath() + "/";
@@ -35,8 +31,8 @@ Result<void> export_to(const Document& document, const QString& path) {
   const QString ending = QFileInfo(path).suffix().toLower();
   const auto form = export_form(ending.toStdString());
   if (!form)
-    return refuse({"export_form", tr("The file's ending").toStdString(), "“." + ending.toStdString() + "”",
-                   ".dxf, .geojson or .gpkg", tr("Give the file one of these.").toStdString()});
+    return refuse({"export_form", QObject::tr("The file's ending").toStdString(), "“." + ending.toStdString() + "”",
+                   QObject::tr(".dxf, .geojson or .gpkg"), QObject::tr("Give the file one of these.").toStdString()});
   const Plan& plan = *document.outcome_plan();
   const Outcome& outcome = *document.outcome();
   const auto bytes = exported(*form, plan, export_parts(plan, outcome.layout, outcome.stake_out));
@@ -47,16 +43,16 @@ Result<void> export_to(const Document& document, const QString& path) {
 void ask_and_export(Document& document, NoticeBar& bar, QWidget* window) {
   QString chosen;
   QString path =
-      QFileDialog::getSaveFileName(window, tr("Export the plan"), suggested(document),
-                                   tr("DXF (*.dxf);;GeoJSON (*.geojson);;GeoPackage (*.gpkg)"), &chosen);
+      QFileDialog::getSaveFileName(window, QObject::tr("Export the plan"), suggested(document),
+                                   QObject::tr("DXF (*.dxf);;GeoJSON (*.geojson);;GeoPackage (*.gpkg)"), &chosen);
   if (path.isEmpty()) return;
   if (QFileInfo(path).suffix().isEmpty())
     path += chosen.contains("geojson") ? ".geojson" : chosen.contains("gpkg") ? ".gpkg" : ".dxf";
   document.when_current([&document, &bar, path] {
     const auto done = export_to(document, path);
     bar.tell(kSubject,
-             done ? tr("The plan was written to “%1”.").arg(QDir::toNativeSeparators(path))
-                  : tr("“%1” was not written. %2")
+             done ? QObject::tr("The plan was written to “%1”.").arg(QDir::toNativeSeparators(path))
+                  : QObject::tr("“%1” was not written. %2")
                         .arg(QFileInfo(path).fileName(), QString::fromStdString(done.error().message())));
   });
 }

@@ -13,8 +13,9 @@ QString faint(const QString& text) {
 
 QString row_of(const Fact& fact) {
   const QString name = faint(fact.name.toHtmlEscaped());
-  if (fact.value.isEmpty()) return "<tr><td colspan=2>" + name + "</td></tr>";
-  return "<tr><td>" + name + "&nbsp;&nbsp;</td><td align=right>" + fact.value.toHtmlEscaped() + "</td></tr>";
+  if (fact.value.isEmpty()) return QString("<tr><td colspan=2>%1</td></tr>").arg(name);
+  return QString("<tr><td>%1&nbsp;&nbsp;</td><td align=right>%2</td></tr>")
+      .arg(name, fact.value.toHtmlEscaped());
 }
 
 }  // namespace

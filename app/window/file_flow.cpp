@@ -15,8 +15,8 @@ namespace {
 
 constexpr const char* kAsk = "unsaved";
 constexpr const char* kFile = "file";
-constexpr const char* kChanged = "changed on disk";
-constexpr const char* kElsewhere = "open elsewhere";
+constexpr const char* kChanged = QT_TR_NOOP("changed on disk");
+constexpr const char* kElsewhere = QT_TR_NOOP("open elsewhere");
 
 QString filter() {
   return FileFlow::tr("Underlawn plans (*%1);;All files (*)").arg(QString::fromUtf8(kPlanSuffix));

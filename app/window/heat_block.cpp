@@ -63,7 +63,7 @@ CellsTable::Of surfaces_table() {
           [](const Plan& p) { return p.thermal.block.surfaces.size(); },
           {},
           [](Plan& p) {
-            p.thermal.block.surfaces.push_back({"Surface", 10, 0.3});
+            p.thermal.block.surfaces.push_back({QObject::tr("Surface"), 10, 0.3});
           },
           [](Plan& p, std::size_t i) {
             auto& all = p.thermal.block.surfaces;

@@ -47,7 +47,10 @@ QString hours_words(const Plan& p) {
 // A house to start from, so that there is something to change.
 BlockHouse a_house() {
   BlockHouse house;
-  house.surfaces = {{"Walls", 160, 0.35}, {"Windows", 25, 1.8}, {"Roof", 100, 0.2}, {"Floor", 100, 0.3}};
+  house.surfaces = {{QObject::tr("Walls"), 160, 0.35},
+                    {QObject::tr("Windows"), 25, 1.8},
+                    {QObject::tr("Roof"), 100, 0.2},
+                    {QObject::tr("Floor"), 100, 0.3}};
   house.floor_area = 180;
   return house;
 }

@@ -37,7 +37,7 @@ CellsTable::Column months(const QString& head, Quantity quantity,
           [field](const Plan& p, std::size_t m) { return (p.thermal.normals.*field)[m]; },
           [field](Plan& p, std::size_t m, double v) {
             (p.thermal.normals.*field)[m] = v;
-            p.thermal.normals.name = "Normals of your own";
+            p.thermal.normals.name = QObject::tr("Normals of your own");
           },
           low,
           high};

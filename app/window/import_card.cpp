@@ -24,14 +24,14 @@ namespace {
 
 constexpr int kWide = 400, kNameWide = 150;
 constexpr int kMostRows = 200;
-constexpr const char* kSubject = "drawing file";
+constexpr const char* kSubject = QT_TR_NOOP("drawing file");
 
 struct UnitRow {
   const char* name;
   double metres;
 };
 constexpr UnitRow kUnits[] = {{QT_TRANSLATE_NOOP("ImportCard", "feet"), 0.3048},
-                              {QT_TRANSLATE_NOOP("ImportCard", "US survey feet"), 1200.0 / 3937},
+                              {QT_TRANSLATE_NOOP("ImportCard", QT_TR_NOOP("US survey feet")), 1200.0 / 3937},
                               {QT_TRANSLATE_NOOP("ImportCard", "inches"), 0.0254},
                               {QT_TRANSLATE_NOOP("ImportCard", "yards"), 0.9144},
                               {QT_TRANSLATE_NOOP("ImportCard", "metres"), 1},
@@ -98,7 +98,7 @@ void ImportCard::build() {
   scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll_->setMinimumHeight(90);
   scroll_->setObjectName("clear");
-  scroll_->setStyleSheet("QScrollArea#clear, QWidget#clearpage { background: transparent; }");
+  scroll_->setStyleSheet(QObject::tr("QScrollArea#clear, QWidget#clearpage { background: transparent; }"));
   column->addWidget(by_);
   column->addWidget(scroll_, 1);
   by_->setAccessibleName(tr("What splits a layer"));

@@ -38,10 +38,10 @@ QWidget* gesture_block() {
   auto* grid = block_grid(block, KeySheet::tr("While drawing"));
   int row = 1;
   for (const GestureKey& key : gesture_keys()) {
-    QLabel* what = words(QCoreApplication::translate("Gestures", key.what), "");
+    QLabel* what = words(QObject::tr(key.what), "");
     what->setWordWrap(true);
     grid->addWidget(what, row, 0);
-    grid->addWidget(words(QCoreApplication::translate("Gestures", key.keys), "faint"), row++, 1,
+    grid->addWidget(words(QObject::tr(key.keys), "faint"), row++, 1,
                     Qt::AlignRight | Qt::AlignTop);
   }
   return block;
@@ -90,7 +90,8 @@ KeySheet::KeySheet(QWidget* window) : Overlay(window) {
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setWidgetResizable(true);
   scroll->setWidget(inside);
-  scroll->setStyleSheet("QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }");
+  scroll->setStyleSheet(
+      QObject::tr("QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }"));
   column->addWidget(scroll, 1);
   column->addWidget(words(tr("In a field: Enter keeps, Esc takes back. Numbers take arithmetic and any unit: "
                              "6' + 3 in, 2 * 1.9 m."),

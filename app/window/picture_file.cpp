@@ -13,10 +13,6 @@ namespace underlawn {
 
 namespace {
 
-QString tr(const char* words) {
-  return QCoreApplication::translate("PictureCard", words);
-}
-
 tl::unexpected<Trouble> refused(const QString& what, const QString& advice) {
   return refuse({"picture_not_taken", what.toStdString(), "", "", advice.toStdString()});
 }
@@ -24,10 +20,10 @@ tl::unexpected<Trouble> refused(const QString& what, const QString& advice) {
 Result<QByteArray> bytes_of(const QString& path) {
   QFile file(path);
   if (!file.open(QIODevice::ReadOnly))
-    return refused(tr("“%1” cannot be read").arg(path), file.errorString() + ".");
+    return refused(QObject::tr("“%1” cannot be read").arg(path), file.errorString() + ".");
   if (file.size() > kMostPictureBytes)
-    return refused(tr("“%1” is %2 MB large").arg(QFileInfo(path).fileName()).arg(file.size() >> 20),
-                   tr("At most %1 MB can be shown: save it smaller, or only the page that is needed.")
+    return refused(QObject::tr("“%1” is %2 MB large").arg(QFileInfo(path).fileName()).arg(file.size() >> 20),
+                   QObject::tr("At most %1 MB can be shown: save it smaller, or only the page that is needed.")
                        .arg(kMostPictureBytes >> 20));
   return file.readAll();
 }
@@ -52,8 +48,8 @@ Result<Picture> picture_from_file(const QString& path, const Plan& plan, const Q
   if (!bytes) return refuse(bytes.error());
   const DecodedPicture decoded = decode_picture(*bytes, 1);
   if (!decoded.shown())
-    return refused(tr("“%1” cannot be shown").arg(QFileInfo(path).fileName()),
-                   decoded.trouble + " " + tr("PNG, JPEG and PDF can."));
+    return refused(QObject::tr("“%1” cannot be shown").arg(QFileInfo(path).fileName()),
+                   decoded.trouble + " " + QObject::tr("PNG, JPEG and PDF can."));
   Picture p;
   p.name = QFileInfo(path).fileName().toStdString();
   p.width = width;
@@ -71,8 +67,8 @@ Result<Picture> stored_with(const Picture& picture, const Plan& plan, const QStr
   const auto bytes = bytes_of(path);
   if (!bytes) return refuse(bytes.error());
   if (!fits(plan, bytes->size()))
-    return refused(tr("The picture is too large to be stored with the plan"),
-                   tr("Leave it beside the plan and send both files."));
+    return refused(QObject::tr("The picture is too large to be stored with the plan"),
+                   QObject::tr("Leave it beside the plan and send both files."));
   Picture p = picture;
   p.data = SharedText(bytes->toBase64().toStdString());
   p.file.clear();
@@ -81,7 +77,7 @@ Result<Picture> stored_with(const Picture& picture, const Plan& plan, const QStr
 
 Result<Picture> stored_beside(const Picture& picture, const QString& plan_path) {
   if (plan_path.isEmpty())
-    return refused(tr("The plan has no file yet"), tr("Save it first; the picture is then put beside it."));
+    return refused(QObject::tr("The plan has no file yet"), QObject::tr("Save it first; the picture is then put beside it."));
   const QByteArray bytes = QByteArray::fromBase64(QByteArray::fromStdString(picture.data.text()));
   const QString name = QFileInfo(QString::fromStdString(picture.name)).fileName();
   const QString path = QDir(picture_folder(plan_path)).absoluteFilePath(name.isEmpty() ? "picture" : name);
@@ -89,8 +85,8 @@ Result<Picture> stored_beside(const Picture& picture, const QString& plan_path) 
   const bool same =
       there.open(QIODevice::ReadOnly) && there.size() == bytes.size() && there.readAll() == bytes;
   if (!same && there.exists())
-    return refused(tr("There is another file called “%1” beside the plan").arg(name),
-                   tr("Move it away first."));
+    return refused(QObject::tr("There is another file called “%1” beside the plan").arg(name),
+                   QObject::tr("Move it away first."));
   if (!same) {
     const auto written =
         write_file(path.toStdString(), {bytes.constData(), static_cast<std::size_t>(bytes.size())});

@@ -190,7 +190,7 @@ void PriceTable::add_item() {
   };
   while (taken()) ++number;
   PriceRow row;
-  row.key = "own " + std::to_string(number);
+  row.key = QObject::tr("own %1").arg(std::to_string(number));
   row.item = tr("Item %1").arg(number).toStdString();
   commit(std::move(row));
 }

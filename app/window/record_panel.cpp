@@ -291,7 +291,8 @@ void RecordPanel::add_signatures() {
   column(tr("Date"), &Signature::date);
   of.rows = [](const Plan& p) { return p.record.signatures.size(); };
   of.add = [](Plan& p) {
-    static constexpr const char* roles[] = {"Installer", "Inspector", "Owner"};
+    static constexpr const char* roles[] = {QT_TR_NOOP("Installer"), QT_TR_NOOP("Inspector"),
+                                            QT_TR_NOOP("Owner")};
     p.record.signatures.push_back({roles[std::min<std::size_t>(p.record.signatures.size(), 2)], "", "", ""});
   };
   of.remove = [](Plan& p, std::size_t i) {

@@ -4,6 +4,7 @@
 #include <QApplication>
 #include <QIcon>
 
+#include "language/language.h"
 #include "window/main_window.h"
 #include "window/settings.h"
 #include "window/theme_now.h"
@@ -14,13 +15,15 @@ static void init_resources() {
 
 namespace underlawn {
 
-int run_window(int& argc, char** argv, QString plan_path) {
+int run_window(int& argc, char** argv, QString plan_path, const std::string& language) {
   QApplication::setHighDpiScaleFactorRoundingPolicy(Qt::HighDpiScaleFactorRoundingPolicy::PassThrough);
   QApplication application(argc, argv);
   init_resources();
   QApplication::setApplicationName("underlawn");
   QApplication::setApplicationVersion(UNDERLAWN_VERSION);
   QApplication::setWindowIcon(QIcon(":/underlawn/underlawn.svg"));
+  speak(language.empty() ? settings::language() : language);
+  let_qt_speak();
   ThemeKeeper::instance().choose(settings::theme());
 
   MainWindow window;

@@ -5,6 +5,8 @@
 #include <QSettings>
 #include <QWidget>
 
+#include "language/language.h"
+
 namespace underlawn::settings {
 
 ThemeChoice theme() {
@@ -16,6 +18,18 @@ void keep_theme(ThemeChoice choice) {
   QSettings().setValue("theme", choice == ThemeChoice::light  ? "light"
                                 : choice == ThemeChoice::dark ? "dark"
                                                               : "system");
+}
+
+std::string language() {
+  const std::string kept = QSettings().value("language").toString().toStdString();
+  if (find_language(kept) != nullptr) return kept;
+  for (const char* name : {"LC_ALL", "LC_MESSAGES", "LANG"})
+    if (const QByteArray wanted = qgetenv(name); !wanted.isEmpty()) return language_of_system(wanted.toStdString());
+  return "en";
+}
+
+void keep_language(const std::string& code) {
+  QSettings().setValue("language", QString::fromStdString(code));
 }
 
 void restore_window(QWidget& window) {

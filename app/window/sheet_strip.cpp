@@ -19,6 +19,8 @@
 #include <numeric>
 #include <span>
 
+#include "language/language.h"
+#include "sheets/said_sheet.h"
 #include "sheets/sheets_out.h"
 #include "window/page_picture.h"
 #include "window/theme_now.h"
@@ -45,6 +47,7 @@ SheetStrip::SheetStrip(Document& document, QWidget* parent)
       kinds_(new QListWidget),
       paper_(new QComboBox),
       scale_(new QComboBox),
+      language_(new QComboBox),
       files_(new QComboBox),
       each_trench_(new QCheckBox(tr("A page for each trench"))),
       said_(new QLabel),
@@ -91,7 +94,13 @@ QWidget* SheetStrip::make_column() {
   auto* close = new QPushButton(tr("Back to the drawing"));
   connect(print, &QPushButton::clicked, this, &SheetStrip::print);
   connect(close, &QPushButton::clicked, this, &SheetStrip::close_strip);
-  for (QWidget* part : std::initializer_list<QWidget*>{title, kinds_, paper_, scale_, each_trench_, files_})
+  for (const Language& l : languages())
+    language_->addItem(QString::fromUtf8(l.name.data(), static_cast<qsizetype>(l.name.size())),
+                       QByteArray(l.code.data(), static_cast<qsizetype>(l.code.size())));
+  language_->setCurrentIndex(std::max(0, language_->findData(QByteArray(language_spoken().data()))));
+  language_->setAccessibleName(tr("Language of the sheets"));
+  for (QWidget* part :
+       std::initializer_list<QWidget*>{title, kinds_, language_, paper_, scale_, each_trench_, files_})
     column->addWidget(part);
   for (QWidget* part : std::initializer_list<QWidget*>{write_, print, close, said_}) column->addWidget(part);
   column->addStretch();
@@ -115,6 +124,7 @@ void SheetStrip::connect_all() {
   connect(kinds_, &QListWidget::itemChanged, this, &SheetStrip::lay_out);
   connect(paper_, &QComboBox::activated, this, &SheetStrip::lay_out);
   connect(scale_, &QComboBox::activated, this, &SheetStrip::lay_out);
+  connect(language_, &QComboBox::activated, this, &SheetStrip::lay_out);
   connect(each_trench_, &QCheckBox::toggled, this, &SheetStrip::lay_out);
   connect(write_, &QPushButton::clicked, this, &SheetStrip::ask_and_write);
   connect(&document_, &Document::outcome_changed, this, [this] {
@@ -147,6 +157,7 @@ SheetSetup SheetStrip::setup() const {
   setup.paper = static_cast<Paper>(paper_->currentIndex());
   if (const int scale = scale_->currentData().toInt(); scale > 0) setup.scale = scale;
   setup.page_a_trench = each_trench_->isChecked();
+  setup.language = language_->currentData().toByteArray().toStdString();
   return setup;
 }
 
@@ -186,7 +197,7 @@ void SheetStrip::lay_out() {
   std::vector<SheetPtr> made;
   for (const QString& name : picked())
     made.push_back(
-        find_sheet_kind(name.toStdString())->make(document_.plan(), *document_.outcome(), setup()));
+        make_sheet(*find_sheet_kind(name.toStdString()), document_.plan(), *document_.outcome(), setup()));
   made_.swap(made);
   show_pages();  // while the old sheets still live
   say_pages();
@@ -221,7 +232,7 @@ void SheetStrip::show_pages() {
 
 void SheetStrip::say(const QString& words, bool wrong) {
   said_->setText(words);
-  said_->setStyleSheet("color: " + (wrong ? theme_now().error : theme_now().faint).name());
+  said_->setStyleSheet(QString("color: %1").arg((wrong ? theme_now().error : theme_now().faint).name()));
 }
 
 QString SheetStrip::said() const {

@@ -61,6 +61,7 @@ class SheetStrip : public QWidget {
   QListWidget* kinds_;
   QComboBox* paper_;
   QComboBox* scale_;
+  QComboBox* language_;
   QComboBox* files_;
   QCheckBox* each_trench_;
   QLabel* said_;

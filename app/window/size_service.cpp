@@ -15,8 +15,9 @@ Result<LoopSizing> sized(const Plan& plan, const SizingProgress& progress, const
   try {
     return size_loop(plan, progress, stop);
   } catch (const std::exception& e) {
-    return refuse({"sizing_failed", "The sizing", e.what(), "something that can be worked out",
-                   "Change the loop a little and try again; the plan itself is kept."});
+    return refuse({"sizing_failed", QObject::tr("The sizing"), e.what(),
+                   QObject::tr("something that can be worked out"),
+                   QObject::tr("Change the loop a little and try again; the plan itself is kept.")});
   }
 }
 

@@ -18,8 +18,9 @@ constexpr int kGrace = 120;  // ms
 Outcome failed(const Plan& plan, const char* why) {
   Outcome outcome;
   outcome.fingerprint = fingerprint(plan);
-  outcome.troubles.push_back({"solve_failed", "the solver", why, "a plan it can work out",
-                              "Undo the last change; the plan itself is kept."});
+  outcome.troubles.push_back({"solve_failed", QObject::tr("the solver"), why,
+                              QObject::tr("a plan it can work out"),
+                              QObject::tr("Undo the last change; the plan itself is kept.")});
   return outcome;
 }
 

@@ -26,8 +26,10 @@ void WaysService::work(const Plan& plan, const std::stop_token& stop) {
   try {
     answer->ways = ways_of(plan, tell, stop);
   } catch (const std::exception& e) {
-    answer->refusal = Trouble{"ways_failed", "The comparison", e.what(), "something that can be worked out",
-                              "Change the loop a little and try again; the plan itself is kept."};
+    answer->refusal =
+        Trouble{"ways_failed", QObject::tr("The comparison"), e.what(),
+                QObject::tr("something that can be worked out"),
+                QObject::tr("Change the loop a little and try again; the plan itself is kept.")};
   }
   if (stop.stop_requested()) answer = nullptr;
   QMetaObject::invokeMethod(

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -47,7 +49,7 @@ class Reader {
       row.line = line_;
       if (std::string wrong = read_row(row); !wrong.empty()) return wrong;
       if (std::ranges::all_of(row.fields, [](const std::string& f) { return f.empty(); })) continue;
-      if (rows.size() == most) return "more than " + std::to_string(most) + " rows";
+      if (rows.size() == most) return say("more than {} rows", std::to_string(most));
       rows.push_back(std::move(row));
     }
     return "";
@@ -90,9 +92,9 @@ class Reader {
       line_ += text_[at_] == '\n';
       field += text_[at_];
     }
-    if (at_ >= text_.size()) return "a quote that is never closed";
+    if (at_ >= text_.size()) return say("a quote that is never closed");
     ++at_;
-    return at_end() || text_[at_] == separator_ ? "" : "text behind a closing quote";
+    return at_end() || text_[at_] == separator_ ? "" : say("text behind a closing quote");
   }
 
   std::string_view text_;
@@ -107,14 +109,15 @@ Result<CsvTable> csv_from_text(std::string_view text, const std::string& code, c
                                std::size_t most_rows) {
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   if (text.find('\0') != std::string_view::npos)
-    return refuse({code, thing, "with a NUL byte", "text", "Save it as CSV, UTF-8."});
-  if (!is_utf8(text)) return refuse({code, thing, "in another encoding", "UTF-8", "Save it as CSV, UTF-8."});
+    return refuse({code, thing, say("with a NUL byte"), "text", say("Save it as CSV, UTF-8.")});
+  if (!is_utf8(text))
+    return refuse({code, thing, say("in another encoding"), "UTF-8", say("Save it as CSV, UTF-8.")});
   CsvTable table;
   table.separator = separator_of(text);
   Reader reader(text, table.separator);
   if (const std::string wrong = reader.read(table.rows, most_rows); !wrong.empty())
-    return refuse({code, thing + ", line " + std::to_string(reader.line()), wrong, "as RFC 4180 has it",
-                   "Quotes within a quoted field are doubled."});
+    return refuse({code, say("{}, line {}", thing, std::to_string(reader.line())), wrong,
+                   say("as RFC 4180 has it"), say("Quotes within a quoted field are doubled.")});
   return table;
 }
 

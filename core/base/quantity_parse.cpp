@@ -10,6 +10,7 @@
 #include <optional>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "base/units.h"
 
@@ -172,7 +173,7 @@ Reader::Number Reader::decimal() {
     const std::size_t end = whole_number_end(at_);
     const bool thousands = text_[mark] == ',' && system_ == UnitSystem::us && end - at_ == 3 &&
                            digits.size() <= 3 && !digits.empty() && digits[0] != '0';
-    if (thousands) fail(mark, "a comma before three digits can mean thousands or thousandths");
+    if (thousands) fail(mark, say("a comma before three digits can mean thousands or thousandths"));
     digits.append(".").append(text_.substr(mark + 1, end - mark - 1));
     at_ = failed_ ? at_ : end;
     n.whole = false;
@@ -186,9 +187,9 @@ Reader::Number Reader::decimal() {
   }
   const auto read = std::from_chars(digits.data(), digits.data() + digits.size(), n.v);
   if (read.ec == std::errc::result_out_of_range)
-    fail(start, "a number too large or too small to hold");
+    fail(start, say("a number too large or too small to hold"));
   else if (read.ec != std::errc())
-    fail(start, "not a number");
+    fail(start, say("not a number"));
   return n;
 }
 
@@ -222,7 +223,7 @@ void Reader::fraction_behind(Number& n, bool fraction_allowed) {
 double Reader::number(bool fraction_allowed) {
   skip_blanks();
   if (!is_digit(peek()) && !((peek() == '.' || peek() == ',') && is_digit(peek(1)))) {
-    fail(at_, at_ < text_.size() ? "not a number" : "a number is missing");
+    fail(at_, at_ < text_.size() ? say("not a number") : say("a number is missing"));
     return 0;
   }
   std::size_t end = 0;
@@ -266,7 +267,7 @@ void Reader::smaller_units(Value& value, Found unit) {
       return;
     }
     if (!next || next->factor >= unit.factor || next->power != unit.power) {
-      fail(start, "not a number with a smaller unit than that before it");
+      fail(start, say("not a number with a smaller unit than that before it"));
       return;
     }
     value.v += n * next->factor;
@@ -296,11 +297,11 @@ Value Reader::factor(int depth, bool fraction_allowed) {
   const std::size_t start = at_;
   if (!take('(')) return term(sign, fraction_allowed);
   if (depth >= kDeepest) {
-    fail(start, "nested too deep");
+    fail(start, say("nested too deep"));
     return {};
   }
   Value value = sum(depth + 1);
-  if (!failed_ && !take(')')) fail(at_, "where a ) is missing");
+  if (!failed_ && !take(')')) fail(at_, say("where a ) is missing"));
   if (failed_) return value;
   value.v *= sign;
   const auto unit = value.power == 0 ? unit_here() : std::nullopt;
@@ -312,7 +313,7 @@ Value Reader::factor(int depth, bool fraction_allowed) {
 Value Reader::multiplied(Value a, Value b, std::size_t at) {
   const Value value{a.v * b.v, a.power + b.power};
   const bool absolute = quantity_ == Quantity::temperature && value.power > 0;
-  if (value.power > target_power() || absolute) fail(at, "a product that makes no sense here");
+  if (value.power > target_power() || absolute) fail(at, say("a product that makes no sense here"));
   return value;
 }
 
@@ -320,9 +321,9 @@ Value Reader::divided(Value a, Value b, std::size_t at) {
   const bool plain = b.power == 0;
   const bool absolute = quantity_ == Quantity::temperature && a.power > 0;
   if (b.v == 0)
-    fail(at, "a division by zero");
+    fail(at, say("a division by zero"));
   else if (absolute || (!plain && a.power <= b.power))
-    fail(at, "a quotient that makes no sense here");
+    fail(at, say("a quotient that makes no sense here"));
   if (failed_) return {};
   return {a.v / b.v, a.power - b.power};
 }
@@ -336,7 +337,7 @@ Value Reader::added(Value a, Value b, double sign, std::size_t at) {
   if (a.power == 0 && b.power != 0) a = with_bare_unit(a);
   if (b.power == 0 && a.power != 0) b = with_bare_unit(b);
   const bool absolute = quantity_ == Quantity::temperature && a.power > 0;
-  if (a.power != b.power || absolute) fail(at, "a sum of things that cannot be added");
+  if (a.power != b.power || absolute) fail(at, say("a sum of things that cannot be added"));
   return {a.v + sign * b.v, a.power};
 }
 
@@ -374,20 +375,21 @@ Trouble Reader::trouble() const {
   const auto& [at, why] = *failed_;
   const int place = typed_.place[std::min(at, typed_.place.size() - 1)];
   std::string rest(text_.substr(std::min(at, text_.size())));
-  std::string bound = "readable as " + std::string(quantity_name(quantity_)) + " throughout, and character " +
-                      std::to_string(place) + " " + (rest.empty() ? "(the end)" : in_quotes(rest)) + " is " +
-                      why;
-  return {"not_readable", std::string(quantity_name(quantity_)) + " as typed", in_quotes(original_),
-          std::move(bound), "Write it like " + std::string(quantity_example(quantity_)) + "."};
+  std::string bound =
+      say("readable as {} throughout, and character {} {} is {}", std::string(quantity_name(quantity_)),
+          std::to_string(place), (rest.empty() ? say("(the end)") : in_quotes(rest)), why);
+  return {"not_readable", say("{} as typed", std::string(quantity_name(quantity_))), in_quotes(original_),
+          std::move(bound), say("Write it like {}.", std::string(quantity_example(quantity_)))};
 }
 
 Result<double> Reader::read() {
   Value value = sum(0);
   skip_blanks();
-  if (!failed_ && at_ < text_.size()) fail(at_, is_letter(peek()) ? "not a unit of this" : "not understood");
+  if (!failed_ && at_ < text_.size())
+    fail(at_, is_letter(peek()) ? say("not a unit of this") : say("not understood"));
   if (!failed_ && value.power == 0) value = with_bare_unit(value);
-  if (!failed_ && value.power != target_power()) fail(0, "not of this kind");
-  if (!failed_ && !std::isfinite(value.v)) fail(0, "a number too large to hold");
+  if (!failed_ && value.power != target_power()) fail(0, say("not of this kind"));
+  if (!failed_ && !std::isfinite(value.v)) fail(0, say("a number too large to hold"));
   if (failed_) return refuse(trouble());
   return value.v;
 }
@@ -396,9 +398,9 @@ Result<double> Reader::read() {
 
 Result<double> parse_quantity(Quantity q, std::string_view text, UnitSystem system) {
   if (text.size() > kLongestText)
-    return refuse({"not_readable", std::string(quantity_name(q)) + " as typed", in_quotes(text),
-                   "at most " + std::to_string(kLongestText) + " characters",
-                   "Write it like " + std::string(quantity_example(q)) + "."});
+    return refuse({"not_readable", say("{} as typed", std::string(quantity_name(q))), in_quotes(text),
+                   say("at most {} characters", std::to_string(kLongestText)),
+                   say("Write it like {}.", std::string(quantity_example(q)))});
   return Reader(q, text, system).read();
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "base/result.h"
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -12,9 +14,9 @@ std::string capitalised(std::string text) {
 
 std::string finding_of(const Trouble& t) {
   if (t.value.empty() && t.bound.empty()) return t.thing;
-  if (t.value.empty()) return t.thing + " must be " + t.bound;
-  if (t.bound.empty()) return t.thing + " is " + t.value;
-  return t.thing + " is " + t.value + "; it must be " + t.bound;
+  if (t.value.empty()) return say("{} must be {}", t.thing, t.bound);
+  if (t.bound.empty()) return say("{} is {}", t.thing, t.value);
+  return say("{} is {}; it must be {}", t.thing, t.value, t.bound);
 }
 
 bool ends_a_sentence(const std::string& text) {

@@ -5,6 +5,8 @@
 #include <charconv>
 #include <cmath>
 
+#include "base/say.h"
+
 namespace underlawn {
 namespace {
 
@@ -105,7 +107,8 @@ std::string folded(std::string_view text) {
 
 Result<TextTable> table_from_text(std::string_view text, const std::string& code, const std::string& thing) {
   if (text.find('\0') != std::string_view::npos)
-    return refuse({code, thing, "not text", "lines of text", "Save the table as CSV and read that."});
+    return refuse(
+        {code, thing, say("not text"), say("lines of text"), say("Save the table as CSV and read that.")});
   TextTable table;
   for (const TextLine& line : text_lines(text)) {
     if (!table.columns.empty()) {
@@ -120,8 +123,8 @@ Result<TextTable> table_from_text(std::string_view text, const std::string& code
     }
   }
   if (table.rows.empty())
-    return refuse({code, thing, table.columns.empty() ? "empty" : "without rows",
-                   "a line of column names and rows below it", "Export the table again."});
+    return refuse({code, thing, table.columns.empty() ? "empty" : say("without rows"),
+                   say("a line of column names and rows below it"), say("Export the table again.")});
   table.mark = mark_of(table);
   return table;
 }

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -218,7 +220,8 @@ constexpr ShownUnit kShown[] = {
     {Q::ratio, kMetric, " %", 0.01, 0, {0, 1, 2}, 0, true},
     {Q::ratio, kUs, " %", 0.01, 0, {0, 1, 2}, 0, true},
     {Q::length, kMetric, " m", 1, 0, {2, 2, 3}},
-    {Q::length, kUs, " ft", kFoot, 0, {0, 1, 2}},  // for bare numbers; print_quantity writes feet-inches
+    {Q::length, kUs, " ft", kFoot, 0, {0, 1, 2}},  // for bare numbers; print_quantity writes
+                                                         // feet-inches
     {Q::diameter, kMetric, " mm", 0.001, 0, {0, 1, 2}, 0, true},
     {Q::diameter, kUs, " in", kInch, 0, {0, 2, 3}, 0, true},
     {Q::area, kMetric, " m²", 1, 0, {0, 1, 2}},
@@ -349,107 +352,107 @@ std::string_view si_symbol(Quantity q) {
   return "1";
 }
 
-std::string_view quantity_name(Quantity q) {
+std::string quantity_name(Quantity q) {
   switch (q) {
     case Q::count:
-      return "number";
+      return say("number");
     case Q::ratio:
-      return "share";
+      return say("share");
     case Q::length:
-      return "length";
+      return say("length");
     case Q::diameter:
-      return "diameter";
+      return say("diameter");
     case Q::area:
-      return "area";
+      return say("area");
     case Q::volume:
     case Q::fluid_volume:
-      return "volume";
+      return say("volume");
     case Q::angle:
-      return "angle";
+      return say("angle");
     case Q::slope:
-      return "slope";
+      return say("slope");
     case Q::duration:
-      return "duration";
+      return say("duration");
     case Q::velocity:
-      return "velocity";
+      return say("velocity");
     case Q::flow:
-      return "flow";
+      return say("flow");
     case Q::pressure:
-      return "pressure";
+      return say("pressure");
     case Q::head:
-      return "head";
+      return say("head");
     case Q::temperature:
-      return "temperature";
+      return say("temperature");
     case Q::temperature_difference:
-      return "temperature difference";
+      return say("temperature difference");
     case Q::power:
-      return "power";
+      return say("power");
     case Q::energy:
-      return "energy";
+      return say("energy");
     case Q::mass:
-      return "mass";
+      return say("mass");
     case Q::density:
-      return "density";
+      return say("density");
     case Q::conductivity:
-      return "conductivity";
+      return say("conductivity");
     case Q::resistance:
-      return "thermal resistance";
+      return say("thermal resistance");
     case Q::surface_resistance:
-      return "thermal resistance of a surface";
+      return say("thermal resistance of a surface");
     case Q::u_value:
-      return "U-value";
+      return say("U-value");
     case Q::heat_capacity:
-      return "heat capacity";
+      return say("heat capacity");
     case Q::diffusivity:
-      return "thermal diffusivity";
+      return say("thermal diffusivity");
     case Q::money:
-      return "amount of money";
+      return say("amount of money");
   }
-  return "number";
+  return say("number");
 }
 
-std::string_view quantity_example(Quantity q) {
+std::string quantity_example(Quantity q) {
   switch (q) {
     case Q::count:
       return "4";
     case Q::ratio:
       return "25 %";
     case Q::length:
-      return "6'-3 1/2\", 1.9 m or 12 ft + 3 in";
+      return say("6'-3 1/2\", 1.9 m or 12 ft + 3 in");
     case Q::diameter:
-      return "1-1/4 in or 32 mm";
+      return say("1-1/4 in or 32 mm");
     case Q::area:
-      return "450 sq ft, 0.5 acre or 30 ft * 15 ft";
+      return say("450 sq ft, 0.5 acre or 30 ft * 15 ft");
     case Q::volume:
-      return "66.7 cu yd or 51 m3";
+      return say("66.7 cu yd or 51 m3");
     case Q::fluid_volume:
-      return "38 gal or 144 L";
+      return say("38 gal or 144 L");
     case Q::angle:
       return "45 deg";
     case Q::slope:
       return "1.5:1";
     case Q::duration:
-      return "1.5 h or 90 min";
+      return say("1.5 h or 90 min");
     case Q::velocity:
-      return "2 ft/s or 0.6 m/s";
+      return say("2 ft/s or 0.6 m/s");
     case Q::flow:
-      return "12 gpm or 0.76 L/s";
+      return say("12 gpm or 0.76 L/s");
     case Q::pressure:
-      return "60 psi or 414 kPa";
+      return say("60 psi or 414 kPa");
     case Q::head:
-      return "20 ft or 6.1 m";
+      return say("20 ft or 6.1 m");
     case Q::temperature:
-      return "50 °F or 10 °C";
+      return say("50 °F or 10 °C");
     case Q::temperature_difference:
       return "10 °F or 5.6 K";
     case Q::power:
-      return "36000 Btu/h, 3 tons or 10.5 kW";
+      return say("36000 Btu/h, 3 tons or 10.5 kW");
     case Q::energy:
       return "12000 kWh";
     case Q::mass:
-      return "50 lb or 23 kg";
+      return say("50 lb or 23 kg");
     case Q::density:
-      return "100 lb/ft3 or 1600 kg/m3";
+      return say("100 lb/ft3 or 1600 kg/m3");
     case Q::conductivity:
       return "1.7 W/(m K)";
     case Q::resistance:

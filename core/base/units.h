@@ -5,6 +5,7 @@
 
 #include <array>
 #include <span>
+#include <string>
 #include <string_view>
 
 #include "base/quantity.h"
@@ -46,7 +47,7 @@ const ShownUnit& shown_unit(Quantity q, UnitSystem system, double si);
 std::string_view si_symbol(Quantity q);
 
 // "length", "flow": how a quantity is called in a message, and a text that can be read as one.
-std::string_view quantity_name(Quantity q);
-std::string_view quantity_example(Quantity q);
+std::string quantity_name(Quantity q);
+std::string quantity_example(Quantity q);
 
 }  // namespace underlawn

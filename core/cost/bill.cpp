@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -56,7 +58,7 @@ void add_couplings(std::vector<BillLine>& lines, const BillLine& pipe, const Pri
   need.key = fitting_key("coupling", nominal);
   need.group = BillGroup::fittings;
   need.amount = pipe.bought.joins;
-  need.how = "in pipe longer than the longest that is sold";
+  need.how = say("in pipe longer than the longest that is sold");
   need.from = {"need." + pipe.key};
   lines.push_back(line_of(need, pricing, wishes));
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "cost/discount.h"
 
 namespace underlawn {
@@ -103,7 +104,7 @@ Comparison compare(const Simulation& s, double net, const Running& r, int design
   c.heating = s.years.front().heating;
   c.cooling = cooling_met(s.years.front());
   const Rates own{0, 0, 0, r.maintenance, r.unit_cost, r.unit_life};
-  c.loop = cost_of(s, "Ground loop", net + r.unit_cost, own, r, c.years, loop_use);
+  c.loop = cost_of(s, say("Ground loop"), net + r.unit_cost, own, r, c.years, loop_use);
   for (const OtherSystem& o : r.others) {
     const Rates rates{o.price, o.escalation, o.emission, o.maintenance, o.first_cost, o.life};
     c.others.push_back(cost_of(s, o.name, o.first_cost, rates, r, c.years,

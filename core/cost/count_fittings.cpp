@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <map>
 
+#include "base/say.h"
 #include "cost/price_book.h"
 #include "cost/take_off.h"
 #include "flow/header_tree.h"
@@ -32,7 +33,7 @@ class Counter {
  private:
   const PipeSize& heat_pump() const { return loop_.pipes[0].size; }
 
-  void add(const char* word, const PipeSize& size, int n) {
+  void add(const std::string& word, const PipeSize& size, int n) {
     if (n > 0) counts_[fitting_key(word, size.nominal)] += n;
   }
 

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "base/say.h"
 #include "cost/crew_shop.h"
 #include "dig/dates.h"
 
@@ -67,10 +68,10 @@ std::vector<CrewSaving> savings_of(const CalendarAsk& ask, double filled) {
     const char* what;
     int CrewWishes::*hands;
   };
-  constexpr More kMore[] = {{"One more rack", &CrewWishes::racks},
-                            {"A second excavator", &CrewWishes::excavators},
-                            {"One more laying crew", &CrewWishes::laying_crews},
-                            {"One more joiner", &CrewWishes::joiners}};
+  constexpr More kMore[] = {{mark("One more rack"), &CrewWishes::racks},
+                            {mark("A second excavator"), &CrewWishes::excavators},
+                            {mark("One more laying crew"), &CrewWishes::laying_crews},
+                            {mark("One more joiner"), &CrewWishes::joiners}};
   const double now = filled / ask.crew.day_length;
   std::vector<CrewSaving> savings;
   const auto add = [&](const std::string& what, const CrewWishes& crew) {
@@ -82,57 +83,57 @@ std::vector<CrewSaving> savings_of(const CalendarAsk& ask, double filled) {
     CrewWishes crew = ask.crew;
     ++(crew.*more.hands);
     const bool excavator = more.hands == &CrewWishes::excavators && ask.crew.excavators > 1;
-    add(excavator ? "One more excavator" : more.what, crew);
+    add(excavator ? say("One more excavator") : more.what, crew);
   }
   CrewWishes longer = ask.crew;
   longer.day_length = std::min(86400.0, longer.day_length + 3600);
-  add("One more hour a day", longer);
+  add(say("One more hour a day"), longer);
   CrewWishes ready = ask.crew;
   ready.coils_ready = static_cast<int>(ask.layout.trenches.size());
-  if (ready.coils_ready > ask.crew.coils_ready) add("All coils made before the first day", ready);
+  if (ready.coils_ready > ask.crew.coils_ready) add(say("All coils made before the first day"), ready);
   return savings;
 }
 
 }  // namespace
 
-std::string_view station_name(CrewStation s) {
+std::string station_name(CrewStation s) {
   switch (s) {
     case CrewStation::digging:
-      return "Excavator";
+      return say("Excavator");
     case CrewStation::making:
-      return "Coil rack";
+      return say("Coil rack");
     case CrewStation::laying:
-      return "Layers";
+      return say("Layers");
     case CrewStation::joining:
-      return "Joiner";
+      return say("Joiner");
     case CrewStation::testing:
-      return "Tester";
+      return say("Tester");
     case CrewStation::filling:
-      return "Loader";
+      return say("Loader");
   }
   return "";
 }
 
-std::string_view wait_words(WaitFor w) {
+std::string wait_words(WaitFor w) {
   switch (w) {
     case WaitFor::nothing:
       return "";
     case WaitFor::trench:
-      return "for the trench to be dug";
+      return say("for the trench to be dug");
     case WaitFor::coil:
-      return "for the coil to be made";
+      return say("for the coil to be made");
     case WaitFor::laying:
-      return "for the coil before to be laid and bedded";
+      return say("for the coil before to be laid and bedded");
     case WaitFor::filling:
-      return "for the trench before to be filled in";
+      return say("for the trench before to be filled in");
     case WaitFor::last_trench:
-      return "for the last trench and its coil";
+      return say("for the last trench and its coil");
     case WaitFor::joints:
-      return "for the joints";
+      return say("for the joints");
     case WaitFor::test:
-      return "for the test";
+      return say("for the test");
     case WaitFor::morning:
-      return "for the next morning, so that the test is not left overnight";
+      return say("for the next morning, so that the test is not left overnight");
   }
   return "";
 }
@@ -144,17 +145,17 @@ std::string task_words(const CrewTask& task, const DigOrder& order) {
   if (!low.empty()) low[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(low[0])));
   switch (task.station) {
     case CrewStation::digging:
-      return "Digging " + low;
+      return say("Digging {}", low);
     case CrewStation::making:
-      return "Making the coil of " + low;
+      return say("Making the coil of {}", low);
     case CrewStation::laying:
-      return "Laying the coil of " + low;
+      return say("Laying the coil of {}", low);
     case CrewStation::joining:
-      return "Header and run laid, joints fused";
+      return say("Header and run laid, joints fused");
     case CrewStation::testing:
-      return "Filling, flushing, pressure test";
+      return say("Filling, flushing, pressure test");
     case CrewStation::filling:
-      return task.bedding ? "Sand over the coil of " + low : "Filling in " + low;
+      return task.bedding ? say("Sand over the coil of {}", low) : say("Filling in {}", low);
   }
   return name;
 }

@@ -25,10 +25,10 @@ namespace underlawn {
 
 enum class CrewStation { digging, making, laying, joining, testing, filling };
 inline constexpr int kCrewStations = 6;
-std::string_view station_name(CrewStation s);  // "Excavator"
+std::string station_name(CrewStation s);  // "Excavator"
 
 enum class WaitFor { nothing, trench, coil, laying, filling, last_trench, joints, test, morning };
-std::string_view wait_words(WaitFor w);  // "for the trench to be dug"
+std::string wait_words(WaitFor w);  // "for the trench to be dug"
 
 struct CrewTask {
   CrewStation station = CrewStation::digging;

@@ -6,9 +6,11 @@
 #include <optional>
 #include <vector>
 
+#include "base/say.h"
+
 namespace underlawn {
 
-inline constexpr const char* kDiscountSource = "NIST Handbook 135";
+inline constexpr const char* kDiscountSource = mark("NIST Handbook 135");
 
 // Of 1 in year t: (1 + d)^-t. d > -1.
 double single_present_value(double discount, int year);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/estimate.h"
 
+#include "base/say.h"
 #include "base/units.h"
 #include "cost/crew_time.h"
 
@@ -31,19 +32,19 @@ double header_pipe(const Layout& layout) {
 
 void add_lines(Estimate& e, const Layout& layout, const EarthWork& total, int met, const Prices& p,
                double day_length) {
-  const auto add = [&](const char* key, const char* thing, double amount, Q quantity, double price) {
+  const auto add = [&](const std::string& key, const std::string& thing, double amount, Q quantity, double price) {
     e.lines.push_back({key, thing, amount, quantity, price, amount * price});
     e.total += amount * price;
   };
-  add("digging", "Ground dug, filled in again and compacted", total.bank, Q::volume, p.digging);
-  add("hand_crossing", "Lines met by hand", met, Q::count, p.hand_crossing);
-  add("pavement", "Pavement cut and made good", e.torn.pavement, Q::area, p.pavement);
-  add("lawn", "Lawn torn up and sown", e.torn.lawn, Q::area, p.lawn);
-  add("bedding", "Sand", total.bedding, Q::volume, p.bedding);
-  add("coil_pipe", "Pipe in coils", coil_pipe(layout), Q::length, p.coil_pipe);
-  add("header_pipe", "Pipe of header and run", header_pipe(layout), Q::length, p.header_pipe);
-  add("joint", "Fused joints", e.joints, Q::count, p.joint);
-  add("crew_day", "Days of crew and machine", days_paid(e.time, day_length), Q::count, p.crew_day);
+  add("digging", say("Ground dug, filled in again and compacted"), total.bank, Q::volume, p.digging);
+  add("hand_crossing", say("Lines met by hand"), met, Q::count, p.hand_crossing);
+  add("pavement", say("Pavement cut and made good"), e.torn.pavement, Q::area, p.pavement);
+  add("lawn", say("Lawn torn up and sown"), e.torn.lawn, Q::area, p.lawn);
+  add("bedding", say("Sand"), total.bedding, Q::volume, p.bedding);
+  add("coil_pipe", say("Pipe in coils"), coil_pipe(layout), Q::length, p.coil_pipe);
+  add("header_pipe", say("Pipe of header and run"), header_pipe(layout), Q::length, p.header_pipe);
+  add("joint", say("Fused joints"), e.joints, Q::count, p.joint);
+  add("crew_day", say("Days of crew and machine"), days_paid(e.time, day_length), Q::count, p.crew_day);
 }
 
 }  // namespace
@@ -53,8 +54,8 @@ std::string print_price(double price, Quantity amount, UnitSystem units) {
   static constexpr double kTon = 3516.8528420667;  // W: 12,000 Btu/h
   const bool tons = amount == Q::power && units == UnitSystem::us;
   const ShownUnit& unit = bare_unit(amount, units);
-  return print_quantity(Q::money, price * (tons ? kTon : unit.factor), units) + " per" +
-         (tons ? " ton" : std::string(unit.text));
+  return say("{} per{}", print_quantity(Q::money, price * (tons ? kTon : unit.factor), units),
+             (tons ? say(" ton") : std::string(unit.text)));
 }
 
 double Estimate::sum_of(std::string_view key) const {

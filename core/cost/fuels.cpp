@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/fuels.h"
 
+#include "base/say.h"
 #include "cost/comparison.h"
 
 namespace underlawn {
@@ -30,9 +31,9 @@ OtherSystem system(std::string name, const Fuel& fuel, double price, double effi
 
 const std::vector<Fuel>& fuels() {
   static const std::vector<Fuel> all = {
-      {"natural gas", "therm", 100'000 * kBtu, 5.307},
+      {mark("natural gas"), "therm", 100'000 * kBtu, 5.307},
       {"propane", "gal", 91'452 * kBtu, 5.76},
-      {"heating oil", "gal", 138'500 * kBtu, 10.16},
+      {mark("heating oil"), "gal", 138'500 * kBtu, 10.16},
       {"electricity", "kWh", kKilowattHour, Running{}.electricity_emission},
   };
   return all;
@@ -40,11 +41,11 @@ const std::vector<Fuel>& fuels() {
 
 const std::vector<OtherSystem>& usual_systems() {
   static const std::vector<OtherSystem> all = {
-      system("Gas furnace", fuels()[0], 1.4, 0.92, 0.015, 12'000),
-      system("Propane furnace", fuels()[1], 2.7, 0.92, 0.015, 12'500),
-      system("Oil furnace", fuels()[2], 3.8, 0.85, 0.02, 13'000),
-      system("Electric furnace", fuels()[3], Running{}.electricity, 1, 0.015, 10'000),
-      system("Air-source heat pump", fuels()[3], Running{}.electricity, 2.5, 0, 14'000),
+      system(mark("Gas furnace"), fuels()[0], 1.4, 0.92, 0.015, 12'000),
+      system(mark("Propane furnace"), fuels()[1], 2.7, 0.92, 0.015, 12'500),
+      system(mark("Oil furnace"), fuels()[2], 3.8, 0.85, 0.02, 13'000),
+      system(mark("Electric furnace"), fuels()[3], Running{}.electricity, 1, 0.015, 10'000),
+      system(mark("Air-source heat pump"), fuels()[3], Running{}.electricity, 2.5, 0, 14'000),
   };
   return all;
 }

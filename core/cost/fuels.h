@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/say.h"
 #include "cost/pricing.h"
 
 namespace underlawn {
@@ -20,9 +21,9 @@ struct Fuel {
 // coefficients 2016 (propane 5.76 and heating oil 10.16 kg a gallon, natural gas 53.07 kg a million Btu).
 // Electricity: EPA eGRID 2022, United States, 823 lb a MWh (from memory); EIA's own mean of 2022 is 0.86 lb a
 // kWh. Upstream losses and other gases are not in these.
-inline constexpr const char* kHeatContentSource = "EIA, units and calculators";
-inline constexpr const char* kEmissionSource = "EIA, carbon dioxide emissions coefficients, 2016";
-inline constexpr const char* kGridSource = "EPA eGRID 2022, United States (from memory)";
+inline constexpr const char* kHeatContentSource = mark("EIA, units and calculators");
+inline constexpr const char* kEmissionSource = mark("EIA, carbon dioxide emissions coefficients, 2016");
+inline constexpr const char* kGridSource = mark("EPA eGRID 2022, United States (from memory)");
 const std::vector<Fuel>& fuels();
 
 // Furnace of each fuel, electric resistance, each with central air; an air-source heat pump. Prices,

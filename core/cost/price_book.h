@@ -11,12 +11,13 @@
 #include <string_view>
 #include <vector>
 
+#include "base/say.h"
 #include "cost/pricing.h"
 #include "layout/wishes.h"
 
 namespace underlawn {
 
-inline constexpr const char* kOwnFigure = "round figure of our own, no source";
+inline constexpr const char* kOwnFigure = mark("round figure of our own, no source");
 
 std::string pipe_key(std::string_view size);  // "pipe 3/4 in DR 11"
 // "tee 3/4 in", "reducer 2 in x 1 in": by nominal sizes. Words: tee, elbow 45, elbow 90, reducer, coupling,

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 
+#include "base/say.h"
 #include "cost/price_book.h"
 
 namespace underlawn {
@@ -82,7 +83,7 @@ class TakeOff {
       total += pieces.back();
     }
     Need* coils = add(pipe_key(job_.wishes.pipe), BillGroup::pipe, total,
-                      "sum over the circuits of coil and both tails, each cut whole",
+                      say("sum over the circuits of coil and both tails, each cut whole"),
                       {"layout.circuits_placed", "coil.length", "counting.pipe_spare"});
     if (coils == nullptr) return;
     coils->pieces = std::move(pieces);
@@ -114,11 +115,11 @@ class TakeOff {
       Need& coils = needs_.front();
       coils.amount += total;
       coils.pieces.insert(coils.pieces.end(), lengths.begin(), lengths.end());
-      coils.how += "; with header and run of this size x (1 + allowance), out of what is left";
+      coils.how += say("; with header and run of this size x (1 + allowance), out of what is left");
       coils.from.insert(coils.from.end(), from.begin(), from.end());
     } else {
       add(pipe_key(size), BillGroup::pipe, total,
-          "supply and return of header and run of this size x (1 + allowance)", from);
+          say("supply and return of header and run of this size x (1 + allowance)"), from);
     }
   }
 
@@ -129,7 +130,7 @@ class TakeOff {
     if (job_.solved != nullptr)
       for (const auto& [key, count] : count_fittings(job_.solved->loop, job_.layout, job_.flow.arrangement))
         add(key, BillGroup::fittings, std::ceil(count * spare - 1e-9),
-            plain(count) + " where pipes meet, turn or change size",
+            say("{} where pipes meet, turn or change size", plain(count)),
             {"layout.circuits_placed", "counting.fitting_spare"});
     if (circuits() == 0) return;
     std::map<std::string, double> caps;
@@ -138,7 +139,7 @@ class TakeOff {
     for (const auto& [nominal, count] : caps)
       if (!nominal.empty())
         add(fitting_key("cap", nominal), BillGroup::fittings, count,
-            "both ends of every circuit until it is joined, both of the run for the test",
+            say("both ends of every circuit until it is joined, both of the run for the test"),
             {"layout.circuits_placed"});
   }
 
@@ -172,46 +173,46 @@ class TakeOff {
     }
     if (straight > 0 && counting_.tie_distance > 0)
       add("tie", BillGroup::goods, std::ceil(straight / counting_.tie_distance),
-          "pipe in the trenches/" +
-              print_quantity(Quantity::length, counting_.tie_distance, UnitSystem::metric),
+          say("pipe in the trenches/{}",
+              print_quantity(Quantity::length, counting_.tie_distance, UnitSystem::metric)),
           {"cost.pipe_in_coils", "counting.tie_distance"});
     else
       add("tie", BillGroup::goods, std::ceil(loops * counting_.ties_per_loop),
-          plain(counting_.ties_per_loop) + " for each loop",
+          say("{} for each loop", plain(counting_.ties_per_loop)),
           {"coil.loops", "layout.circuits_placed", "counting.ties_per_loop"});
     const std::vector<std::string> trenches = {"coil.trench_length", "layout.circuits_placed",
                                                "header.length", "run.length"};
     add("warning_tape", BillGroup::goods, trench_length() * counting_.tape_lines,
-        plain(counting_.tape_lines) + " over every trench, header and run",
+        say("{} over every trench, header and run", plain(counting_.tape_lines)),
         with(trenches, "counting.tape_lines"));
     if (counting_.tracer)
-      add("tracer_wire", BillGroup::goods, trench_length(), "once along every trench, header and run",
+      add("tracer_wire", BillGroup::goods, trench_length(), say("once along every trench, header and run"),
           trenches);
     if (job_.solved != nullptr && job_.flow.fluid != Fluid::water)
       add(fluid_key(job_.flow.fluid), BillGroup::goods,
           1000 * job_.solved->antifreeze.concentrate * (1 + counting_.antifreeze_spare),
-          "concentrate of the loop's fill, the heat pump not counted",
+          say("concentrate of the loop's fill, the heat pump not counted"),
           {"flow.concentrate", "counting.antifreeze_spare"});
     if (job_.layout.run.line.size() < 2) return;
-    add("sleeve", BillGroup::goods, through_wall() * counting_.sleeve, "each pipe through the wall",
+    add("sleeve", BillGroup::goods, through_wall() * counting_.sleeve, say("each pipe through the wall"),
         {"layout.circuits_placed", "counting.sleeve"});
-    add("grout", BillGroup::goods, std::ceil(counting_.grout), "at the entry", {"counting.grout"});
+    add("grout", BillGroup::goods, std::ceil(counting_.grout), say("at the entry"), {"counting.grout"});
     add("insulation", BillGroup::goods, through_wall() * counting_.insulated,
-        "each pipe at the house; 60 in: UFGS 15741N", {"layout.circuits_placed", "counting.insulated"});
+        say("each pipe at the house; 60 in: UFGS 15741N"), {"layout.circuits_placed", "counting.insulated"});
   }
 
   void add_earth() {
     const EarthWork& total = job_.sloped ? job_.dig.total_sloped : job_.dig.total_vertical;
     const std::string of = job_.sloped ? "dig.sloped.total." : "dig.vertical.total.";
-    add("bedding", BillGroup::goods, total.bedding, "sand round the pipe, compacted",
+    add("bedding", BillGroup::goods, total.bedding, say("sand round the pipe, compacted"),
         {of + "bedding_volume"});
     const double lawn = job_.estimate.torn.lawn;
     if (counting_.seed > 0)
       add("seed", BillGroup::goods, lawn * counting_.seed,
-          "lawn torn up x " + plain(1000 * counting_.seed) + " g a m2", {"layout.lawn", "counting.seed"});
+          say("lawn torn up x {} g a m2", plain(1000 * counting_.seed)), {"layout.lawn", "counting.seed"});
     if (counting_.straw > 0)
       add("straw", BillGroup::goods, std::ceil(lawn / counting_.straw),
-          "lawn torn up/" + plain(counting_.straw) + " m2 a bale", {"layout.lawn", "counting.straw"});
+          say("lawn torn up/{} m2 a bale", plain(counting_.straw)), {"layout.lawn", "counting.straw"});
   }
 
   // ---- work ----
@@ -222,23 +223,24 @@ class TakeOff {
     if (terms_.labour == LabourBy::days) {
       add("digging", BillGroup::work, amount_of("digging"), "excavated",
           {job_.sloped ? "dig.sloped.total.bank_volume" : "dig.vertical.total.bank_volume"});
-      add("hand_crossing", BillGroup::work, met, "utilities that header and run cross", {"cost.met_by_hand"});
-      add("joint", BillGroup::work, job_.estimate.joints, "fused joints", {"layout.joints"});
-      add("crew_day", BillGroup::work, amount_of("crew_day"), "days with the lot open, in whole days",
+      add("hand_crossing", BillGroup::work, met, say("utilities that header and run cross"),
+          {"cost.met_by_hand"});
+      add("joint", BillGroup::work, job_.estimate.joints, say("fused joints"), {"layout.joints"});
+      add("crew_day", BillGroup::work, amount_of("crew_day"), say("days with the lot open, in whole days"),
           {job_.sloped ? "days.sloped.open" : "days.paid"});
     } else {
-      const auto hours = [&](const char* key, double seconds, const char* how, const char* from) {
+      const auto hours = [&](const std::string& key, double seconds, const std::string& how, const std::string& from) {
         add(key, BillGroup::work, seconds / 3600, how, {from});
       };
-      hours("excavator_hour", time.digging, "machine time, lines met by hand included", "days.digging");
-      hours("loader_hour", time.filling, "bedding and backfill", "days.filling");
-      hours("coil_maker_hour", time.making, "of all coils", "days.coil_making");
-      hours("layer_hour", time.laying, "of all coils", "days.coil_laying");
-      hours("joiner_hour", time.joining, "header and run laid, joints fused", "days.joining");
-      hours("tester_hour", time.testing, "filled, flushed and tested", "days.testing");
+      hours("excavator_hour", time.digging, say("machine time, lines met by hand included"), "days.digging");
+      hours("loader_hour", time.filling, say("bedding and backfill"), "days.filling");
+      hours("coil_maker_hour", time.making, say("of all coils"), "days.coil_making");
+      hours("layer_hour", time.laying, say("of all coils"), "days.coil_laying");
+      hours("joiner_hour", time.joining, say("header and run laid, joints fused"), "days.joining");
+      hours("tester_hour", time.testing, say("filled, flushed and tested"), "days.testing");
     }
-    add("pavement", BillGroup::work, job_.estimate.torn.pavement, "drives cut", {"cost.pavement_area"});
-    add("lawn", BillGroup::work, job_.estimate.torn.lawn, "trenches, spoil and room to work",
+    add("pavement", BillGroup::work, job_.estimate.torn.pavement, say("drives cut"), {"cost.pavement_area"});
+    add("lawn", BillGroup::work, job_.estimate.torn.lawn, say("trenches, spoil and room to work"),
         {"layout.lawn"});
   }
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "cost/price_book.h"
 #include "flow/header_design.h"
 #include "pipe/pipe_size.h"
@@ -18,7 +19,7 @@ constexpr double kFoot = 0.3048;
 constexpr double kGallon = 3.785411784;    // l
 constexpr double kYard3 = 0.764554857984;  // m3
 constexpr double kPound = 0.45359237;      // kg
-constexpr const char* kInLawn = "in the price of the lawn";
+constexpr const char* kInLawn = mark("in the price of the lawn");
 
 struct Usual {
   const char* key;
@@ -32,31 +33,31 @@ struct Usual {
 const std::vector<Usual>& table() {
   static const Prices p;
   static const std::vector<Usual> rows = {
-      {"digging", "Ground dug, filled in again and compacted", U::cubic_metre, {}, p.digging},
-      {"hand_crossing", "Line met by hand", U::each, {}, p.hand_crossing},
-      {"pavement", "Pavement cut and made good", U::square_metre, {}, p.pavement},
-      {"lawn", "Lawn torn up and sown", U::square_metre, {}, p.lawn, "seed and straw included"},
-      {"joint", "Fused joint", U::each, {}, p.joint},
-      {"crew_day", "Day of crew and machine", U::day, {}, p.crew_day},
-      {"excavator_hour", "Excavator with its driver", U::hour, {}, 110},
-      {"loader_hour", "Loader with its driver", U::hour, {}, 95},
-      {"coil_maker_hour", "Making coils", U::hour, {}, 60},
-      {"layer_hour", "Laying coils", U::hour, {}, 60},
-      {"joiner_hour", "Header, run and joints", U::hour, {}, 80},
-      {"tester_hour", "Filling and pressure test", U::hour, {}, 80},
-      {"bedding", "Sand", U::cubic_metre, {kYard3}, p.bedding},
-      {"tie", "Tie", U::each, {100, 500, 1000}, 0.1},
-      {"warning_tape", "Warning tape", U::metre, {1000 * kFoot}, 0.1},
-      {"tracer_wire", "Tracer wire", U::metre, {500 * kFoot, 1000 * kFoot}, 0.5},
-      {"propylene_glycol", "Propylene glycol", U::litre, {5 * kGallon, 55 * kGallon}, 5},
-      {"ethanol", "Ethanol", U::litre, {5 * kGallon, 55 * kGallon}, 3},
-      {"methanol", "Methanol", U::litre, {5 * kGallon, 55 * kGallon}, 2},
-      {"ethylene_glycol", "Ethylene glycol", U::litre, {5 * kGallon, 55 * kGallon}, 4},
-      {"sleeve", "Sleeve through the wall", U::metre, {10 * kFoot}, 20},
-      {"grout", "Grout, bag", U::each, {}, 15},
-      {"insulation", "Pipe insulation", U::metre, {6 * kFoot}, 8},
-      {"seed", "Grass seed", U::kilogram, {5 * kPound, 25 * kPound, 50 * kPound}, 0, kInLawn},
-      {"straw", "Straw, bale", U::each, {}, 0, kInLawn},
+      {"digging", mark("Ground dug, filled in again and compacted"), U::cubic_metre, {}, p.digging},
+      {"hand_crossing", mark("Line met by hand"), U::each, {}, p.hand_crossing},
+      {"pavement", mark("Pavement cut and made good"), U::square_metre, {}, p.pavement},
+      {"lawn", mark("Lawn torn up and sown"), U::square_metre, {}, p.lawn, mark("seed and straw included")},
+      {"joint", mark("Fused joint"), U::each, {}, p.joint},
+      {"crew_day", mark("Day of crew and machine"), U::day, {}, p.crew_day},
+      {"excavator_hour", mark("Excavator with its driver"), U::hour, {}, 110},
+      {"loader_hour", mark("Loader with its driver"), U::hour, {}, 95},
+      {"coil_maker_hour", mark("Making coils"), U::hour, {}, 60},
+      {"layer_hour", mark("Laying coils"), U::hour, {}, 60},
+      {"joiner_hour", mark("Header, run and joints"), U::hour, {}, 80},
+      {"tester_hour", mark("Filling and pressure test"), U::hour, {}, 80},
+      {"bedding", mark("Sand"), U::cubic_metre, {kYard3}, p.bedding},
+      {"tie", mark("Tie"), U::each, {100, 500, 1000}, 0.1},
+      {"warning_tape", mark("Warning tape"), U::metre, {1000 * kFoot}, 0.1},
+      {"tracer_wire", mark("Tracer wire"), U::metre, {500 * kFoot, 1000 * kFoot}, 0.5},
+      {"propylene_glycol", mark("Propylene glycol"), U::litre, {5 * kGallon, 55 * kGallon}, 5},
+      {"ethanol", mark("Ethanol"), U::litre, {5 * kGallon, 55 * kGallon}, 3},
+      {"methanol", mark("Methanol"), U::litre, {5 * kGallon, 55 * kGallon}, 2},
+      {"ethylene_glycol", mark("Ethylene glycol"), U::litre, {5 * kGallon, 55 * kGallon}, 4},
+      {"sleeve", mark("Sleeve through the wall"), U::metre, {10 * kFoot}, 20},
+      {"grout", mark("Grout, bag"), U::each, {}, 15},
+      {"insulation", mark("Pipe insulation"), U::metre, {6 * kFoot}, 8},
+      {"seed", mark("Grass seed"), U::kilogram, {5 * kPound, 25 * kPound, 50 * kPound}, 0, kInLawn},
+      {"straw", mark("Straw, bale"), U::each, {}, 0, kInLawn},
   };
   return rows;
 }
@@ -89,7 +90,7 @@ std::optional<PriceRow> pipe_row(std::string_view key) {
   if (!key.starts_with(kPipe)) return std::nullopt;
   const auto size = find_pipe(key.substr(kPipe.size()));
   if (!size) return std::nullopt;
-  return row(std::string(key), "Pipe, " + size->name, U::metre, rolls(*size), pipe_price(*size));
+  return row(std::string(key), say("Pipe, {}", size->name), U::metre, rolls(*size), pipe_price(*size));
 }
 
 struct Fitting {
@@ -97,13 +98,13 @@ struct Fitting {
   const char* item;
   double per_metre;  // price by outside diameter
 };
-constexpr Fitting kFittings[] = {{"tee", "Tee", 200},
-                                 {"elbow 90", "Elbow 90°", 140},
-                                 {"elbow 45", "Elbow 45°", 140},
-                                 {"reducer", "Reducer", 120},
-                                 {"coupling", "Coupling", 100},
-                                 {"cap", "Test plug", 80},
-                                 {"union", "Union to the house piping", 600}};
+constexpr Fitting kFittings[] = {{"tee", mark("Tee"), 200},
+                                 {mark("elbow 90"), mark("Elbow 90°"), 140},
+                                 {mark("elbow 45"), mark("Elbow 45°"), 140},
+                                 {"reducer", mark("Reducer"), 120},
+                                 {"coupling", mark("Coupling"), 100},
+                                 {"cap", mark("Test plug"), 80},
+                                 {"union", mark("Union to the house piping"), 600}};
 
 double diameter_of(std::string_view nominal) {
   for (const PipeSize& size : pipe_sizes())
@@ -128,7 +129,7 @@ std::optional<PriceRow> fitting_row(std::string_view key) {
 }  // namespace
 
 std::string pipe_key(std::string_view size) {
-  return "pipe " + std::string(size);
+  return say("pipe {}", std::string(size));
 }
 
 std::string fitting_key(std::string_view word, std::string_view nominal) {

@@ -3,6 +3,7 @@
 
 #include <limits>
 
+#include "base/say.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -117,8 +118,8 @@ std::string blocker_of(const Site& site, const Segment& leg) {
   for (const Feature& f : site.features)
     if (meets(leg, kept_free(f))) return display_name(f);
   for (const Segment& side : lot_sides(site))
-    if (distance(side, leg) < kSamePlace) return "the lot line";
-  return site.lot.size() > 2 && !contains(region_of(lot_ring(site)), leg) ? "the lot line" : "";
+    if (distance(side, leg) < kSamePlace) return say("the lot line");
+  return site.lot.size() > 2 && !contains(region_of(lot_ring(site)), leg) ? say("the lot line") : "";
 }
 
 std::optional<Point> access_of(const Site& site, const std::optional<Point>& asked, bool& over_drive) {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "base/say.h"
 #include "dig/machine_ways.h"
 #include "dig/order_search.h"
 #include "dig/pieces.h"
@@ -144,8 +145,8 @@ std::vector<std::string> names_of(const std::vector<SearchPiece>& pieces, const 
 std::string joined(const std::vector<std::string>& names) {
   std::string all;
   for (std::size_t i = 0; i < names.size() && i < 4; ++i)
-    all += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-  return names.size() > 4 ? all + " and others" : all;
+    all += (i == 0 ? "" : i + 1 == names.size() ? say(" and ") : ", ") + names[i];
+  return names.size() > 4 ? say("{} and others", all) : all;
 }
 
 // What each side says: what stands there, or what the heap would fall on.
@@ -326,9 +327,9 @@ void add_ladders(const Layout& layout, DigStep& step) {
 }  // namespace
 
 std::string step_name(const DigStep& step) {
-  if (step.kind == DigKind::trench) return "Trench " + std::to_string(step.trench);
-  const std::string part = step.part > 0 ? ", part " + std::to_string(step.part) : "";
-  return (step.kind == DigKind::header ? "Header" : "Supply run") + part;
+  if (step.kind == DigKind::trench) return say("Trench {}", std::to_string(step.trench));
+  const std::string part = step.part > 0 ? say(", part {}", std::to_string(step.part)) : "";
+  return (step.kind == DigKind::header ? say("Header") : say("Supply run")) + part;
 }
 
 bool DigOrder::complete() const {

@@ -4,10 +4,13 @@
 
 #include <string>
 
+#include "base/say.h"
+
 namespace underlawn {
 
-inline constexpr const char* kCommonPractice = "common practice, no source";
-inline constexpr const char* kProductionSource = "bucket x fill x efficiency x 3600/cycle: toolgrit.com";
+inline constexpr const char* kCommonPractice = mark("common practice, no source");
+inline constexpr const char* kProductionSource =
+    mark("bucket x fill x efficiency x 3600/cycle: toolgrit.com");
 
 // Loose earth moved: heaped bucket x fill x efficiency / cycle (toolgrit.com; Nunnally, Construction Methods
 // and Management, from memory, has it by cycles an hour).
@@ -29,10 +32,10 @@ double bank_rate(const Machine& machine, double swell);  // m3/s, in place: loos
 // A compact excavator with a quarter-yard bucket over a trench, spoil laid beside it; a compact loader with a
 // bucket of half a yard that puts it back. Sizes, reach and cycles: common practice, no source.
 inline Machine usual_excavator() {
-  return {"compact excavator", 0.1911, 0.90, 20, 0.60, 1.9, 5.8, 3.3};
+  return {say("compact excavator"), 0.1911, 0.90, 20, 0.60, 1.9, 5.8, 3.3};
 }
 inline Machine usual_loader() {
-  return {"compact loader", 0.3823, 1.0, 25, 0.60, 1.7, 0, 0};
+  return {say("compact loader"), 0.3823, 1.0, 25, 0.60, 1.7, 0, 0};
 }
 
 }  // namespace underlawn

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "base/say.h"
 #include "dig/dig.h"
 
 namespace underlawn {
@@ -13,27 +14,28 @@ constexpr double kHair = 1e-9;
 constexpr const char* kSystem = "29 CFR 1926.652(a)(1)";
 
 SidesChoice stay_out(bool due) {
-  return {
-      Sides::stay_out, 0, true,
-      due ? "Vertical sides and nobody goes in: pipe is let down from above."
-          : "Vertical sides; the trench is entered only after a competent person found no sign of cave-in.",
-      kSystem};
+  return {Sides::stay_out, 0, true,
+          due ? say("Vertical sides and nobody goes in: pipe is let down from above.")
+              : say("Vertical sides; the trench is entered only after a competent person found no sign of "
+                    "cave-in."),
+          kSystem};
 }
 
 SidesChoice laid_back(SoilType soil, bool engineer) {
   return {Sides::slope, slope_for(soil), !engineer,
-          engineer ? "20 ft (6.1 m) and deeper: a registered professional engineer designs the slope."
-                   : "Sides laid back from the floor up.",
-          "29 CFR 1926 Subpart P, Table B-1"};
+          engineer ? say("20 ft (6.1 m) and deeper: a registered professional engineer designs the slope.")
+                   : say("Sides laid back from the floor up."),
+          say("29 CFR 1926 Subpart P, Table B-1")};
 }
 
 SidesChoice held(Sides sides, bool engineer) {
   const std::string words =
       sides == Sides::shield
-          ? "A shield rated for the depth and soil, 18 in (0.46 m) above the vertical part; people only "
-            "inside it."
-          : "Shores or hydraulic shores by the maker's table; set and taken out from above.";
-  return {sides, 0, true, words + (engineer ? " 20 ft (6.1 m) and deeper: by an engineer's design." : ""),
+          ? say("A shield rated for the depth and soil, 18 in (0.46 m) above the vertical part; people only "
+                "inside it.")
+          : say("Shores or hydraulic shores by the maker's table; set and taken out from above.");
+  return {sides, 0, true,
+          words + (engineer ? say(" 20 ft (6.1 m) and deeper: by an engineer's design.") : ""),
           sides == Sides::shield ? "29 CFR 1926.652(g)" : "29 CFR 1926.652(c)"};
 }
 
@@ -43,16 +45,16 @@ bool protection_due(SoilType soil, double depth) {
   return soil != SoilType::stable_rock && depth >= kProtectFrom - kHair;
 }
 
-std::string_view sides_name(Sides sides) {
+std::string sides_name(Sides sides) {
   switch (sides) {
     case Sides::stay_out:
-      return "vertical, nobody goes in";
+      return say("vertical, nobody goes in");
     case Sides::slope:
-      return "laid back";
+      return say("laid back");
     case Sides::shield:
-      return "trench shield";
+      return say("trench shield");
     case Sides::shoring:
-      return "shored";
+      return say("shored");
   }
   return "";
 }

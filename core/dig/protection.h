@@ -25,7 +25,7 @@ constexpr bool is_entered(Sides sides) {
   return sides != Sides::stay_out;
 }
 
-std::string_view sides_name(Sides sides);  // "trench shield"
+std::string sides_name(Sides sides);  // "trench shield"
 
 // One way to hold the sides at a soil class and depth.
 struct SidesChoice {

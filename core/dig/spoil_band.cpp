@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "base/say.h"
 #include "dig/pieces.h"
 
 namespace underlawn {
@@ -103,7 +104,7 @@ std::string main_blocker(const Bench& b, const Site& site, double width) {
   }
   const auto most = std::max_element(met.begin(), met.end(),
                                      [](const auto& a, const auto& c) { return a.second < c.second; });
-  return most == met.end() ? "header or run" : most->first;
+  return most == met.end() ? say("header or run") : most->first;
 }
 
 // The heap on this side as it comes out; `fits` not set where it has no room.

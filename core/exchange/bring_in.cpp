@@ -8,6 +8,7 @@
 #include <set>
 #include <tuple>
 
+#include "base/say.h"
 #include "exchange/join_lines.h"
 #include "exchange/map_plane.h"
 #include "exchange/spot_heights.h"
@@ -19,11 +20,24 @@ namespace underlawn {
 
 namespace {
 
-constexpr std::string_view kWords[] = {
-    "nothing",      "the lot line",        "houses",      "drives",      "septic tanks",
-    "drain fields", "reserve fields",      "wells",       "trees",       "electric lines",
-    "gas lines",    "communication lines", "water lines", "sewer lines", "reclaimed water lines",
-    "easements",    "no-dig areas",        "spot heights"};
+constexpr std::string_view kWords[] = {"nothing",
+                                       mark("the lot line"),
+                                       "houses",
+                                       "drives",
+                                       mark("septic tanks"),
+                                       mark("drain fields"),
+                                       mark("reserve fields"),
+                                       "wells",
+                                       "trees",
+                                       mark("electric lines"),
+                                       mark("gas lines"),
+                                       mark("communication lines"),
+                                       mark("water lines"),
+                                       mark("sewer lines"),
+                                       mark("reclaimed water lines"),
+                                       "easements",
+                                       mark("no-dig areas"),
+                                       mark("spot heights")};
 
 constexpr std::size_t kMostCounted = 3000;  // of lots, and of things on them, when the lot is sought
 
@@ -75,7 +89,7 @@ class Bringer {
   }
   void leave(const ShapeGroup& group) {
     const std::string& name = drawing_.layers[static_cast<std::size_t>(group.layer)].name;
-    miss(group.value.empty() ? name : name + ", " + group.value, "was not asked for",
+    miss(group.value.empty() ? name : name + ", " + group.value, say("was not asked for"),
          static_cast<long>(group.shapes.size()));
   }
   const Shape& shape(int i) const { return drawing_.shapes[static_cast<std::size_t>(i)]; }
@@ -96,7 +110,8 @@ class Bringer {
     for (int i : group.shapes) {
       const auto found = spot_heights(drawing_, shape(i), how_.placement, how_.height_unit);
       if (found.empty())
-        miss("shape for spot heights", "has no height: neither in its points nor as a number beside it");
+        miss(say("shape for spot heights"),
+             say("has no height: neither in its points nor as a number beside it"));
       heights_.insert(heights_.end(), found.begin(), found.end());
     }
   }
@@ -109,9 +124,10 @@ class Bringer {
       const Shape& s = shape(i);
       const auto points = placed(s.points);
       if (s.kind == ShapeKind::point) {
-        miss(what, "a point encloses nothing");
+        miss(what, say("a point encloses nothing"));
       } else if (s.kind == ShapeKind::area || closes(points, how_.reach)) {
-        if (!s.holes.empty()) miss(what, "holes in an area are filled", static_cast<long>(s.holes.size()));
+        if (!s.holes.empty())
+          miss(what, say("holes in an area are filled"), static_cast<long>(s.holes.size()));
         add_ring(points, b, name_of(s));
       } else {
         loose.push_back(points);
@@ -122,21 +138,21 @@ class Bringer {
     if (!joined.chains.empty()) miss(what, open_words(joined), static_cast<long>(joined.chains.size()));
   }
   static std::string open_words(const JoinedLines& joined) {
-    std::string words = "lines that close no area";
     if (joined.narrowest_gap > 0) {
-      char gap[48];
-      std::snprintf(gap, sizeof gap, "; the narrowest gap is %.3f m", joined.narrowest_gap);
-      words += gap;
+      char gap[24];
+      std::snprintf(gap, sizeof gap, "%.3f", joined.narrowest_gap);
+      return say("lines that close no area; the narrowest gap is {} m", gap);
     }
-    return words;
+    return say("lines that close no area");
   }
   void add_ring(const Ring& drawn, Becomes b, const std::string& name) {
     Ring ring = without_repeats(drawn);
     if (ring.size() > 1 && distance(ring.front(), ring.back()) <= std::max(how_.reach, kSamePlace))
       ring.pop_back();
     const std::string what(kWords[static_cast<int>(b)]);
-    if (!on_plan(ring)) return miss(what, "lies too far from the rest of the drawing");
-    if (auto checked = checked_ring(ring, "an area"); !checked) return miss(what, checked.error().message());
+    if (!on_plan(ring)) return miss(what, say("lies too far from the rest of the drawing"));
+    if (auto checked = checked_ring(ring, say("an area")); !checked)
+      return miss(what, checked.error().message());
     if (b == Becomes::lot_line)
       lots_.push_back(std::move(ring));
     else
@@ -150,12 +166,12 @@ class Bringer {
       const Shape& s = shape(i);
       auto points = placed(s.points);
       if (s.kind == ShapeKind::point) {
-        miss(what, "a point is no line");
+        miss(what, say("a point is no line"));
         continue;
       }
       if (s.kind == ShapeKind::area) points.push_back(points.front());
       if (!on_plan(points))
-        miss(what, "lies too far from the rest of the drawing");
+        miss(what, say("lies too far from the rest of the drawing"));
       else if (closes(points, how_.reach) || !name_of(s).empty())
         features_.push_back({b, name_of(s), without_repeats(points)});
       else
@@ -176,15 +192,15 @@ class Bringer {
       auto points = placed(s.points);
       const std::string what(kWords[static_cast<int>(b)]);
       if (!s.text.empty())
-        miss(what, "a text is no place");
+        miss(what, say("a text is no place"));
       else if (!on_plan(points))
-        miss(what, "lies too far from the rest of the drawing");
+        miss(what, say("lies too far from the rest of the drawing"));
       else if (s.kind == ShapeKind::point)
         add_point(points[0], b, name_of(s));
       else if (s.kind == ShapeKind::area || closes(points, how_.reach))
         add_point(middle(points), b, name_of(s));
       else
-        miss(what, "an open line marks no place");
+        miss(what, say("an open line marks no place"));
     }
   }
   static Point middle(const std::vector<Point>& points) {
@@ -220,7 +236,7 @@ class Bringer {
     for (auto& [worth, ring] : all) lots_.push_back(std::move(ring));
     out_.plan = edit::with_lot(out_.plan, lots_.front(), kDefaultSetback);
     out_.counts[Becomes::lot_line] = 1;
-    miss("the lot line", "another ring was taken for the lot", static_cast<long>(lots_.size()) - 1);
+    miss(say("the lot line"), say("another ring was taken for the lot"), static_cast<long>(lots_.size()) - 1);
     out_.lots = std::move(lots_);
   }
   long inside(const Ring& ring) const {
@@ -254,11 +270,11 @@ class Bringer {
     for (const Wanted& w : features_) {
       const std::string what(kWords[static_cast<int>(w.becomes)]);
       if (!near_lot(w.points)) {
-        miss(what, "lies away from the lot");
+        miss(what, say("lies away from the lot"));
         continue;
       }
       if (added >= kMostBrought) {
-        miss(what, "there are more than " + std::to_string(kMostBrought));
+        miss(what, say("there are more than {}", std::to_string(kMostBrought)));
         continue;
       }
       Feature f;
@@ -270,7 +286,7 @@ class Bringer {
       const std::size_t before = out_.plan.site.features.size();
       out_.plan = edit::with_feature(std::move(out_.plan), std::move(f));
       if (out_.plan.site.features.size() == before) {
-        miss(what, "cannot be held by a plan");
+        miss(what, say("cannot be held by a plan"));
         continue;
       }
       ++added;
@@ -282,10 +298,11 @@ class Bringer {
     std::vector<SpotHeight> near;
     for (const SpotHeight& h : heights_)
       if (near_lot({h.at}) && on_plan({h.at})) near.push_back(h);
-    miss("spot heights", "lies away from the lot", static_cast<long>(heights_.size() - near.size()));
+    miss(say("spot heights"), say("lies away from the lot"),
+         static_cast<long>(heights_.size() - near.size()));
     const std::size_t before = out_.plan.site.heights.size();
     const long lost = add_spot_heights(out_.plan.site, near);
-    miss("spot heights", "there is one at that place already, or there are too many", lost);
+    miss(say("spot heights"), say("there is one at that place already, or there are too many"), lost);
     const std::size_t added = out_.plan.site.heights.size() - before;
     if (added > 0) out_.counts[Becomes::heights] = static_cast<int>(added);
   }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "exchange/read_parts.h"
 
 namespace underlawn {

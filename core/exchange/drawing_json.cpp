@@ -3,6 +3,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -40,7 +42,7 @@ Shape shape_of(const Json& j, std::size_t layers) {
   s.layer = j.at("l").get<int>();
   s.points = points_of(j.at("p"));
   if (s.layer < 0 || static_cast<std::size_t>(s.layer) >= layers || s.points.empty())
-    throw nlohmann::json::other_error::create(501, "a shape of no layer", nullptr);
+    throw nlohmann::json::other_error::create(501, say("a shape of no layer"), nullptr);
   if (j.contains("o"))
     for (const Json& hole : j.at("o")) s.holes.push_back(points_of(hole));
   if (j.contains("z")) s.heights = j.at("z").get<std::vector<double>>();
@@ -115,9 +117,10 @@ Result<Drawing> drawing_from_json(std::string_view text) {
     if (j.contains("trouble")) return refuse(trouble_of(j.at("trouble")));
     return drawing_of(j);
   } catch (const nlohmann::json::exception&) {
-    return refuse({"drawing_not_read", "the file cannot be read", "", "",
-                   "Its reader gave up on it: it is damaged, or far too large. Save it again, or only the "
-                   "part with the lot."});
+    return refuse(
+        {"drawing_not_read", say("the file cannot be read"), "", "",
+         say("Its reader gave up on it: it is damaged, or far too large. Save it again, or only the "
+             "part with the lot.")});
   }
 }
 

@@ -5,6 +5,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "base/say.h"
 #include "base/utf8.h"
 
 namespace underlawn {
@@ -124,14 +125,15 @@ class Counter {
         continue;
       }
       ++out_.held[std::string(e.kind)];
-      if (is_mesh(tags_, e)) ++other["POLYLINE that is a mesh"];
+      if (is_mesh(tags_, e)) ++other[say("POLYLINE that is a mesh")];
       if (!kShapes.contains(e.kind) && !kTexts.contains(e.kind) && e.kind != "INSERT")
         ++other[std::string(e.kind)];
       add(drawn_, e);
     }
     for (const auto& [kind, count] : other)
-      out_.left_out.push_back({kind, count, "is no line work of a lot, or cannot be drawn"});
-    if (paper > 0) out_.left_out.push_back({"in paper space", paper, "belongs to the sheet, not to the lot"});
+      out_.left_out.push_back({kind, count, say("is no line work of a lot, or cannot be drawn")});
+    if (paper > 0)
+      out_.left_out.push_back({say("in paper space"), paper, say("belongs to the sheet, not to the lot")});
   }
   void finish() {
     out_.expected = shapes_of(drawn_, 0);
@@ -357,7 +359,7 @@ double dxf_unit(int insunits, std::string& name) {
                                                  {7, 1000, "kilometres"},
                                                  {10, 0.9144, "yards"},
                                                  {14, 0.1, "decimetres"},
-                                                 {21, 1200.0 / 3937.0, "US survey feet"}}};
+                                                 {21, 1200.0 / 3937.0, mark("US survey feet")}}};
   for (const Row& row : kRows)
     if (row.code == insunits) {
       name = row.name;

@@ -6,6 +6,7 @@
 #include <map>
 #include <memory>
 
+#include "base/say.h"
 #include "exchange/export_plan.h"
 #include "exchange/library_session.h"
 #include "exchange/map_plane.h"
@@ -132,8 +133,8 @@ std::vector<std::pair<std::string, std::vector<const ExportPart*>>> by_table(
 
 Trouble failed(const LibrarySession& session) {
   const std::string why = session.messages().empty() ? "" : " " + session.messages().front();
-  return {"export_failed", "the file cannot be made", "", "",
-          "Check that the plan's coordinates are sound." + why};
+  return {"export_failed", say("the file cannot be made"), "", "",
+          say("Check that the plan's coordinates are sound.{}", why)};
 }
 
 }  // namespace
@@ -143,8 +144,10 @@ Result<std::string> to_map_file(ExportForm form, const Plan& plan, const std::ve
   if (json && !plan.map_place)
     return refuse(
         {"no_map_place",
-         "the plan does not know where on the Earth it lies, and GeoJSON has no other coordinates", "", "",
-         "Bring in a drawing with coordinates, or tie the plan by GPS points; or write DXF or GeoPackage."});
+         say("the plan does not know where on the Earth it lies, and GeoJSON has no other coordinates"), "",
+         "",
+         say("Bring in a drawing with coordinates, or tie the plan by GPS points; or write DXF or "
+             "GeoPackage.")});
   LibrarySession session;
   // The same plan gives the same bytes.
   session.set("OGR_CURRENT_DATE", "2000-01-01T00:00:00.000Z");

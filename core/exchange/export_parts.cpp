@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 
+#include "base/say.h"
 #include "exchange/export_plan.h"
 #include "field/straight.h"
 
@@ -115,7 +116,7 @@ void add_stakes(std::vector<ExportPart>& all, const StakeOut& stakes) {
   for (const HouseCorner& c : stakes.corners) {
     ExportPart p = part("stakes", "M-LOOP-STAK", ShapeKind::point, {c.at});
     p.label = c.tag;
-    p.attributes = {{"point", "house corner " + c.tag}};
+    p.attributes = {{"point", say("house corner {}", c.tag)}};
     all.push_back(std::move(p));
   }
 }
@@ -159,7 +160,8 @@ std::string_view ending_of(ExportForm form) {
 
 Result<std::string> exported(ExportForm form, const Plan& plan, const std::vector<ExportPart>& parts) {
   if (parts.empty())
-    return refuse({"nothing_to_export", "the plan is empty", "", "", "Draw the lot, or bring a drawing in."});
+    return refuse(
+        {"nothing_to_export", say("the plan is empty"), "", "", say("Draw the lot, or bring a drawing in.")});
   return form == ExportForm::dxf ? to_dxf(parts, plan.units) : to_map_file(form, plan, parts);
 }
 

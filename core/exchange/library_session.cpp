@@ -13,6 +13,7 @@
 #include <atomic>
 #include <cstdint>
 
+#include "base/say.h"
 #include "base/utf8.h"
 
 namespace underlawn {

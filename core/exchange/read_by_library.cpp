@@ -6,6 +6,7 @@
 #include <cmath>
 #include <memory>
 
+#include "base/say.h"
 #include "base/utf8.h"
 #include "exchange/geometry_in.h"
 #include "exchange/library_session.h"
@@ -123,7 +124,8 @@ void drop_lost(Drawing& out) {
     count += any ? 1 : 0;
     return any;
   });
-  if (count > 0) out.left_out.push_back({"shape", count, "lies outside what its coordinate system can tell"});
+  if (count > 0)
+    out.left_out.push_back({"shape", count, say("lies outside what its coordinate system can tell")});
   out.arrived = std::max(0L, out.arrived - count);
 }
 
@@ -175,15 +177,16 @@ void place_on_earth(Drawing& out, std::vector<System>& systems) {
   if (out.shapes.empty()) return;
   const auto first = std::ranges::find_if(systems, [](const System& s) { return on_earth(s.get()); });
   if (first == systems.end() && looks_like_degrees(extent(out.shapes))) {
-    remark(out, "degrees_assumed", "the file names no coordinate system and its numbers look like degrees",
-           "They were taken as longitude and latitude (WGS 84); check a length on the drawing.");
+    remark(out, "degrees_assumed",
+           say("the file names no coordinate system and its numbers look like degrees"),
+           say("They were taken as longitude and latitude (WGS 84); check a length on the drawing."));
     out.system = "WGS 84, assumed";
     for (int i = 0; i < static_cast<int>(systems.size()); ++i) to_world(out, i, world_system());
     return to_lot_plane(out);
   }
   if (first != systems.end() && says_wrongly_degrees(out, **first)) {
-    remark(out, "no_degrees", "the file's coordinates are no degrees, as GeoJSON has to be",
-           "They were taken as plain lengths; set the scale.");
+    remark(out, "no_degrees", say("the file's coordinates are no degrees, as GeoJSON has to be"),
+           say("They were taken as plain lengths; set the scale."));
     return bring_near(out);
   }
   if (first == systems.end()) {

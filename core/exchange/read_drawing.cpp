@@ -5,6 +5,7 @@
 #include <cctype>
 #include <new>
 
+#include "base/say.h"
 #include "exchange/library_session.h"
 #include "exchange/read_parts.h"
 #include "files/atomic_file.h"
@@ -36,8 +37,8 @@ std::string upper(std::string text) {
 }
 
 Trouble not_this(const std::string& what, const std::string& advice) {
-  return {"drawing_kind", "the file is " + what, "", "",
-          advice + " Underlawn reads DXF, GeoJSON, GeoPackage, Shapefile and KML."};
+  return {"drawing_kind", say("the file is {}", what), "", "",
+          say("{} Underlawn reads DXF, GeoJSON, GeoPackage, Shapefile and KML.", advice)};
 }
 
 bool starts(std::string_view bytes, std::string_view with) {
@@ -62,15 +63,15 @@ std::string joined(const std::vector<std::string>& messages) {
 
 void take_messages(const LibrarySession& session, Drawing& out) {
   if (session.messages().empty()) return;
-  out.remarks.push_back({"library_says", "the reader of the file said: " + joined(session.messages()), "", "",
-                         "Compare what arrived with the drawing."});
+  out.remarks.push_back({"library_says", say("the reader of the file said: {}", joined(session.messages())),
+                         "", "", say("Compare what arrived with the drawing.")});
 }
 
 Trouble nothing_in_it(DrawingKind kind, const LibrarySession& session) {
   const std::string said =
-      session.messages().empty() ? "" : " The reader said: " + joined(session.messages()) + ".";
-  return {"drawing_not_read", "the file cannot be read as " + std::string(kind_name(kind)), "", "",
-          "It may be damaged or cut short; save it again from the program that made it." + said};
+      session.messages().empty() ? "" : say(" The reader said: {}.", joined(session.messages()));
+  return {"drawing_not_read", say("the file cannot be read as {}", std::string(kind_name(kind))), "", "",
+          say("It may be damaged or cut short; save it again from the program that made it.{}", said)};
 }
 
 // The reader looks for <kml> near the beginning only; a long comment before it is taken out.
@@ -100,11 +101,12 @@ Result<Drawing> read_map_file(const DrawingFile& file, DrawingKind kind) {
 void tell_what_is_missing(Drawing& out) {
   if (out.arrived < out.expected)
     out.left_out.push_back(
-        {"shape", out.expected - out.arrived, "has no place, is damaged, or lies where no lot does"});
+        {"shape", out.expected - out.arrived, say("has no place, is damaged, or lies where no lot does")});
   if (static_cast<long>(out.shapes.size()) >= kMostShapes)
-    out.remarks.push_back({"drawing_too_large", "Number of shapes in the drawing",
-                           "over " + std::to_string(kMostShapes), "at most " + std::to_string(kMostShapes),
-                           "The rest was left out; save only the part that holds the lot."});
+    out.remarks.push_back({"drawing_too_large", say("Number of shapes in the drawing"),
+                           say("over {}", std::to_string(kMostShapes)),
+                           say("at most {}", std::to_string(kMostShapes)),
+                           say("The rest was left out; save only the part that holds the lot.")});
 }
 
 Result<Drawing> read_kind(const DrawingFile& file, DrawingKind kind) {
@@ -113,8 +115,8 @@ Result<Drawing> read_kind(const DrawingFile& file, DrawingKind kind) {
   tell_what_is_missing(*out);
   if (out->shapes.empty())
     return refuse(
-        {"drawing_empty", "the drawing holds nothing that can be drawn", "", "",
-         "Its " + std::to_string(out->expected) + " shapes have no usable coordinates, or there are none."});
+        {"drawing_empty", say("the drawing holds nothing that can be drawn"), "", "",
+         say("Its {} shapes have no usable coordinates, or there are none.", std::to_string(out->expected))});
   return out;
 }
 
@@ -137,13 +139,13 @@ Result<DrawingFile> load_drawing_file(const std::filesystem::path& path) {
 Result<DrawingKind> kind_of(const DrawingFile& file) {
   const std::string_view bytes = file.bytes;
   const std::string ending = ending_of(file.name);
-  if (bytes.empty()) return refuse(not_this("empty", "Save it again from the program that made it."));
+  if (bytes.empty()) return refuse(not_this("empty", say("Save it again from the program that made it.")));
   if (starts(bytes, "PK\x03\x04"))
-    return refuse(not_this("an archive (KMZ or ZIP)", "Unpack it first and open the file inside."));
+    return refuse(not_this(say("an archive (KMZ or ZIP)"), say("Unpack it first and open the file inside.")));
   if (starts(bytes, "AC10") && ending != "dxf")
-    return refuse(not_this("a DWG drawing", "Save it as DXF from the program that drew it."));
+    return refuse(not_this(say("a DWG drawing"), say("Save it as DXF from the program that drew it.")));
   if (starts(bytes, "\x89PNG") || starts(bytes, "\xff\xd8\xff") || starts(bytes, "%PDF"))
-    return refuse(not_this("a picture", "Put it under the drawing as a picture instead."));
+    return refuse(not_this("a picture", say("Put it under the drawing as a picture instead.")));
   if (starts(bytes, std::string_view("SQLite format 3\0", 16))) return DrawingKind::geopackage;
   if (starts(bytes, std::string_view("\0\0\x27\x0a", 4))) return DrawingKind::shapefile;
   const auto from = bytes.find_first_not_of(" \t\r\n\xef\xbb\xbf");
@@ -163,8 +165,8 @@ Result<Drawing> read_drawing(const DrawingFile& file) {
   try {
     return read_kind(file, *kind);
   } catch (const std::bad_alloc&) {
-    return refuse({"drawing_too_large", "the drawing", "", "small enough for this machine's memory",
-                   "Save only the part that holds the lot."});
+    return refuse({"drawing_too_large", say("the drawing"), "", say("small enough for this machine's memory"),
+                   say("Save only the part that holds the lot.")});
   }
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/say.h"
 #include "exchange/chords.h"
 #include "exchange/library_session.h"
 #include "exchange/read_parts.h"
@@ -19,21 +20,22 @@ void remark(Drawing& out, const char* code, std::string thing, std::string advic
 }
 
 void remark_on_damage(const DxfTags& tags, Drawing& out) {
-  const std::string unit = tags.binary ? "byte " : "line ";
+  const std::string unit = tags.binary ? say("byte ") : say("line ");
   if (tags.damages > 0)
-    remark(out, "dxf_damaged", "the file is damaged from " + unit + std::to_string(tags.first_damage) + " on",
-           "What could be read around it is here; compare it with the drawing.");
+    remark(out, "dxf_damaged",
+           say("the file is damaged from {}{} on", unit, std::to_string(tags.first_damage)),
+           say("What could be read around it is here; compare it with the drawing."));
   if (!tags.ended)
-    remark(out, "dxf_cut_short", "the file ends before its end mark",
-           "It was cut short on its way: what came behind is missing. Copy or save it again.");
+    remark(out, "dxf_cut_short", say("the file ends before its end mark"),
+           say("It was cut short on its way: what came behind is missing. Copy or save it again."));
 }
 
 void remark_on_contents(const DxfContents& contents, Drawing& out) {
   if (contents.lies_about_code_page)
-    remark(out, "dxf_code_page", "names are UTF-8, though the file says " + contents.code_page,
-           "They were read as UTF-8.");
+    remark(out, "dxf_code_page", say("names are UTF-8, though the file says {}", contents.code_page),
+           say("They were read as UTF-8."));
   if (contents.blocks_in_themselves)
-    remark(out, "dxf_blocks", "a block of the drawing holds itself", "It was not put into itself.");
+    remark(out, "dxf_blocks", say("a block of the drawing holds itself"), say("It was not put into itself."));
 }
 
 // Where the drawing's unit is not told, as if it were the one that makes its size most like a lot's.
@@ -97,8 +99,9 @@ std::string quietly_plain(const DxfTags& tags, const DxfContents& contents) {
 Trouble too_many_shapes(double count) {
   char text[32];
   std::snprintf(text, sizeof text, count < 1e9 ? "%.0f" : "%.3g", count);
-  return {"drawing_too_large", "Number of shapes in the drawing, its blocks put in place", text,
-          "at most " + std::to_string(kMostShapes), "Save only the part of the drawing that holds the lot."};
+  return {"drawing_too_large", say("Number of shapes in the drawing, its blocks put in place"), text,
+          say("at most {}", std::to_string(kMostShapes)),
+          say("Save only the part of the drawing that holds the lot.")};
 }
 
 }  // namespace

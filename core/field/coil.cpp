@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "field/straight.h"
 
 namespace underlawn {
@@ -28,26 +29,26 @@ std::optional<Trouble> out_of_bounds(const CoilRequest& r, std::string_view thin
   if (value > 0 && value <= most) return std::nullopt;  // false for what is not a number
   std::string code(thing);
   std::replace(code.begin(), code.end(), ' ', '_');
-  return trouble(r, code + "_out_of_bounds", std::string(thing), value,
-                 "more than " + shown(r, 0) + " and at most " + shown(r, most),
-                 "Enter a length between these bounds.");
+  return trouble(r, code + "_out_of_bounds", translated(thing), value,
+                 say("more than {} and at most {}", shown(r, 0), shown(r, most)),
+                 say("Enter a length between these bounds."));
 }
 
 std::optional<Trouble> bad_bounds(const CoilRequest& r) {
-  if (auto t = out_of_bounds(r, "loop diameter", r.loop_diameter, kLargestLoop)) return t;
-  if (auto t = out_of_bounds(r, "pipe diameter", r.pipe_diameter, kLargestLoop)) return t;
+  if (auto t = out_of_bounds(r, mark("loop diameter"), r.loop_diameter, kLargestLoop)) return t;
+  if (auto t = out_of_bounds(r, mark("pipe diameter"), r.pipe_diameter, kLargestLoop)) return t;
   if (r.unknown != CoilUnknown::coil_length)
-    if (auto t = out_of_bounds(r, "coil length", r.coil_length, kLongestCoil)) return t;
+    if (auto t = out_of_bounds(r, mark("coil length"), r.coil_length, kLongestCoil)) return t;
   if (r.unknown != CoilUnknown::trench_length)
-    if (auto t = out_of_bounds(r, "trench length", r.trench_length, kLongestTrench)) return t;
+    if (auto t = out_of_bounds(r, mark("trench length"), r.trench_length, kLongestTrench)) return t;
   return std::nullopt;
 }
 
 std::optional<Trouble> bad_trench(const CoilRequest& r) {
   if (r.unknown == CoilUnknown::trench_length || r.trench_length > r.loop_diameter) return std::nullopt;
-  return trouble(r, "trench_shorter_than_loop", "trench length", r.trench_length,
-                 "more than the loop diameter, " + shown(r, r.loop_diameter),
-                 "Lengthen the trench or make smaller loops.");
+  return trouble(r, "trench_shorter_than_loop", say("trench length"), r.trench_length,
+                 say("more than the loop diameter, {}", shown(r, r.loop_diameter)),
+                 say("Lengthen the trench or make smaller loops."));
 }
 
 double widest_pitch(const CoilRequest& r) {
@@ -58,12 +59,12 @@ std::optional<Trouble> bad_pitch(const CoilRequest& r) {
   if (r.unknown == CoilUnknown::pitch) return std::nullopt;
   if (!(r.pitch > r.pipe_diameter))
     return trouble(r, "pitch_below_pipe", "pitch", r.pitch,
-                   "more than the pipe's diameter, " + shown(r, r.pipe_diameter),
-                   "Spread the loops farther.");
+                   say("more than the pipe's diameter, {}", shown(r, r.pipe_diameter)),
+                   say("Spread the loops farther."));
   if (!(r.pitch < widest_pitch(r)))
     return trouble(r, "pitch_too_wide", "pitch", r.pitch,
-                   "less than " + shown(r, widest_pitch(r)) + " (pi times the loop)",
-                   "Bring the loops closer; at this pitch the pipe makes none.");
+                   say("less than {} (pi times the loop)", shown(r, widest_pitch(r))),
+                   say("Bring the loops closer; at this pitch the pipe makes none."));
   return std::nullopt;
 }
 
@@ -83,13 +84,14 @@ Coil coil_of(double diameter, double pitch, double loops) {
 Result<Coil> with_trench_length(const CoilRequest& r) {
   const double loops = (r.coil_length - r.loop_diameter) / (loop_length(r.loop_diameter, r.pitch) + r.pitch);
   if (!(loops > 0))
-    return refuse(trouble(r, "coil_too_short", "coil length", r.coil_length,
-                          "more than the loop diameter, " + shown(r, r.loop_diameter), "Lengthen the coil."));
+    return refuse(trouble(r, "coil_too_short", say("coil length"), r.coil_length,
+                          say("more than the loop diameter, {}", shown(r, r.loop_diameter)),
+                          say("Lengthen the coil.")));
   Coil c = coil_of(r.loop_diameter, r.pitch, loops);
   if (c.trench_length > kLongestTrench)
-    return refuse(trouble(r, "trench_length_out_of_bounds", "trench length that the coil needs",
-                          c.trench_length, "at most " + shown(r, kLongestTrench),
-                          "Shorten the coil or bring the loops closer."));
+    return refuse(trouble(r, "trench_length_out_of_bounds", say("trench length that the coil needs"),
+                          c.trench_length, say("at most {}", shown(r, kLongestTrench)),
+                          say("Shorten the coil or bring the loops closer.")));
   c.coil_length = r.coil_length;
   return c;
 }
@@ -97,8 +99,9 @@ Result<Coil> with_trench_length(const CoilRequest& r) {
 Result<Coil> with_coil_length(const CoilRequest& r) {
   Coil c = coil_of(r.loop_diameter, r.pitch, (r.trench_length - r.loop_diameter) / r.pitch);
   if (c.coil_length > kLongestCoil)
-    return refuse(trouble(r, "coil_length_out_of_bounds", "coil length that fills the trench", c.coil_length,
-                          "at most " + shown(r, kLongestCoil), "Shorten the trench or spread the loops."));
+    return refuse(trouble(r, "coil_length_out_of_bounds", say("coil length that fills the trench"),
+                          c.coil_length, say("at most {}", shown(r, kLongestCoil)),
+                          say("Shorten the trench or spread the loops.")));
   c.trench_length = c.return_pipe = r.trench_length;
   return c;
 }
@@ -121,13 +124,13 @@ Result<Coil> with_pitch(const CoilRequest& r) {
   const double shortest = coil_length_at(r, widest_pitch(r));
   const double longest = coil_length_at(r, r.pipe_diameter);
   if (!(r.coil_length > shortest))
-    return refuse(trouble(r, "coil_too_short", "coil length", r.coil_length,
-                          "more than " + shown(r, shortest) + " to loop to the trench's end and run back",
-                          "Lengthen the coil or shorten the trench."));
+    return refuse(trouble(r, "coil_too_short", say("coil length"), r.coil_length,
+                          say("more than {} to loop to the trench's end and run back", shown(r, shortest)),
+                          say("Lengthen the coil or shorten the trench.")));
   if (!(r.coil_length < longest))
-    return refuse(trouble(r, "coil_too_long", "coil length", r.coil_length,
-                          "less than " + shown(r, longest) + ", where the loops lie a pipe's width apart",
-                          "Shorten the coil or lengthen the trench."));
+    return refuse(trouble(r, "coil_too_long", say("coil length"), r.coil_length,
+                          say("less than {}, where the loops lie a pipe's width apart", shown(r, longest)),
+                          say("Shorten the coil or lengthen the trench.")));
   const double pitch = root_pitch(r);
   Coil c = coil_of(r.loop_diameter, pitch, (r.trench_length - r.loop_diameter) / pitch);
   c.trench_length = c.return_pipe = r.trench_length;
@@ -137,22 +140,22 @@ Result<Coil> with_pitch(const CoilRequest& r) {
 
 }  // namespace
 
-std::string_view pattern_name(CoilPattern pattern) {
+std::string pattern_name(CoilPattern pattern) {
   switch (pattern) {
     case CoilPattern::flat_coil:
-      return "flat coil";
+      return say("flat coil");
     case CoilPattern::upright_coil:
-      return "upright coil";
+      return say("upright coil");
     case CoilPattern::single_pipe:
-      return "single pipe, its return above it";
+      return say("single pipe, its return above it");
     case CoilPattern::two_pipes:
-      return "two pipes side by side";
+      return say("two pipes side by side");
     case CoilPattern::four_pipes:
-      return "four pipes on two levels";
+      return say("four pipes on two levels");
     case CoilPattern::six_pipes:
-      return "six pipes on three levels";
+      return say("six pipes on three levels");
   }
-  return "unknown";
+  return say("unknown");
 }
 
 double loop_length(double loop_diameter, double pitch) {
@@ -172,8 +175,9 @@ namespace {
 Result<Coil> solve_loops(const CoilRequest& r) {
   if (auto t = bad_bounds(r)) return refuse(*t);
   if (r.pipe_diameter >= widest_pitch(r))
-    return refuse(trouble(r, "loop_smaller_than_pipe", "loop diameter", r.loop_diameter,
-                          "wide enough for a pipe of " + shown(r, r.pipe_diameter), "Make larger loops."));
+    return refuse(trouble(r, "loop_smaller_than_pipe", say("loop diameter"), r.loop_diameter,
+                          say("wide enough for a pipe of {}", shown(r, r.pipe_diameter)),
+                          say("Make larger loops.")));
   if (auto t = bad_trench(r)) return refuse(*t);
   if (auto t = bad_pitch(r)) return refuse(*t);
   switch (r.unknown) {
@@ -184,8 +188,9 @@ Result<Coil> solve_loops(const CoilRequest& r) {
     case CoilUnknown::trench_length:
       return with_trench_length(r);
   }
-  return refuse({"coil_unknown_unnamed", "unknown of the coil", "none", "pitch, coil length or trench length",
-                 "Choose which of the three follows from the other two."});
+  return refuse({"coil_unknown_unnamed", say("unknown of the coil"), "none",
+                 say("pitch, coil length or trench length"),
+                 say("Choose which of the three follows from the other two.")});
 }
 
 }  // namespace

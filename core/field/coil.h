@@ -21,6 +21,7 @@
 // straight.h.
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include "base/quantity.h"
@@ -31,7 +32,7 @@ namespace underlawn {
 
 enum class CoilPattern { flat_coil, upright_coil, single_pipe, two_pipes, four_pipes, six_pipes };
 inline constexpr int kCoilPatterns = 6;
-std::string_view pattern_name(CoilPattern pattern);
+std::string pattern_name(CoilPattern pattern);
 // Without loops: out and back along the trench, once or more.
 constexpr bool is_straight(CoilPattern pattern) {
   return pattern != CoilPattern::flat_coil && pattern != CoilPattern::upright_coil;

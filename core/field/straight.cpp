@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -21,19 +23,22 @@ std::optional<Trouble> out_of_bounds(const CoilRequest& r, std::string_view thin
   std::string code(thing);
   std::replace(code.begin(), code.end(), ' ', '_');
   const auto shown = [&](double v) { return print_quantity(Quantity::length, v, r.units, Fineness::fine); };
-  return trouble(r, code + "_out_of_bounds", std::string(thing), value,
-                 "more than " + shown(least) + " and at most " + shown(most), std::move(advice));
+  return trouble(r, code + "_out_of_bounds", translated(thing), value,
+                 say("more than {} and at most {}", shown(least), shown(most)), std::move(advice));
 }
 
 std::optional<Trouble> bad_distances(const CoilRequest& r) {
-  const std::string apart = "Lay the pipes farther apart than they are thick.";
-  if (auto t = out_of_bounds(r, "pipe diameter", r.pipe_diameter, 0, kLargestLoop, "Choose another pipe."))
+  const std::string apart = say("Lay the pipes farther apart than they are thick.");
+  if (auto t = out_of_bounds(r, mark("pipe diameter"), r.pipe_diameter, 0, kLargestLoop,
+                             say("Choose another pipe.")))
     return t;
   if (pipe_levels(r.pattern) > 1)
-    if (auto t = out_of_bounds(r, "level distance", r.level_distance, r.pipe_diameter, kLargestLoop, apart))
+    if (auto t =
+            out_of_bounds(r, mark("level distance"), r.level_distance, r.pipe_diameter, kLargestLoop, apart))
       return t;
   if (pipe_sides(r.pattern) > 1)
-    if (auto t = out_of_bounds(r, "side distance", r.side_distance, r.pipe_diameter, kLargestLoop, apart))
+    if (auto t =
+            out_of_bounds(r, mark("side distance"), r.side_distance, r.pipe_diameter, kLargestLoop, apart))
       return t;
   return std::nullopt;
 }
@@ -94,16 +99,16 @@ Result<Coil> solve_straight(const CoilRequest& r) {
   const auto pipes = static_cast<double>(straight_pipes(c).size());
   const double turns = pipe_in_turns(c);
   if (follows_in(r.pattern, r.unknown) == CoilUnknown::coil_length) {
-    if (auto t = out_of_bounds(r, "trench length", r.trench_length, 0, kLongestTrench,
-                               "Enter a length between these bounds."))
+    if (auto t = out_of_bounds(r, mark("trench length"), r.trench_length, 0, kLongestTrench,
+                               say("Enter a length between these bounds.")))
       return refuse(*t);
     c.trench_length = r.trench_length;
     c.coil_length = pipes * c.trench_length + turns;
     return c;
   }
-  if (auto t = out_of_bounds(r, "coil length", r.coil_length, turns,
+  if (auto t = out_of_bounds(r, mark("coil length"), r.coil_length, turns,
                              std::min(kLongestCoil, pipes * kLongestTrench + turns),
-                             "Enter a length that reaches to the trench's end and back."))
+                             say("Enter a length that reaches to the trench's end and back.")))
     return refuse(*t);
   c.coil_length = r.coil_length;
   c.trench_length = (r.coil_length - turns) / pipes;

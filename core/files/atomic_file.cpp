@@ -8,6 +8,7 @@
 #include <cerrno>
 #include <system_error>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 
 namespace fs = std::filesystem;
@@ -43,17 +44,17 @@ std::string reason_of(int error) {
 
 Trouble could_not(std::string code, const std::string& did, const fs::path& path, const std::string& reason,
                   std::string advice) {
-  return {std::move(code), "the file " + in_quotes(path.string(), 400), "not " + did + " (" + reason + ")",
+  return {std::move(code), say("the file {}", in_quotes(path.string(), 400)), say("not {} ({})", did, reason),
           "", std::move(advice)};
 }
 
 Trouble not_read(const fs::path& path, const std::string& reason) {
-  return could_not("file_not_read", "read", path, reason, "Check the name and whether you may read it.");
+  return could_not("file_not_read", "read", path, reason, say("Check the name and whether you may read it."));
 }
 
 Trouble not_written(const fs::path& path, const std::string& reason) {
   return could_not("file_not_written", "written", path, reason,
-                   "What was there before is unchanged. Choose another folder or name.");
+                   say("What was there before is unchanged. Choose another folder or name."));
 }
 
 bool write_all(int fd, std::string_view bytes) {
@@ -112,15 +113,15 @@ Result<std::string> read_file(const fs::path& path, std::size_t most) {
     if (got == 0) return bytes;
     bytes.append(chunk, 0, static_cast<std::size_t>(got));
     if (bytes.size() > most)
-      return refuse({"file_too_large", "the file " + in_quotes(path.string(), 400),
-                     "larger than " + std::to_string(most >> 20) + " MiB", "at most that large",
-                     "It is no plan, or one traced with far too many points."});
+      return refuse({"file_too_large", say("the file {}", in_quotes(path.string(), 400)),
+                     say("larger than {} MiB", std::to_string(most >> 20)), say("at most that large"),
+                     say("It is no plan, or one traced with far too many points.")});
   }
 }
 
 Result<void> write_file(const fs::path& path, std::string_view bytes) {
   const fs::path target = real_target(path);
-  if (fs::is_directory(target)) return refuse(not_written(path, "it is a folder"));
+  if (fs::is_directory(target)) return refuse(not_written(path, say("it is a folder")));
   fs::path made;
   Descriptor fd(open_beside(target, made));
   if (!fd.open()) return refuse(not_written(path, reason_of(errno)));

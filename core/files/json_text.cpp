@@ -3,6 +3,7 @@
 
 #include <set>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "base/utf8.h"
 
@@ -133,36 +134,37 @@ class Inspector final : public nlohmann::json_sax<Json> {
 };
 
 Trouble bounds_trouble(const Inspector& found, std::string_view thing) {
-  std::string what = " has more than " + std::to_string(kMostValues) + " values";
-  if (found.too_deep) what = " is nested deeper than " + std::to_string(kDeepestNesting) + " levels";
-  if (found.too_many_keys) what = " has an object with more than " + std::to_string(kMostKeys) + " keys";
+  std::string what = say(" has more than {} values", std::to_string(kMostValues));
+  if (found.too_deep) what = say(" is nested deeper than {} levels", std::to_string(kDeepestNesting));
+  if (found.too_many_keys) what = say(" has an object with more than {} keys", std::to_string(kMostKeys));
   return {"file_beyond_bounds", std::string(thing) + what, "", "",
-          "It is no plan, or one traced with far too many points."};
+          say("It is no plan, or one traced with far too many points.")};
 }
 
 Trouble syntax_trouble(const Inspector& found, std::string_view text, std::string_view thing) {
   const std::size_t before = found.failed_at > 0 ? found.failed_at - 1 : 0;
   const Place place = place_of(text, before);
-  const std::string where = "line " + std::to_string(place.line) + ", column " + std::to_string(place.column);
+  const std::string where =
+      say("line {}, column {}", std::to_string(place.line), std::to_string(place.column));
   const bool end = before >= text.size();
-  const std::string what = found.overflow ? "has a number too large to hold in "
-                           : end          ? "ends too early, in "
-                                          : "is not JSON from ";
+  const std::string what = found.overflow ? say("has a number too large to hold in ")
+                           : end          ? say("ends too early, in ")
+                                          : say("is not JSON from ");
   Trouble t{"not_json", std::string(thing) + " " + what + where, "", "",
-            "Take it from a backup, or mend it there with a text editor."};
-  if (!end && !found.overflow && !found.token.empty()) t.thing += " on, at " + in_quotes(found.token);
+            say("Take it from a backup, or mend it there with a text editor.")};
+  if (!end && !found.overflow && !found.token.empty()) t.thing += say(" on, at {}", in_quotes(found.token));
   return t;
 }
 
 std::vector<Trouble> remarks_on(const Inspector& found, std::size_t bad_bytes, std::string_view thing) {
   std::vector<Trouble> remarks;
   if (bad_bytes > 0)
-    remarks.push_back({"not_utf8",
-                       std::string(thing) + " has " + std::to_string(bad_bytes) + " bytes that are not UTF-8",
-                       "", "", "Each is shown as \uFFFD."});
-  for (const std::string& key : found.twice)
     remarks.push_back(
-        {"key_twice", "the key " + in_quotes(key), "there twice", "there once", "The last one was taken."});
+        {"not_utf8", say("{} has {} bytes that are not UTF-8", std::string(thing), std::to_string(bad_bytes)),
+         "", "", say("Each is shown as \uFFFD.")});
+  for (const std::string& key : found.twice)
+    remarks.push_back({"key_twice", say("the key {}", in_quotes(key)), say("there twice"), say("there once"),
+                       say("The last one was taken.")});
   return remarks;
 }
 
@@ -176,9 +178,9 @@ std::string json_to_text(const Json& json) {
 
 Result<WithRemarks<Json>> json_from_text(std::string_view text, std::string_view thing) {
   if (text.size() > kLargestFile)
-    return refuse({"file_too_large", std::string(thing), std::to_string(text.size()) + " bytes long",
-                   "at most " + std::to_string(kLargestFile),
-                   "It is no plan, or one traced with far too many points."});
+    return refuse({"file_too_large", std::string(thing), say("{} bytes long", std::to_string(text.size())),
+                   say("at most {}", std::to_string(kLargestFile)),
+                   say("It is no plan, or one traced with far too many points.")});
   std::size_t bad_bytes = 0;
   const std::string valid = valid_utf8(text, &bad_bytes);
   Inspector found;

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <utility>
 
+#include "base/say.h"
 #include "field/trench.h"
 #include "plan/finding.h"
 #include "plan/plan.h"
@@ -201,7 +202,7 @@ template <class E, std::size_t N>
 std::string choices(const Names<E, N>& names) {
   std::string all;
   for (std::size_t i = 0; i < N; ++i)
-    all += std::string(i == 0 ? "" : i + 1 == N ? " or " : ", ") + std::string(names[i].second);
+    all += std::string(i == 0 ? "" : i + 1 == N ? say(" or ") : ", ") + std::string(names[i].second);
   return all;
 }
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <set>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "cost/pricing_troubles.h"
 #include "files/names.h"
@@ -35,15 +36,16 @@ void mend_ids(std::vector<Feature>& features, std::vector<Trouble>& remarks) {
     if (f.id <= 0 || f.id > kLargestId)
       homeless.push_back({&f, std::to_string(f.id)});
     else if (!taken.insert(f.id).second)
-      homeless.push_back({&f, std::to_string(f.id) + ", as that of another one"});
+      homeless.push_back({&f, say("{}, as that of another one", std::to_string(f.id))});
   }
   for (const auto& [f, found] : homeless) {
     f->id = free_id(taken);
     taken.insert(f->id);
-    remarks.push_back({"plan_id_changed",
-                       "the id of feature " + (f->name.empty() ? "without a name" : in_quotes(f->name)),
-                       found, "from 1 to " + std::to_string(kLargestId) + " and its own",
-                       "It got the id " + std::to_string(f->id) + "."});
+    remarks.push_back(
+        {"plan_id_changed",
+         say("the id of feature {}", (f->name.empty() ? say("without a name") : in_quotes(f->name))), found,
+         say("from 1 to {} and its own", std::to_string(kLargestId)),
+         say("It got the id {}.", std::to_string(f->id))});
   }
   std::ranges::stable_sort(features, {}, &Feature::id);
 }
@@ -53,33 +55,33 @@ void drop_second_rules(std::vector<ClearanceRule>& rules, std::vector<Trouble>& 
   std::erase_if(rules, [&](const ClearanceRule& rule) {
     if (seen.insert(rule.kind).second) return false;
     remarks.push_back({"plan_element_left_out",
-                       "the clearance rule for " + std::string(name_of(kFeatureKindNames, rule.kind)),
-                       "there twice", "there once", "The first one was taken."});
+                       say("the clearance rule for {}", std::string(name_of(kFeatureKindNames, rule.kind))),
+                       say("there twice"), say("there once"), say("The first one was taken.")});
     return true;
   });
 }
 
 void bound_lot(std::vector<LotCorner>& lot, std::vector<Trouble>& remarks) {
   if (lot.size() <= static_cast<std::size_t>(kMostRingPoints)) return;
-  remarks.push_back({"plan_element_left_out", "the number of lot corners", std::to_string(lot.size()),
-                     "at most " + std::to_string(kMostRingPoints),
-                     "The lot line was left out; draw it again."});
+  remarks.push_back({"plan_element_left_out", say("the number of lot corners"), std::to_string(lot.size()),
+                     say("at most {}", std::to_string(kMostRingPoints)),
+                     say("The lot line was left out; draw it again.")});
   lot.clear();
 }
 
 void bound_dimensions(std::vector<Dimension>& dimensions, std::vector<Trouble>& remarks) {
   if (dimensions.size() <= static_cast<std::size_t>(kMostDimensions)) return;
-  remarks.push_back({"plan_element_left_out", "the number of dimensions", std::to_string(dimensions.size()),
-                     "at most " + std::to_string(kMostDimensions), "Those beyond were left out."});
+  remarks.push_back({"plan_element_left_out", say("the number of dimensions"),
+                     std::to_string(dimensions.size()), say("at most {}", std::to_string(kMostDimensions)),
+                     say("Those beyond were left out.")});
   dimensions.resize(static_cast<std::size_t>(kMostDimensions));
 }
 
 template <class T>
-void bound_list(std::vector<T>& list, const char* what, std::size_t most, std::vector<Trouble>& remarks) {
+void bound_list(std::vector<T>& list, const std::string& what, std::size_t most, std::vector<Trouble>& remarks) {
   if (list.size() <= most) return;
-  remarks.push_back({"plan_element_left_out", std::string("the number of ") + what,
-                     std::to_string(list.size()), "at most " + std::to_string(most),
-                     "Those beyond were left out."});
+  remarks.push_back({"plan_element_left_out", say("the number of {}", what), std::to_string(list.size()),
+                     say("at most {}", std::to_string(most)), say("Those beyond were left out.")});
   list.resize(most);
 }
 
@@ -92,18 +94,18 @@ void mend_prices(Pricing& pricing, std::vector<Trouble>& remarks) {
   const auto twice = std::unique(rows.begin(), rows.end(),
                                  [](const PriceRow& a, const PriceRow& b) { return a.key == b.key; });
   if (twice != rows.end())
-    remarks.push_back({"plan_element_left_out", "a price of the book", "there twice", "there once",
-                       "The first one was taken."});
+    remarks.push_back({"plan_element_left_out", say("a price of the book"), say("there twice"),
+                       say("there once"), say("The first one was taken.")});
   rows.erase(twice, rows.end());
-  bound_list(pricing.terms.extras, "lines of your own", kMostOwnLines, remarks);
+  bound_list(pricing.terms.extras, say("lines of your own"), kMostOwnLines, remarks);
   bound_list(pricing.terms.incentives, "incentives", kMostOwnLines, remarks);
-  bound_list(pricing.running.others, "other ways to heat and cool", kMostSystems, remarks);
+  bound_list(pricing.running.others, say("other ways to heat and cool"), kMostSystems, remarks);
 }
 
 void bound_pictures(std::vector<Picture>& pictures, std::vector<Trouble>& remarks) {
   if (pictures.size() <= static_cast<std::size_t>(kMostPictures)) return;
-  remarks.push_back({"plan_element_left_out", "the number of pictures", std::to_string(pictures.size()),
-                     "at most " + std::to_string(kMostPictures), "The first ones were kept."});
+  remarks.push_back({"plan_element_left_out", say("the number of pictures"), std::to_string(pictures.size()),
+                     say("at most {}", std::to_string(kMostPictures)), say("The first ones were kept.")});
   pictures.resize(static_cast<std::size_t>(kMostPictures));
 }
 
@@ -112,7 +114,7 @@ void bound_remarks(std::vector<Trouble>& remarks) {
   const std::size_t more = remarks.size() - kMostRemarks;
   remarks.resize(kMostRemarks);
   remarks.push_back(
-      {"more_remarks", "there are " + std::to_string(more) + " more remarks of this kind", "", "", ""});
+      {"more_remarks", say("there are {} more remarks of this kind", std::to_string(more)), "", "", ""});
 }
 
 }  // namespace

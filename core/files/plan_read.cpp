@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "files/json_text.h"
 #include "files/migrate.h"
@@ -23,8 +24,8 @@ constexpr std::size_t kMostNumbers = 100'000;  // in one list: eleven years of h
 constexpr std::size_t kMostTexts = 1000;
 
 std::string shown(const Json& json) {
-  if (json.is_array()) return "a list of " + std::to_string(json.size());
-  if (json.is_object()) return "an object";
+  if (json.is_array()) return say("a list of {}", std::to_string(json.size()));
+  if (json.is_object()) return say("an object");
   return json.is_string() ? in_quotes(json.get_ref<const std::string&>()) : json.dump();
 }
 
@@ -40,13 +41,13 @@ std::string read(const Json& json, double& value) {
 std::string read(const Json& json, int& value) {
   const double number = json.is_number() ? json.get<double>() : std::nan("");
   constexpr double kMost = std::numeric_limits<int>::max();
-  if (!(std::abs(number) <= kMost) || number != std::floor(number)) return "a whole number";
+  if (!(std::abs(number) <= kMost) || number != std::floor(number)) return say("a whole number");
   value = static_cast<int>(number);
   return "";
 }
 
 std::string read(const Json& json, bool& value) {
-  if (!json.is_boolean()) return "true or false";
+  if (!json.is_boolean()) return say("true or false");
   value = json.get<bool>();
   return "";
 }
@@ -65,14 +66,14 @@ std::string read(const Json& json, SharedText& value) {
 
 std::string read(const Json& json, Point& value) {
   if (!json.is_array() || json.size() != 2 || !json[0].is_number() || !json[1].is_number())
-    return "two numbers [x, y]";
+    return say("two numbers [x, y]");
   value = {json[0].get<double>(), json[1].get<double>()};
   return "";
 }
 
 std::string read(const Json& json, std::vector<Point>& value) {
   const std::string expected =
-      "a list of 1 to " + std::to_string(kMostRingPoints) + " points [x, y], each of two numbers";
+      say("a list of 1 to {} points [x, y], each of two numbers", std::to_string(kMostRingPoints));
   if (!json.is_array() || json.empty() || json.size() > kMostRingPoints) return expected;
   std::vector<Point> points(json.size());
   for (std::size_t i = 0; i < json.size(); ++i)
@@ -82,7 +83,7 @@ std::string read(const Json& json, std::vector<Point>& value) {
 }
 
 std::string read(const Json& json, std::vector<double>& value) {
-  const std::string expected = "a list of at most " + std::to_string(kMostNumbers) + " numbers";
+  const std::string expected = say("a list of at most {} numbers", std::to_string(kMostNumbers));
   if (!json.is_array() || json.size() > kMostNumbers) return expected;
   std::vector<double> numbers(json.size());
   for (std::size_t i = 0; i < json.size(); ++i)
@@ -92,7 +93,7 @@ std::string read(const Json& json, std::vector<double>& value) {
 }
 
 std::string read(const Json& json, std::vector<int>& value) {
-  const std::string expected = "a list of at most " + std::to_string(kMostTexts) + " whole numbers";
+  const std::string expected = say("a list of at most {} whole numbers", std::to_string(kMostTexts));
   if (!json.is_array() || json.size() > kMostTexts) return expected;
   std::vector<int> numbers(json.size());
   for (std::size_t i = 0; i < json.size(); ++i)
@@ -102,7 +103,7 @@ std::string read(const Json& json, std::vector<int>& value) {
 }
 
 std::string read(const Json& json, std::vector<std::string>& value) {
-  const std::string expected = "a list of at most " + std::to_string(kMostTexts) + " texts";
+  const std::string expected = say("a list of at most {} texts", std::to_string(kMostTexts));
   if (!json.is_array() || json.size() > kMostTexts) return expected;
   std::vector<std::string> texts(json.size());
   for (std::size_t i = 0; i < json.size(); ++i)
@@ -114,7 +115,7 @@ std::string read(const Json& json, std::vector<std::string>& value) {
 template <std::size_t N>
 std::string read(const Json& json, std::array<double, N>& value) {
   std::vector<double> numbers;
-  if (!read(json, numbers).empty() || numbers.size() != N) return std::to_string(N) + " numbers";
+  if (!read(json, numbers).empty() || numbers.size() != N) return say("{} numbers", std::to_string(N));
   std::copy(numbers.begin(), numbers.end(), value.begin());
   return "";
 }
@@ -224,47 +225,47 @@ std::set<std::string> essential(const Acceptance&) {
 
 // Of a record of the job.
 std::string recorded_name(const std::string& list) {
-  return list == "flush"        ? "flushing "
-         : list == "signatures" ? "signature "
-         : list == "tapes"      ? "tape "
-         : list == "trenches"   ? "as-built trench "
-         : list == "bends"      ? "as-built bend "
-         : list == "run"        ? "as-built run point "
-         : list == "header"     ? "as-built header line "
-         : list == "points"     ? "as-built header point "
-         : list == "crossings"  ? "as-built crossing "
-         : list == "photos"     ? "photo "
+  return list == "flush"        ? say("flushing ")
+         : list == "signatures" ? say("signature ")
+         : list == "tapes"      ? say("tape ")
+         : list == "trenches"   ? say("as-built trench ")
+         : list == "bends"      ? say("as-built bend ")
+         : list == "run"        ? say("as-built run point ")
+         : list == "header"     ? say("as-built header line ")
+         : list == "points"     ? say("as-built header point ")
+         : list == "crossings"  ? say("as-built crossing ")
+         : list == "photos"     ? say("photo ")
                                 : "";
 }
 
 std::string element_name(const char* list, std::size_t index, const Json& element) {
   if (const std::string recorded = recorded_name(list); !recorded.empty())
-    return recorded + std::to_string(index + 1) + " in the file";
-  if (list == std::string("dimensions")) return "dimension " + std::to_string(index + 1) + " in the file";
+    return say("{}{} in the file", recorded, std::to_string(index + 1));
+  if (list == std::string("dimensions")) return say("dimension {} in the file", std::to_string(index + 1));
   for (const auto& [of, called] :
-       {std::pair{"rows", "price "}, std::pair{"extras", "line of your own "},
-        std::pair{"incentives", "incentive "}, std::pair{"others", "other system "}})
-    if (list == std::string(of)) return called + std::to_string(index + 1) + " in the file";
-  std::string name = list == std::string("lot")        ? "lot corner "
-                     : list == std::string("features") ? "feature "
-                     : list == std::string("rules")    ? "clearance rule "
-                     : list == std::string("notebook") ? "notebook point "
-                     : list == std::string("heights")  ? "spot height "
-                     : list == std::string("heating")  ? "heating point "
-                     : list == std::string("cooling")  ? "cooling point "
-                     : list == std::string("surfaces") ? "surface "
-                     : list == std::string("given")    ? "given trench "
-                     : list == std::string("locked")   ? "locked trench "
-                     : list == std::string("closed")   ? "closed side "
-                     : list == std::string("kept")     ? "kept trench "
-                     : list == std::string("readings") ? "reading "
-                     : list == std::string("pictures") ? "picture "
-                     : list == std::string("curve")    ? "pump curve point "
-                                                       : "accepted finding ";
-  name += std::to_string(index + 1) + " in the file";
+       {std::pair{"rows", say("price ")}, std::pair{"extras", say("line of your own ")},
+        std::pair{"incentives", say("incentive ")}, std::pair{"others", say("other system ")}})
+    if (list == std::string(of)) return say("{}{} in the file", called, std::to_string(index + 1));
+  std::string name = list == std::string("lot")        ? say("lot corner ")
+                     : list == std::string("features") ? say("feature ")
+                     : list == std::string("rules")    ? say("clearance rule ")
+                     : list == std::string("notebook") ? say("notebook point ")
+                     : list == std::string("heights")  ? say("spot height ")
+                     : list == std::string("heating")  ? say("heating point ")
+                     : list == std::string("cooling")  ? say("cooling point ")
+                     : list == std::string("surfaces") ? say("surface ")
+                     : list == std::string("given")    ? say("given trench ")
+                     : list == std::string("locked")   ? say("locked trench ")
+                     : list == std::string("closed")   ? say("closed side ")
+                     : list == std::string("kept")     ? say("kept trench ")
+                     : list == std::string("readings") ? say("reading ")
+                     : list == std::string("pictures") ? say("picture ")
+                     : list == std::string("curve")    ? say("pump curve point ")
+                                                       : say("accepted finding ");
+  name += say("{} in the file", std::to_string(index + 1));
   if (!element.is_object() || list != std::string("features")) return name;
   const auto id = element.find("id");
-  if (id != element.end() && id->is_number()) name += ", id " + id->dump();
+  if (id != element.end() && id->is_number()) name += say(", id {}", id->dump());
   const auto called = element.find("name");
   if (called != element.end() && called->is_string() && *called != "") name += ", " + shown(*called);
   return name;
@@ -311,16 +312,16 @@ class Reader {
   void part_if(bool expected, const char* name, T& value) {
     const Json* json = take(expected, name);
     if (json == nullptr) return;
-    check(name, *json, json->is_object() ? "" : "an object");
+    check(name, *json, json->is_object() ? "" : say("an object"));
     if (!json->is_object()) return;
-    Reader reader(*json, std::string("part ") + name, remarks_);
+    Reader reader(*json, say("part {}", name), remarks_);
     walk_keys(reader, value);
     reader.finish();
   }
   template <class T>
   void part(const char* name, std::optional<T>& value) {
     const Json* json = take(false, name);
-    if (json != nullptr) value = element<T>(*json, std::string("part ") + name);
+    if (json != nullptr) value = element<T>(*json, say("part {}", name));
   }
   template <class T>
   void list(const char* name, std::vector<T>& values) {
@@ -363,8 +364,8 @@ const Json* Reader::take(bool expected, const char* name) {
 void Reader::check(const char* name, const Json& json, const std::string& expected) {
   if (expected.empty()) return;
   failed_[name] = expected;
-  remarks_.push_back({"plan_value_not_usable", "the value " + std::string(name) + " of " + thing_,
-                      shown(json), expected, "The usual value was taken."});
+  remarks_.push_back({"plan_value_not_usable", say("the value {} of {}", std::string(name), thing_),
+                      shown(json), expected, say("The usual value was taken.")});
 }
 
 std::string joined(const std::set<std::string>& names) {
@@ -375,20 +376,22 @@ std::string joined(const std::set<std::string>& names) {
 
 void Reader::finish() {
   if (!missing_.empty())
-    remarks_.push_back({"plan_keys_missing", thing_ + " has no " + joined(missing_), "", "",
-                        "The usual values were taken."});
+    remarks_.push_back({"plan_keys_missing", say("{} has no {}", thing_, joined(missing_)), "", "",
+                        say("The usual values were taken.")});
   std::set<std::string> unknown;
   for (const auto& [name, value] : object_.items())
     if (!known_.contains(name)) unknown.insert(name);
   if (!unknown.empty())
-    remarks_.push_back({"plan_keys_unknown", thing_ + " has " + joined(unknown) + ", which is not understood",
-                        "", "", "It was left out and is lost when the plan is saved over the file."});
+    remarks_.push_back({"plan_keys_unknown",
+                        say("{} has {}, which is not understood", thing_, joined(unknown)), "", "",
+                        say("It was left out and is lost when the plan is saved over the file.")});
 }
 
 template <class T>
 std::optional<T> Reader::element(const Json& json, const std::string& thing) {
   if (!json.is_object()) {
-    remarks_.push_back({"plan_element_left_out", thing, shown(json), "an object", "It was left out."});
+    remarks_.push_back(
+        {"plan_element_left_out", thing, shown(json), say("an object"), say("It was left out.")});
     return std::nullopt;
   }
   Remarks own;
@@ -400,8 +403,8 @@ std::optional<T> Reader::element(const Json& json, const std::string& thing) {
     const bool missing = reader.missing_.contains(name);
     const std::string found = missing ? "missing" : shown(json[name]);
     const std::string bound = missing ? "there" : reader.failed_[name];
-    remarks_.push_back({"plan_element_left_out", "the value " + name + " of " + thing, found, bound,
-                        "This one was left out; the rest of the plan was read."});
+    remarks_.push_back({"plan_element_left_out", say("the value {} of {}", name, thing), found, bound,
+                        say("This one was left out; the rest of the plan was read.")});
     return std::nullopt;
   }
   reader.finish();
@@ -411,24 +414,24 @@ std::optional<T> Reader::element(const Json& json, const std::string& thing) {
 
 // The version, when the tree is a plan that this program can read.
 Result<int> readable_version(const Json& tree) {
-  const std::string this_program = "format_version " + std::to_string(kPlanFormat);
+  const std::string this_program = say("format_version {}", std::to_string(kPlanFormat));
   int version = 0;
   if (!tree.is_object() || !tree.contains("format_version") ||
       !read(tree["format_version"], version).empty() || version < 1)
-    return refuse({"not_a_plan", "the file is JSON but no plan: it has no usable format_version", "", "",
-                   "A plan begins with \"format_version\": " + std::to_string(kPlanFormat) + "."});
+    return refuse({"not_a_plan", say("the file is JSON but no plan: it has no usable format_version"), "", "",
+                   say("A plan begins with \"format_version\": {}.", std::to_string(kPlanFormat))});
   if (version > kPlanFormat)
     return refuse(
-        {"plan_too_new", "the plan", "of format_version " + std::to_string(version),
-         "at most of " + this_program + ", the newest that this program knows",
-         "It was written by a newer Underlawn: install that, or save the plan there for this one."});
+        {"plan_too_new", say("the plan"), say("of format_version {}", std::to_string(version)),
+         say("at most of {}, the newest that this program knows", this_program),
+         say("It was written by a newer Underlawn: install that, or save the plan there for this one.")});
   return version;
 }
 
 }  // namespace
 
 Result<WithRemarks<Plan>> plan_from_text(std::string_view text) {
-  auto parsed = json_from_text(text, "the plan");
+  auto parsed = json_from_text(text, say("the plan"));
   if (!parsed) return refuse(parsed.error());
   Json& tree = parsed->value;
   Remarks& remarks = parsed->remarks;
@@ -438,7 +441,7 @@ Result<WithRemarks<Plan>> plan_from_text(std::string_view text) {
 
   tree.erase("format_version");
   Plan plan;
-  Reader reader(tree, "the plan", remarks);
+  Reader reader(tree, say("the plan"), remarks);
   walk_keys(reader, plan);
   reader.finish();
   mend(plan, remarks);

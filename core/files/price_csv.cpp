@@ -6,6 +6,7 @@
 #include <cstdio>
 
 #include "base/csv.h"
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 #include "cost/bill.h"
@@ -36,12 +37,12 @@ constexpr Written kUnits[] = {
     {"m\u00b2", PriceUnit::square_metre, 1},
     {"ft2", PriceUnit::square_metre, kFoot* kFoot},
     {"sq_ft", PriceUnit::square_metre, kFoot* kFoot},
-    {"ft\u00b2", PriceUnit::square_metre, kFoot* kFoot},
+    {mark("ft\u00b2"), PriceUnit::square_metre, kFoot* kFoot},
     {"m3", PriceUnit::cubic_metre, 1},
     {"m\u00b3", PriceUnit::cubic_metre, 1},
     {"yd3", PriceUnit::cubic_metre, 0.764554857984},
     {"cu_yd", PriceUnit::cubic_metre, 0.764554857984},
-    {"yd\u00b3", PriceUnit::cubic_metre, 0.764554857984},
+    {mark("yd\u00b3"), PriceUnit::cubic_metre, 0.764554857984},
     {"l", PriceUnit::litre, 1},
     {"gal", PriceUnit::litre, 3.785411784},
     {"kg", PriceUnit::kilogram, 1},
@@ -79,12 +80,12 @@ class CsvReader {
 
   Result<WithRemarks<PriceCsv>> read() {
     if (table_.rows.empty() || !find_columns())
-      return refuse({"price_book_no_columns", "the price book", "without them",
-                     "with columns \"key\" and \"price\"",
-                     "Begin with a line key,item,unit,pack,price,date,note."});
+      return refuse({"price_book_no_columns", say("the price book"), say("without them"),
+                     say("with columns \"key\" and \"price\""),
+                     say("Begin with a line key,item,unit,pack,price,date,note.")});
     if (table_.rows.size() < 2)
-      return refuse({"price_book_empty", "the price book", "empty", "one row or more",
-                     "Put prices below the line of column names."});
+      return refuse({"price_book_empty", say("the price book"), "empty", say("one row or more"),
+                     say("Put prices below the line of column names.")});
     for (std::size_t i = 1; i < table_.rows.size(); ++i) read_row(table_.rows[i]);
     return std::move(out_);
   }
@@ -106,9 +107,9 @@ class CsvReader {
 
   void remark(const CsvRow& row, const std::string& what, const std::string& value,
               const std::string& bound) {
-    out_.remarks.push_back({"price_row_left_out",
-                            what + " in line " + std::to_string(row.line) + " of the price book",
-                            value.empty() ? "empty" : in_quotes(value), bound, "This row was left out."});
+    out_.remarks.push_back(
+        {"price_row_left_out", say("{} in line {} of the price book", what, std::to_string(row.line)),
+         value.empty() ? "empty" : in_quotes(value), bound, say("This row was left out.")});
   }
 
   std::optional<double> number(const std::string& text) const {
@@ -121,7 +122,7 @@ class CsvReader {
     PriceRow price;
     price.key = field(row, 0);
     if (price.key.empty() || price.key.size() > 100)
-      return remark(row, "the key", price.key, "a text of 1 to 100 bytes");
+      return remark(row, say("the key"), price.key, say("a text of 1 to 100 bytes"));
     const auto usual = usual_row(price.key);
     double factor = 1;
     if (!read_unit(row, usual, price, factor)) return;
@@ -130,7 +131,7 @@ class CsvReader {
     if (price.item.empty()) price.item = usual ? usual->item : price.key;
     price.date = field(row, 5);
     if (!price.date.empty() && !day_number(price.date))
-      return remark(row, "the date", price.date, "a day as 2026-03-01");
+      return remark(row, say("the date"), price.date, say("a day as 2026-03-01"));
     price.note = field(row, 6).substr(0, 500);
     put(std::move(price));
   }
@@ -147,11 +148,11 @@ class CsvReader {
         price.unit = w.unit;
         factor = w.of;
         if (!usual || usual->unit == w.unit) return true;
-        remark(row, "the unit of " + usual->item, word,
-               "\"" + std::string(plain_unit(usual->unit, system_)) + "\" or the like");
+        remark(row, say("the unit of {}", usual->item), word,
+               say("\"{}\" or the like", std::string(plain_unit(usual->unit, system_))));
         return false;
       }
-    remark(row, "the unit", word, "one of each, ft, m, ft2, m2, yd3, m3, gal, l, lb, kg, h, day");
+    remark(row, say("the unit"), word, say("one of each, ft, m, ft2, m2, yd3, m3, gal, l, lb, kg, h, day"));
     return false;
   }
 
@@ -162,7 +163,7 @@ class CsvReader {
       const std::size_t to = std::min(text.find_first_of("/|", from), text.size());
       const auto value = number(std::string(trimmed(std::string_view(text).substr(from, to - from))));
       if (!value || !(*value > 0) || *value > 1e6 || price.packs.size() == 12) {
-        remark(row, "the pack", text, "up to 12 numbers above 0 and at most 1000000, as 300/500");
+        remark(row, say("the pack"), text, say("up to 12 numbers above 0 and at most 1000000, as 300/500"));
         return false;
       }
       price.packs.push_back(*value * factor);
@@ -177,7 +178,7 @@ class CsvReader {
     if (text.empty()) return true;
     const auto value = number(text);
     if (!value || *value < 0 || *value / factor > kMostPrice) {
-      remark(row, "the price", text, "a number from 0 to 1000000000");
+      remark(row, say("the price"), text, say("a number from 0 to 1000000000"));
       return false;
     }
     price.price = *value / factor;
@@ -226,9 +227,10 @@ std::string price_csv(const PriceBook& book, const Wishes& wishes, UnitSystem sy
 
 Result<WithRemarks<PriceCsv>> prices_from_csv(std::string_view text, UnitSystem system) {
   if (text.size() > kMostPriceText)
-    return refuse({"price_book_too_large", "the price book", std::to_string(text.size()) + " bytes",
-                   "at most " + std::to_string(kMostPriceText) + " bytes", "Keep one row an item."});
-  const auto table = csv_from_text(text, "price_book_not_csv", "the price book", kMostPriceRows + 1);
+    return refuse({"price_book_too_large", say("the price book"),
+                   say("{} bytes", std::to_string(text.size())),
+                   say("at most {} bytes", std::to_string(kMostPriceText)), say("Keep one row an item.")});
+  const auto table = csv_from_text(text, "price_book_not_csv", say("the price book"), kMostPriceRows + 1);
   if (!table) return refuse(table.error());
   return CsvReader(*table, system).read();
 }

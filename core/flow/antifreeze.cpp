@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "base/say.h"
+
 namespace underlawn {
 namespace {
 
@@ -49,12 +51,13 @@ Result<Antifreeze> antifreeze_for(const FlowWishes& w, double volume) {
   a.wanted_freezing = std::min(0.0, w.coldest_temperature - w.freeze_margin);
   if (const auto x = concentration_for(w.fluid, a.wanted_freezing)) a.recommended = *x;
   a.enough = a.freezing_point <= a.wanted_freezing;
-  a.below_freezing = w.fluid == Fluid::water
-                         ? "Water turns to solid ice, grows by 9 % and can burst pipe and heat exchanger."
-                         : "Below its freezing point the solution turns to slush, which stops the flow "
-                           "before it can burst a "
-                           "pipe. Burst protection of makers' tables is a lower temperature and no limit for "
-                           "a running loop.";
+  a.below_freezing =
+      w.fluid == Fluid::water
+          ? say("Water turns to solid ice, grows by 9 % and can burst pipe and heat exchanger.")
+          : say("Below its freezing point the solution turns to slush, which stops the flow "
+                "before it can burst a "
+                "pipe. Burst protection of makers' tables is a lower temperature and no limit for "
+                "a running loop.");
   a.caution = fluid_caution(w.fluid);
   return a;
 }

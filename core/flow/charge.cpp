@@ -6,6 +6,7 @@
 #include <boost/math/tools/roots.hpp>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "flow/network.h"
 #include "flow/pressure_test.h"
 #include "pipe/liquid_volume.h"
@@ -75,24 +76,27 @@ double lowest(const Charge& c) {
 }
 Result<void> check_wishes(const ChargeWishes& w) {
   const auto within = [](double v, double low, double high) { return v >= low && v <= high; };
-  const auto trouble = [](const char* thing, std::string value, const char* bound) {
-    return refuse({"charge_wish", thing, std::move(value), bound, "Correct the entry."});
+  const auto trouble = [](const std::string& thing, std::string value, const std::string& bound) {
+    return refuse({"charge_wish", thing, std::move(value), bound, say("Correct the entry.")});
   };
   const auto metres = [](double m) { return print_quantity(Quantity::length, m, UnitSystem::metric); };
   if (!within(w.least_at_top, 0, 1e6))
-    return trouble("least pressure at the highest point", print(w.least_at_top), "0 to 1 MPa");
+    return trouble(say("least pressure at the highest point"), print(w.least_at_top), say("0 to 1 MPa"));
   if (!within(w.top_above_gauge, 0, 100))
-    return trouble("height of the highest point over the gauge", metres(w.top_above_gauge), "0 to 100 m");
+    return trouble(say("height of the highest point over the gauge"), metres(w.top_above_gauge),
+                   say("0 to 100 m"));
   if (!within(w.bottom_below_gauge, 0, 300))
-    return trouble("depth of the lowest point below the gauge", metres(w.bottom_below_gauge), "0 to 300 m");
+    return trouble(say("depth of the lowest point below the gauge"), metres(w.bottom_below_gauge),
+                   say("0 to 300 m"));
   if (!within(w.tank, 0, 1000))
-    return trouble("volume of the expansion tank",
-                   print_quantity(Quantity::fluid_volume, w.tank, UnitSystem::metric), "0 to 1000 m3");
+    return trouble(say("volume of the expansion tank"),
+                   print_quantity(Quantity::fluid_volume, w.tank, UnitSystem::metric), say("0 to 1000 m3"));
   if (w.tank_precharge && !within(*w.tank_precharge, 0, 1e6))
-    return trouble("precharge of the expansion tank", print(*w.tank_precharge), "0 to 1 MPa");
+    return trouble(say("precharge of the expansion tank"), print(*w.tank_precharge), say("0 to 1 MPa"));
   if (!within(w.settling, 60, 3e7))
-    return trouble("time the loop settles under pressure",
-                   print_quantity(Quantity::duration, w.settling, UnitSystem::metric), "1 min to 1 year");
+    return trouble(say("time the loop settles under pressure"),
+                   print_quantity(Quantity::duration, w.settling, UnitSystem::metric),
+                   say("1 min to 1 year"));
   return {};
 }
 
@@ -137,8 +141,8 @@ Charge least_for(const Year& year, const Tank& tank, double least) {
 }
 
 Trouble too_high(const ChargeWishes& w, const Charge& charge, const std::string& advice) {
-  return {"charge_too_high", "highest pressure of the year at the gauge", print(charge.highest),
-          "at most " + print(most_at_gauge(w)), advice};
+  return {"charge_too_high", say("highest pressure of the year at the gauge"), print(charge.highest),
+          say("at most {}", print(most_at_gauge(w))), advice};
 }
 
 }  // namespace
@@ -148,8 +152,8 @@ Result<Charge> charge_to(const ExpansionLoop& loop, const Seasons& seasons, cons
   const auto year = year_of(loop, seasons, wishes);
   if (!year) return tl::unexpected(year.error());
   if (!(at_fill >= 0 && at_fill <= kMostCharge))
-    return refuse({"charge_pressure", "charging pressure", print(at_fill), "0 to " + print(kMostCharge),
-                   "Enter the gauge pressure at the fill."});
+    return refuse({"charge_pressure", say("charging pressure"), print(at_fill),
+                   say("0 to {}", print(kMostCharge)), say("Enter the gauge pressure at the fill.")});
   return year->charged(at_fill, tank_of(wishes, wishes.tank));
 }
 
@@ -158,18 +162,18 @@ Result<Charge> least_charge(const ExpansionLoop& loop, const Seasons& seasons, c
   if (!year) return tl::unexpected(year.error());
   const double least = least_at_gauge(wishes), most = most_at_gauge(wishes);
   if (!(least < most && most <= kMostCharge))
-    return refuse({"charge_no_room", "most pressure at the gauge", print(most),
-                   "more than the least, " + print(least) + ", and at most " + print(kMostCharge),
-                   "Allow more pressure at the lowest point, or less at the highest."});
+    return refuse({"charge_no_room", say("most pressure at the gauge"), print(most),
+                   say("more than the least, {}, and at most {}", print(least), print(kMostCharge)),
+                   say("Allow more pressure at the lowest point, or less at the highest.")});
   const auto with = [&](double volume) { return least_for(*year, tank_of(wishes, volume), least); };
   const Charge given = with(wishes.tank);
   if (given.highest <= most) return given;
   if (wishes.tank > 0)
-    return refuse(too_high(wishes, given, "Take a larger tank, or none and let one be worked out."));
+    return refuse(too_high(wishes, given, say("Take a larger tank, or none and let one be worked out.")));
   double small = 0, large = loop_volume(loop.loop);
   if (with(large).highest > most)
     return refuse(
-        too_high(wishes, with(large), "Fill at a milder temperature, or make the loop an open one."));
+        too_high(wishes, with(large), say("Fill at a milder temperature, or make the loop an open one.")));
   while (large - small > 1e-4 * large) {
     const double middle = (small + large) / 2;
     (with(middle).highest > most ? small : large) = middle;

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "pipe/liquid_volume.h"
 
 namespace underlawn {
@@ -11,9 +12,9 @@ namespace underlawn {
 Result<void> check_seasons(const Seasons& s) {
   if (s.coldest <= s.fill && s.fill <= s.warmest) return {};
   const auto print = [](double t) { return print_quantity(Quantity::temperature, t, UnitSystem::metric); };
-  return refuse({"expansion_seasons", "temperature of the loop when filled", print(s.fill),
-                 "from the coldest, " + print(s.coldest) + ", to the warmest, " + print(s.warmest),
-                 "Enter the loop's temperatures: coldest in winter, when filled, warmest in summer."});
+  return refuse({"expansion_seasons", say("temperature of the loop when filled"), print(s.fill),
+                 say("from the coldest, {}, to the warmest, {}", print(s.coldest), print(s.warmest)),
+                 say("Enter the loop's temperatures: coldest in winter, when filled, warmest in summer.")});
 }
 
 Result<VolumeChange> volume_change(const ExpansionLoop& loop, double from, double to) {

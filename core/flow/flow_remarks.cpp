@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
+#include "base/say.h"
 
 namespace underlawn {
 namespace {
@@ -34,29 +35,30 @@ Layout with_equal_coils(Layout layout) {
 
 void imbalance_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes& w, const Shown& shown) {
   if (f.design.imbalance <= w.most_imbalance) return;
-  out.push_back({"flow_imbalance", "difference between the circuits' flows",
-                 shown(Quantity::ratio, f.design.imbalance) + " of their mean",
-                 "at most " + shown(Quantity::ratio, w.most_imbalance),
+  out.push_back({"flow_imbalance", say("difference between the circuits' flows"),
+                 say("{} of their mean", shown(Quantity::ratio, f.design.imbalance)),
+                 say("at most {}", shown(Quantity::ratio, w.most_imbalance)),
                  balance_advice(f.remedies, shown.units)});
 }
 
 void pump_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes& w, const Shown& shown) {
   if (!f.pump || f.pump->duty.flow >= w.design_flow) return;
-  out.push_back({"flow_pump_weak", "flow that " + w.circulator.name + " gives",
-                 shown(Quantity::flow, f.pump->duty.flow), "at least " + shown(Quantity::flow, w.design_flow),
-                 "Choose a stronger pump or wider pipes: the loop takes " +
-                     shown(Quantity::head, f.design.flow.head_loss) + " at the flow wanted."});
+  out.push_back({"flow_pump_weak", say("flow that {} gives", w.circulator.name),
+                 shown(Quantity::flow, f.pump->duty.flow),
+                 say("at least {}", shown(Quantity::flow, w.design_flow)),
+                 say("Choose a stronger pump or wider pipes: the loop takes {} at the flow wanted.",
+                     shown(Quantity::head, f.design.flow.head_loss))});
 }
 
 void antifreeze_remark(std::vector<Trouble>& out, const Antifreeze& a, const FlowWishes& w,
                        const Shown& shown) {
   if (a.enough) return;
   const std::string advice = a.recommended && w.fluid != Fluid::water
-                                 ? "Use at least " + shown(Quantity::ratio, *a.recommended) + " by mass."
-                                 : "Choose another antifreeze, or keep the loop warmer.";
-  out.push_back({"flow_freezes", "freezing point of the " + std::string(fluid_name(w.fluid)),
+                                 ? say("Use at least {} by mass.", shown(Quantity::ratio, *a.recommended))
+                                 : say("Choose another antifreeze, or keep the loop warmer.");
+  out.push_back({"flow_freezes", say("freezing point of the {}", std::string(fluid_name(w.fluid))),
                  shown(Quantity::temperature, a.freezing_point),
-                 "at most " + shown(Quantity::temperature, a.wanted_freezing), advice});
+                 say("at most {}", shown(Quantity::temperature, a.wanted_freezing)), advice});
 }
 
 // First of the pipes in this regime, and how many there are.
@@ -71,28 +73,29 @@ void regime_remarks(std::vector<Trouble>& out, const Flow& f, const Shown& shown
     least = std::min(least, cold.reynolds);
   }
   if (uncertain > 0)
-    out.push_back({"flow_uncertain", "pipes between laminar and turbulent (Re 2000 to 4000)",
-                   std::to_string(uncertain) + " of " + std::to_string(f.loop.pipes.size() - 1), "",
-                   "Their friction is uncertain by a quarter."});
+    out.push_back({"flow_uncertain", say("pipes between laminar and turbulent (Re 2000 to 4000)"),
+                   say("{} of {}", std::to_string(uncertain), std::to_string(f.loop.pipes.size() - 1)), "",
+                   say("Their friction is uncertain by a quarter.")});
   if (slow > 0)
     out.push_back(
-        {"flow_laminar", "least Reynolds number of a circuit at the coldest",
+        {"flow_laminar", say("least Reynolds number of a circuit at the coldest"),
          shown(Quantity::count, std::round(least)), "",
-         "Laminar flow takes up less heat; fewer circuits, more flow or a thinner fluid raise it."});
+         say("Laminar flow takes up less heat; fewer circuits, more flow or a thinner fluid raise it.")});
 }
 
 void header_remarks(std::vector<Trouble>& out, const HeaderChoice& c, const FlowWishes& w,
                     const Shown& shown) {
   if (!c.head_holds)
-    out.push_back({"flow_head", "head of the loop at the design flow", shown(Quantity::head, c.head),
-                   "at most " + shown(Quantity::head, *c.most_head),
-                   "No size of header and run brings it there: choose a stronger pump, more circuits or a "
-                   "wider coil pipe."});
+    out.push_back(
+        {"flow_head", say("head of the loop at the design flow"), shown(Quantity::head, c.head),
+         say("at most {}", shown(Quantity::head, *c.most_head)),
+         say("No size of header and run brings it there: choose a stronger pump, more circuits or a "
+             "wider coil pipe.")});
   if (!c.purge_holds)
-    out.push_back({"flow_purge", "flow that flushes every pipe", shown(Quantity::flow, c.purge().flow),
-                   "at most what " + w.flush_cart.name + " gives" +
-                       (c.purge().cart ? ", " + shown(Quantity::flow, c.purge().cart->flow) : ""),
-                   "Rent a stronger cart, or let valves shut off part of the circuits."});
+    out.push_back({"flow_purge", say("flow that flushes every pipe"), shown(Quantity::flow, c.purge().flow),
+                   say("at most what {} gives{}", w.flush_cart.name,
+                       (c.purge().cart ? ", " + shown(Quantity::flow, c.purge().cart->flow) : "")),
+                   say("Rent a stronger cart, or let valves shut off part of the circuits.")});
 }
 
 }  // namespace
@@ -108,12 +111,13 @@ std::vector<Remedy> balance_remedies(const Layout& layout, const Wishes& wishes,
   };
   FlowWishes reverse = w;
   reverse.arrangement = HeaderArrangement::reverse_return;
-  if (w.arrangement == HeaderArrangement::direct_return) add("reverse return", layout, reverse, sizes);
+  if (w.arrangement == HeaderArrangement::direct_return) add(say("reverse return"), layout, reverse, sizes);
   HeaderSizes wider = sizes;
   for (PipeSize& s : wider.steps) s = one_wider(s);
-  add(w.arrangement == HeaderArrangement::home_runs ? "leads one size wider" : "a header one size wider",
+  add(w.arrangement == HeaderArrangement::home_runs ? say("leads one size wider")
+                                                    : say("a header one size wider"),
       layout, w, wider);
-  add("coils of one length", with_equal_coils(layout), w, sizes);
+  add(say("coils of one length"), with_equal_coils(layout), w, sizes);
   std::stable_sort(all.begin(), all.end(),
                    [](const Remedy& a, const Remedy& b) { return a.imbalance < b.imbalance; });
   return all;
@@ -122,9 +126,9 @@ std::vector<Remedy> balance_remedies(const Layout& layout, const Wishes& wishes,
 std::string balance_advice(const std::vector<Remedy>& remedies, UnitSystem units) {
   std::string advice;
   for (const Remedy& r : remedies)
-    advice += (advice.empty() ? "With " : ", with ") + r.what + " it is " +
+    advice += (advice.empty() ? say("With ") : say(", with ")) + r.what + " it is " +
               print_quantity(Quantity::ratio, r.imbalance, units);
-  return advice.empty() ? "Make the ways of the circuits more alike." : advice + ".";
+  return advice.empty() ? say("Make the ways of the circuits more alike.") : advice + ".";
 }
 
 std::vector<Trouble> flow_remarks(const Flow& f, const FlowWishes& w, UnitSystem units) {

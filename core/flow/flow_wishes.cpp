@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "pipe/pipe_size.h"
 
 namespace underlawn {
@@ -21,8 +22,8 @@ struct Bound {
 };
 
 std::string shown(Quantity q, double value, UnitSystem units) {
-  if (std::isnan(value)) return "not a number";
-  if (std::isinf(value)) return value > 0 ? "infinite" : "minus infinite";
+  if (std::isnan(value)) return say("not a number");
+  if (std::isinf(value)) return value > 0 ? "infinite" : say("minus infinite");
   return print_quantity(q, value, units, Fineness::fine);
 }
 
@@ -32,42 +33,43 @@ void check(std::vector<Trouble>& troubles, UnitSystem units, const std::vector<B
     const std::string low = shown(b.quantity, b.low, units), high = shown(b.quantity, b.high, units);
     troubles.push_back(
         {b.code + "_out_of_bounds", b.thing, shown(b.quantity, b.value, units),
-         b.above_low ? "more than " + low + " and at most " + high : "from " + low + " to " + high,
+         b.above_low ? say("more than {} and at most {}", low, high) : say("from {} to {}", low, high),
          b.advice});
   }
 }
 
 void check_numbers(std::vector<Trouble>& troubles, const FlowWishes& w, UnitSystem units) {
-  const std::string loss = "Take it from the maker's table at its flow.";
-  check(troubles, units,
-        {{"freeze_margin", "Freeze margin", Quantity::temperature_difference, w.freeze_margin, 0, 30, false,
-          "Enter how far below the coldest fluid it may first freeze."},
-         {"design_flow", "Design flow", Quantity::flow, w.design_flow, 0, 0.1, true,
-          "Enter the heat pump's flow; 3 gpm a ton (0.054 L/s a kW) is usual."},
-         {"heat_pump_capacity", "Heat pump capacity", Quantity::power, w.capacity, 0, 1e6, true,
-          "Enter the heating capacity."},
-         {"tail", "Tail from trench head to header", Quantity::length, w.tail, 0, 100, false,
-          "Enter the pipe between a trench head and the header."},
-         {"heat_pump_head", "Heat pump head loss", Quantity::head, w.heat_pump.head, 0, 100, false, loss},
-         {"hose_kit_head", "Hose kit head loss", Quantity::head, w.hose_kit.head, 0, 100, false, loss},
-         {"valves_k", "Sum of K of valves", Quantity::count, w.valves_k, 0, 1e4, false,
-          "Enter the valves' loss factors added up."},
-         {"purge_velocity", "Purge velocity", Quantity::velocity, w.purge_velocity, 0, 5, true,
-          "2 ft/s (0.61 m/s) carries air down and out."},
-         {"purge_volumes", "Purge volumes", Quantity::count, w.purge_volumes, 1, 100, false,
-          "Enter how often a circuit's liquid is changed."},
-         {"most_imbalance", "Imbalance allowed", Quantity::ratio, w.most_imbalance, 0, 1, true,
-          "10 % is usual."},
-         {"most_head", "Head allowed", Quantity::head, w.most_head, 0, 200, false,
-          "Enter the most head the loop may take, 0 for what the circulator gives."}});
+  const std::string loss = say("Take it from the maker's table at its flow.");
+  check(
+      troubles, units,
+      {{"freeze_margin", say("Freeze margin"), Quantity::temperature_difference, w.freeze_margin, 0, 30,
+        false, say("Enter how far below the coldest fluid it may first freeze.")},
+       {"design_flow", say("Design flow"), Quantity::flow, w.design_flow, 0, 0.1, true,
+        say("Enter the heat pump's flow; 3 gpm a ton (0.054 L/s a kW) is usual.")},
+       {"heat_pump_capacity", say("Heat pump capacity"), Quantity::power, w.capacity, 0, 1e6, true,
+        say("Enter the heating capacity.")},
+       {"tail", say("Tail from trench head to header"), Quantity::length, w.tail, 0, 100, false,
+        say("Enter the pipe between a trench head and the header.")},
+       {"heat_pump_head", say("Heat pump head loss"), Quantity::head, w.heat_pump.head, 0, 100, false, loss},
+       {"hose_kit_head", say("Hose kit head loss"), Quantity::head, w.hose_kit.head, 0, 100, false, loss},
+       {"valves_k", say("Sum of K of valves"), Quantity::count, w.valves_k, 0, 1e4, false,
+        say("Enter the valves' loss factors added up.")},
+       {"purge_velocity", say("Purge velocity"), Quantity::velocity, w.purge_velocity, 0, 5, true,
+        say("2 ft/s (0.61 m/s) carries air down and out.")},
+       {"purge_volumes", say("Purge volumes"), Quantity::count, w.purge_volumes, 1, 100, false,
+        say("Enter how often a circuit's liquid is changed.")},
+       {"most_imbalance", say("Imbalance allowed"), Quantity::ratio, w.most_imbalance, 0, 1, true,
+        say("10 % is usual.")},
+       {"most_head", say("Head allowed"), Quantity::head, w.most_head, 0, 200, false,
+        say("Enter the most head the loop may take, 0 for what the circulator gives.")}});
   if (w.heat_pump.head > 0)
     check(troubles, units,
-          {{"heat_pump_loss_flow", "Flow of the heat pump's head loss", Quantity::flow, w.heat_pump.flow, 0,
-            0.1, true, loss}});
+          {{"heat_pump_loss_flow", say("Flow of the heat pump's head loss"), Quantity::flow, w.heat_pump.flow,
+            0, 0.1, true, loss}});
   if (w.hose_kit.head > 0)
     check(troubles, units,
-          {{"hose_kit_loss_flow", "Flow of the hose kit's head loss", Quantity::flow, w.hose_kit.flow, 0, 0.1,
-            true, loss}});
+          {{"hose_kit_loss_flow", say("Flow of the hose kit's head loss"), Quantity::flow, w.hose_kit.flow, 0,
+            0.1, true, loss}});
 }
 
 void check_fluid(std::vector<Trouble>& troubles, const FlowWishes& w) {
@@ -76,8 +78,9 @@ void check_fluid(std::vector<Trouble>& troubles, const FlowWishes& w) {
     troubles.push_back(freezes.error());
     return;
   }
-  for (const auto& [temperature, thing] : {std::pair{w.design_temperature, "Design temperature of the "},
-                                           std::pair{w.coldest_temperature, "Coldest temperature of the "}}) {
+  for (const auto& [temperature, thing] :
+       {std::pair{w.design_temperature, say("Design temperature of the ")},
+        std::pair{w.coldest_temperature, say("Coldest temperature of the ")}}) {
     auto fluid = fluid_properties(w.fluid, w.mass_fraction, temperature);
     if (fluid) continue;
     Trouble t = fluid.error();
@@ -91,12 +94,12 @@ bool check_points(std::vector<Trouble>& troubles, const Circulator& pump, const 
   const std::size_t before = troubles.size();
   for (std::size_t i = 0; i < pump.curve.size(); ++i) {
     const CurvePoint& p = pump.curve[i];
-    const std::string of = " at point " + std::to_string(i + 1) + " of the " + role + " curve";
-    const std::string advice = "Read the point off the maker's curve.";
+    const std::string of = say(" at point {} of the {} curve", std::to_string(i + 1), role);
+    const std::string advice = say("Read the point off the maker's curve.");
     check(troubles, units,
-          {{"pump_flow", "Flow" + of, Quantity::flow, p.flow, 0, 1, false, advice},
-           {"pump_head", "Head" + of, Quantity::head, p.head, 0, 500, false, advice},
-           {"pump_power", "Power" + of, Quantity::power, p.power, 0, 1e6, false, advice}});
+          {{"pump_flow", say("Flow{}", of), Quantity::flow, p.flow, 0, 1, false, advice},
+           {"pump_head", say("Head{}", of), Quantity::head, p.head, 0, 500, false, advice},
+           {"pump_power", say("Power{}", of), Quantity::power, p.power, 0, 1e6, false, advice}});
   }
   return troubles.size() == before;
 }
@@ -106,20 +109,21 @@ void check_pump(std::vector<Trouble>& troubles, const Circulator& pump, const st
   const auto& c = pump.curve;
   if (c.empty()) return;
   if (c.size() < 3 || c.size() > kMostPoints)
-    troubles.push_back({"pump_curve_points", "Points of the " + role + " curve", std::to_string(c.size()),
-                        "none, or 3 to " + std::to_string(kMostPoints),
-                        "Read off no flow, most flow, and between."});
+    troubles.push_back({"pump_curve_points", say("Points of the {} curve", role), std::to_string(c.size()),
+                        say("none, or 3 to {}", std::to_string(kMostPoints)),
+                        say("Read off no flow, most flow, and between.")});
   if (!check_points(troubles, pump, role, units)) return;
   for (std::size_t i = 1; i < c.size(); ++i) {
-    const std::string of = " at point " + std::to_string(i + 1) + " of the " + role + " curve";
+    const std::string of = say(" at point {} of the {} curve", std::to_string(i + 1), role);
     if (!(c[i].flow > c[i - 1].flow))
-      troubles.push_back({"pump_flow_falls", "Flow" + of, shown(Quantity::flow, c[i].flow, units),
-                          "more than " + shown(Quantity::flow, c[i - 1].flow, units) + ", the point before",
-                          "Put the points in order of flow."});
+      troubles.push_back({"pump_flow_falls", say("Flow{}", of), shown(Quantity::flow, c[i].flow, units),
+                          say("more than {}, the point before", shown(Quantity::flow, c[i - 1].flow, units)),
+                          say("Put the points in order of flow.")});
     if (!(c[i].head < c[i - 1].head))
-      troubles.push_back({"pump_head_rises", "Head" + of, shown(Quantity::head, c[i].head, units),
-                          "less than " + shown(Quantity::head, c[i - 1].head, units) + ", the point before",
-                          "A pump whose head rises with flow has no one duty point; leave that part out."});
+      troubles.push_back(
+          {"pump_head_rises", say("Head{}", of), shown(Quantity::head, c[i].head, units),
+           say("less than {}, the point before", shown(Quantity::head, c[i - 1].head, units)),
+           say("A pump whose head rises with flow has no one duty point; leave that part out.")});
   }
 }
 
@@ -144,28 +148,28 @@ double between(double x, double x0, double x1, double y0, double y1) {
 
 }  // namespace
 
-std::string_view header_arrangement_name(HeaderArrangement arrangement) {
+std::string header_arrangement_name(HeaderArrangement arrangement) {
   switch (arrangement) {
     case HeaderArrangement::direct_return:
-      return "direct return";
+      return say("direct return");
     case HeaderArrangement::reverse_return:
-      return "reverse return";
+      return say("reverse return");
     case HeaderArrangement::home_runs:
-      return "home runs";
+      return say("home runs");
   }
-  return "unknown";
+  return say("unknown");
 }
 
 const Circulator& generic_circulator() {
   static const Circulator pump{
-      "Typical circulator (numbers of our own)",
+      say("Typical circulator (numbers of our own)"),
       {{0, 12, 130}, {3e-4, 11, 200}, {6e-4, 9, 250}, {9e-4, 6, 275}, {1.3e-3, 1, 280}}};
   return pump;
 }
 
 const Circulator& generic_flush_cart() {
   static const Circulator cart{
-      "Typical flush cart (numbers of our own)",
+      say("Typical flush cart (numbers of our own)"),
       {{0, 36, 1000}, {1.5e-3, 33, 1300}, {3e-3, 27, 1500}, {4.5e-3, 17, 1600}, {5.7e-3, 5, 1600}}};
   return cart;
 }
@@ -175,12 +179,12 @@ std::vector<Trouble> flow_troubles(const FlowWishes& w, UnitSystem units) {
   check_numbers(troubles, w, units);
   check_fluid(troubles, w);
   check_pump(troubles, w.circulator, "circulator", units);
-  check_pump(troubles, w.flush_cart, "flush cart", units);
+  check_pump(troubles, w.flush_cart, say("flush cart"), units);
   if (w.header_sizes.size() > kMostSteps)
-    troubles.push_back({"header_steps", "Sizes of the header", std::to_string(w.header_sizes.size()),
-                        "at most " + std::to_string(kMostSteps), "Name one size for each step."});
-  for (const std::string& name : w.header_sizes) check_size(troubles, name, "Header size");
-  if (!w.run_size.empty()) check_size(troubles, w.run_size, "Run size");
+    troubles.push_back({"header_steps", say("Sizes of the header"), std::to_string(w.header_sizes.size()),
+                        say("at most {}", std::to_string(kMostSteps)), say("Name one size for each step.")});
+  for (const std::string& name : w.header_sizes) check_size(troubles, name, say("Header size"));
+  if (!w.run_size.empty()) check_size(troubles, w.run_size, say("Run size"));
   return troubles;
 }
 

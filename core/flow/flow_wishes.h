@@ -15,7 +15,7 @@ namespace underlawn {
 // are equally long; the return comes back beside the header. home_runs: each circuit has its own pair of
 // pipes to a manifold in the house.
 enum class HeaderArrangement { direct_return, reverse_return, home_runs };
-std::string_view header_arrangement_name(HeaderArrangement arrangement);
+std::string header_arrangement_name(HeaderArrangement arrangement);
 
 // A loss measured at one flow; at others it goes with the flow squared.
 struct FittedLoss {

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "base/say.h"
 
 namespace underlawn {
 namespace {
@@ -49,10 +50,11 @@ class Grower {
 
   Result<HeaderTree> tree() {
     if (layout_.trenches.empty())
-      return refuse({"flow_no_circuits", "circuits", "0", "at least 1", "Place a trench first."});
+      return refuse({"flow_no_circuits", "circuits", "0", say("at least 1"), say("Place a trench first.")});
     if (lines_[0].size() < 2)
-      return refuse({"flow_no_run", "supply run", "not drawn", "a way from the entry point to the header",
-                     "Set the entry point and leave the run a way."});
+      return refuse({"flow_no_run", say("supply run"), say("not drawn"),
+                     say("a way from the entry point to the header"),
+                     say("Set the entry point and leave the run a way.")});
     if (auto ok = place_all(); !ok) return refuse(ok.error());
     cut_lines();
     count(0);
@@ -83,17 +85,18 @@ class Grower {
     for (int l = 1; l < lines; ++l) {
       const Place p = nearest_place(lines_, l, lines_[l].front());
       if (p.off > kHeadReach)
-        return refuse({"flow_disconnected", "start of header leg " + std::to_string(l),
-                       metres(p.off) + " from the header", "at most " + metres(kHeadReach),
-                       "Draw the leg from the run or an earlier leg."});
+        return refuse({"flow_disconnected", say("start of header leg {}", std::to_string(l)),
+                       say("{} from the header", metres(p.off)), say("at most {}", metres(kHeadReach)),
+                       say("Draw the leg from the run or an earlier leg.")});
       marks_[p.line].push_back({p.along, l, -1});
     }
     for (std::size_t t = 0; t < layout_.trenches.size(); ++t) {
       const Place p = nearest_place(lines_, lines, layout_.trenches[t].head);
       if (p.off > kHeadReach)
-        return refuse({"flow_disconnected", "head of trench " + std::to_string(layout_.trenches[t].number),
-                       metres(p.off) + " from the header", "at most " + metres(kHeadReach),
-                       "Lead the header past the trench's head."});
+        return refuse({"flow_disconnected",
+                       say("head of trench {}", std::to_string(layout_.trenches[t].number)),
+                       say("{} from the header", metres(p.off)), say("at most {}", metres(kHeadReach)),
+                       say("Lead the header past the trench's head.")});
       marks_[p.line].push_back({p.along, -1, static_cast<int>(t)});
     }
     return {};

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "flow/fittings.h"
 
 namespace underlawn {
@@ -67,9 +68,9 @@ class Builder {
     return static_cast<int>(made_.pipes.size()) - 1;
   }
 
-  void name_for(int pipe, const Trench& t, const char* what) {
+  void name_for(int pipe, const Trench& t, const std::string& name) {
     made_.pipes[pipe].trench = t.number;
-    made_.network.pipes[pipe].name = "circuit " + std::to_string(t.number) + what;
+    made_.network.pipes[pipe].name = name;
   }
 
   void add_heat_pump(int inlet, int out) {
@@ -88,13 +89,13 @@ class Builder {
       if (straight > 0) middle = node();
       const int pipe = add(LoopPart::circuit, 1, coil_, at.supply, middle, loops, 0);
       made_.network.pipes[pipe].coil_diameter = t.coil.loop_diameter;
-      name_for(pipe, t, " loops");
+      name_for(pipe, t, say("circuit {} loops", t.number));
       made_.circuits[trench] = pipe;
     }
     const double k = 2 * fitting_k(joint, coil_.average_bore());
     if (straight > 0 || loops <= 0) {
       const int pipe = add(LoopPart::circuit, 1, coil_, loops > 0 ? middle : at.supply, at.back, straight, k);
-      name_for(pipe, t, loops > 0 ? " return and tails" : "");
+      name_for(pipe, t, loops > 0 ? say("circuit {} return and tails", t.number) : say("circuit {}", t.number));
       if (loops <= 0) made_.circuits[trench] = pipe;
     } else {
       made_.network.pipes.back().fittings = k;
@@ -123,9 +124,9 @@ class Builder {
     const double k = bends + fitting_k(kTeeAsElbow, bore);
     const Pair far{node(), node()};
     const Trench& t = layout_.trenches[trench];
-    name_for(add(LoopPart::lead, 1, size, manifold.supply, far.supply, length, k), t, " lead out");
+    name_for(add(LoopPart::lead, 1, size, manifold.supply, far.supply, length, k), t, say("circuit {} lead out", t.number));
     circuit(trench, far, kElbow90);
-    name_for(add(LoopPart::lead, 1, size, far.back, manifold.back, length, k), t, " lead back");
+    name_for(add(LoopPart::lead, 1, size, far.back, manifold.back, length, k), t, say("circuit {} lead back", t.number));
   }
 
   // ---- one run, one header ----
@@ -273,26 +274,26 @@ Result<PipeSize> size_or(const std::string& typed, const std::string& otherwise)
 
 }  // namespace
 
-std::string_view loop_part_name(LoopPart part) {
+std::string loop_part_name(LoopPart part) {
   switch (part) {
     case LoopPart::heat_pump:
-      return "heat pump";
+      return say("heat pump");
     case LoopPart::run_supply:
-      return "supply run";
+      return say("supply run");
     case LoopPart::run_return:
-      return "return run";
+      return say("return run");
     case LoopPart::header_supply:
-      return "supply header";
+      return say("supply header");
     case LoopPart::header_return:
-      return "return header";
+      return say("return header");
     case LoopPart::header_back:
-      return "reverse return";
+      return say("reverse return");
     case LoopPart::lead:
-      return "lead";
+      return say("lead");
     case LoopPart::circuit:
-      return "circuit";
+      return say("circuit");
   }
-  return "unknown";
+  return say("unknown");
 }
 
 Result<HeaderSizes> typed_sizes(const Wishes& wishes, const FlowWishes& flow) {
@@ -317,9 +318,9 @@ Result<LoopNetwork> loop_network(const HeaderTree& tree, const Layout& layout, c
   if (!coil) return refuse(coil.error());
   for (const Trench& t : layout.trenches)
     if (!(t.coil.coil_length > 0))
-      return refuse({"flow_no_coil", "coil length in trench " + std::to_string(t.number),
+      return refuse({"flow_no_coil", say("coil length in trench {}", std::to_string(t.number)),
                      print_quantity(Quantity::length, t.coil.coil_length, UnitSystem::metric),
-                     "more than 0 m", "Give the coil a length or take the trench out."});
+                     say("more than 0 m"), say("Give the coil a length or take the trench out.")});
   return Builder(tree, layout, flow, sizes, *coil).build();
 }
 

@@ -26,7 +26,7 @@ enum class LoopPart {
   lead,
   circuit
 };
-std::string_view loop_part_name(LoopPart part);
+std::string loop_part_name(LoopPart part);
 
 struct LoopPipe {
   LoopPart part = LoopPart::circuit;

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "base/say.h"
 #include "flow/test_procedure.h"
 
 namespace underlawn {
@@ -10,10 +11,10 @@ namespace {
 
 struct Bound {
   const char* code;
-  const char* thing;
+  std::string thing;
   Quantity quantity;
   double value, low, high;
-  const char* advice;
+  std::string advice;
 };
 
 TestProgramme programme_of(TestProcedure procedure, double pressure) {
@@ -32,18 +33,18 @@ TestProgramme programme_of(TestProcedure procedure, double pressure) {
 
 }  // namespace
 
-std::string_view test_procedure_name(TestProcedure procedure) {
+std::string test_procedure_name(TestProcedure procedure) {
   switch (procedure) {
     case TestProcedure::pump_then_shut_in:
-      return "pump up and shut in";
+      return say("pump up and shut in");
     case TestProcedure::hold_then_shut_in:
-      return "hold 30 min, shut in 30 min";
+      return say("hold 30 min, shut in 30 min");
     case TestProcedure::long_hold_then_shut_in:
-      return "hold 4 h, shut in 1 h";
+      return say("hold 4 h, shut in 1 h");
     case TestProcedure::rebound:
-      return "rebound after 4 h, ASTM F2164";
+      return say("rebound after 4 h, ASTM F2164");
   }
-  return "unknown";
+  return say("unknown");
 }
 
 double test_duration(TestProcedure procedure) {
@@ -54,25 +55,25 @@ double test_duration(TestProcedure procedure) {
 
 std::vector<Trouble> loop_test_troubles(const LoopTest& test, UnitSystem units) {
   const Bound bounds[] = {
-      {"test_working_pressure", "Working pressure", Quantity::pressure, test.working_pressure, 1000, 5e6,
-       "Enter the pressure at the lowest point while the heat pump runs."},
-      {"test_gauge_height", "Height of the gauge over the loop", Quantity::length, test.gauge_height, -100,
-       300, "Enter the depth of the loop below the gauge."},
-      {"test_temperature", "Temperature of the pipe under test", Quantity::temperature, test.temperature, -28,
-       60, "Enter the temperature of the ground or the water in the pipe."},
-      {"test_weakest_fitting", "Pressure that the weakest fitting bears", Quantity::pressure,
-       test.weakest_fitting, 0, 1e7, "Read it off the fitting; 0 where none is weaker than the pipe."},
-      {"test_pumped", "Water pumped in", Quantity::fluid_volume, test.pumped.value_or(0), 0, 100,
-       "Enter what went in from full to the test pressure, or 0 where it was not measured."}};
+      {"test_working_pressure", say("Working pressure"), Quantity::pressure, test.working_pressure, 1000, 5e6,
+       say("Enter the pressure at the lowest point while the heat pump runs.")},
+      {"test_gauge_height", say("Height of the gauge over the loop"), Quantity::length, test.gauge_height,
+       -100, 300, say("Enter the depth of the loop below the gauge.")},
+      {"test_temperature", say("Temperature of the pipe under test"), Quantity::temperature, test.temperature,
+       -28, 60, say("Enter the temperature of the ground or the water in the pipe.")},
+      {"test_weakest_fitting", say("Pressure that the weakest fitting bears"), Quantity::pressure,
+       test.weakest_fitting, 0, 1e7, say("Read it off the fitting; 0 where none is weaker than the pipe.")},
+      {"test_pumped", say("Water pumped in"), Quantity::fluid_volume, test.pumped.value_or(0), 0, 100,
+       say("Enter what went in from full to the test pressure, or 0 where it was not measured.")}};
   std::vector<Trouble> troubles;
   const auto print = [&](const Bound& b, double value) {
     return std::isfinite(value) ? print_quantity(b.quantity, value, units, Fineness::fine)
-                                : std::string("not a number");
+                                : say("not a number");
   };
   for (const Bound& b : bounds)
     if (!(b.value >= b.low && b.value <= b.high))
       troubles.push_back({std::string(b.code) + "_out_of_bounds", b.thing, print(b, b.value),
-                          "from " + print(b, b.low) + " to " + print(b, b.high), b.advice});
+                          say("from {} to {}", print(b, b.low), print(b, b.high)), b.advice});
   if (!test.readings.empty())
     if (const auto ok = check_readings(test.readings); !ok) troubles.push_back(ok.error());
   return troubles;
@@ -82,7 +83,7 @@ Result<PlannedTest> planned_test(const LoopTest& test, const LoopVolume& loop) {
   std::vector<RatedPart> typed;
   if (test.weakest_fitting > 0)
     typed.push_back(
-        {test.fitting_name.empty() ? "weakest fitting" : test.fitting_name, test.weakest_fitting});
+        {test.fitting_name.empty() ? say("weakest fitting") : test.fitting_name, test.weakest_fitting});
   const auto parts = rated_parts(loop, PeMaterial::pe4710, test.temperature, typed);
   if (!parts) return refuse(parts.error());
   const auto weakest = weakest_part(*parts);

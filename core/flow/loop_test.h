@@ -16,7 +16,7 @@ namespace underlawn {
 
 // The programmes of test_procedure.h.
 enum class TestProcedure { pump_then_shut_in, hold_then_shut_in, long_hold_then_shut_in, rebound };
-std::string_view test_procedure_name(TestProcedure procedure);
+std::string test_procedure_name(TestProcedure procedure);
 double test_duration(TestProcedure procedure);  // s, from the start of pumping to the last reading
 
 struct LoopTest {

@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "pipe/polyethylene.h"
 
@@ -19,18 +20,18 @@ std::string metres(double m) {
 }
 
 Result<void> check_pipe(const PipeShare& p) {
-  const std::string of = " of pipe " + in_quotes(p.name);
+  const std::string of = say(" of pipe {}", in_quotes(p.name));
   if (!(p.bore > 0 && p.bore < p.outside_diameter && p.outside_diameter < 2))
     return refuse({"loop_bore", "bore" + of, metres(p.bore),
-                   "more than 0 and less than its outside diameter of " + metres(p.outside_diameter),
-                   "Choose the pipe again."});
+                   say("more than 0 and less than its outside diameter of {}", metres(p.outside_diameter)),
+                   say("Choose the pipe again.")});
   if (!(p.length > 0 && p.length < 1e6))
-    return refuse({"loop_length", "length" + of, metres(p.length), "more than 0 and less than 1000 km",
-                   "Enter the length laid, or leave the pipe out."});
+    return refuse({"loop_length", "length" + of, metres(p.length), say("more than 0 and less than 1000 km"),
+                   say("Enter the length laid, or leave the pipe out.")});
   if (!(p.dr >= 4 && p.dr <= 41))
-    return refuse({"loop_dr", "dimension ratio" + of,
-                   print_quantity(Quantity::count, p.dr, UnitSystem::metric), "4 to 41",
-                   "Enter the DR printed on the pipe."});
+    return refuse({"loop_dr", say("dimension ratio{}", of),
+                   print_quantity(Quantity::count, p.dr, UnitSystem::metric), say("4 to 41"),
+                   say("Enter the DR printed on the pipe.")});
   return {};
 }
 
@@ -38,8 +39,8 @@ Result<void> check_pipe(const PipeShare& p) {
 
 Result<void> check_loop(const LoopVolume& loop) {
   if (loop.pipes.empty())
-    return refuse({"loop_empty", "number of pipes in the loop", "0", "at least 1",
-                   "Lay the loop first, or type its pipes."});
+    return refuse({"loop_empty", say("number of pipes in the loop"), "0", say("at least 1"),
+                   say("Lay the loop first, or type its pipes.")});
   for (const PipeShare& p : loop.pipes)
     if (auto ok = check_pipe(p); !ok) return ok;
   return {};

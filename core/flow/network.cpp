@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "flow/network_solver.h"
 #include "flow/pipe_law.h"
 
@@ -14,7 +15,7 @@ namespace {
 
 Trouble pipe_trouble(const NetPipe& p, std::string what, double value, std::string bound,
                      std::string advice) {
-  return {"network_pipe", what + " of pipe \"" + p.name + "\"",
+  return {"network_pipe", say("{} of pipe \"{}\"", what, p.name),
           print_quantity(Quantity::length, value, UnitSystem::metric), std::move(bound), std::move(advice)};
 }
 
@@ -42,32 +43,33 @@ double head_loss(const NetPipe& p, const FluidProperties& fluid, double flow) {
 
 Result<void> check_network(const Network& net) {
   if (net.pipes.empty())
-    return refuse({"network_empty", "loop network", "0 pipes", "at least one pipe", "Place a trench first."});
+    return refuse({"network_empty", say("loop network"), "0 pipes", say("at least one pipe"),
+                   say("Place a trench first.")});
   for (int end : {net.inlet, net.outlet})
     if (end < 0 || end >= net.nodes)
-      return refuse(
-          {"network_ends", "inlet or outlet", std::to_string(end), "a node of the network", "Join the run."});
+      return refuse({"network_ends", say("inlet or outlet"), std::to_string(end),
+                     say("a node of the network"), say("Join the run.")});
   for (const NetPipe& p : net.pipes) {
     if (!(p.length > 0) || !std::isfinite(p.length))
-      return refuse(
-          pipe_trouble(p, "length", p.length, "more than 0 m", "Take the circuit out or give it a length."));
+      return refuse(pipe_trouble(p, "length", p.length, say("more than 0 m"),
+                                 say("Take the circuit out or give it a length.")));
     if (!(p.bore > 0) || !std::isfinite(p.bore))
-      return refuse(pipe_trouble(p, "bore", p.bore, "more than 0 m", "Choose a pipe size."));
+      return refuse(pipe_trouble(p, "bore", p.bore, say("more than 0 m"), say("Choose a pipe size.")));
     if (std::min(p.from, p.to) < 0 || std::max(p.from, p.to) >= net.nodes || p.from == p.to)
-      return refuse({"network_pipe", "ends of pipe \"" + p.name + "\"",
-                     std::to_string(p.from) + " and " + std::to_string(p.to), "two different nodes",
-                     "Join it anew."});
+      return refuse({"network_pipe", say("ends of pipe \"{}\"", p.name),
+                     say("{} and {}", std::to_string(p.from), std::to_string(p.to)),
+                     say("two different nodes"), say("Join it anew.")});
   }
   Together together(net);
   const int house = together.of(net.inlet);
   for (const NetPipe& p : net.pipes)
     if (together.of(p.from) != house)
-      return refuse({"network_disconnected", "pipe \"" + p.name + "\"", "joined to nothing",
-                     "joined to the supply run", "Join it to the header or take it out."});
+      return refuse({"network_disconnected", say("pipe \"{}\"", p.name), say("joined to nothing"),
+                     say("joined to the supply run"), say("Join it to the header or take it out.")});
   for (int n = 0; n < net.nodes; ++n)
     if (together.of(n) != house)
-      return refuse({"network_disconnected", "loop network", "open", "a way from supply to return",
-                     "Join supply and return through at least one circuit."});
+      return refuse({"network_disconnected", say("loop network"), "open", say("a way from supply to return"),
+                     say("Join supply and return through at least one circuit.")});
   return {};
 }
 

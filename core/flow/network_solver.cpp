@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "base/say.h"
 
 namespace underlawn {
 namespace {
@@ -88,12 +89,12 @@ void NetworkSolver::start(double total) {
 Result<void> NetworkSolver::solve(double total) {
   if (!(total > 0) || !std::isfinite(total))
     return refuse({"network_flow", "flow", print_quantity(Quantity::flow, total, UnitSystem::metric),
-                   "more than 0", "Enter the heat pump's flow."});
+                   say("more than 0"), say("Enter the heat pump's flow.")});
   start(total);
   if (run()) return {};
   restart();
-  return refuse({"network_unsettled", "flows", "still moving after 60 steps", "settled",
-                 "Look for pipes of very unlike bores joined together."});
+  return refuse({"network_unsettled", "flows", say("still moving after 60 steps"), "settled",
+                 say("Look for pipes of very unlike bores joined together.")});
 }
 
 bool NetworkSolver::run() {

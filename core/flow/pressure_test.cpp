@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "pipe/liquid_volume.h"
 
 namespace underlawn {
@@ -13,25 +14,26 @@ namespace {
 
 Result<void> check_state(const LoopState& s) {
   if (auto ok = check_creep(s.creep); !ok) return ok;
-  const auto trouble = [](const char* code, const char* thing, double value, const char* bound,
-                          const char* advice) {
+  const auto trouble = [](const std::string& code, const std::string& thing, double value, const std::string& bound,
+                          const std::string& advice) {
     return refuse({code, thing, std::to_string(value), bound, advice});
   };
   if (!(s.air >= 0 && s.air <= 0.2))
-    return trouble("test_air", "air per volume of the loop", s.air, "0 to 0.2", "Purge the loop first.");
+    return trouble("test_air", say("air per volume of the loop"), s.air, say("0 to 0.2"),
+                   say("Purge the loop first."));
   if (!(s.leak >= 0 && s.leak < 1e9))
-    return trouble("test_leak", "leak, m3/s", s.leak, "0 or more", "Enter a leak.");
+    return trouble("test_leak", say("leak, m3/s"), s.leak, say("0 or more"), say("Enter a leak."));
   if (s.leak > 0 && !(s.leak_pressure > 0))
-    return trouble("test_leak_pressure", "pressure of the leak, Pa", s.leak_pressure, "more than 0",
-                   "Say at which pressure the loop leaks so much.");
+    return trouble("test_leak_pressure", say("pressure of the leak, Pa"), s.leak_pressure, say("more than 0"),
+                   say("Say at which pressure the loop leaks so much."));
   for (std::size_t i = 0; i < s.temperature.size(); ++i)
     if (!std::isfinite(s.temperature[i].time) ||
         (i > 0 && !(s.temperature[i].time > s.temperature[i - 1].time)))
-      return trouble("test_temperature_order", "time of a temperature, s", s.temperature[i].time,
-                     "later than the one before", "Put the temperatures in order of time.");
+      return trouble("test_temperature_order", say("time of a temperature, s"), s.temperature[i].time,
+                     say("later than the one before"), say("Put the temperatures in order of time."));
   if (s.temperature.empty())
-    return trouble("test_temperature_none", "number of temperatures", 0, "at least 1",
-                   "Say how warm the loop is.");
+    return trouble("test_temperature_none", say("number of temperatures"), 0, say("at least 1"),
+                   say("Say how warm the loop is."));
   return {};
 }
 
@@ -167,9 +169,9 @@ Result<TestCurve> test_curve(const PreparedTest& prepared, const LoopVolume& loo
   if (auto ok = check_loop(loop); !ok) return tl::unexpected(ok.error());
   if (auto ok = check_state(state); !ok) return tl::unexpected(ok.error());
   if (prepared.exponent() != state.creep.exponent)
-    return refuse({"test_exponent", "creep exponent of the loop", std::to_string(state.creep.exponent),
-                   "the " + std::to_string(prepared.exponent()) + " the steps were prepared for",
-                   "Prepare the test anew."});
+    return refuse({"test_exponent", say("creep exponent of the loop"), std::to_string(state.creep.exponent),
+                   say("the {} the steps were prepared for", std::to_string(prepared.exponent())),
+                   say("Prepare the test anew.")});
   auto thermal = thermal_steps(prepared.times(), state);
   if (!thermal) return tl::unexpected(thermal.error());
   return March(prepared, state, loop_compliance(loop, state.creep.poisson), loop_volume(loop),

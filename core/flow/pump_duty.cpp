@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
+#include "base/say.h"
 
 namespace underlawn {
 namespace {
@@ -17,7 +18,8 @@ double root(const std::function<double(double)>& f, double low, double high) {
 }
 
 Trouble no_pump() {
-  return {"pump_none", "points of the pump's curve", "0", "3 or more", "Enter the maker's curve."};
+  return {"pump_none", say("points of the pump's curve"), "0", say("3 or more"),
+          say("Enter the maker's curve.")};
 }
 
 // Flow at which the pump's head, straight on from its last two points, is used up.
@@ -33,9 +35,9 @@ Result<DutyPoint> duty_point(const Circulator& pump, const SystemCurve& system) 
   const double high = most_flow(pump), low = 1e-6 * high;
   const auto over = [&](double q) { return pump_head(pump, q) - system(q); };
   if (!(over(low) > 0))
-    return refuse({"pump_too_weak", "head of " + pump.name + " at no flow",
+    return refuse({"pump_too_weak", say("head of {} at no flow", pump.name),
                    print_quantity(Quantity::head, pump_head(pump, 0), UnitSystem::metric),
-                   "more than the loop takes", "Choose a stronger pump."});
+                   say("more than the loop takes"), say("Choose a stronger pump.")});
   const double q = root(over, low, high);
   return DutyPoint{q, pump_head(pump, q), pump_power(pump, q)};
 }
@@ -45,11 +47,12 @@ Result<SpeedPoint> speed_for(const Circulator& pump, const SystemCurve& system, 
   const double head = system(flow);
   const auto over = [&](double n) { return n * n * pump_head(pump, flow / n) - head; };
   if (over(1) < 0)
-    return refuse({"pump_too_slow",
-                   "head of " + pump.name + " at " + print_quantity(Quantity::flow, flow, UnitSystem::metric),
-                   print_quantity(Quantity::head, pump_head(pump, flow), UnitSystem::metric),
-                   "at least " + print_quantity(Quantity::head, head, UnitSystem::metric),
-                   "Choose a stronger pump or wider pipes."});
+    return refuse(
+        {"pump_too_slow",
+         say("head of {} at {}", pump.name, print_quantity(Quantity::flow, flow, UnitSystem::metric)),
+         print_quantity(Quantity::head, pump_head(pump, flow), UnitSystem::metric),
+         say("at least {}", print_quantity(Quantity::head, head, UnitSystem::metric)),
+         say("Choose a stronger pump or wider pipes.")});
   const double n = over(1) == 0 ? 1 : root(over, flow / most_flow(pump), 1);
   return SpeedPoint{n, flow, head, n * n * n * pump_power(pump, flow / n)};
 }

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "flow/network_solver.h"
 
 namespace underlawn {
@@ -170,9 +171,10 @@ Result<PurgeRun> one_by_one(const LoopNetwork& loop, const FlowWishes& wishes) {
 
 Result<Purge> purge_loop(const LoopNetwork& loop, const FlowWishes& w) {
   if (!(w.purge_velocity > 0 && w.purge_velocity <= 5))
-    return refuse({"purge_velocity_out_of_bounds", "Purge velocity",
+    return refuse({"purge_velocity_out_of_bounds", say("Purge velocity"),
                    print_quantity(Quantity::velocity, w.purge_velocity, UnitSystem::metric),
-                   "more than 0 m/s and at most 5 m/s", "2 ft/s (0.61 m/s) carries air down and out."});
+                   say("more than 0 m/s and at most 5 m/s"),
+                   say("2 ft/s (0.61 m/s) carries air down and out.")});
   const auto together = Flusher(loop, w).run();
   if (!together) return refuse(together.error());
   Purge purge{*together, {}};

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <boost/math/tools/roots.hpp>
 
+#include "base/say.h"
+
 namespace underlawn {
 namespace {
 
@@ -12,12 +14,12 @@ Result<void> check_bounds(const TestBounds& b) {
   if (within(b.modulus, 0.5) && within(b.exponent, 0.5) && within(b.temperature_drift, 10) &&
       within(b.most_air, 0.2) && within(b.gauge, 100e3))
     return {};
-  return refuse({"test_bounds", "bounds of the sound loop",
-                 "modulus " + std::to_string(b.modulus) + ", exponent " + std::to_string(b.exponent) +
-                     ", drift " + std::to_string(b.temperature_drift) + " K, air " +
-                     std::to_string(b.most_air) + ", gauge " + std::to_string(b.gauge) + " Pa",
-                 "modulus and exponent 0 to 0.5, drift 0 to 10 K, air 0 to 0.2, gauge 0 to 100 kPa",
-                 "Narrow the bounds."});
+  return refuse({"test_bounds", say("bounds of the sound loop"),
+                 say("modulus {}, exponent {}, drift {} K, air {}, gauge {} Pa", std::to_string(b.modulus),
+                     std::to_string(b.exponent), std::to_string(b.temperature_drift),
+                     std::to_string(b.most_air), std::to_string(b.gauge)),
+                 say("modulus and exponent 0 to 0.5, drift 0 to 10 K, air 0 to 0.2, gauge 0 to 100 kPa"),
+                 say("Narrow the bounds.")});
 }
 
 // Adds a drift that starts with the last shut-in and has grown to `kelvin` at its end.
@@ -131,8 +133,9 @@ Result<double> smallest_visible_leak(const BandTest& test, const TestBand& band,
   double high = 1e-4 * loop_volume(loop) / (end - start);
   while (excess(high) < 0 && high < 1e-1 * loop_volume(loop)) high *= 4;
   if (excess(high) < 0)
-    return refuse({"test_sees_nothing", "band of the sound loop", "down to no pressure",
-                   "narrow enough for a leak to leave it", "Test at a higher pressure or hold longer."});
+    return refuse({"test_sees_nothing", say("band of the sound loop"), say("down to no pressure"),
+                   say("narrow enough for a leak to leave it"),
+                   say("Test at a higher pressure or hold longer.")});
   std::uintmax_t most = 40;
   return boost::math::tools::toms748_solve(excess, 0.0, high, boost::math::tools::eps_tolerance<double>(20),
                                            most)

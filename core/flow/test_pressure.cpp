@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "flow/network.h"
 
@@ -19,9 +20,9 @@ std::string print(double pressure) {
 
 Result<void> check_height(double height) {
   if (height >= -100 && height <= 300) return {};
-  return refuse({"test_gauge_height", "height of the gauge over the loop's lowest point",
-                 print_quantity(Quantity::length, height, UnitSystem::metric), "-100 to 300 m",
-                 "Enter the depth of the loop below the gauge."});
+  return refuse({"test_gauge_height", say("height of the gauge over the loop's lowest point"),
+                 print_quantity(Quantity::length, height, UnitSystem::metric), say("-100 to 300 m"),
+                 say("Enter the depth of the loop below the gauge.")});
 }
 
 }  // namespace
@@ -43,23 +44,22 @@ Result<TestPressure> test_pressure(double working, const RatedPart& weakest, dou
   if (auto ok = check_height(height); !ok) return tl::unexpected(ok.error());
   if (!(working > 0 && working <= weakest.rating))
     return refuse(
-        {"test_working_pressure", "working pressure at the loop's lowest point", print(working),
-         "more than 0 and at most " + print(weakest.rating) + ", the rating of " + in_quotes(weakest.name),
-         "Lower the working pressure, or choose a stronger part."});
+        {"test_working_pressure", say("working pressure at the loop's lowest point"), print(working),
+         say("more than 0 and at most {}, the rating of {}", print(weakest.rating), in_quotes(weakest.name)),
+         say("Lower the working pressure, or choose a stronger part.")});
   TestPressure test;
   test.capped = kTestRatio * working > weakest.rating;
   test.at_lowest = std::min(kTestRatio * working, weakest.rating);
   test.at_gauge = test.at_lowest - kWater * kGravity * height;
   if (!(test.at_gauge > 0))
-    return refuse({"test_gauge_height", "height of the gauge over the loop's lowest point",
+    return refuse({"test_gauge_height", say("height of the gauge over the loop's lowest point"),
                    print_quantity(Quantity::length, height, UnitSystem::metric),
-                   "less than the head of the test pressure of " + print(test.at_lowest),
-                   "Put the gauge nearer to the loop's depth, or test in parts."});
-  test.why = test.capped ? "All that " + in_quotes(weakest.name) +
-                               " bears at its temperature; 1.5 times the "
-                               "working pressure would be " +
-                               print(kTestRatio * working) + "."
-                         : "1.5 times the working pressure of " + print(working) + ".";
+                   say("less than the head of the test pressure of {}", print(test.at_lowest)),
+                   say("Put the gauge nearer to the loop's depth, or test in parts.")});
+  test.why = test.capped
+                 ? say("All that {} bears at its temperature; 1.5 times the working pressure would be {}.",
+                       in_quotes(weakest.name), print(kTestRatio * working))
+                 : say("1.5 times the working pressure of {}.", print(working));
   return test;
 }
 
@@ -67,12 +67,13 @@ Result<void> check_test_pressure(double at_gauge, const RatedPart& weakest, doub
   if (auto ok = check_height(height); !ok) return ok;
   const double most = weakest.rating - kWater * kGravity * height;
   if (at_gauge > 0 && at_gauge <= most) return {};
-  return refuse({"test_pressure_above_rating", "test pressure at the gauge", print(at_gauge),
-                 most > 0 ? "more than 0 and at most " + print(most) + ", so that " +
-                                in_quotes(weakest.name) + " at the lowest point bears it"
-                          : "lower than the head of water alone allows",
-                 "Test at a lower pressure, take the weak part off and cap the pipe, or wait until the pipe "
-                 "is cooler."});
+  return refuse(
+      {"test_pressure_above_rating", say("test pressure at the gauge"), print(at_gauge),
+       most > 0 ? say("more than 0 and at most {}, so that {} at the lowest point bears it", print(most),
+                      in_quotes(weakest.name))
+                : say("lower than the head of water alone allows"),
+       say("Test at a lower pressure, take the weak part off and cap the pipe, or wait until the pipe "
+           "is cooler.")});
 }
 
 }  // namespace underlawn

@@ -1,15 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "flow/test_procedure.h"
 
+#include "base/say.h"
+
 namespace underlawn {
 
 TestProgramme pump_then_shut_in(double pressure, double shut_in) {
-  return {"Pump up and shut in", {{PhaseKind::pump, kPumpUp, pressure}, {PhaseKind::shut_in, shut_in, 0}}};
+  return {say("Pump up and shut in"),
+          {{PhaseKind::pump, kPumpUp, pressure}, {PhaseKind::shut_in, shut_in, 0}}};
 }
 
 TestProgramme hold_then_shut_in(double pressure, double hold, double shut_in) {
   return {
-      "Hold with make-up, then shut in",
+      say("Hold with make-up, then shut in"),
       {{PhaseKind::pump, kPumpUp, pressure}, {PhaseKind::hold, hold, 0}, {PhaseKind::shut_in, shut_in, 0}}};
 }
 
@@ -18,7 +21,7 @@ TestProgramme long_hold_then_shut_in(double pressure) {
 }
 
 TestProgramme rebound_test(double pressure, double drop) {
-  return {"Rebound after ASTM F2164",
+  return {say("Rebound after ASTM F2164"),
           {{PhaseKind::pump, kPumpUp, pressure},
            {PhaseKind::hold, 4 * 3600, 0},
            {PhaseKind::pump, kPumpUp, pressure - drop},

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "flow/pressure_test.h"
 
 namespace underlawn {
@@ -13,15 +14,15 @@ constexpr std::size_t kMostPhases = 12;
 constexpr int kPumpSteps = 12, kPhaseSteps = 40;
 
 Result<void> check_phase(const TestPhase& p, std::size_t i) {
-  const std::string of = " of phase " + std::to_string(i + 1) + " of the test";
+  const std::string of = say(" of phase {} of the test", std::to_string(i + 1));
   if (!(p.duration >= 1 && p.duration <= kMostDuration))
     return refuse({"test_duration", "duration" + of,
-                   print_quantity(Quantity::duration, p.duration, UnitSystem::metric), "1 s to 30 days",
-                   "Enter how long the phase lasts, or leave it out."});
+                   print_quantity(Quantity::duration, p.duration, UnitSystem::metric), say("1 s to 30 days"),
+                   say("Enter how long the phase lasts, or leave it out.")});
   if (p.kind == PhaseKind::pump && !(p.pressure >= 0 && p.pressure <= kMostPressure))
     return refuse({"test_phase_pressure", "pressure" + of,
-                   print_quantity(Quantity::pressure, p.pressure, UnitSystem::metric), "0 to 10 MPa",
-                   "Enter the gauge pressure to be reached."});
+                   print_quantity(Quantity::pressure, p.pressure, UnitSystem::metric), say("0 to 10 MPa"),
+                   say("Enter the gauge pressure to be reached.")});
   return {};
 }
 
@@ -42,13 +43,15 @@ double memory_integral(double t, double n) {
 Result<void> check_programme(const TestProgramme& programme) {
   const auto& phases = programme.phases;
   const auto trouble = [&](std::string value, std::string bound) {
-    return refuse({"test_phases", "phases of the test", value, bound, "Choose one of the procedures."});
+    return refuse(
+        {"test_phases", say("phases of the test"), value, bound, say("Choose one of the procedures.")});
   };
   if (phases.empty() || phases.size() > kMostPhases)
-    return trouble(std::to_string(phases.size()), "1 to " + std::to_string(kMostPhases));
-  if (phases.front().kind != PhaseKind::pump) return trouble("one that does not pump first", "pump first");
+    return trouble(std::to_string(phases.size()), say("1 to {}", std::to_string(kMostPhases)));
+  if (phases.front().kind != PhaseKind::pump)
+    return trouble(say("one that does not pump first"), say("pump first"));
   if (phases.back().kind != PhaseKind::shut_in)
-    return trouble("one whose last phase is not shut in", "shut in last");
+    return trouble(say("one whose last phase is not shut in"), say("shut in last"));
   for (std::size_t i = 0; i < phases.size(); ++i)
     if (auto ok = check_phase(phases[i], i); !ok) return ok;
   return {};
@@ -74,8 +77,8 @@ double shut_in_pressure(const TestProgramme& programme) {
 Result<PreparedTest> PreparedTest::make(TestProgramme programme, double exponent) {
   if (auto ok = check_programme(programme); !ok) return tl::unexpected(ok.error());
   if (!(exponent > 0 && exponent < 0.5))
-    return refuse({"creep_exponent", "creep exponent of the pipe", std::to_string(exponent),
-                   "more than 0 and less than 0.5", "Polyethylene has about 0.075."});
+    return refuse({"creep_exponent", say("creep exponent of the pipe"), std::to_string(exponent),
+                   say("more than 0 and less than 0.5"), say("Polyethylene has about 0.075.")});
   PreparedTest test;
   test.exponent_ = exponent;
   test.times_ = {0};

@@ -4,13 +4,14 @@
 #include <string>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 
 namespace underlawn {
 namespace {
 
-const std::string kCode = "test_readings", kFile = "the pressure log";
+const std::string kCode = "test_readings", kFile = mark("the pressure log");
 
 struct Unit {
   const char* column;
@@ -28,7 +29,7 @@ const std::vector<Unit> kTemperatures = {{"temperature_c", 1, 0}, {"temperature_
 
 std::string names_of(const std::vector<Unit>& units) {
   std::string names;
-  for (const Unit& u : units) names += (names.empty() ? "" : " or ") + std::string(u.column);
+  for (const Unit& u : units) names += (names.empty() ? "" : say(" or ")) + std::string(u.column);
   return names;
 }
 
@@ -39,9 +40,9 @@ Result<std::optional<Column>> find_column(const TextTable& table, const std::vec
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
       if (table.columns[i] != unit.column) continue;
       if (found)
-        return refuse({kCode, "columns of " + kFile,
-                       in_quotes(found->unit.column) + " and " + in_quotes(unit.column), "only one of them",
-                       "Take one of the two out."});
+        return refuse({kCode, say("columns of {}", kFile),
+                       say("{} and {}", in_quotes(found->unit.column), in_quotes(unit.column)),
+                       say("only one of them"), say("Take one of the two out.")});
       found = Column{unit, i};
     }
   return found;
@@ -51,8 +52,8 @@ Result<Column> need_column(const TextTable& table, const std::vector<Unit>& unit
   const auto found = find_column(table, units);
   if (!found) return tl::unexpected(found.error());
   if (*found) return **found;
-  return refuse({kCode, "column " + names_of(units) + " of " + kFile, "missing", "there",
-                 "Name the columns in the table's first line, with their units."});
+  return refuse({kCode, say("column {} of {}", names_of(units), kFile), "missing", "there",
+                 say("Name the columns in the table's first line, with their units.")});
 }
 
 Result<std::optional<double>> cell(const TextTable& table, std::size_t row, const Column& column) {
@@ -61,9 +62,9 @@ Result<std::optional<double>> cell(const TextTable& table, std::size_t row, cons
   const auto number = plain_number(fields[column.place], table.mark);
   if (number) return std::optional(column.unit.factor * (*number + column.unit.offset));
   return refuse({kCode,
-                 std::string(column.unit.column) + " in line " + std::to_string(table.rows[row].number) +
-                     " of " + kFile + " (row " + std::to_string(row + 1) + ")",
-                 in_quotes(fields[column.place]), "a number", "Correct the cell or take the row out."});
+                 say("{} in line {} of {} (row {})", std::string(column.unit.column),
+                     std::to_string(table.rows[row].number), kFile, std::to_string(row + 1)),
+                 in_quotes(fields[column.place]), "a number", say("Correct the cell or take the row out.")});
 }
 
 Result<double> need_cell(const TextTable& table, std::size_t row, const Column& column) {
@@ -71,9 +72,9 @@ Result<double> need_cell(const TextTable& table, std::size_t row, const Column& 
   if (!found) return tl::unexpected(found.error());
   if (*found) return **found;
   return refuse({kCode,
-                 std::string(column.unit.column) + " in line " + std::to_string(table.rows[row].number) +
-                     " of " + kFile + " (row " + std::to_string(row + 1) + ")",
-                 "missing", "a number", "Fill the cell or take the row out."});
+                 say("{} in line {} of {} (row {})", std::string(column.unit.column),
+                     std::to_string(table.rows[row].number), kFile, std::to_string(row + 1)),
+                 "missing", "a number", say("Fill the cell or take the row out.")});
 }
 
 Result<PressureReading> reading(const TextTable& table, std::size_t row, const Column& time,
@@ -91,17 +92,17 @@ Result<PressureReading> reading(const TextTable& table, std::size_t row, const C
 }
 
 Result<void> check_reading(const PressureReading& r, std::size_t row) {
-  const auto trouble = [&](const char* thing, Quantity q, double value, const char* bound) {
-    return refuse({kCode, thing + (" of reading " + std::to_string(row + 1)),
+  const auto trouble = [&](const std::string& thing, Quantity q, double value, const std::string& bound) {
+    return refuse({kCode, thing + (say(" of reading {}", std::to_string(row + 1))),
                    print_quantity(q, value, UnitSystem::metric), bound,
-                   "Check the reading and the unit in the column's name."});
+                   say("Check the reading and the unit in the column's name.")});
   };
   if (!(r.time >= -30 * 86400.0 && r.time <= 30 * 86400.0))
-    return trouble("time", Quantity::duration, r.time, "within 30 days of shutting the valve");
+    return trouble("time", Quantity::duration, r.time, say("within 30 days of shutting the valve"));
   if (!(r.pressure >= -1e5 && r.pressure <= 1e7))
-    return trouble("pressure", Quantity::pressure, r.pressure, "-100 to 10 000 kPa");
+    return trouble("pressure", Quantity::pressure, r.pressure, say("-100 to 10 000 kPa"));
   if (r.temperature && !(*r.temperature >= -30 && *r.temperature <= 60))
-    return trouble("temperature", Quantity::temperature, *r.temperature, "-30 to 60 C");
+    return trouble("temperature", Quantity::temperature, *r.temperature, say("-30 to 60 C"));
   return {};
 }
 
@@ -109,15 +110,17 @@ Result<void> check_reading(const PressureReading& r, std::size_t row) {
 
 Result<void> check_readings(const std::vector<PressureReading>& readings) {
   if (readings.empty() || readings.size() > kMostReadings)
-    return refuse({kCode, "number of pressure readings", std::to_string(readings.size()),
-                   "1 to " + std::to_string(kMostReadings), "One reading every minute is plenty."});
+    return refuse({kCode, say("number of pressure readings"), std::to_string(readings.size()),
+                   say("1 to {}", std::to_string(kMostReadings)),
+                   say("One reading every minute is plenty.")});
   for (std::size_t i = 0; i < readings.size(); ++i) {
     if (auto ok = check_reading(readings[i], i); !ok) return ok;
     if (i > 0 && !(readings[i].time > readings[i - 1].time))
-      return refuse({kCode, "time of reading " + std::to_string(i + 1),
-                     print_quantity(Quantity::duration, readings[i].time, UnitSystem::metric),
-                     "later than the one before it",
-                     "Put the readings in order of time; write times as minutes since the valve was shut."});
+      return refuse(
+          {kCode, say("time of reading {}", std::to_string(i + 1)),
+           print_quantity(Quantity::duration, readings[i].time, UnitSystem::metric),
+           say("later than the one before it"),
+           say("Put the readings in order of time; write times as minutes since the valve was shut.")});
   }
   return {};
 }

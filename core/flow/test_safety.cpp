@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "flow/pressure_test.h"
 #include "pipe/liquid_volume.h"
 
@@ -31,18 +32,19 @@ StoredEnergy stored_energy(const LoopVolume& loop, double pressure) {
 
 std::vector<std::string> test_cautions(const LoopVolume& loop, double pressure) {
   const double ratio = stored_energy(loop, pressure).ratio();
-  std::string air = "Test with water only.";
+  std::string air = say("Test with water only.");
   if (ratio > 1)
-    air += " Filled with air at " + print(pressure) + " this loop would hold about " +
-           std::to_string(std::lround(ratio / 10) * 10) +
-           " times the energy, and a failing joint would let it go at once.";
-  return {
-      air,
-      "Let out all air before pumping up.",
-      "Stand clear of joints, caps and the trench while the loop is under pressure; nobody in the trench.",
-      "Tie down or backfill loose pipe and coils before pumping up; leave the joints in view.",
-      "Let the pressure off slowly, at the valve, before touching a joint.",
-      "Do not tighten, tap or mend anything under pressure."};
+    air +=
+        say(" Filled with air at {} this loop would hold about {} times the energy, and a failing joint "
+            "would let it go at once.",
+            print(pressure), std::to_string(std::lround(ratio / 10) * 10));
+  return {air,
+          say("Let out all air before pumping up."),
+          say("Stand clear of joints, caps and the trench while the loop is under pressure; nobody in the "
+              "trench."),
+          say("Tie down or backfill loose pipe and coils before pumping up; leave the joints in view."),
+          say("Let the pressure off slowly, at the valve, before touching a joint."),
+          say("Do not tighten, tap or mend anything under pressure.")};
 }
 
 }  // namespace underlawn

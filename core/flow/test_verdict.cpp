@@ -5,6 +5,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "base/say.h"
 #include "flow/leak_fit.h"
 #include "flow/test_procedure.h"
 
@@ -35,15 +36,15 @@ Judgement undecided(Judgement so_far, std::string reason, std::string next) {
 // Too little to judge by: why, or nothing.
 std::string too_little(const Readings& readings, double planned, UnitSystem units) {
   if (readings.size() < kLeastReadings)
-    return "Only " + std::to_string(readings.size()) + " readings since the valve was shut; at least " +
-           std::to_string(kLeastReadings) + " are needed.";
+    return say("Only {} readings since the valve was shut; at least {} are needed.",
+               std::to_string(readings.size()), std::to_string(kLeastReadings));
   if (readings.front().time > 0.1 * planned)
-    return "The first reading is " + print(Quantity::duration, readings.front().time, units) +
-           " after the valve was shut; what happened before is not known.";
+    return say("The first reading is {} after the valve was shut; what happened before is not known.",
+               print(Quantity::duration, readings.front().time, units));
   if (readings.back().time - readings.front().time < kLeastShare * planned)
-    return "The readings cover " +
-           print(Quantity::duration, readings.back().time - readings.front().time, units) + " of the " +
-           print(Quantity::duration, planned, units) + " the test asks for.";
+    return say("The readings cover {} of the {} the test asks for.",
+               print(Quantity::duration, readings.back().time - readings.front().time, units),
+               print(Quantity::duration, planned, units));
   return "";
 }
 
@@ -113,27 +114,29 @@ Judgement conclude(Judgement j, const Asked& asked) {
   if (2 * count.above > count.all)
     return undecided(
         std::move(j),
-        "The pressure stayed higher than a sound loop's can: the loop cooled, or water still went "
-        "in, or the gauge sticks.",
-        "Check the make-up valve and the gauge, measure the pipe's temperature, and test again.");
+        say("The pressure stayed higher than a sound loop's can: the loop cooled, or water still went "
+            "in, or the gauge sticks."),
+        say("Check the make-up valve and the gauge, measure the pipe's temperature, and test again."));
   if (2 * count.below > count.all) {
     j.verdict = Verdict::leak_suspected;
-    j.reason = "The pressure fell further than a sound loop's can: as with a leak of about " +
-               leak_text(j.leak, asked.units) + " (between " + leak_text(j.leak_least, asked.units) +
-               " and " + leak_text(j.leak_most, asked.units) + ").";
+    j.reason = say(
+        "The pressure fell further than a sound loop's can: as with a leak of about {} (between {} and {}).",
+        leak_text(j.leak, asked.units), leak_text(j.leak_least, asked.units),
+        leak_text(j.leak_most, asked.units));
     j.next =
-        "Let the pressure off slowly; then look over test caps, valves and hose first, and every joint "
-        "after. Rest the loop 8 hours without pressure before testing again.";
+        say("Let the pressure off slowly; then look over test caps, valves and hose first, and every joint "
+            "after. Rest the loop 8 hours without pressure before testing again.");
     return j;
   }
   j.verdict = Verdict::sound;
-  j.reason = "The pressure went as a sound loop's goes. A leak below about " + visible +
-             " would not have shown in this test.";
+  j.reason = say(
+      "The pressure went as a sound loop's goes. A leak below about {} would not have shown in this test.",
+      visible);
   if (count.earlier_out > 0)
-    j.reason += " " + std::to_string(count.earlier_out) + " earlier readings lie outside the band.";
+    j.reason += say(" {} earlier readings lie outside the band.", std::to_string(count.earlier_out));
   j.next =
-      "Keep the log with the loop's papers; keep the loop under some pressure while backfilling, so that "
-      "damage shows.";
+      say("Keep the log with the loop's papers; keep the loop under some pressure while backfilling, so that "
+          "damage shows.");
   return j;
 }
 
@@ -151,15 +154,15 @@ Result<Judgement> judge_run(Judgement j, const Asked& asked, std::optional<doubl
     j.air = *air;
     if (*least > asked.bounds.most_air)
       return undecided(std::move(j),
-                       "It took " + print(Quantity::fluid_volume, *pumped, asked.units) +
-                           " of water to come to pressure, more than the pipe's own stretch: about " +
-                           print(Quantity::fluid_volume, *air * loop_volume(asked.loop), asked.units) +
-                           " of air is in the loop, and hides a leak.",
-                       "Let the pressure off slowly, purge again until no air comes, and test again.");
+                       say("It took {} of water to come to pressure, more than the pipe's own stretch: about "
+                           "{} of air is in the loop, and hides a leak.",
+                           print(Quantity::fluid_volume, *pumped, asked.units),
+                           print(Quantity::fluid_volume, *air * loop_volume(asked.loop), asked.units)),
+                       say("Let the pressure off slowly, purge again until no air comes, and test again."));
   }
   const auto visible = smallest_visible_leak(*test, j.band, asked.loop, asked.state);
   if (!visible && visible.error().code == "test_sees_nothing")
-    return undecided(std::move(j), "At this pressure no leak can be told from what a sound loop may do.",
+    return undecided(std::move(j), say("At this pressure no leak can be told from what a sound loop may do."),
                      visible.error().advice);
   if (!visible) return tl::unexpected(visible.error());
   j.smallest_visible = *visible;
@@ -177,7 +180,7 @@ std::string leak_text(double leak, UnitSystem units) {
   const int places = value > 0 ? std::clamp(1 - int(std::floor(std::log10(value))), 0, 4) : 0;
   char text[64];
   const auto end = std::to_chars(text, text + sizeof text, value, std::chars_format::fixed, places).ptr;
-  return std::string(text, end) + (metric ? " L/h" : " gal/h");
+  return std::string(text, end) + (metric ? " L/h" : say(" gal/h"));
 }
 
 bool within_rebound_tolerance(const Readings& readings) {
@@ -202,19 +205,21 @@ Result<Judgement> judge_test(const TestProgramme& programme, const LoopVolume& l
   Judgement j;
   j.programme = programme;
   if (auto why = too_little(asked.readings, programme.phases.back().duration, units); !why.empty())
-    return undecided(j, why, "Test again and read the gauge every few minutes until the test's end.");
+    return undecided(j, why, say("Test again and read the gauge every few minutes until the test's end."));
   const double start = shut_in_start(programme), first = asked.readings.front().pressure;
   const double off = first / planned->pressure_at(start + asked.readings.front().time);
   if (!(std::abs(off - 1) <= kMostPressureOff))
-    return undecided(j,
-                     "The first reading is " + print(Quantity::pressure, first, units) + ", not near the " +
-                         print(Quantity::pressure, shut_in_pressure(programme), units) + " of the test.",
-                     "Enter the pressure the loop was tested at, or count the time from shutting the valve.");
+    return undecided(
+        j,
+        say("The first reading is {}, not near the {} of the test.", print(Quantity::pressure, first, units),
+            print(Quantity::pressure, shut_in_pressure(programme), units)),
+        say("Enter the pressure the loop was tested at, or count the time from shutting the valve."));
   if (const double move = temperature_move(asked.readings); move > kMostTemperatureMove)
     return undecided(j,
-                     "The temperature moved by " + print(Quantity::temperature_difference, move, units) +
-                         " while the valve was shut; that moves the pressure more than a leak does.",
-                     "Shade or cover the pipe and test again early or late in the day.");
+                     say("The temperature moved by {} while the valve was shut; that moves the pressure more "
+                         "than a leak does.",
+                         print(Quantity::temperature_difference, move, units)),
+                     say("Shade or cover the pipe and test again early or late in the day."));
   scale_pressures(j.programme, off);
   j.programme.phases.back().duration = asked.readings.back().time;
   take_in_temperatures(asked, start);

@@ -3,37 +3,39 @@
 
 #include <numbers>
 
+#include "base/say.h"
+
 namespace underlawn {
 
-std::string_view soil_name(SoilType soil) {
+std::string soil_name(SoilType soil) {
   switch (soil) {
     case SoilType::stable_rock:
-      return "stable rock";
+      return say("stable rock");
     case SoilType::type_a:
-      return "Type A";
+      return say("Type A");
     case SoilType::type_b:
-      return "Type B";
+      return say("Type B");
     case SoilType::type_c:
-      return "Type C";
+      return say("Type C");
   }
-  return "unknown";
+  return say("unknown");
 }
 
 const std::vector<EarthPreset>& earth_presets() {
   constexpr double degree = std::numbers::pi / 180;
   constexpr std::string_view nunnally =
-      "Nunnally, Construction Methods and Management, Tables 2-5 and 2-6 (repose from memory)";
+      mark("Nunnally, Construction Methods and Management, Tables 2-5 and 2-6 (repose from memory)");
   constexpr std::string_view army =
-      "US Army FM 5-434, Table 1-1 (from memory); repose: Nunnally, Table 2-6 (from memory)";
+      mark("US Army FM 5-434, Table 1-1 (from memory); repose: Nunnally, Table 2-6 (from memory)");
   static const std::vector<EarthPreset> presets = {
-      {"common earth", 0.25, 0.10, 37 * degree, nunnally},
-      {"common earth, dry", 0.25, 0.10, 32 * degree, nunnally},
-      {"sand and gravel", 0.12, 0.12, 37 * degree, nunnally},
+      {mark("common earth"), 0.25, 0.10, 37 * degree, nunnally},
+      {mark("common earth, dry"), 0.25, 0.10, 32 * degree, nunnally},
+      {mark("sand and gravel"), 0.12, 0.12, 37 * degree, nunnally},
       {"sand", 0.11, 0.05, 37 * degree, army},
-      {"sand, dry", 0.11, 0.05, 25 * degree, army},
+      {mark("sand, dry"), 0.11, 0.05, 25 * degree, army},
       {"clay", 0.30, 0.20, 35 * degree, nunnally},
-      {"clay, tight", 0.43, 0.10, 35 * degree, army},
-      {"blasted rock", 0.50, -0.30, 37 * degree, army},
+      {mark("clay, tight"), 0.43, 0.10, 35 * degree, army},
+      {mark("blasted rock"), 0.50, -0.30, 37 * degree, army},
   };
   return presets;
 }

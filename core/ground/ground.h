@@ -2,6 +2,7 @@
 // The ground as digging meets it. (Its thermal side joins here with the temperatures.)
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -20,7 +21,7 @@ struct Ground {
   bool operator==(const Ground&) const = default;
 };
 
-std::string_view soil_name(SoilType soil);
+std::string soil_name(SoilType soil);
 
 // What the designer can pick instead of typing swell, shrinkage and repose. Moist unless the name says
 // otherwise.

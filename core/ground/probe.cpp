@@ -8,6 +8,8 @@
 #include <numbers>
 #include <span>
 
+#include "base/say.h"
+
 namespace underlawn {
 namespace {
 
@@ -21,7 +23,7 @@ Trouble trouble(std::string thing, std::string value, std::string bound, std::st
 }
 
 std::string shown(double v, std::string_view unit) {
-  if (!std::isfinite(v)) return "not a number";
+  if (!std::isfinite(v)) return say("not a number");
   char text[40];
   std::snprintf(text, sizeof text, "%.4g", v);
   return text + std::string(unit);
@@ -80,31 +82,32 @@ std::optional<std::array<double, 3>> slopes_of_halves(Readings readings, const P
 
 Result<void> check_log(const ProbeLog& log) {
   if (!(log.power > 0 && log.power <= 1000))
-    return refuse(trouble("heater power", shown(log.power, " W/m"), "more than 0 and at most 1000 W/m",
-                          "Enter the power per metre of needle: volts times amperes by its heated length."));
+    return refuse(
+        trouble(say("heater power"), shown(log.power, " W/m"), say("more than 0 and at most 1000 W/m"),
+                say("Enter the power per metre of needle: volts times amperes by its heated length.")));
   for (std::size_t i = 0; i < log.readings.size(); ++i) {
     const ProbeReading& r = log.readings[i];
     const std::string number = std::to_string(i + 1);
     if (!std::isfinite(r.time) || (i > 0 && !(r.time > log.readings[i - 1].time)))
-      return refuse(trouble("time of reading " + number, shown(r.time, " s"),
-                            "more than that of the reading before",
-                            "Keep one heating, in the order of time."));
+      return refuse(trouble(say("time of reading {}", number), shown(r.time, " s"),
+                            say("more than that of the reading before"),
+                            say("Keep one heating, in the order of time.")));
     if (!std::isfinite(r.temperature))
-      return refuse(trouble("temperature of reading " + number, "not a number", "a temperature",
-                            "Take the reading out."));
+      return refuse(trouble(say("temperature of reading {}", number), say("not a number"), "a temperature",
+                            say("Take the reading out.")));
   }
   return {};
 }
 
 Result<void> check_window(Readings readings, const ProbeWindow& w) {
   if (!(w.from > 0) || !(w.to > w.from) || !std::isfinite(w.to))
-    return refuse(trouble("window", shown(w), "from above 0 s to a later time",
-                          "The heater is switched on at 0 s; leave its first seconds out."));
+    return refuse(trouble("window", shown(w), say("from above 0 s to a later time"),
+                          say("The heater is switched on at 0 s; leave its first seconds out.")));
   const std::size_t count = within(readings, w.from, w.to).size();
   if (count >= kFewest && slopes_of_halves(readings, w)) return {};
-  return refuse(trouble("number of readings from " + shown(w), std::to_string(count),
-                        "at least 10, with 3 or more in each half of ln t",
-                        "Widen the window, or log more often."));
+  return refuse(trouble(say("number of readings from {}", shown(w)), std::to_string(count),
+                        say("at least 10, with 3 or more in each half of ln t"),
+                        say("Widen the window, or log more often.")));
 }
 
 double spread_of(const std::array<double, 3>& slopes, double slope) {
@@ -121,16 +124,17 @@ Result<ProbeFit> fit_in(const ProbeLog& log, const ProbeWindow& w) {
   const double lowest = std::min(line.slope, *least);
   if (!(lowest > 0))
     return refuse(
-        trouble("slope of the temperature from " + shown(w), shown(lowest, " K per ln t"),
-                "more than 0 in the window and in its halves",
-                "Choose a window in which the needle warms: the heater was off, or the power too low."));
+        trouble(say("slope of the temperature from {}", shown(w)), shown(lowest, say(" K per ln t")),
+                say("more than 0 in the window and in its halves"),
+                say("Choose a window in which the needle warms: the heater was off, or the power too low.")));
   const boost::math::students_t student(static_cast<double>(readings.size()) - 2);
   const double margin = boost::math::quantile(student, 0.975) * line.error;
   if (!(line.slope > margin))
-    return refuse(trouble(
-        "slope of the temperature from " + shown(w),
-        shown(line.slope, "") + " +- " + shown(margin, " K per ln t"), "farther from 0 than its 95 % margin",
-        "The readings are too scattered for a conductivity: more power, or a longer window."));
+    return refuse(
+        trouble(say("slope of the temperature from {}", shown(w)),
+                shown(line.slope, "") + " +- " + shown(margin, say(" K per ln t")),
+                say("farther from 0 than its 95 % margin"),
+                say("The readings are too scattered for a conductivity: more power, or a longer window.")));
   const double q = log.power / (4 * std::numbers::pi);
   ProbeFit fit{w, false, static_cast<int>(readings.size()), line.slope, line.error, q / line.slope};
   fit.low = q / (line.slope + margin);
@@ -155,23 +159,23 @@ Result<ProbeWindow> steady_window(const ProbeLog& log, double steady) {
                                    [](const ProbeReading& r) { return r.time > 0; });
   const Readings readings(heated, log.readings.end());
   if (readings.size() < kFewest)
-    return refuse(trouble("number of readings after 0 s", std::to_string(readings.size()), "at least 10",
-                          "Log more often, or longer."));
+    return refuse(trouble(say("number of readings after 0 s"), std::to_string(readings.size()),
+                          say("at least 10"), say("Log more often, or longer.")));
   const double first = readings.front().time, last = readings.back().time;
   if (!(last > first * kShortestRatio))
-    return refuse(trouble("heated time of the log", shown({first, last}), "at least three times its start",
-                          "Heat longer, or give the window."));
+    return refuse(trouble(say("heated time of the log"), shown({first, last}),
+                          say("at least three times its start"), say("Heat longer, or give the window.")));
   if (!(line_through(readings.last(kFewest)).slope > 0))
-    return refuse(trouble("temperature at the end of the log", "falling", "rising",
-                          "Give a window that ends before the heater was switched off."));
+    return refuse(trouble(say("temperature at the end of the log"), "falling", "rising",
+                          say("Give a window that ends before the heater was switched off.")));
   const double reach = last / kShortestRatio / first;
   for (int i = 0; i <= kStarts; ++i) {
     const ProbeWindow w{first * std::pow(reach, static_cast<double>(i) / kStarts), last};
     if (is_steady(log, w, steady)) return w;
   }
-  return refuse(trouble("spread of the slope", "larger in every window up to the end of the log",
-                        "at most " + shown(100 * steady, " %"),
-                        "Look at the curve and give the window in which it is straight over ln t."));
+  return refuse(trouble(say("spread of the slope"), say("larger in every window up to the end of the log"),
+                        say("at most {}", shown(100 * steady, " %")),
+                        say("Look at the curve and give the window in which it is straight over ln t.")));
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 #include "ground/probe.h"
@@ -11,7 +12,7 @@ Trouble trouble(std::string thing, std::string value, std::string bound, std::st
 }
 
 std::string in_line(const std::string& thing, int line) {
-  return thing + " in line " + std::to_string(line) + " of the probe log";
+  return say("{} in line {} of the probe log", thing, std::to_string(line));
 }
 
 struct Column {
@@ -25,9 +26,9 @@ Result<Column> column_for(const TextTable& table, const char* si, const char* ot
     in_other.place = *place;
     return in_other;
   }
-  return refuse(trouble(in_line("line of column names", table.header_line), std::string("without ") + si,
-                        std::string("naming ") + si + " or " + other,
-                        "Write the names with their units above the readings."));
+  return refuse(trouble(in_line(say("line of column names"), table.header_line), say("without {}", si),
+                        say("naming {} or {}", si, other),
+                        say("Write the names with their units above the readings.")));
 }
 
 Result<double> number_in(const TextTable& table, const TextLine& row, const Column& column) {
@@ -36,7 +37,7 @@ Result<double> number_in(const TextTable& table, const TextLine& row, const Colu
   const auto number = plain_number(text, table.mark);
   if (!number)
     return refuse(trouble(in_line(table.columns[column.place], row.number), in_quotes(text), "a number",
-                          "Take the line out, or export the log again."));
+                          say("Take the line out, or export the log again.")));
   return *number * column.factor + column.offset;
 }
 
@@ -46,8 +47,8 @@ Result<double> power_of(const TextTable& table) {
     auto number = plain_number(s.value, '.');
     if (!number) number = plain_number(s.value, ',');
     if (number) return *number;
-    return refuse(trouble(in_line("power_w_m", s.line), in_quotes(s.value), "a number of watts per metre",
-                          "Write power_w_m = 5.2, say."));
+    return refuse(trouble(in_line("power_w_m", s.line), in_quotes(s.value),
+                          say("a number of watts per metre"), say("Write power_w_m = 5.2, say.")));
   }
   return 0.0;
 }
@@ -55,19 +56,19 @@ Result<double> power_of(const TextTable& table) {
 Result<void> check_reading(const ProbeLog& log, const ProbeReading& reading, const TextLine& row) {
   if (!(reading.temperature >= -60 && reading.temperature <= 150))
     return refuse(trouble(in_line("temperature", row.number), std::to_string(reading.temperature) + " C",
-                          "-60 C to 150 C", "Check the unit in the column's name."));
+                          say("-60 C to 150 C"), say("Check the unit in the column's name.")));
   if (!log.readings.empty() && !(reading.time > log.readings.back().time))
     return refuse(
         trouble(in_line("time", row.number), std::to_string(reading.time) + " s",
-                "more than the " + std::to_string(log.readings.back().time) + " s of the line above",
-                "Keep one heating in the log, in the order of time."));
+                say("more than the {} s of the line above", std::to_string(log.readings.back().time)),
+                say("Keep one heating in the log, in the order of time.")));
   return {};
 }
 
 }  // namespace
 
 Result<ProbeLog> probe_log_from_csv(std::string_view text) {
-  const auto table = table_from_text(text, "probe_log", "probe log");
+  const auto table = table_from_text(text, "probe_log", say("probe log"));
   if (!table) return refuse(table.error());
   const auto power = power_of(*table);
   if (!power) return refuse(power.error());

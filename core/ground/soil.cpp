@@ -3,6 +3,8 @@
 
 #include <cmath>
 
+#include "base/say.h"
+
 namespace underlawn {
 namespace {
 
@@ -18,8 +20,8 @@ std::string number(double value) {
 
 Result<void> within(std::string_view thing, double value, double low, double high, std::string_view advice) {
   if (value >= low && value <= high) return {};
-  return refuse({"soil_out_of_bounds", std::string(thing), number(value), number(low) + " to " + number(high),
-                 std::string(advice)});
+  return refuse({"soil_out_of_bounds", std::string(thing), number(value),
+                 say("{} to {}", number(low), number(high)), std::string(advice)});
 }
 
 double least_saturation(ConductivityModel model, Grain grain) {
@@ -29,7 +31,7 @@ double least_saturation(ConductivityModel model, Grain grain) {
 
 }  // namespace
 
-std::string_view model_name(ConductivityModel model) {
+std::string model_name(ConductivityModel model) {
   switch (model) {
     case ConductivityModel::johansen:
       return "Johansen";
@@ -41,7 +43,7 @@ std::string_view model_name(ConductivityModel model) {
   return "";
 }
 
-std::string_view model_source(ConductivityModel model) {
+std::string model_source(ConductivityModel model) {
   switch (model) {
     case ConductivityModel::johansen:
       return "Johansen 1975, thesis, Trondheim (CRREL translation 637)";
@@ -107,14 +109,16 @@ double kersten_number(double s, ConductivityModel model, Grain grain) {
 Result<double> conductivity(const SoilMatter& soil, ConductivityModel model) {
   const bool lu = model == ConductivityModel::lu;
   if (auto ok = within("porosity", soil.porosity, lu ? 0.2 : 0.05, lu ? 0.6 : 0.95,
-                       "Enter the pore volume per volume of soil, or take another model.");
+                       say("Enter the pore volume per volume of soil, or take another model."));
       !ok)
     return refuse(ok.error());
-  if (auto ok = within("quartz content", soil.quartz, 0, 1, "Enter the share of quartz in the solids."); !ok)
+  if (auto ok =
+          within(say("quartz content"), soil.quartz, 0, 1, say("Enter the share of quartz in the solids."));
+      !ok)
     return refuse(ok.error());
   if (auto ok = within(
           "saturation", soil.saturation, least_saturation(model, soil.grain), 1,
-          "Moisture cannot fill more than the pores; drier than the model's range, take another model.");
+          say("Moisture cannot fill more than the pores; drier than the model's range, take another model."));
       !ok)
     return refuse(ok.error());
   const double dry = dry_conductivity(soil.porosity, model, soil.grain);
@@ -134,18 +138,18 @@ double kersten_conductivity(double water_by_mass, double density, bool sandy) {
 
 const std::vector<SoilPreset>& soil_presets() {
   static const std::vector<SoilPreset> presets = {
-      {"Sand, dry", {0.40, 0.80, 0.10, Grain::coarse}},
-      {"Sand, moist", {0.40, 0.80, 0.35, Grain::coarse}},
-      {"Sand, wet", {0.40, 0.80, 1.00, Grain::coarse}},
-      {"Sandy loam, moist", {0.42, 0.60, 0.50, Grain::coarse}},
-      {"Loam, dry", {0.45, 0.40, 0.25, Grain::fine}},
-      {"Loam, moist", {0.45, 0.40, 0.60, Grain::fine}},
-      {"Loam, wet", {0.45, 0.40, 0.95, Grain::fine}},
-      {"Silt loam, moist", {0.47, 0.30, 0.65, Grain::fine}},
-      {"Clay loam, moist", {0.47, 0.30, 0.70, Grain::fine}},
-      {"Clay, moist", {0.50, 0.20, 0.75, Grain::fine}},
-      {"Clay, wet", {0.50, 0.20, 1.00, Grain::fine}},
-      {"Gravel, damp", {0.32, 0.55, 0.15, Grain::gravel}},
+      {mark("Sand, dry"), {0.40, 0.80, 0.10, Grain::coarse}},
+      {mark("Sand, moist"), {0.40, 0.80, 0.35, Grain::coarse}},
+      {mark("Sand, wet"), {0.40, 0.80, 1.00, Grain::coarse}},
+      {mark("Sandy loam, moist"), {0.42, 0.60, 0.50, Grain::coarse}},
+      {mark("Loam, dry"), {0.45, 0.40, 0.25, Grain::fine}},
+      {mark("Loam, moist"), {0.45, 0.40, 0.60, Grain::fine}},
+      {mark("Loam, wet"), {0.45, 0.40, 0.95, Grain::fine}},
+      {mark("Silt loam, moist"), {0.47, 0.30, 0.65, Grain::fine}},
+      {mark("Clay loam, moist"), {0.47, 0.30, 0.70, Grain::fine}},
+      {mark("Clay, moist"), {0.50, 0.20, 0.75, Grain::fine}},
+      {mark("Clay, wet"), {0.50, 0.20, 1.00, Grain::fine}},
+      {mark("Gravel, damp"), {0.32, 0.55, 0.15, Grain::gravel}},
   };
   return presets;
 }

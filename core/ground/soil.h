@@ -22,8 +22,8 @@ struct SoilMatter {
 };
 
 enum class ConductivityModel { johansen, lu, cote_konrad };
-std::string_view model_name(ConductivityModel model);
-std::string_view model_source(ConductivityModel model);
+std::string model_name(ConductivityModel model);
+std::string model_source(ConductivityModel model);
 
 // Dry density of the soil, kg/m3, with solids of 2700 kg/m3.
 double dry_density(double porosity);

@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "house/calendar.h"
 
+#include "base/say.h"
+
 namespace underlawn {
 namespace {
 
-constexpr const char* kMonths[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                   "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+constexpr const char* kMonths[] = {mark("Jan"), mark("Feb"), mark("Mar"), mark("Apr"),
+                                   mark("May"), mark("Jun"), mark("Jul"), mark("Aug"),
+                                   mark("Sep"), mark("Oct"), mark("Nov"), mark("Dec")};
 
 struct Date {
   int month, day;

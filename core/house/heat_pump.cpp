@@ -2,6 +2,7 @@
 #include "house/heat_pump.h"
 
 #include "base/quantity.h"
+#include "base/say.h"
 
 namespace underlawn {
 namespace {
@@ -20,14 +21,15 @@ using Table = std::vector<PerformancePoint>;
 
 Result<void> check_row(const PerformancePoint& p, const std::string& row) {
   if (!(p.capacity > 0 && p.capacity <= kMost) || !(p.power > 0 && p.power <= kMost))
-    return refuse(table_trouble(row,
-                                shown(Quantity::power, p.capacity) + " at " + shown(Quantity::power, p.power),
-                                "more than 0 W and at most " + shown(Quantity::power, kMost),
-                                "Enter capacity and power in the same unit as the others."));
+    return refuse(table_trouble(
+        row, say("{} at {}", shown(Quantity::power, p.capacity), shown(Quantity::power, p.power)),
+        say("more than 0 W and at most {}", shown(Quantity::power, kMost)),
+        say("Enter capacity and power in the same unit as the others.")));
   if (!(p.entering >= -30 && p.entering <= 70))
-    return refuse(table_trouble(row, shown(Quantity::temperature, p.entering),
-                                shown(Quantity::temperature, -30) + " to " + shown(Quantity::temperature, 70),
-                                "Enter the temperature of the water that enters, with its unit."));
+    return refuse(
+        table_trouble(row, shown(Quantity::temperature, p.entering),
+                      say("{} to {}", shown(Quantity::temperature, -30), shown(Quantity::temperature, 70)),
+                      say("Enter the temperature of the water that enters, with its unit.")));
   return {};
 }
 
@@ -36,23 +38,25 @@ Result<void> check_step(const PerformancePoint& before, const PerformancePoint& 
                         bool warm) {
   if (!(p.entering > before.entering))
     return refuse(table_trouble(row, shown(Quantity::temperature, p.entering),
-                                "more than " + shown(Quantity::temperature, before.entering),
-                                "Sort the rows by entering water temperature, each once."));
+                                say("more than {}", shown(Quantity::temperature, before.entering)),
+                                say("Sort the rows by entering water temperature, each once.")));
   if (warm ? p.capacity < before.capacity : p.capacity > before.capacity)
-    return refuse(table_trouble(
-        row, shown(Quantity::power, p.capacity),
-        std::string(warm ? "not less than " : "not more than ") + shown(Quantity::power, before.capacity),
-        "Look for a digit typed wrong: capacity should follow the water's temperature."));
+    return refuse(
+        table_trouble(row, shown(Quantity::power, p.capacity),
+                      std::string(warm ? say("not less than ") : say("not more than ")) +
+                          shown(Quantity::power, before.capacity),
+                      say("Look for a digit typed wrong: capacity should follow the water's temperature.")));
   const double cop = p.capacity / p.power, cop_before = before.capacity / before.power;
   if (warm ? cop < 0.98 * cop_before : cop > 1.02 * cop_before)
     return refuse(table_trouble(
-        "COP of " + row, shown(Quantity::ratio, cop),
-        std::string(warm ? "not less than " : "not more than ") + shown(Quantity::ratio, cop_before),
-        "Look for a digit typed wrong: a unit works better the nearer the water is to the room."));
+        say("COP of {}", row), shown(Quantity::ratio, cop),
+        std::string(warm ? say("not less than ") : say("not more than ")) +
+            shown(Quantity::ratio, cop_before),
+        say("Look for a digit typed wrong: a unit works better the nearer the water is to the room.")));
   if (!warm && p.power < 0.98 * before.power)
-    return refuse(table_trouble(row, shown(Quantity::power, p.power),
-                                "not less than " + shown(Quantity::power, before.power),
-                                "Look for a digit typed wrong: cooling takes more power with warmer water."));
+    return refuse(table_trouble(
+        row, shown(Quantity::power, p.power), say("not less than {}", shown(Quantity::power, before.power)),
+        say("Look for a digit typed wrong: cooling takes more power with warmer water.")));
   return {};
 }
 
@@ -61,10 +65,10 @@ Result<void> check_turns(const Table& table, const std::string& name) {
   for (std::size_t i = 2; i < table.size(); ++i) {
     const double a = table[i - 2].power, b = table[i - 1].power, c = table[i].power;
     if ((b > 1.05 * a && c < b / 1.05) || (b < a / 1.05 && c > 1.05 * b))
-      return refuse(table_trouble(name + ", row " + std::to_string(i), shown(Quantity::power, b),
-                                  "between its neighbours of " + shown(Quantity::power, a) + " and " +
-                                      shown(Quantity::power, c) + " or near them",
-                                  "Look for a digit typed wrong in the power."));
+      return refuse(table_trouble(say("{}, row {}", name, std::to_string(i)), shown(Quantity::power, b),
+                                  say("between its neighbours of {} and {} or near them",
+                                      shown(Quantity::power, a), shown(Quantity::power, c)),
+                                  say("Look for a digit typed wrong in the power.")));
   }
   return {};
 }
@@ -72,33 +76,33 @@ Result<void> check_turns(const Table& table, const std::string& name) {
 Result<void> check_size(const Table& table, const std::string& name) {
   constexpr std::size_t kMostRows = 100;
   if (table.size() < 2 || table.size() > kMostRows)
-    return refuse(table_trouble(name, std::to_string(table.size()) + " rows",
-                                "at least two rows, at most 100",
-                                "Enter capacity and power at two or more entering water temperatures."));
+    return refuse(table_trouble(name, say("{} rows", std::to_string(table.size())),
+                                say("at least two rows, at most 100"),
+                                say("Enter capacity and power at two or more entering water temperatures.")));
   return {};
 }
 
 Result<void> check_table(const Table& table, std::string_view mode, bool warm) {
-  const std::string name = "heat pump table for " + std::string(mode);
+  const std::string name = say("heat pump table for {}", std::string(mode));
   if (auto ok = check_size(table, name); !ok) return ok;
   for (std::size_t i = 0; i < table.size(); ++i) {
-    const std::string row = name + ", row " + std::to_string(i + 1);
+    const std::string row = say("{}, row {}", name, std::to_string(i + 1));
     if (auto ok = check_row(table[i], row); !ok) return ok;
     if (i == 0) continue;
     if (auto ok = check_step(table[i - 1], table[i], row, warm); !ok) return ok;
   }
   const double span = table.back().entering - table.front().entering;
   if (span < kNarrowestTable)
-    return refuse(table_trouble("span of the " + name, shown(Quantity::temperature_difference, span),
-                                shown(Quantity::temperature_difference, kNarrowestTable) + " or more",
-                                "Add rows down to the coldest and up to the warmest water expected."));
+    return refuse(table_trouble(say("span of the {}", name), shown(Quantity::temperature_difference, span),
+                                say("{} or more", shown(Quantity::temperature_difference, kNarrowestTable)),
+                                say("Add rows down to the coldest and up to the warmest water expected.")));
   return check_turns(table, name);
 }
 
 }  // namespace
 
 const HeatPump& generic_heat_pump() {
-  static const HeatPump unit = {"Generic 3 ton unit (typical numbers, no maker's)",
+  static const HeatPump unit = {mark("Generic 3 ton unit (typical numbers, no maker's)"),
                                 {{-5, 9200, 3080},
                                  {0, 10500, 3280},
                                  {5, 11800, 3450},
@@ -132,9 +136,9 @@ Result<void> check_heat_pump(const HeatPump& unit) {
   for (const PerformancePoint& p : unit.heating)
     if (p.capacity <= p.power || p.capacity > 20 * p.power)
       return refuse(table_trouble(
-          "heating COP at " + shown(Quantity::temperature, p.entering),
-          shown(Quantity::ratio, p.capacity / p.power), "more than 1 and at most 20",
-          "A heat pump gives more heat than it takes power: look for swapped columns or units."));
+          say("heating COP at {}", shown(Quantity::temperature, p.entering)),
+          shown(Quantity::ratio, p.capacity / p.power), say("more than 1 and at most 20"),
+          say("A heat pump gives more heat than it takes power: look for swapped columns or units.")));
   return {};
 }
 

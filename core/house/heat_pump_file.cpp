@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "house/heat_pump_file.h"
 
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 #include "base/utf8.h"
@@ -15,7 +16,7 @@ Trouble trouble(std::string thing, std::string value, std::string bound, std::st
 }
 
 std::string in_line(const std::string& thing, int line) {
-  return thing + " in line " + std::to_string(line) + " of the heat pump table";
+  return say("{} in line {} of the heat pump table", thing, std::to_string(line));
 }
 
 // A name a column may have; SI is number * factor + offset.
@@ -33,13 +34,13 @@ Result<Column> column_for(const TextTable& table, const std::vector<Spelling>& s
   std::string names;
   for (const Spelling& s : spellings) {
     if (const auto place = column_of(table, s.name)) found.push_back({*place, s});
-    names += (names.empty() ? "" : " or ") + std::string(s.name);
+    names += (names.empty() ? "" : say(" or ")) + std::string(s.name);
   }
   if (found.size() == 1) return found[0];
-  return refuse(
-      trouble(in_line("line of column names", table.header_line),
-              found.empty() ? "without " + std::string(spellings[0].name) : "naming two of the same",
-              "naming " + names, "Write each column's name with its unit, once."));
+  return refuse(trouble(
+      in_line(say("line of column names"), table.header_line),
+      found.empty() ? say("without {}", std::string(spellings[0].name)) : say("naming two of the same"),
+      say("naming {}", names), say("Write each column's name with its unit, once.")));
 }
 
 struct Columns {
@@ -73,7 +74,7 @@ Result<double> number_in(const TextTable& table, const TextLine& row, const Fiel
   const auto number = plain_number(text, table.mark);
   if (!number)
     return refuse(trouble(in_line(column.spelling.name, row.number), in_quotes(text), "a number",
-                          "Write it without marks for thousands, or take the row out."));
+                          say("Write it without marks for thousands, or take the row out.")));
   return *number * column.spelling.factor + column.spelling.offset;
 }
 
@@ -82,7 +83,7 @@ Result<void> take_row(const TextTable& table, const TextLine& row, const Columns
   const std::string mode = folded(cell(fields, columns.mode));
   if (mode != "heating" && mode != "cooling")
     return refuse(trouble(in_line("mode", row.number), in_quotes(cell(fields, columns.mode)),
-                          "heating or cooling", "Write one of the two words."));
+                          say("heating or cooling"), say("Write one of the two words.")));
   const auto entering = number_in(table, row, fields, columns.entering);
   if (!entering) return refuse(entering.error());
   const auto capacity = number_in(table, row, fields, columns.capacity);
@@ -96,11 +97,11 @@ Result<void> take_row(const TextTable& table, const TextLine& row, const Columns
 }  // namespace
 
 Result<HeatPump> heat_pump_from_csv(std::string_view text) {
-  const auto table = table_from_text(text, "heat_pump_file", "heat pump table");
+  const auto table = table_from_text(text, "heat_pump_file", say("heat pump table"));
   if (!table) return refuse(table.error());
   const auto columns = columns_of(*table);
   if (!columns) return refuse(columns.error());
-  HeatPump unit{"Unit from a table", {}, {}};
+  HeatPump unit{say("Unit from a table"), {}, {}};
   for (const TextTable::Setting& s : table->settings)
     if (s.name == "name" && !s.value.empty()) unit.name = valid_utf8(s.value.substr(0, 80));
   for (const TextLine& row : table->rows)
@@ -110,7 +111,7 @@ Result<HeatPump> heat_pump_from_csv(std::string_view text) {
 }
 
 std::string heat_pump_to_csv(const HeatPump& unit) {
-  std::string text = "name = " + unit.name + "\nmode,entering_c,capacity_w,power_w\n";
+  std::string text = say("name = {}\nmode,entering_c,capacity_w,power_w\n", unit.name);
   for (const auto& [mode, rows] : {std::pair("heating", &unit.heating), std::pair("cooling", &unit.cooling)})
     for (const PerformancePoint& p : *rows)
       text += std::string(mode) + ',' + shortest(p.entering) + ',' + shortest(p.capacity) + ',' +

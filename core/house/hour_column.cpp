@@ -4,15 +4,16 @@
 #include <charconv>
 #include <chrono>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 
 namespace underlawn {
 namespace {
 
 Trouble gap(const TextLine& row, std::string_view found, const std::string& expected) {
-  return {"load_file_hours", "hour in line " + std::to_string(row.number) + " of the load file",
+  return {"load_file_hours", say("hour in line {} of the load file", std::to_string(row.number)),
           in_quotes(found), expected,
-          "An hour is missing, there twice or out of place: export the year again."};
+          say("An hour is missing, there twice or out of place: export the year again.")};
 }
 
 std::string_view cell_of(const TextTable& table, const TextLine& row, std::size_t column) {
@@ -29,7 +30,7 @@ Result<void> check_numbers(const TextTable& table, std::size_t column) {
     const std::optional<double> hour = plain_number(cell, table.mark);
     if (i == 0) {
       if (!hour || (*hour != 0 && *hour != 1))
-        return refuse(gap(table.rows[i], cell, "0 or 1, for the first hour of 1 January"));
+        return refuse(gap(table.rows[i], cell, say("0 or 1, for the first hour of 1 January")));
       first = *hour;
     } else {
       if (i == 24) daily = hour == first;
@@ -69,13 +70,13 @@ Result<std::vector<Trouble>> check_times(const TextTable& table, std::size_t col
     const std::string_view cell = cell_of(table, row, column);
     const std::optional<long> hour = hours_of(cell);
     if (!before && !hour)
-      return std::vector<Trouble>{{"load_file_times", "column of times of the load file", in_quotes(cell),
-                                   "written as 2023-01-01 00:00 to be checked",
-                                   "The rows were taken as the hours of the year in their order."}};
+      return std::vector<Trouble>{{"load_file_times", say("column of times of the load file"),
+                                   in_quotes(cell), say("written as 2023-01-01 00:00 to be checked"),
+                                   say("The rows were taken as the hours of the year in their order.")}};
     if (!before && !starts_the_year(cell))
-      return refuse(gap(row, cell, "00:00 or 01:00 on 1 January in the first row"));
+      return refuse(gap(row, cell, say("00:00 or 01:00 on 1 January in the first row")));
     if (!hour || (before && *hour != *before + 1))
-      return refuse(gap(row, cell, "one whole hour after the row above, in standard time all the year"));
+      return refuse(gap(row, cell, say("one whole hour after the row above, in standard time all the year")));
     before = hour;
   }
   return std::vector<Trouble>{};

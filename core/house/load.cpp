@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
+#include "base/say.h"
 
 namespace underlawn {
 namespace {
@@ -13,17 +14,17 @@ std::string shown(Quantity q, double v) {
   return print_quantity(q, v, UnitSystem::metric);
 }
 
-Result<void> check_side(const char* thing, double load, double design, double balance, bool design_below) {
+Result<void> check_side(const std::string& thing, double load, double design, double balance, bool design_below) {
   if (!(load >= 0) || !std::isfinite(load))
-    return refuse({"load_not_positive", std::string("design ") + thing, shown(Quantity::power, load),
-                   "0 W or more", "Enter the load of the design day."});
+    return refuse({"load_not_positive", say("design {}", thing), shown(Quantity::power, load),
+                   say("0 W or more"), say("Enter the load of the design day.")});
   const bool wrong_side = design_below ? design >= balance : design <= balance;
   if (!std::isfinite(design) || !std::isfinite(balance) || (load > 0 && wrong_side))
-    return refuse({"load_design_day", std::string("outdoor temperature for the design ") + thing,
+    return refuse({"load_design_day", say("outdoor temperature for the design {}", thing),
                    shown(Quantity::temperature, design),
                    std::string(design_below ? "below" : "above") + " the balance temperature of " +
                        shown(Quantity::temperature, balance),
-                   "Check both temperatures."});
+                   say("Check both temperatures.")});
   return {};
 }
 
@@ -35,8 +36,9 @@ double per_kelvin(double load, double span) {
 }  // namespace
 
 Result<void> check_load(const DesignLoad& l) {
-  if (auto ok = check_side("heat loss", l.heat_loss, l.outdoor_cold, l.balance_heating, true); !ok) return ok;
-  return check_side("heat gain", l.heat_gain, l.outdoor_warm, l.balance_cooling, false);
+  if (auto ok = check_side(say("heat loss"), l.heat_loss, l.outdoor_cold, l.balance_heating, true); !ok)
+    return ok;
+  return check_side(say("heat gain"), l.heat_gain, l.outdoor_warm, l.balance_cooling, false);
 }
 
 HourlyLoad hourly_load(const DesignLoad& l, const WeatherYear& weather) {

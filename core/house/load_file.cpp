@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 #include "base/utf8.h"
@@ -40,29 +41,29 @@ std::vector<LoadColumn> columns_for(const TextTable& table, const std::string& l
 }
 
 std::string place_of(const TextTable& table, std::size_t row, const LoadColumn& column) {
-  return column.name + " in line " + std::to_string(table.rows[row].number) + " of the load file (row " +
-         std::to_string(row + 1) + ")";
+  return say("{} in line {} of the load file (row {})", column.name, std::to_string(table.rows[row].number),
+             std::to_string(row + 1));
 }
 
 Result<double> cell(const TextTable& table, std::size_t row, const LoadColumn& column, bool signed_load) {
   const auto fields = fields_of(table.rows[row].text, table.separator);
   const std::string thing = place_of(table, row, column);
   if (column.place >= fields.size() || fields[column.place].empty())
-    return refuse(trouble(thing, "missing", "a number", "Write 0 for an hour without load."));
+    return refuse(trouble(thing, "missing", "a number", say("Write 0 for an hour without load.")));
   const std::string_view text = fields[column.place];
   const auto number = plain_number(text, table.mark);
   if (!number)
     return refuse(trouble(thing, in_quotes(text), "a number",
-                          table.mark == ',' ? "Write 1234,5, without marks for thousands."
-                                            : "Write 1234.5, without marks for thousands."));
+                          table.mark == ',' ? say("Write 1234,5, without marks for thousands.")
+                                            : say("Write 1234.5, without marks for thousands.")));
   const double watts = *number * column.factor;
   if (watts < 0 && !signed_load)
-    return refuse(trouble(thing, in_quotes(text), "0 or more",
-                          "Give heating and cooling as two columns, both positive."));
+    return refuse(trouble(thing, in_quotes(text), say("0 or more"),
+                          say("Give heating and cooling as two columns, both positive.")));
   if (!(std::abs(watts) <= kMostLoad))
     return refuse(trouble(thing, in_quotes(text),
-                          "at most " + print_quantity(Quantity::power, kMostLoad, UnitSystem::metric),
-                          "Check the unit in the column's name."));
+                          say("at most {}", print_quantity(Quantity::power, kMostLoad, UnitSystem::metric)),
+                          say("Check the unit in the column's name.")));
   return watts == 0 ? 0.0 : watts;
 }
 
@@ -70,8 +71,8 @@ Result<std::vector<double>> read_column(const TextTable& table, const std::strin
   const auto columns = columns_for(table, load);
   if (columns.empty()) return std::vector<double>{};
   if (columns.size() > 1)
-    return refuse(trouble("column of " + load + " load", "there twice", "there once",
-                          "Take out " + columns[0].name + " or " + columns[1].name + "."));
+    return refuse(trouble(say("column of {} load", load), say("there twice"), say("there once"),
+                          say("Take out {} or {}.", columns[0].name, columns[1].name)));
   std::vector<double> out;
   for (std::size_t row = 0; row < table.rows.size(); ++row) {
     if (table.rows.size() == kLeapYear && row >= kLeapDay && row < kLeapDay + 24) continue;
@@ -85,25 +86,26 @@ Result<std::vector<double>> read_column(const TextTable& table, const std::strin
 Result<void> check_rows(const TextTable& table) {
   const std::size_t rows = table.rows.size();
   if (rows == kYear || rows == kLeapYear) return {};
-  const std::string last = "the last in line " + std::to_string(table.rows.back().number);
-  return refuse(trouble(
-      "load file", std::to_string(rows) + " rows, " + last,
-      "8760 rows, one for each hour of a year (8784 in a leap year)",
-      rows < kYear ? "Rows are missing: export the whole year again." : "Export one year, hour by hour."));
+  const std::string last = say("the last in line {}", std::to_string(table.rows.back().number));
+  return refuse(trouble(say("load file"), say("{} rows, {}", std::to_string(rows), last),
+                        say("8760 rows, one for each hour of a year (8784 in a leap year)"),
+                        rows < kYear ? say("Rows are missing: export the whole year again.")
+                                     : say("Export one year, hour by hour.")));
 }
 
 Result<void> check_columns(const TextTable& table) {
   const bool house = !columns_for(table, "heating").empty() || !columns_for(table, "cooling").empty();
   const bool ground = !columns_for(table, "ground").empty();
   if (house && ground)
-    return refuse(trouble("load file", "loads of the house and of the ground", "one of the two",
-                          "Take out the columns that are not meant."));
+    return refuse(trouble(say("load file"), say("loads of the house and of the ground"),
+                          say("one of the two"), say("Take out the columns that are not meant.")));
   if (!house && !ground) {
     std::string names;
     for (const std::string& name : table.columns) names += (names.empty() ? "" : ", ") + name;
-    return refuse(trouble("first line of the load file", in_quotes(names, 80),
-                          "names of columns such as heating_w and cooling_w (or _kw, _btuh), or ground_w",
-                          "Write the names with their units above the rows."));
+    return refuse(
+        trouble(say("first line of the load file"), in_quotes(names, 80),
+                say("names of columns such as heating_w and cooling_w (or _kw, _btuh), or ground_w"),
+                say("Write the names with their units above the rows.")));
   }
   return {};
 }
@@ -116,8 +118,8 @@ void remark_on_columns(const TextTable& table, std::vector<Trouble>& remarks) {
     if (const auto place = column_of(table, name)) read.push_back(*place);
   for (std::size_t i = 0; i < table.columns.size(); ++i)
     if (std::find(read.begin(), read.end(), i) == read.end() && remarks.size() < 20)
-      remarks.push_back({"load_file_column", "column " + in_quotes(table.columns[i]) + " of the load file",
-                         "not read", "", "Its name is none that is known here."});
+      remarks.push_back({"load_file_column", say("column {} of the load file", in_quotes(table.columns[i])),
+                         say("not read"), "", say("Its name is none that is known here.")});
 }
 
 bool all_zero(const std::vector<double>& load) {
@@ -133,8 +135,8 @@ Result<HourlyFile> read_loads(const TextTable& table) {
     *into = std::move(*column);
   }
   if (all_zero(loads.heating) && all_zero(loads.cooling) && all_zero(loads.ground))
-    return refuse(
-        trouble("load file", "0 W in every hour", "some load in the year", "Export the loads again."));
+    return refuse(trouble(say("load file"), say("0 W in every hour"), say("some load in the year"),
+                          say("Export the loads again.")));
   if (loads.ground.empty() && loads.heating.empty()) loads.heating.resize(kYear);
   if (loads.ground.empty() && loads.cooling.empty()) loads.cooling.resize(kYear);
   return loads;
@@ -143,7 +145,7 @@ Result<HourlyFile> read_loads(const TextTable& table) {
 }  // namespace
 
 Result<WithRemarks<HourlyFile>> loads_from_csv(std::string_view text, std::string name) {
-  const auto table = table_from_text(text, "load_file", "load file");
+  const auto table = table_from_text(text, "load_file", say("load file"));
   if (!table) return refuse(table.error());
   if (auto ok = check_columns(*table); !ok) return refuse(ok.error());
   // A gap says more than a wrong number of rows.
@@ -154,8 +156,8 @@ Result<WithRemarks<HourlyFile>> loads_from_csv(std::string_view text, std::strin
   if (!loads) return refuse(loads.error());
   loads->name = valid_utf8(name);
   if (table->rows.size() == kLeapYear)
-    remarks->push_back({"load_file_leap_day", "29 February of the load file", "left out", "",
-                        "The years worked with have 365 days."});
+    remarks->push_back({"load_file_leap_day", say("29 February of the load file"), say("left out"), "",
+                        say("The years worked with have 365 days.")});
   remark_on_columns(*table, *remarks);
   return WithRemarks<HourlyFile>{std::move(*loads), std::move(*remarks)};
 }

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "house/calendar.h"
 
 namespace underlawn {
@@ -57,11 +58,11 @@ Result<void> check_normals(const MonthlyNormals& normals) {
   for (int m = 0; m < 12; ++m) {
     const double t = normals.mean[m], range = normals.daily_range[m];
     if (!(t > -60 && t < 60) || !(range >= 0 && range < 40))
-      return refuse({"weather_normals", "normals of month " + std::to_string(m + 1),
-                     print_quantity(Quantity::temperature, t, UnitSystem::metric) + ", range " +
-                         print_quantity(Quantity::temperature_difference, range, UnitSystem::metric),
-                     "a mean of -60 to 60 C and a daily range of 0 to 40 K",
-                     "Enter the month's normals again."});
+      return refuse({"weather_normals", say("normals of month {}", std::to_string(m + 1)),
+                     say("{}, range {}", print_quantity(Quantity::temperature, t, UnitSystem::metric),
+                         print_quantity(Quantity::temperature_difference, range, UnitSystem::metric)),
+                     say("a mean of -60 to 60 C and a daily range of 0 to 40 K"),
+                     say("Enter the month's normals again.")});
   }
   return {};
 }

@@ -5,6 +5,7 @@
 #include <span>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 #include "base/utf8.h"
@@ -13,9 +14,10 @@
 namespace underlawn {
 namespace {
 
-constexpr std::array<const char*, 12> kMonths = {"January",   "February", "March",    "April",
-                                                 "May",       "June",     "July",     "August",
-                                                 "September", "October",  "November", "December"};
+constexpr std::array<const char*, 12> kMonths = {mark("January"), mark("February"), mark("March"),
+                                                 mark("April"),   mark("May"),      mark("June"),
+                                                 mark("July"),    mark("August"),   mark("September"),
+                                                 mark("October"), mark("November"), mark("December")};
 constexpr double kMissing = 99.9;
 
 Trouble trouble(std::string thing, std::string value, std::string bound, std::string advice) {
@@ -23,7 +25,7 @@ Trouble trouble(std::string thing, std::string value, std::string bound, std::st
 }
 
 std::string in_line(const std::string& thing, int line) {
-  return thing + " in line " + std::to_string(line) + " of the weather file";
+  return say("{} in line {} of the weather file", thing, std::to_string(line));
 }
 
 struct Hour {
@@ -33,7 +35,7 @@ struct Hour {
 };
 
 std::string spoken(const Hour& h) {
-  return std::to_string(h.day) + " " + kMonths[h.month - 1] + ", hour " + std::to_string(h.hour);
+  return say("{} {}, hour {}", std::to_string(h.day), kMonths[h.month - 1], std::to_string(h.hour));
 }
 
 Hour after(Hour h) {
@@ -66,32 +68,33 @@ std::string place_name(std::string_view location) {
   for (std::size_t i = 1; i < fields.size(); ++i)
     if (!fields[i].empty() && fields[i] != "-")
       name += (name.empty() ? "" : ", ") + valid_utf8(fields[i].substr(0, 60));
-  return name.empty() ? "weather file" : name;
+  return name.empty() ? say("weather file") : name;
 }
 
 Result<void> check_periods(const TextLine& line) {
   const auto fields = first_fields(line.text, 3);
   const auto is_one = [&](std::size_t i) { return i >= fields.size() || plain_number(fields[i]) == 1; };
   if (is_one(1) && is_one(2)) return {};
-  return refuse(trouble(in_line("DATA PERIODS", line.number), in_quotes(line.text),
-                        "one period, one record an hour", "Take a file of one year, hour by hour."));
+  return refuse(trouble(in_line(say("DATA PERIODS"), line.number), in_quotes(line.text),
+                        say("one period, one record an hour"),
+                        say("Take a file of one year, hour by hour.")));
 }
 
 // The data rows.
 Result<std::span<const TextLine>> rows_of(const std::vector<TextLine>& lines) {
   if (lines.empty() || !is_header(lines[0], "location"))
-    return refuse(trouble("first line of the weather file",
-                          lines.empty() ? "missing" : in_quotes(lines[0].text), "LOCATION and a place",
-                          "Choose a file in the EnergyPlus weather format; its name ends in .epw."));
+    return refuse(trouble(say("first line of the weather file"),
+                          lines.empty() ? "missing" : in_quotes(lines[0].text), say("LOCATION and a place"),
+                          say("Choose a file in the EnergyPlus weather format; its name ends in .epw.")));
   constexpr std::size_t kMostHeaders = 40;
   for (std::size_t i = 1; i < std::min(lines.size(), kMostHeaders); ++i)
     if (is_header(lines[i], "data_periods")) {
       if (auto ok = check_periods(lines[i]); !ok) return refuse(ok.error());
       return std::span(lines).subspan(i + 1);
     }
-  return refuse(trouble("header of the weather file", "without a DATA PERIODS line",
-                        "LOCATION to DATA PERIODS, eight lines",
-                        "The file may be cut short: fetch it again."));
+  return refuse(trouble(say("header of the weather file"), say("without a DATA PERIODS line"),
+                        say("LOCATION to DATA PERIODS, eight lines"),
+                        say("The file may be cut short: fetch it again.")));
 }
 
 Result<Hour> hour_of(const TextLine& row, const std::vector<std::string_view>& fields) {
@@ -102,23 +105,24 @@ Result<Hour> hour_of(const TextLine& row, const std::vector<std::string_view>& f
     const int most = i == 0 ? 12 : i == 1 ? 31 : 24;
     if (!number || !(*number >= 1 && *number <= most) || *number != static_cast<int>(*number))
       return refuse(trouble(in_line(names[i], row.number), in_quotes(fields[i + 1]),
-                            "a whole number from 1 to " + std::to_string(most),
-                            "The file is damaged: fetch it again."));
+                            say("a whole number from 1 to {}", std::to_string(most)),
+                            say("The file is damaged: fetch it again.")));
     at[i] = static_cast<int>(*number);
   }
   return Hour{at[0], at[1], at[2]};
 }
 
 Result<double> dry_bulb(const TextLine& row, std::string_view field) {
-  const std::string thing = in_line("dry bulb", row.number);
+  const std::string thing = in_line(say("dry bulb"), row.number);
   const auto t = plain_number(field);
-  if (!t) return refuse(trouble(thing, in_quotes(field), "a number", "The file is damaged: fetch it again."));
+  if (!t)
+    return refuse(trouble(thing, in_quotes(field), "a number", say("The file is damaged: fetch it again.")));
   if (*t >= kMissing)
-    return refuse(trouble(thing, in_quotes(field) + ", which stands for a missing value", "measured",
-                          "Choose a typical year: those have no gaps."));
+    return refuse(trouble(thing, say("{}, which stands for a missing value", in_quotes(field)), "measured",
+                          say("Choose a typical year: those have no gaps.")));
   if (!(*t > -70 && *t < 70))
-    return refuse(trouble(thing, in_quotes(field) + " C", "above -70 C and below 70 C",
-                          "The file is damaged or in another unit."));
+    return refuse(trouble(thing, in_quotes(field) + " C", say("above -70 C and below 70 C"),
+                          say("The file is damaged or in another unit.")));
   return *t;
 }
 
@@ -136,19 +140,19 @@ struct Year {
 Result<void> Year::take(const TextLine& row) {
   const auto fields = first_fields(row.text, 8);
   if (fields.size() < 8)
-    return refuse(
-        trouble("line " + std::to_string(row.number) + " of the weather file",
-                std::to_string(fields.size()) + " fields" + (last ? ", after " + spoken(*last) : ""),
-                "eight fields or more", "The file was cut short: fetch it again."));
+    return refuse(trouble(
+        say("line {} of the weather file", std::to_string(row.number)),
+        say("{} fields{}", std::to_string(fields.size()), (last ? say(", after {}", spoken(*last)) : "")),
+        say("eight fields or more"), say("The file was cut short: fetch it again.")));
   const auto hour = hour_of(row, fields);
   if (!hour) return refuse(hour.error());
   if (complete())
-    return refuse(trouble("line " + std::to_string(row.number) + " of the weather file", spoken(*hour),
-                          "absent, for the year is complete", "Take a file of one year."));
+    return refuse(trouble(say("line {} of the weather file", std::to_string(row.number)), spoken(*hour),
+                          say("absent, for the year is complete"), say("Take a file of one year.")));
   if (expected == Hour{3, 1, 1} && *hour == Hour{2, 29, 1}) expected = *hour;
   if (*hour != expected)
     return refuse(trouble(in_line("hour", row.number), spoken(*hour), spoken(expected),
-                          "An hour is missing, there twice or out of place: fetch the file again."));
+                          say("An hour is missing, there twice or out of place: fetch the file again.")));
   const auto t = dry_bulb(row, fields[6]);
   if (!t) return refuse(t.error());
   if (hour->leap())
@@ -170,16 +174,16 @@ Result<WithRemarks<WeatherYear>> weather_from_epw(std::string_view text) {
   for (const TextLine& row : *rows)
     if (auto ok = year.take(row); !ok) return refuse(ok.error());
   if (!year.complete())
-    return refuse(trouble("weather file",
-                          std::to_string(year.outdoor.size()) + " hours long" +
-                              (year.last ? ", the last " + spoken(*year.last) + " in line " +
-                                               std::to_string(lines.back().number)
-                                         : ""),
-                          "8760 hours long", "The file was cut short: fetch it again."));
+    return refuse(trouble(say("weather file"),
+                          say("{} hours long{}", std::to_string(year.outdoor.size()),
+                              (year.last ? say(", the last {} in line {}", spoken(*year.last),
+                                               std::to_string(lines.back().number))
+                                         : "")),
+                          say("8760 hours long"), say("The file was cut short: fetch it again.")));
   WithRemarks<WeatherYear> out{{place_name(lines[0].text), std::move(year.outdoor)}, {}};
   if (year.leap_hours > 0)
-    out.remarks.push_back({"weather_file_leap_day", "29 February of the weather file", "left out", "",
-                           "The years worked with have 365 days."});
+    out.remarks.push_back({"weather_file_leap_day", say("29 February of the weather file"), say("left out"),
+                           "", say("The years worked with have 365 days.")});
   return out;
 }
 

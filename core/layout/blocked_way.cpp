@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/blocked_way.h"
 
+#include "base/say.h"
 #include "layout/zones.h"
 #include "site/clearances.h"
 
@@ -48,10 +49,10 @@ std::string what_lies_at(const Site& site, const Wishes& w, Point p) {
   std::string names;
   const auto add = [&](const std::string& name) { names += (names.empty() ? "" : ", ") + name; };
   const Ring lot = lot_ring(site);
-  if (!contains(lot, p)) add("outside the lot");
+  if (!contains(lot, p)) add(say("outside the lot"));
   for (std::size_t i = 0; i < lot.size(); ++i)
     if (distance(Segment{lot[i], lot[(i + 1) % lot.size()]}, p) < site.lot[i].setback + w.run_width / 2)
-      add("the setback of lot edge " + std::to_string(i + 1));
+      add(say("the setback of lot edge {}", std::to_string(i + 1)));
   for (const Feature& f : site.features) {
     if (crossable(f)) continue;
     const double away = shape_of(f.kind) == FeatureShape::area ? distance(f.points, p)
@@ -83,16 +84,17 @@ Trouble no_way(const Site& site, const Wishes& wishes, const Conduits& conduits,
       closers += (closers.empty() ? "" : ", ") + std::string("setback of lot edge ") + std::to_string(i + 1);
   }
   const bool walled_in = conduits.stubs.empty();
-  Trouble t{"no_way_to_house", "way for the supply run", "none", "from the entry point to the trenches", ""};
+  Trouble t{"no_way_to_house", say("way for the supply run"), "none",
+            say("from the entry point to the trenches"), ""};
   if (!closers.empty())
     t.advice =
-        "Any one of these closes it: " + closers + ". Move it, lessen its clearance or allow crossing it.";
+        say("Any one of these closes it: {}. Move it, lessen its clearance or allow crossing it.", closers);
   else if (walled_in) {
     const std::string beside = what_lies_at_entry(site, wishes);
-    t.advice = "The entry point is closed in" + (beside.empty() ? "" : " (beside it: " + beside + ")") +
-               ": move it to another wall.";
+    t.advice = say("The entry point is closed in{}: move it to another wall.",
+                   (beside.empty() ? "" : say(" (beside it: {})", beside)));
   } else
-    t.advice = "More than one thing closes it: move the entry point or what lies between.";
+    t.advice = say("More than one thing closes it: move the entry point or what lies between.");
   return t;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/closed_side.h"
 
+#include "base/say.h"
 #include "plane/region.h"
 
 namespace underlawn {
@@ -30,9 +31,10 @@ Point outward_of(const Ring& house, const Segment& wall) {
 }
 
 Trouble no_wall(const ClosedSide& side, const std::string& bound) {
-  return {"closed_side_not_there",
-          "closed side: wall " + std::to_string(side.wall + 1) + " of house " + std::to_string(side.house_id),
-          "not there", bound, "Close a wall that is drawn, or open this side again."};
+  return {
+      "closed_side_not_there",
+      say("closed side: wall {} of house {}", std::to_string(side.wall + 1), std::to_string(side.house_id)),
+      say("not there"), bound, say("Close a wall that is drawn, or open this side again.")};
 }
 
 int highest_id(const Site& site) {
@@ -46,13 +48,13 @@ int highest_id(const Site& site) {
 Result<Ring> beyond_wall(const Site& site, const ClosedSide& side) {
   const Feature* house = find_feature(site, side.house_id);
   if (house == nullptr || house->kind != FeatureKind::house || house->points.size() < 3)
-    return refuse(no_wall(side, "a house on the lot"));
+    return refuse(no_wall(side, say("a house on the lot")));
   const int walls = static_cast<int>(house->points.size());
   if (side.wall < 0 || side.wall >= walls)
-    return refuse(no_wall(side, "walls 1 to " + std::to_string(walls)));
+    return refuse(no_wall(side, say("walls 1 to {}", std::to_string(walls))));
   const auto at = static_cast<std::size_t>(side.wall);
   const Segment wall{house->points[at], house->points[(at + 1) % house->points.size()]};
-  if (!(distance(wall.a, wall.b) > kSamePlace)) return refuse(no_wall(side, "a wall with a length"));
+  if (!(distance(wall.a, wall.b) > kSamePlace)) return refuse(no_wall(side, say("a wall with a length")));
   if (site.lot.empty()) return Ring{};
   Box box = bounds(lot_ring(site));
   const auto on_plan = [](double v) { return std::clamp(v, -kLargestPlan, kLargestPlan); };

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <optional>
 
+#include "base/say.h"
 #include "pipe/pipe_size.h"
 #include "plane/strip.h"
 
@@ -59,30 +60,32 @@ bool turns_back(const Polyline& line) {
 
 std::optional<Trouble> bends_trouble(const GivenTrench& g, int number) {
   if (g.bends.empty()) return std::nullopt;
-  const std::string name = "given trench " + std::to_string(number);
+  const std::string name = say("given trench {}", std::to_string(number));
   if (!std::all_of(g.bends.begin(), g.bends.end(), is_place))
-    return Trouble{"given_trench", name + ", a bend", "a number beyond its bound", "within 100 km",
-                   "Enter its bends again."};
+    return Trouble{"given_trench", say("{}, a bend", name), say("a number beyond its bound"),
+                   say("within 100 km"), say("Enter its bends again.")};
   if (repeats(line_of(g)))
-    return Trouble{"given_trench_bend_repeats", name + ", a bend", "the place of the point before it",
-                   "1 cm or more from it", "Leave the bend out."};
+    return Trouble{"given_trench_bend_repeats", say("{}, a bend", name),
+                   say("the place of the point before it"), say("1 cm or more from it"),
+                   say("Leave the bend out.")};
   if (turns_back(line_of(g)))
-    return Trouble{"given_trench_turns_back", name + ", a bend", "back the way it came",
-                   "a turn of 175 degrees or less", "Move the bend, or make two trenches of it."};
+    return Trouble{"given_trench_turns_back", say("{}, a bend", name), say("back the way it came"),
+                   say("a turn of 175 degrees or less"), say("Move the bend, or make two trenches of it.")};
   return std::nullopt;
 }
 
 Trouble about(int number, Trouble t) {
-  t.thing = "given trench " + std::to_string(number) + ", " + t.thing;
+  t.thing = say("given trench {}, {}", std::to_string(number), t.thing);
   return t;
 }
 
 Result<Trench> given_trench(const GivenTrench& g, int number, const Wishes& wishes, const Coil& usual) {
   if (!is_place(g.head) || !is_place(g.end) || !(g.depth >= 0 && g.depth <= kDeepest) ||
       !(g.coil_length >= 0 && g.coil_length <= kLongestCoil))
-    return refuse({"given_trench", "given trench " + std::to_string(number), "a number beyond its bound",
-                   "ends within 100 km, depth 0 to 10 m, pipe 0 to 20 000 m",
-                   "Enter its ends, depth and pipe again."});
+    return refuse({"given_trench", say("given trench {}", std::to_string(number)),
+                   say("a number beyond its bound"),
+                   say("ends within 100 km, depth 0 to 10 m, pipe 0 to 20 000 m"),
+                   say("Enter its ends, depth and pipe again.")});
   if (auto trouble = bends_trouble(g, number)) return refuse(*trouble);
   const auto coil = coil_in(g, wishes, usual);
   if (!coil) return refuse(about(number, coil.error()));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/groups.h"
 
+#include "base/say.h"
 #include "layout/header_groups.h"
 #include "layout/join_more.h"
 #include "layout/supply_coil.h"
@@ -217,8 +218,9 @@ Grouped place_groups(const Site& drawn, const Setting& setting, const Coil& coil
 }
 
 Trouble groups_missing(int made, int asked) {
-  return {"groups_missing", "groups of trenches", std::to_string(made), std::to_string(asked),
-          "Ask for fewer groups, shorter trenches or a closer spacing, or lessen a setback or clearance."};
+  return {
+      "groups_missing", say("groups of trenches"), std::to_string(made), std::to_string(asked),
+      say("Ask for fewer groups, shorter trenches or a closer spacing, or lessen a setback or clearance.")};
 }
 
 }  // namespace underlawn

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/run_by.h"
 
+#include "base/say.h"
 #include "layout/blocked_way.h"
 #include "layout/fewer_bends.h"
 
@@ -9,9 +10,9 @@ namespace underlawn {
 namespace {
 
 Trouble no_way_to(std::size_t place, const std::string& in_way) {
-  return {"run_by_not_reached", "place " + std::to_string(place + 1) + " that the run passes",
-          in_way.empty() ? "shut in" : "in the way: " + in_way, "open ground with a way to it",
-          "Move this place, or take it out."};
+  return {"run_by_not_reached", say("place {} that the run passes", std::to_string(place + 1)),
+          in_way.empty() ? say("shut in") : say("in the way: {}", in_way),
+          say("open ground with a way to it"), say("Move this place, or take it out.")};
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/setting.h"
 
+#include "base/say.h"
 #include "layout/closed_side.h"
 #include "layout/costs.h"
 #include "layout/given.h"
@@ -51,9 +52,9 @@ Setting::Setting(const Site& drawn, const Wishes& asked, const Coil& coil, const
       terrain(asked.level_floor ? drawn.heights : std::vector<SpotHeight>{}),
       troubles(closed_side_troubles(drawn, asked)) {
   if (asked.direction && held_aslant(asked))
-    troubles.push_back({"direction_against_header", "direction held for the trenches",
-                        "not across the header's line", "square to the line held for the header",
-                        "Let the direction or the header go: the trenches lie across the header now."});
+    troubles.push_back({"direction_against_header", say("direction held for the trenches"),
+                        say("not across the header's line"), say("square to the line held for the header"),
+                        say("Let the direction or the header go: the trenches lie across the header now.")});
   lock(asked, coil);
   conduits = conduits_with_held(conduits_for(drawn, wishes, routable), held);
   if (!asked.run_by.empty() && drawn.entry) start_run(drawn);
@@ -66,9 +67,9 @@ void Setting::lock(const Wishes& asked, const Coil& coil) {
     auto made = given_trenches(one, coil);
     if (!made) {
       Trouble t = made.error();
-      const std::string_view given = "given trench 1";
+      const std::string given = say("given trench 1");
       if (t.thing.starts_with(given))
-        t.thing = "locked trench " + std::to_string(i + 1) + t.thing.substr(given.size());
+        t.thing = say("locked trench {}{}", std::to_string(i + 1), t.thing.substr(given.size()));
       troubles.push_back(std::move(t));
       continue;
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/why.h"
 
+#include "base/say.h"
 #include "layout/closed_side.h"
 #include "layout/quick_distance.h"
 #include "layout/quick_legal.h"
@@ -243,16 +244,16 @@ Result<Site> without(const Site& site, const Restriction& r) {
   Site open = site;
   if (r.kind == Restriction::Kind::setback) {
     if (r.edge < 0 || static_cast<std::size_t>(r.edge) >= site.lot.size())
-      return refuse({"restriction_not_there", "lot edge", std::to_string(r.edge + 1),
-                     "1 to " + std::to_string(site.lot.size()), "Ask about an edge of this lot."});
+      return refuse({"restriction_not_there", say("lot edge"), std::to_string(r.edge + 1),
+                     say("1 to {}", std::to_string(site.lot.size())), say("Ask about an edge of this lot.")});
     open.lot[static_cast<std::size_t>(r.edge)].setback = 0;
     return open;
   }
   const auto f = std::find_if(open.features.begin(), open.features.end(),
                               [&](const Feature& one) { return one.id == r.feature_id; });
   if (f == open.features.end())
-    return refuse({"restriction_not_there", "feature", std::to_string(r.feature_id), "one of this lot",
-                   "Ask about something that is drawn."});
+    return refuse({"restriction_not_there", "feature", std::to_string(r.feature_id), say("one of this lot"),
+                   say("Ask about something that is drawn.")});
   if (is_rule_alone(f->kind))
     open.features.erase(f);
   else
@@ -276,17 +277,18 @@ WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil
 }
 
 std::string name_of(const Site& site, const Restriction& r) {
-  if (r.kind == Restriction::Kind::setback) return "the setback of lot edge " + std::to_string(r.edge + 1);
+  if (r.kind == Restriction::Kind::setback)
+    return say("the setback of lot edge {}", std::to_string(r.edge + 1));
   const Feature* f = find_feature(site, r.feature_id);
-  return f != nullptr ? "the clearance of " + display_name(*f) : "a clearance";
+  return f != nullptr ? say("the clearance of {}", display_name(*f)) : "a clearance";
 }
 
 std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason) {
   if (reason.closed_side < 0) return name_of(site, reason.restriction);
   const ClosedSide& side = wishes.closed[static_cast<std::size_t>(reason.closed_side)];
   const Feature* house = find_feature(site, side.house_id);
-  return "the closed side at wall " + std::to_string(side.wall + 1) + " of " +
-         (house != nullptr ? display_name(*house) : "a house");
+  return say("the closed side at wall {} of {}", std::to_string(side.wall + 1),
+             (house != nullptr ? display_name(*house) : "a house"));
 }
 
 Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/zones.h"
 
+#include "base/say.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -124,9 +125,9 @@ std::optional<Trouble> feature_trouble(const Feature& f) {
   if (f.points.size() >= needed && f.points.size() <= kMostRingPoints &&
       std::none_of(f.points.begin(), f.points.end(), bad))
     return std::nullopt;
-  return Trouble{"feature_not_drawn", display_name(f), std::to_string(f.points.size()) + " points",
-                 "at least " + std::to_string(needed) + ", within 10 km of the origin",
-                 "Draw it again or delete it."};
+  return Trouble{"feature_not_drawn", display_name(f), say("{} points", std::to_string(f.points.size())),
+                 say("at least {}, within 10 km of the origin", std::to_string(needed)),
+                 say("Draw it again or delete it.")};
 }
 
 bool can_be_offset(const LotCorner& c) {
@@ -137,12 +138,12 @@ bool can_be_offset(const LotCorner& c) {
 Result<Region> ground_left(const Site& site, const std::vector<std::pair<const Feature*, double>>& zones,
                            const Region& bands) {
   const Ring lot = lot_ring(site);
-  auto ring = checked_ring(lot, "lot line");
+  auto ring = checked_ring(lot, say("lot line"));
   if (!ring) return refuse(ring.error());
   for (const LotCorner& c : site.lot)
     if (!(c.setback >= 0 && c.setback <= kLargestPlan))
-      return refuse({"setback_out_of_range", "setback", std::to_string(c.setback) + " m", "0 to 10000 m",
-                     "Enter the setback of that edge again."});
+      return refuse({"setback_out_of_range", "setback", std::to_string(c.setback) + " m", say("0 to 10000 m"),
+                     say("Enter the setback of that edge again.")});
   std::vector<Region> taken = {bands};
   for (const auto& [f, by] : zones) {
     if (auto trouble = feature_trouble(*f)) return refuse(*trouble);

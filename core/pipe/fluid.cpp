@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
+#include "base/say.h"
 
 namespace underlawn {
 namespace {
@@ -136,8 +137,9 @@ std::string degrees(double t) {
 }
 
 Trouble concentration_trouble(Fluid fluid, double x) {
-  return {"fluid_concentration", "mass fraction of " + std::string(fluid_name(fluid)), percent(x),
-          "0 to " + percent(kMostConcentration), "Choose a concentration the fluid's tables cover."};
+  return {"fluid_concentration", say("mass fraction of {}", std::string(fluid_name(fluid))), percent(x),
+          say("0 to {}", percent(kMostConcentration)),
+          say("Choose a concentration the fluid's tables cover.")};
 }
 
 bool covered(double x) {
@@ -146,37 +148,40 @@ bool covered(double x) {
 
 }  // namespace
 
-std::string_view fluid_name(Fluid fluid) {
+std::string fluid_name(Fluid fluid) {
   switch (fluid) {
     case Fluid::water:
-      return "water";
+      return say("water");
     case Fluid::propylene_glycol:
-      return "propylene glycol";
+      return say("propylene glycol");
     case Fluid::ethanol:
-      return "ethanol";
+      return say("ethanol");
     case Fluid::methanol:
-      return "methanol";
+      return say("methanol");
     case Fluid::ethylene_glycol:
-      return "ethylene glycol";
+      return say("ethylene glycol");
   }
   return "";
 }
 
-std::string_view fluid_caution(Fluid fluid) {
+std::string fluid_caution(Fluid fluid) {
   switch (fluid) {
     case Fluid::water:
-      return "Freezes: only where the loop never nears 0 C (32 F).";
+      return say("Freezes: only where the loop never nears 0 C (32 F).");
     case Fluid::propylene_glycol:
-      return "Low toxicity; use inhibited, food-grade fluid. Thick when cold. Local rules govern.";
+      return say("Low toxicity; use inhibited, food-grade fluid. Thick when cold. Local rules govern.");
     case Fluid::ethanol:
-      return "Flammable, also its vapour over the undiluted liquid; denatured. Keep sparks away; local rules "
-             "govern.";
+      return say(
+          "Flammable, also its vapour over the undiluted liquid; denatured. Keep sparks away; local rules "
+          "govern.");
     case Fluid::methanol:
-      return "Poisonous by mouth, skin and breath, and flammable. Not allowed in many places; local rules "
-             "govern.";
+      return say(
+          "Poisonous by mouth, skin and breath, and flammable. Not allowed in many places; local rules "
+          "govern.");
     case Fluid::ethylene_glycol:
-      return "Poisonous to people and animals, sweet to taste. Not allowed in the ground in many places; "
-             "local rules govern.";
+      return say(
+          "Poisonous to people and animals, sweet to taste. Not allowed in the ground in many places; "
+          "local rules govern.");
   }
   return "";
 }
@@ -192,9 +197,9 @@ Result<double> concentration_for(Fluid fluid, double temperature) {
   if (temperature >= 0) return 0.0;
   const double coldest = fluid == Fluid::water ? 0.0 : freezing_point(fluid, kMostConcentration).value();
   if (!(temperature >= coldest))
-    return refuse({"fluid_freezes", "freezing point wanted of " + std::string(fluid_name(fluid)),
-                   degrees(temperature), "not below " + degrees(coldest),
-                   "Choose another antifreeze, or a loop that runs warmer."});
+    return refuse({"fluid_freezes", say("freezing point wanted of {}", std::string(fluid_name(fluid))),
+                   degrees(temperature), say("not below {}", degrees(coldest)),
+                   say("Choose another antifreeze, or a loop that runs warmer.")});
   std::uintmax_t steps = 100;
   const auto bracket = boost::math::tools::toms748_solve(
       [&](double x) { return freezing_point(fluid, x).value() - temperature; }, 0.001, kMostConcentration,
@@ -207,9 +212,9 @@ Result<FluidProperties> fluid_properties(Fluid fluid, double x, double temperatu
   const Melinder& m = table_of(fluid);
   const double freezes = freezing_point(fluid, x).value(), most = m.t_most - kZeroCelsius;
   if (!(temperature >= freezes && temperature <= most))
-    return refuse({"fluid_temperature", "temperature of " + std::string(fluid_name(fluid)),
-                   degrees(temperature), degrees(freezes) + " (it freezes) to " + degrees(most),
-                   "Raise the concentration, or keep the loop warmer."});
+    return refuse({"fluid_temperature", say("temperature of {}", std::string(fluid_name(fluid))),
+                   degrees(temperature), say("{} (it freezes) to {}", degrees(freezes), degrees(most)),
+                   say("Raise the concentration, or keep the loop warmer.")});
   const double dx = (fluid == Fluid::water ? 0 : x) - m.x_base, dt = temperature + kZeroCelsius - m.t_base;
   return FluidProperties{over(m.density, dt, dx), over(m.specific_heat, dt, dx), over(m.conductivity, dt, dx),
                          std::exp(over(m.log_viscosity, dt, dx))};

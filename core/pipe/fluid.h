@@ -2,6 +2,7 @@
 // Water and antifreeze solutions as the loop meets them.
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -10,8 +11,8 @@
 namespace underlawn {
 
 enum class Fluid { water, propylene_glycol, ethanol, methanol, ethylene_glycol };
-std::string_view fluid_name(Fluid fluid);
-std::string_view fluid_caution(
+std::string fluid_name(Fluid fluid);
+std::string fluid_caution(
     Fluid fluid);  // toxicity, flammability, local rules; printed beside the choice
 
 struct FluidProperties {

@@ -2,6 +2,7 @@
 #include "pipe/liquid_volume.h"
 
 #include "base/quantity.h"
+#include "base/say.h"
 
 namespace underlawn {
 namespace {
@@ -15,9 +16,9 @@ Result<double> density(Fluid fluid, double x, double t) {
 
 Result<double> water_density(double t) {
   if (!(t >= 0 && t <= 100))
-    return refuse({"water_temperature", "temperature of the water",
-                   print_quantity(Quantity::temperature, t, UnitSystem::metric), "0 to 100 C",
-                   "Enter the water's temperature; below 0 C choose an antifreeze."});
+    return refuse({"water_temperature", say("temperature of the water"),
+                   print_quantity(Quantity::temperature, t, UnitSystem::metric), say("0 to 100 C"),
+                   say("Enter the water's temperature; below 0 C choose an antifreeze.")});
   const double above =
       999.83952 +
       t * (16.945176 + t * (-7.9870401e-3 + t * (-46.170461e-6 + t * (105.56302e-9 - t * 280.54253e-12))));

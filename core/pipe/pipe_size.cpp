@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "pipe/pipe_size.h"
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -30,7 +32,7 @@ double minimum_wall(const Nominal& n, std::size_t ratio) {
 PipeSize make(const Nominal& n, std::size_t ratio) {
   PipeSize size;
   size.nominal = n.name;
-  size.name = size.nominal + " DR " + std::string(kRatioNames[ratio]);
+  size.name = say("{} DR {}", size.nominal, std::string(kRatioNames[ratio]));
   size.dr = kRatios[ratio];
   size.outside_diameter = n.outside * kInch;
   size.minimum_wall = minimum_wall(n, ratio) * kInch;
@@ -67,7 +69,7 @@ Result<PipeSize> find_pipe(std::string_view name) {
   for (const PipeSize& size : pipe_sizes())
     if (size.name == name) return size;
   return refuse({"pipe_unknown", "pipe", "\"" + std::string(name.substr(0, 60)) + "\"",
-                 "one of " + all_names(), "Choose a pipe from the list."});
+                 say("one of {}", all_names()), say("Choose a pipe from the list.")});
 }
 
 }  // namespace underlawn

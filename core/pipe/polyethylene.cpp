@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
+#include "base/say.h"
 
 namespace underlawn {
 namespace {
@@ -37,18 +38,18 @@ std::string degrees(double t) {
 }  // namespace
 
 Result<void> check_creep(const PeCreep& c) {
-  const auto trouble = [](const char* thing, double value, const char* bound, const char* advice) {
+  const auto trouble = [](const std::string& thing, double value, const std::string& bound, const std::string& advice) {
     return refuse({"pe_creep", thing, std::to_string(value), bound, advice});
   };
   if (!(c.modulus_one_hour >= 1e6 && c.modulus_one_hour <= 1e11))
-    return trouble("modulus of the pipe at one hour, Pa", c.modulus_one_hour, "1e6 to 1e11",
-                   "Polyethylene has about 534e6.");
+    return trouble(say("modulus of the pipe at one hour, Pa"), c.modulus_one_hour, say("1e6 to 1e11"),
+                   say("Polyethylene has about 534e6."));
   if (!(c.exponent > 0 && c.exponent < 0.5))
-    return trouble("creep exponent of the pipe", c.exponent, "more than 0 and less than 0.5",
-                   "Polyethylene has about 0.075.");
+    return trouble(say("creep exponent of the pipe"), c.exponent, say("more than 0 and less than 0.5"),
+                   say("Polyethylene has about 0.075."));
   if (!(c.poisson >= 0 && c.poisson < 0.5))
-    return trouble("Poisson's ratio of the pipe", c.poisson, "0 or more and less than 0.5",
-                   "Polyethylene has 0.45.");
+    return trouble(say("Poisson's ratio of the pipe"), c.poisson, say("0 or more and less than 0.5"),
+                   say("Polyethylene has 0.45."));
   return {};
 }
 
@@ -63,8 +64,8 @@ Result<double> modulus_multiplier(double temperature) {
     if (f < a.fahrenheit - slack || f > b.fahrenheit + slack) continue;
     return a.multiplier + (b.multiplier - a.multiplier) * (f - a.fahrenheit) / (b.fahrenheit - a.fahrenheit);
   }
-  return refuse({"pe_temperature", "temperature of the pipe", degrees(temperature), "-28.9 to 60 C",
-                 "Enter the temperature of the pipe itself."});
+  return refuse({"pe_temperature", say("temperature of the pipe"), degrees(temperature), say("-28.9 to 60 C"),
+                 say("Enter the temperature of the pipe itself.")});
 }
 
 double bore_compliance(double dr, double poisson) {

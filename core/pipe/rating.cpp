@@ -4,6 +4,7 @@
 #include <array>
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "base/typed_text.h"
 
 namespace underlawn {
@@ -26,9 +27,9 @@ double design_stress(PeMaterial material) {
 Result<double> temperature_factor(double temperature) {
   const double f = temperature * 1.8 + 32;
   if (!(temperature >= -40 && f <= kFactors.back().fahrenheit + 1e-9))
-    return refuse({"rating_temperature", "temperature of the pipe under pressure",
-                   print_quantity(Quantity::temperature, temperature, UnitSystem::metric), "-40 to 60 C",
-                   "Let the pipe cool, or use a pipe rated for it."});
+    return refuse({"rating_temperature", say("temperature of the pipe under pressure"),
+                   print_quantity(Quantity::temperature, temperature, UnitSystem::metric), say("-40 to 60 C"),
+                   say("Let the pipe cool, or use a pipe rated for it.")});
   for (std::size_t i = 1; i < kFactors.size(); ++i) {
     const Point &a = kFactors[i - 1], &b = kFactors[i];
     if (f <= a.fahrenheit) return a.factor;
@@ -40,9 +41,9 @@ Result<double> temperature_factor(double temperature) {
 
 Result<double> pressure_rating(PeMaterial material, double dr, double temperature) {
   if (!(dr >= 4 && dr <= 41))
-    return refuse({"rating_dr", "dimension ratio of the pipe",
-                   print_quantity(Quantity::count, dr, UnitSystem::metric), "4 to 41",
-                   "Enter the DR printed on the pipe."});
+    return refuse({"rating_dr", say("dimension ratio of the pipe"),
+                   print_quantity(Quantity::count, dr, UnitSystem::metric), say("4 to 41"),
+                   say("Enter the DR printed on the pipe.")});
   return temperature_factor(temperature).map([&](double factor) {
     return 2 * design_stress(material) * factor / (dr - 1);
   });
@@ -50,14 +51,14 @@ Result<double> pressure_rating(PeMaterial material, double dr, double temperatur
 
 Result<RatedPart> weakest_part(const std::vector<RatedPart>& parts) {
   if (parts.empty())
-    return refuse({"rating_no_parts", "number of parts under pressure", "0", "at least 1",
-                   "Choose the pipes of the loop first."});
+    return refuse({"rating_no_parts", say("number of parts under pressure"), "0", say("at least 1"),
+                   say("Choose the pipes of the loop first.")});
   const RatedPart* weakest = &parts.front();
   for (const RatedPart& part : parts) {
     if (!(part.rating > 0 && part.rating < 1e9))
-      return refuse({"rating_of_part", "pressure rating of " + in_quotes(part.name),
-                     print_quantity(Quantity::pressure, part.rating, UnitSystem::metric), "more than 0",
-                     "Enter the rating printed on the part."});
+      return refuse({"rating_of_part", say("pressure rating of {}", in_quotes(part.name)),
+                     print_quantity(Quantity::pressure, part.rating, UnitSystem::metric), say("more than 0"),
+                     say("Enter the rating printed on the part.")});
     if (part.rating < weakest->rating) weakest = &part;
   }
   return *weakest;

@@ -3,6 +3,7 @@
 
 #include <limits>
 
+#include "base/say.h"
 #include "plane/region.h"
 #include "plane/strip.h"
 #include "site/clearances.h"
@@ -32,14 +33,14 @@ struct Dug {
 std::vector<Dug> dug(const Plan& plan, const Layout& layout) {
   std::vector<Dug> all;
   for (const Trench& t : layout.trenches)
-    all.push_back({"Trench " + std::to_string(t.number), floor_of(t), true});
+    all.push_back({say("Trench {}", std::to_string(t.number)), floor_of(t), true});
   const auto conduit = [&](const std::string& name, const Polyline& line) {
     const Polyline clean = line.size() < 2 ? line : without_idle_points(line);
     if (clean.size() > 1 && length(clean) > kSamePlace)
       all.push_back({name, strip_along(clean, plan.wishes.run_width), false});
   };
-  for (const Polyline& leg : layout.header.legs) conduit("Header", leg);
-  conduit("Supply run", layout.run.line);
+  for (const Polyline& leg : layout.header.legs) conduit(say("Header"), leg);
+  conduit(say("Supply run"), layout.run.line);
   return all;
 }
 
@@ -101,11 +102,12 @@ std::vector<Clearing> clearings(const Plan& plan, const Outcome& outcome) {
   }
   const Ring lot = lot_ring(plan.site);
   for (std::size_t i = 0; i < lot.size() && lot.size() > 2; ++i) {
-    const Thing edge{"Lot edge " + std::to_string(i + 1), 0, {lot[i], lot[(i + 1) % lot.size()]}, false};
+    const Thing edge{
+        say("Lot edge {}", std::to_string(i + 1)), 0, {lot[i], lot[(i + 1) % lot.size()]}, false};
     const double setback = plan.site.lot[i].setback;
     const std::string source = setback == kDefaultSetback
-                                   ? "Texas 16 TAC 6.106 and Maine 144 CMR 232 ch. 6: 10 ft"
-                                   : "entered for this edge";
+                                   ? say("Texas 16 TAC 6.106 and Maine 144 CMR 232 ch. 6: 10 ft")
+                                   : say("entered for this edge");
     add_nearest(found, all, true, edge, setback, source);
     add_nearest(found, all, false, edge, setback, source);
   }

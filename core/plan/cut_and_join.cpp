@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "base/say.h"
 #include "layout/given.h"
 #include "plan/edits.h"
 #include "plane/region.h"
@@ -39,8 +40,8 @@ std::optional<Cut> cut_line(const Polyline& line, Point at) {
 }
 
 Trouble at_the_end(const std::string& name) {
-  return cannot("cut_at_the_end", "The cut of " + name, "between its ends",
-                "Point at a place along it where it is to be cut.");
+  return cannot("cut_at_the_end", say("The cut of {}", name), say("between its ends"),
+                say("Point at a place along it where it is to be cut."));
 }
 
 // Half of the plane, so large that every plan is in it.
@@ -95,8 +96,8 @@ Result<Plan> lines_joined(Plan plan, const std::vector<const Feature*>& all, dou
   for (const Feature* f : all) parts.push_back(f->points);
   const auto line = chained(std::move(parts), reach);
   if (!line)
-    return refuse(cannot("join_apart", "These lines", "end to end",
-                         "Move an end of the one onto an end of the other, then join them."));
+    return refuse(cannot("join_apart", say("These lines"), say("end to end"),
+                         say("Move an end of the one onto an end of the other, then join them.")));
   Feature first = *all.front();
   first.points = *line;
   for (std::size_t i = 1; i < all.size(); ++i) plan = without_feature(std::move(plan), all[i]->id);
@@ -115,14 +116,14 @@ Result<Plan> areas_joined(Plan plan, const std::vector<const Feature*>& all) {
   Region one = unite(parts);
   if (one.size() > 1) one = grown(grown(one, kHair), -kHair);
   if (one.size() != 1)
-    return refuse(cannot("join_apart", "These areas", "touching each other",
-                         "Move or reshape them until they meet, then join them."));
+    return refuse(cannot("join_apart", say("These areas"), say("touching each other"),
+                         say("Move or reshape them until they meet, then join them.")));
   if (!one.front().holes.empty())
-    return refuse(cannot("join_hole", "The area made of these", "without a hole inside",
-                         "Fill the hole with another area first, or leave them apart."));
+    return refuse(cannot("join_hole", say("The area made of these"), say("without a hole inside"),
+                         say("Fill the hole with another area first, or leave them apart.")));
   Feature first = *all.front();
   first.points = on_corners(one.front().outer, corners);
-  if (const auto ring = checked_ring(first.points, "joined area")) first.points = *ring;
+  if (const auto ring = checked_ring(first.points, say("joined area"))) first.points = *ring;
   for (std::size_t i = 1; i < all.size(); ++i) plan = without_feature(std::move(plan), all[i]->id);
   return with_feature(std::move(plan), std::move(first));
 }
@@ -132,7 +133,8 @@ Result<Plan> areas_joined(Plan plan, const std::vector<const Feature*>& all) {
 Result<Plan> line_cut(Plan plan, int id, Point at) {
   const Feature* there = find_feature(plan.site, id);
   if (there == nullptr || shape_of(there->kind) != FeatureShape::line || there->points.size() < 2)
-    return refuse(cannot("cut_no_line", "This", "a line", "Point at a utility line or a drawn trench."));
+    return refuse(
+        cannot("cut_no_line", say("This"), "a line", say("Point at a utility line or a drawn trench.")));
   const auto cut = cut_line(there->points, at);
   if (!cut) return refuse(at_the_end(display_name(*there)));
   Feature first = *there, second = *there;
@@ -145,11 +147,12 @@ Result<Plan> line_cut(Plan plan, int id, Point at) {
 Result<Plan> trench_cut(Plan plan, int locked, Point at) {
   auto& all = plan.wishes.locked;
   if (locked < 0 || static_cast<std::size_t>(locked) >= all.size())
-    return refuse(cannot("cut_no_line", "This", "a line", "Point at a utility line or a drawn trench."));
+    return refuse(
+        cannot("cut_no_line", say("This"), "a line", say("Point at a utility line or a drawn trench.")));
   const GivenTrench whole = all[static_cast<std::size_t>(locked)];
   const Polyline line = line_of(whole);
   const auto cut = cut_line(line, at);
-  if (!cut) return refuse(at_the_end("the trench"));
+  if (!cut) return refuse(at_the_end(say("the trench")));
   const auto made = [&](const Polyline& part) {
     GivenTrench t = whole;
     t.head = part.front();
@@ -166,9 +169,10 @@ Result<Plan> trench_cut(Plan plan, int locked, Point at) {
 Result<Plan> area_cut(Plan plan, int id, Segment cut) {
   const Feature* there = find_feature(plan.site, id);
   if (there == nullptr || shape_of(there->kind) != FeatureShape::area)
-    return refuse(cannot("cut_no_area", "This", "an area", "Point at an area."));
+    return refuse(cannot("cut_no_area", say("This"), say("an area"), say("Point at an area.")));
   if (distance(cut.a, cut.b) < kSamePlace)
-    return refuse(cannot("cut_no_way", "The cut", "between two places", "Point at another place."));
+    return refuse(
+        cannot("cut_no_way", say("The cut"), say("between two places"), say("Point at another place.")));
   const auto ring = checked_ring(there->points, display_name(*there));
   if (!ring) return refuse(ring.error());
   std::vector<Ring> parts;
@@ -176,8 +180,8 @@ Result<Plan> area_cut(Plan plan, int id, Segment cut) {
     for (const Polygon& part : intersect(region_of(*ring), region_of(half_plane(cut, left))))
       if (area(part.outer) > 1e-4) parts.push_back(on_corners(part.outer, *ring));
   if (parts.size() < 2)
-    return refuse(cannot("cut_misses", "The cut of " + display_name(*there), "through it",
-                         "Point at two places so that the line between them crosses it."));
+    return refuse(cannot("cut_misses", say("The cut of {}", display_name(*there)), say("through it"),
+                         say("Point at two places so that the line between them crosses it.")));
   std::stable_sort(parts.begin(), parts.end(),
                    [](const Ring& a, const Ring& b) { return area(a) > area(b); });
   const Feature whole = *there;
@@ -195,15 +199,15 @@ Result<Plan> joined(Plan plan, const std::vector<int>& ids, double reach) {
   for (int id : ids)
     if (const Feature* f = find_feature(plan.site, id)) all.push_back(f);
   if (all.size() < 2)
-    return refuse(cannot("join_one", "Join", "of two utilities or two areas of one kind at least",
-                         "Select them with Shift and a click, or with a box."));
+    return refuse(cannot("join_one", say("Join"), say("of two utilities or two areas of one kind at least"),
+                         say("Select them with Shift and a click, or with a box.")));
   const Feature& first = *all.front();
   const bool alike = std::all_of(all.begin(), all.end(), [&](const Feature* f) {
     return f->kind == first.kind && (f->kind != FeatureKind::utility || f->utility == first.utility);
   });
   if (!alike || shape_of(first.kind) == FeatureShape::point)
-    return refuse(cannot("join_unlike", "Join", "of lines or areas of one kind",
-                         "Select utilities that carry the same, or areas of the same kind."));
+    return refuse(cannot("join_unlike", say("Join"), say("of lines or areas of one kind"),
+                         say("Select utilities that carry the same, or areas of the same kind.")));
   const std::vector<Feature> kept = [&] {
     std::vector<Feature> copies;
     for (const Feature* f : all) copies.push_back(*f);

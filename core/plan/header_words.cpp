@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/header_words.h"
 
+#include "base/say.h"
+
 namespace underlawn {
 
 std::string run_size(const Plan& plan, const Outcome& outcome) {
@@ -14,7 +16,7 @@ std::string header_and_run_sizes(const Plan& plan, const Outcome& outcome) {
       if (std::find(names.begin(), names.end(), step.name) == names.end()) names.push_back(step.name);
   std::string all;
   for (std::size_t i = 0; i < names.size(); ++i)
-    all += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+    all += (i == 0 ? "" : i + 1 == names.size() ? say(" and ") : ", ") + names[i];
   return all;
 }
 

@@ -3,6 +3,7 @@
 
 #include <limits>
 
+#include "base/say.h"
 #include "plan/tape.h"
 
 namespace underlawn {
@@ -38,10 +39,11 @@ void add_line(std::vector<Stake>& stakes, const std::string& word, int& number, 
 std::vector<Stake> stakes_of(const Layout& layout) {
   std::vector<Stake> stakes;
   for (const Trench& t : layout.trenches) {
-    add_trench_point(stakes, std::to_string(t.number) + " head", t.head);
+    add_trench_point(stakes, say("{} head", std::to_string(t.number)), t.head);
     for (std::size_t i = 0; i < t.bends.size(); ++i)
-      add_trench_point(stakes, std::to_string(t.number) + " bend " + std::to_string(i + 1), t.bends[i]);
-    add_trench_point(stakes, std::to_string(t.number) + " end", t.end);
+      add_trench_point(stakes, say("{} bend {}", std::to_string(t.number), std::to_string(i + 1)),
+                       t.bends[i]);
+    add_trench_point(stakes, say("{} end", std::to_string(t.number)), t.end);
   }
   int number = 0;
   for (const Polyline& leg : layout.header.legs) add_line(stakes, "header", number, leg, 0);

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "base/say.h"
 #include "plan/edits.h"
 #include "plan/stake_out.h"
 #include "plane/region.h"
@@ -16,10 +17,11 @@ namespace {
 std::optional<Trouble> no_lot_of(const SurveyedDeed& s) {
   if (!s.reading.refusals.empty()) return s.reading.refusals.front().trouble;
   if (s.traverse.ring.size() < 3 || !s.traverse.comes_back)
-    return Trouble{"deed_open", "the deed's boundary",
-                   std::to_string(s.traverse.legs.size() - s.traverse.ties) + " courses",
-                   "at least three that come back to their beginning", "Go on with the next course."};
-  const auto ring = checked_ring(s.traverse.ring, "the deed's boundary");
+    return Trouble{"deed_open", say("the deed's boundary"),
+                   say("{} courses", std::to_string(s.traverse.legs.size() - s.traverse.ties)),
+                   say("at least three that come back to their beginning"),
+                   say("Go on with the next course.")};
+  const auto ring = checked_ring(s.traverse.ring, say("the deed's boundary"));
   return ring ? std::nullopt : std::optional(ring.error());
 }
 

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <utility>
 
+#include "base/say.h"
 #include "plane/region.h"
 
 namespace underlawn {
@@ -26,7 +27,7 @@ const char* compass(double bearing) {
 }
 
 std::string circuits(int n) {
-  return std::to_string(n) + (n == 1 ? " circuit" : " circuits");
+  return std::to_string(n) + (n == 1 ? say(" circuit") : say(" circuits"));
 }
 
 Point middle(const Trench& t) {
@@ -68,23 +69,23 @@ std::string compass_word(const Site& site, Point towards) {
 std::string compass_line(const Site& site, double direction) {
   const double b = std::fmod(bearing(site, direction), kHalf);
   const auto eighth = static_cast<std::size_t>(std::lround(b / (kHalf / 4))) % 4;
-  return std::string("from ") + kCompass[eighth] + " to " + kCompass[eighth + 4];
+  return say("from {} to {}", kCompass[eighth], kCompass[eighth + 4]);
 }
 
 std::string other_side_words(const Site& site, Point outward) {
-  return "Nothing on the " + compass_word(site, outward) + " side of the house";
+  return say("Nothing on the {} side of the house", compass_word(site, outward));
 }
 
 std::string other_direction_words(const Site& site, double direction, double now) {
   const std::string then_line = compass_line(site, direction), now_line = compass_line(site, now);
-  if (then_line != now_line) return "Trenches " + then_line + " instead of " + now_line;
-  return "Trenches on a bearing of " + line_degrees(site, direction) + " instead of " +
-         line_degrees(site, now);
+  if (then_line != now_line) return say("Trenches {} instead of {}", then_line, now_line);
+  return say("Trenches on a bearing of {} instead of {}", line_degrees(site, direction),
+             line_degrees(site, now));
 }
 
 std::string groups_words(int groups) {
-  return groups == 1 ? "One group of trenches on one header"
-                     : "Two groups of trenches, each with a header of its own";
+  return groups == 1 ? say("One group of trenches on one header")
+                     : say("Two groups of trenches, each with a header of its own");
 }
 
 std::string told_of_groups(const Site& site, const Layout& layout, const std::string& usual) {
@@ -94,32 +95,33 @@ std::string told_of_groups(const Site& site, const Layout& layout, const std::st
   for (FeatureKind kind : {FeatureKind::house, FeatureKind::drive, FeatureKind::drain_field})
     for (const Feature& f : site.features)
       if (f.kind == kind && line_area_distance(between, f.points) < kSamePlace)
-        return "Two groups, on either side of the " + std::string(kind_name(kind));
+        return say("Two groups, on either side of the {}", std::string(kind_name(kind)));
   return usual;
 }
 
 std::string run_coil_words(bool coil) {
-  return coil ? "A coil in the supply trench" : "No coil in the supply trench, all of them in the field";
+  return coil ? say("A coil in the supply trench")
+              : say("No coil in the supply trench, all of them in the field");
 }
 
 std::string fewer_deeper_words(const Wishes& now, const Wishes& then, UnitSystem units) {
   const auto deep = [&](double d) { return print_quantity(Quantity::length, d, units, Fineness::coarse); };
-  return circuits(then.circuits) + " " + deep(then.trench_depth) + " deep instead of " +
-         std::to_string(now.circuits) + " at " + deep(now.trench_depth);
+  return say("{} {} deep instead of {} at {}", circuits(then.circuits), deep(then.trench_depth),
+             std::to_string(now.circuits), deep(now.trench_depth));
 }
 
 std::string upright_words(const Wishes& then, UnitSystem units) {
   const std::string wide =
-      print_quantity(Quantity::length, then.trench_width, units, Fineness::coarse) + " wide";
+      say("{} wide", print_quantity(Quantity::length, then.trench_width, units, Fineness::coarse));
   return then.pattern == CoilPattern::upright_coil
-             ? "Upright coils in trenches " + wide + ", cut by a chain trencher"
-             : "Coils flat on the floor of trenches " + wide;
+             ? say("Upright coils in trenches {}, cut by a chain trencher", wide)
+             : say("Coils flat on the floor of trenches {}", wide);
 }
 
 std::string metres_words(const Wishes& then, UnitSystem units) {
   const auto shown = [&](double d) { return print_quantity(Quantity::length, d, units, Fineness::coarse); };
-  return "As much trench as fits, each between " + shown(then.least_length) + " and " +
-         shown(then.most_length);
+  return say("As much trench as fits, each between {} and {}", shown(then.least_length),
+             shown(then.most_length));
 }
 
 }  // namespace underlawn

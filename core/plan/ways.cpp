@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/ways.h"
 
+#include "base/say.h"
 #include "cost/bill.h"
 #include "plan/plan_troubles.h"
 #include "plan/solve.h"
@@ -106,11 +107,11 @@ std::vector<Way> ways_of(const Plan& plan, const WaysProgress& progress, std::st
     if (progress) progress(share, what);
   };
   Solver solver;
-  tell(0, "The plan as it stands");
+  tell(0, say("The plan as it stands"));
   const Outcome own = solver.solve(plan, stop);
   if (stop.stop_requested()) return {};
-  std::vector<Way> ways = {way_of({WayKind::as_planned, "As planned", plan.wishes}, own, plan)};
-  tell(0.1, "Other directions");
+  std::vector<Way> ways = {way_of({WayKind::as_planned, say("As planned"), plan.wishes}, own, plan)};
+  tell(0.1, say("Other directions"));
   std::vector<WayWishes> asked = other_ways(plan, own, stop);
   const auto all = static_cast<double>(asked.size());
   for (std::size_t i = 0; i < asked.size(); ++i) {

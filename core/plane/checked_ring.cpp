@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <optional>
 
+#include "base/say.h"
 #include "plane/boost_types.h"
 #include "plane/clip.h"
 
@@ -22,19 +23,19 @@ std::string place(Point p) {
 
 std::optional<Trouble> trouble_of_points(const Ring& drawn, const std::string& thing) {
   if (drawn.size() > static_cast<std::size_t>(kMostRingPoints))
-    return Trouble{"ring_too_many_points", thing, "drawn with " + std::to_string(drawn.size()) + " corners",
-                   "drawn with at most " + std::to_string(kMostRingPoints) + " corners",
-                   "Leave out corners that lie close together."};
+    return Trouble{"ring_too_many_points", thing, say("drawn with {} corners", std::to_string(drawn.size())),
+                   say("drawn with at most {} corners", std::to_string(kMostRingPoints)),
+                   say("Leave out corners that lie close together.")};
   for (std::size_t i = 0; i < drawn.size(); ++i) {
     const Point p = drawn[i];
-    const std::string corner = "corner " + std::to_string(i + 1);
+    const std::string corner = say("corner {}", std::to_string(i + 1));
     if (!std::isfinite(p.x) || !std::isfinite(p.y))
-      return Trouble{"ring_not_finite", thing, "drawn with " + corner + " whose place is not a number",
-                     "drawn with numbers for x and y", "Move or delete that corner."};
+      return Trouble{"ring_not_finite", thing, say("drawn with {} whose place is not a number", corner),
+                     say("drawn with numbers for x and y"), say("Move or delete that corner.")};
     if (std::abs(p.x) > kLargestPlan || std::abs(p.y) > kLargestPlan)
-      return Trouble{"ring_out_of_reach", thing, "drawn with " + corner + " at " + place(p),
-                     "within " + std::to_string(static_cast<int>(kLargestPlan)) + " m of the origin",
-                     "Move or delete that corner."};
+      return Trouble{"ring_out_of_reach", thing, say("drawn with {} at {}", corner, place(p)),
+                     say("within {} m of the origin", std::to_string(static_cast<int>(kLargestPlan))),
+                     say("Move or delete that corner.")};
   }
   return std::nullopt;
 }
@@ -163,22 +164,24 @@ std::optional<Point> self_crossing(const Ring& ring) {
 Result<Ring> checked_ring(const Ring& drawn, std::string_view name) {
   const std::string thing(name);
   if (drawn.empty())
-    return refuse({"ring_too_few_points", thing, "not drawn", "an outline of at least 3 corners",
-                   "Draw it corner by corner."});
+    return refuse({"ring_too_few_points", thing, say("not drawn"), say("an outline of at least 3 corners"),
+                   say("Draw it corner by corner.")});
   if (auto trouble = trouble_of_points(drawn, thing)) return refuse(*trouble);
   const Ring distinct = without_repeats(drawn);
   if (const std::size_t n = distinct_points(distinct); n < 3)
-    return refuse({"ring_too_few_points", thing,
-                   "drawn with " + std::to_string(n) + (n == 1 ? " corner" : " different corners"),
-                   "drawn with at least 3 different corners", "Draw more corners or delete it."});
+    return refuse(
+        {"ring_too_few_points", thing,
+         say("drawn with {}{}", std::to_string(n), (n == 1 ? say(" corner") : say(" different corners"))),
+         say("drawn with at least 3 different corners"), say("Draw more corners or delete it.")});
   Ring ring = without_collinear(distinct);
   if (ring.size() > 3)
     if (const auto at = self_crossing(ring))
-      return refuse({"ring_crosses_itself", thing, "crossing itself at " + place(*at),
-                     "an outline that may touch but not cross itself", "Move the corners near there."});
+      return refuse({"ring_crosses_itself", thing, say("crossing itself at {}", place(*at)),
+                     say("an outline that may touch but not cross itself"),
+                     say("Move the corners near there.")});
   if (ring.size() < 3 || area(ring) <= kGrid * perimeter(ring))
-    return refuse({"ring_no_area", thing, "drawn with all corners in one line", "an outline round some area",
-                   "Move a corner or delete it."});
+    return refuse({"ring_no_area", thing, say("drawn with all corners in one line"),
+                   say("an outline round some area"), say("Move a corner or delete it.")});
   if (boost::geometry::area(ring) < 0) std::reverse(ring.begin(), ring.end());
   return ring;
 }

@@ -6,6 +6,8 @@
 #include <stdexcept>
 #include <string>
 
+#include "base/say.h"
+
 namespace underlawn {
 namespace {
 
@@ -13,8 +15,8 @@ namespace cl = ClipperLib;
 
 cl::cInt on_grid(double v) {
   if (!(std::abs(v) <= kClipReach))
-    throw std::invalid_argument("a coordinate of " + std::to_string(v) + " m is beyond the " +
-                                std::to_string(static_cast<int>(kClipReach)) + " m that can be clipped");
+    throw std::invalid_argument(say("a coordinate of {} m is beyond the {} m that can be clipped",
+                                    std::to_string(v), std::to_string(static_cast<int>(kClipReach))));
   return static_cast<cl::cInt>(std::llround(v / kGrid));
 }
 
@@ -106,7 +108,7 @@ Region clip(cl::ClipType type, const cl::Paths& subject, const cl::Paths& other)
   if (!other.empty()) clipper.AddPaths(other, cl::ptClip, true);
   cl::Paths paths;
   if (!clipper.Execute(type, paths, cl::pftNonZero, cl::pftNonZero))
-    throw std::runtime_error("the clipper gave up");
+    throw std::runtime_error(say("the clipper gave up"));
   std::vector<Outer> outers;
   std::vector<const cl::Path*> holes;
   for (const cl::Path& path : paths) {

@@ -12,6 +12,7 @@
 #include <numbers>
 #include <stdexcept>
 
+#include "base/say.h"
 #include "plane/clip.h"
 
 namespace underlawn {
@@ -99,7 +100,7 @@ void append_region_pieces(const Region& r, bool outside, double by, cl::Paths& o
 
 // More than the width of the largest plan covers all of it.
 double within_reach(double by) {
-  if (std::isnan(by)) throw std::invalid_argument("an offset that is not a number");
+  if (std::isnan(by)) throw std::invalid_argument(say("an offset that is not a number"));
   return std::clamp(by, -4 * kLargestPlan, 4 * kLargestPlan);
 }
 

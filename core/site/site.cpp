@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "site/site.h"
 
+#include "base/say.h"
+
 namespace underlawn {
 
 bool can_be_crossed(FeatureKind kind) {
@@ -36,30 +38,30 @@ Ring lot_ring(const Site& site) {
   return ring;
 }
 
-std::string_view kind_name(FeatureKind kind) {
+std::string kind_name(FeatureKind kind) {
   switch (kind) {
     case FeatureKind::house:
-      return "house";
+      return say("house");
     case FeatureKind::drive:
-      return "drive";
+      return say("drive");
     case FeatureKind::septic_tank:
-      return "septic tank";
+      return say("septic tank");
     case FeatureKind::drain_field:
-      return "drain field";
+      return say("drain field");
     case FeatureKind::reserve_field:
-      return "reserve field";
+      return say("reserve field");
     case FeatureKind::well:
-      return "well";
+      return say("well");
     case FeatureKind::tree:
-      return "tree";
+      return say("tree");
     case FeatureKind::utility:
-      return "utility";
+      return say("utility");
     case FeatureKind::easement:
-      return "easement";
+      return say("easement");
     case FeatureKind::no_dig:
-      return "no-dig area";
+      return say("no-dig area");
   }
-  return "thing";
+  return say("thing");
 }
 
 std::string_view utility_name(UtilityKind kind) {
@@ -83,7 +85,7 @@ std::string_view utility_name(UtilityKind kind) {
 namespace {
 
 std::string nameless(const Feature& f) {
-  if (f.kind == FeatureKind::utility) return std::string(utility_name(f.utility)) + " line";
+  if (f.kind == FeatureKind::utility) return say("{} line", std::string(utility_name(f.utility)));
   return std::string(kind_name(f.kind));
 }
 

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -17,12 +19,12 @@ constexpr double kLeastAngle = 1e-7;    // rad
 
 std::string shown(double metres, UnitSystem units) {
   return units == UnitSystem::us
-             ? std::to_string(std::round(metres / 0.3048 * 100) / 100).substr(0, 12) + " ft"
+             ? say("{} ft", std::to_string(std::round(metres / 0.3048 * 100) / 100).substr(0, 12))
              : print_quantity(Quantity::length, metres, units, Fineness::fine);
 }
 
 Trouble short_of(const std::string& what, const std::string& advice) {
-  return {"deed_curve_short", "the curve", "without " + what, "given in full", advice};
+  return {"deed_curve_short", say("the curve"), say("without {}", what), say("given in full"), advice};
 }
 
 // The turn x of which sin(x / 2) / (x / 2) is the ratio of chord to arc.
@@ -41,15 +43,15 @@ struct Size {
 
 Result<Size> size_of(const CurveGiven& g, UnitSystem units) {
   if (g.chord && !(*g.chord > kLeastChord))
-    return refuse({"deed_curve_chord", "the chord", shown(*g.chord, units), "more than nothing",
-                   "Check it with the deed."});
+    return refuse({"deed_curve_chord", say("the chord"), shown(*g.chord, units), say("more than nothing"),
+                   say("Check it with the deed.")});
   if (g.chord && g.radius && *g.chord > 2 * *g.radius * (1 + 1e-4))
-    return refuse({"deed_curve_chord", "the chord", shown(*g.chord, units),
-                   "at most the curve's diameter, " + shown(2 * *g.radius, units),
-                   "Check radius and chord."});
+    return refuse({"deed_curve_chord", say("the chord"), shown(*g.chord, units),
+                   say("at most the curve's diameter, {}", shown(2 * *g.radius, units)),
+                   say("Check radius and chord.")});
   if (g.chord && g.arc && *g.chord > *g.arc + kCurveSlack)
-    return refuse({"deed_curve_chord", "the chord", shown(*g.chord, units),
-                   "at most the arc, " + shown(*g.arc, units), "Check arc and chord."});
+    return refuse({"deed_curve_chord", say("the chord"), shown(*g.chord, units),
+                   say("at most the arc, {}", shown(*g.arc, units)), say("Check arc and chord.")});
   if (g.radius && g.delta) return Size{*g.radius, *g.delta};
   if (g.radius && g.arc) return Size{*g.radius, *g.arc / *g.radius};
   if (g.radius && g.chord) return Size{*g.radius, 2 * std::asin(std::min(1.0, *g.chord / (2 * *g.radius)))};
@@ -59,13 +61,13 @@ Result<Size> size_of(const CurveGiven& g, UnitSystem units) {
     const double delta = turn_of(*g.chord, *g.arc);
     return Size{*g.arc / delta, delta};
   }
-  return refuse(
-      short_of("two of radius, central angle, arc and chord",
-               "Write it like R=50 ft, L=30.20 ft, or a radius of 50 feet and a central angle of 34°36'."));
+  return refuse(short_of(
+      say("two of radius, central angle, arc and chord"),
+      say("Write it like R=50 ft, L=30.20 ft, or a radius of 50 feet and a central angle of 34°36'.")));
 }
 
 struct Compared {
-  const char* thing;
+  std::string thing;
   double said, follows;
 };
 
@@ -73,15 +75,15 @@ struct Compared {
 Result<void> agrees(const CurveGiven& g, const Size& s, UnitSystem units) {
   const double arc = s.radius * s.delta, chord = chord_of(s.radius, s.delta);
   std::vector<Compared> all;
-  if (g.arc) all.push_back({"the arc", *g.arc, arc});
-  if (g.chord) all.push_back({"the chord", *g.chord, chord});
-  if (g.delta) all.push_back({"the arc by the central angle", s.radius * *g.delta, arc});
-  if (g.radius) all.push_back({"the radius", *g.radius, s.radius});
+  if (g.arc) all.push_back({say("the arc"), *g.arc, arc});
+  if (g.chord) all.push_back({say("the chord"), *g.chord, chord});
+  if (g.delta) all.push_back({say("the arc by the central angle"), s.radius * *g.delta, arc});
+  if (g.radius) all.push_back({say("the radius"), *g.radius, s.radius});
   for (const Compared& c : all)
     if (std::abs(c.said - c.follows) > std::max(kCurveSlack, std::abs(c.follows) / 2000))
       return refuse({"deed_curve_disagrees", c.thing, shown(c.said, units),
-                     shown(c.follows, units) + ", as follows from the rest of the curve",
-                     "Compare radius, central angle, arc and chord with the deed."});
+                     say("{}, as follows from the rest of the curve", shown(c.follows, units)),
+                     say("Compare radius, central angle, arc and chord with the deed.")});
   return {};
 }
 
@@ -125,14 +127,15 @@ Result<Curve> curve_from(const CurveGiven& g, std::optional<double> before, Unit
   const bool sound = size->radius > 1e-3 && size->radius <= kLargestRadius && size->delta > kLeastAngle &&
                      size->delta < 2 * pi - kLeastAngle;
   if (!sound)
-    return refuse({"deed_curve_size", "the curve", "of radius " + shown(size->radius, units),
-                   "a circle's part with a radius of up to " + shown(kLargestRadius, units),
-                   "Check radius, central angle, arc and chord."});
+    return refuse({"deed_curve_size", say("the curve"), say("of radius {}", shown(size->radius, units)),
+                   say("a circle's part with a radius of up to {}", shown(kLargestRadius, units)),
+                   say("Check radius, central angle, arc and chord.")});
   if (const auto ok = agrees(g, *size, units); !ok) return refuse(ok.error());
   auto in = azimuth_in_of(g, before);
   const auto left = side_of(g, in);
   if (left && g.to_centre && !g.azimuth_in) in = in_turn(*g.to_centre + (*left ? pi / 2 : -pi / 2));
-  if (!left) return refuse(short_of("its side", "Say whether it curves to the left or to the right."));
+  if (!left)
+    return refuse(short_of(say("its side"), say("Say whether it curves to the left or to the right.")));
   const double half = (*left ? -1 : 1) * size->delta / 2;
   Curve c{size->radius, size->delta, size->radius * size->delta, chord_of(size->radius, size->delta)};
   c.left = *left;
@@ -141,9 +144,9 @@ Result<Curve> curve_from(const CurveGiven& g, std::optional<double> before, Unit
   else if (in)
     c.chord_azimuth = in_turn(*in + half);
   else
-    return refuse(
-        short_of("a direction", before ? "Give the chord's bearing, for the curve is said not to be tangent."
-                                       : "Give the chord's bearing, for no course leads up to the curve."));
+    return refuse(short_of("a direction",
+                           before ? say("Give the chord's bearing, for the curve is said not to be tangent.")
+                                  : say("Give the chord's bearing, for no course leads up to the curve.")));
   c.azimuth_in = in_turn(c.chord_azimuth - half);
   c.azimuth_out = in_turn(c.chord_azimuth + half);
   return c;

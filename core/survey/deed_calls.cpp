@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/say.h"
 #include "survey/call_items.h"
 #include "survey/survey.h"
 
@@ -57,7 +58,7 @@ class DeedReader {
   void keep(const Call& call, Course course);
   std::string of(std::size_t from, std::size_t to) const { return quoted(deed_, from, to); }
   std::string of(const Item& i) const { return of(i.from, i.to); }
-  std::string in_line(std::size_t token) const { return " in line " + std::to_string(t_[token].line); }
+  std::string in_line(std::size_t token) const { return say(" in line {}", std::to_string(t_[token].line)); }
 
   PlainDeed deed_;
   const Tokens& t_;
@@ -82,19 +83,20 @@ bool is_filler(const Token& t) {
 
 std::optional<Trouble> DeedReader::wrong_with(const Item& item) const {
   if (item.doubtful)
-    return Trouble{"deed_comma", "the number" + in_line(item.from), of(item), "one that means one thing only",
-                   "A comma before three digits can mean thousands or thousandths: write it with a point."};
+    return Trouble{
+        "deed_comma", say("the number{}", in_line(item.from)), of(item), say("one that means one thing only"),
+        say("A comma before three digits can mean thousands or thousandths: write it with a point.")};
   if (item.wrong.empty() && (item.kind != Item::Kind::length || item.value <= kLongestCourse))
     return std::nullopt;
   if (item.kind == Item::Kind::length)
-    return Trouble{"deed_length", "the length" + in_line(item.from), of(item), "at most 20 km",
-                   "Check its unit."};
+    return Trouble{"deed_length", say("the length{}", in_line(item.from)), of(item), say("at most 20 km"),
+                   say("Check its unit.")};
   const bool parts = item.wrong == "minutes" || item.wrong == "seconds";
-  return Trouble{"deed_angle", "the " + item.wrong + in_line(item.from), of(item),
-                 parts                     ? "below 60"
-                 : item.wrong == "azimuth" ? "from 0° to 360°"
-                                           : "from 0° to 90° between north or south and east or west",
-                 "Write it like N 45°30'15\" E."};
+  return Trouble{"deed_angle", say("the {}{}", item.wrong, in_line(item.from)), of(item),
+                 parts                     ? say("below 60")
+                 : item.wrong == "azimuth" ? say("from 0° to 360°")
+                                           : say("from 0° to 90° between north or south and east or west"),
+                 say("Write it like N 45°30'15\" E.")};
 }
 
 const Item* DeedReader::straight_way(const Call& call) const {
@@ -177,10 +179,10 @@ void DeedReader::pass_over(const Call& call, const std::vector<const Item*>& use
     i = to - 1;
   }
   if (count == 0) return;
-  if (count > kMostPassedShown) words += " and " + std::to_string(count - kMostPassedShown) + " more";
+  if (count > kMostPassedShown) words += say(" and {} more", std::to_string(count - kMostPassedShown));
   const int line = t_[call.piece.from].line;
   reading_.passed.push_back(
-      {line, {"deed_passed", "read past in line " + std::to_string(line) + ": " + words, "", "", ""}});
+      {line, {"deed_passed", say("read past in line {}: {}", std::to_string(line), words), "", "", ""}});
 }
 
 // "120.50 feet (36.73 m)": the second has to be the first over again.
@@ -190,8 +192,9 @@ bool DeedReader::agrees_in_brackets(const Call& call, const Item& distance) {
     if (!bracket || !i.unit || !distance.unit) continue;
     const double slack = std::max(0.006, distance.value / 2000) + i.unit_metres * 0.006;
     if (std::abs(i.value - distance.value) <= slack) continue;
-    refuse_at(i.from, {"deed_two_distances", "the distance" + in_line(i.from), of(distance),
-                       "what stands in brackets behind it, " + of(i), "Compare both with the deed."});
+    refuse_at(i.from,
+              {"deed_two_distances", say("the distance{}", in_line(i.from)), of(distance),
+               say("what stands in brackets behind it, {}", of(i)), say("Compare both with the deed.")});
     return false;
   }
   return true;
@@ -209,30 +212,30 @@ void DeedReader::read_straight(const Call& call) {
     return refuse_at(
         first,
         {"deed_no_bearing",
-         "line " + std::to_string(t_[first].line) + ", " + words + ", has no bearing that can be read", "",
-         "", "Expected a bearing such as N 45°30'15\" E, due north, or an azimuth such as AZ 45°30'15\"."});
+         say("line {}, {}, has no bearing that can be read", std::to_string(t_[first].line), words), "", "",
+         say("Expected a bearing such as N 45°30'15\" E, due north, or an azimuth such as AZ 45°30'15\".")});
   if (distance == nullptr)
     return refuse_at(
         way->to,
         {"deed_no_distance",
-         "line " + std::to_string(t_[first].line) + ", " + words + ", has no distance that can be read", "",
-         "", "Expected a distance behind the bearing, such as 120.50 ft, 36.73 m or 10 chains 25 links."});
+         say("line {}, {}, has no distance that can be read", std::to_string(t_[first].line), words), "", "",
+         say("Expected a distance behind the bearing, such as 120.50 ft, 36.73 m or 10 chains 25 links.")});
   if (!distance->unit && distance->to < call.end && is_number(t_[distance->to]))
     return refuse_at(distance->from,
                      {"deed_two_numbers",
-                      "line " + std::to_string(t_[first].line) + ", " + words +
-                          ", has two numbers where one distance is expected",
-                      "", "", "Write the unit behind the distance, and the angle with ° ' \"."});
+                      say("line {}, {}, has two numbers where one distance is expected",
+                          std::to_string(t_[first].line), words),
+                      "", "", say("Write the unit behind the distance, and the angle with ° ' \".")});
   if (!(distance->value > 0))
-    return refuse_at(distance->from, {"deed_length", "the distance" + in_line(distance->from), of(*distance),
-                                      "more than 0", "Check it with the deed."});
+    return refuse_at(distance->from, {"deed_length", say("the distance{}", in_line(distance->from)),
+                                      of(*distance), say("more than 0"), say("Check it with the deed.")});
   if (!agrees_in_brackets(call, *distance)) return;
   for (const Item& i : call.items.items)
     if (&i != way && i.meaning == Meaning::way && i.from >= distance->to && directly_behind(*distance, i))
       return refuse_at(i.from, {"deed_two_calls",
-                                "line " + std::to_string(t_[first].line) + ", " + words +
-                                    ", goes on with another bearing, " + of(i),
-                                "", "", "Put each course on a line of its own, or a ; between them."});
+                                say("line {}, {}, goes on with another bearing, {}",
+                                    std::to_string(t_[first].line), words, of(i)),
+                                "", "", say("Put each course on a line of its own, or a ; between them.")});
   Course course;
   course.azimuth = in_turn(way->value);
   course.length = distance->value;
@@ -289,8 +292,8 @@ std::optional<CurveGiven> DeedReader::given_by(const Call& call, std::vector<con
       case Meaning::way:
         refuse_at(i.from,
                   {"deed_curve_bearing",
-                   "the bearing " + of(i) + in_line(i.from) + " can be that of the chord or of the tangent",
-                   "", "", "Write chord or tangent before it."});
+                   say("the bearing {}{} can be that of the chord or of the tangent", of(i), in_line(i.from)),
+                   "", "", say("Write chord or tangent before it.")});
         return std::nullopt;
       case Meaning::unknown:
         break;
@@ -400,9 +403,10 @@ DeedReading DeedReader::run() {
   reading_.stated_area = pieces.stated_area;
   for (const Piece& piece : pieces.calls) {
     if (reading_.courses.size() >= kMostCourses || reading_.refusals.size() >= 100) {
-      refuse_at(piece.from,
-                {"deed_too_long", "the number of calls", "more than " + std::to_string(kMostCourses),
-                 "at most " + std::to_string(kMostCourses), "Give the lot line alone."});
+      refuse_at(
+          piece.from,
+          {"deed_too_long", say("the number of calls"), say("more than {}", std::to_string(kMostCourses)),
+           say("at most {}", std::to_string(kMostCourses)), say("Give the lot line alone.")});
       break;
     }
     read(piece);
@@ -418,8 +422,8 @@ DeedReading read_deed(std::string_view text, UnitSystem units) {
   DeedReading reading;
   reading.refusals.push_back(
       {1,
-       {"deed_too_long", "the deed", std::to_string(text.size()) + " bytes long",
-        "at most " + std::to_string(kMostDeedText), "Give the calls of the lot line alone."}});
+       {"deed_too_long", say("the deed"), say("{} bytes long", std::to_string(text.size())),
+        say("at most {}", std::to_string(kMostDeedText)), say("Give the calls of the lot line alone.")}});
   return reading;
 }
 

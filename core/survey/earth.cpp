@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/say.h"
 #include "base/table_text.h"
 #include "plane/region.h"
 
@@ -36,23 +37,24 @@ struct Projection {
 
 Result<Point> run(const Projection& p, PJ_DIRECTION way, double a, double b) {
   if (p.projection == nullptr)
-    return refuse({"projection_not_there", "the projection", "not made", "known to PROJ", "Report this."});
+    return refuse({"projection_not_there", say("the projection"), say("not made"), say("known to PROJ"),
+                   say("Report this.")});
   proj_errno_reset(p.projection);
   const PJ_COORD out = proj_trans(p.projection, way, proj_coord(a, b, 0, 0));
   const bool sound = proj_errno(p.projection) == 0 && std::isfinite(out.xy.x) && std::isfinite(out.xy.y);
   if (!sound)
-    return refuse({"not_projected", "the place on the map", shortest(a) + ", " + shortest(b),
-                   "within the projection", "Check latitude and longitude."});
+    return refuse({"not_projected", say("the place on the map"), shortest(a) + ", " + shortest(b),
+                   say("within the projection"), say("Check latitude and longitude.")});
   return Point{out.xy.x, out.xy.y};
 }
 
 Result<void> on_earth(double latitude, double longitude) {
   if (!(std::abs(latitude) <= kMostLatitude))
-    return refuse({"latitude_out_of_bounds", "the latitude", shortest(latitude) + "°", "from -89.9° to 89.9°",
-                   "North of the equator it is more than 0."});
+    return refuse({"latitude_out_of_bounds", say("the latitude"), shortest(latitude) + "°",
+                   say("from -89.9° to 89.9°"), say("North of the equator it is more than 0.")});
   if (!(std::abs(longitude) <= 360))
-    return refuse({"longitude_out_of_bounds", "the longitude", shortest(longitude) + "°",
-                   "from -180° to 180°", "West of Greenwich it is less than 0."});
+    return refuse({"longitude_out_of_bounds", say("the longitude"), shortest(longitude) + "°",
+                   say("from -180° to 180°"), say("West of Greenwich it is less than 0.")});
   return {};
 }
 
@@ -65,8 +67,8 @@ struct EarthFrame::Library : Projection {
 Result<EarthFrame> EarthFrame::at(const MapPlace& place, double north) {
   if (const auto ok = on_earth(place.latitude, place.longitude); !ok) return refuse(ok.error());
   EarthFrame frame;
-  const std::string text = "+proj=tmerc +ellps=WGS84 +k=1 +lat_0=" + shortest(place.latitude) +
-                           " +lon_0=" + shortest(place.longitude);
+  const std::string text = say("+proj=tmerc +ellps=WGS84 +k=1 +lat_0={} +lon_0={}", shortest(place.latitude),
+                               shortest(place.longitude));
   frame.library_ = std::make_shared<Library>(text.c_str());
   frame.place_ = place;
   frame.north_ = north;
@@ -79,10 +81,10 @@ Result<Point> EarthFrame::to_plan(double latitude, double longitude) const {
   if (!there) return refuse(there.error());
   const double far = norm(*there);
   if (far > 2 * kLargestPlan)
-    return refuse({"place_too_far", "the distance from the plan's place on the map",
-                   shortest(std::round(far / 1000)) + " km",
-                   "at most " + shortest(2 * kLargestPlan / 1000) + " km",
-                   "It is of another lot, or the place is wrong."});
+    return refuse({"place_too_far", say("the distance from the plan's place on the map"),
+                   say("{} km", shortest(std::round(far / 1000))),
+                   say("at most {} km", shortest(2 * kLargestPlan / 1000)),
+                   say("It is of another lot, or the place is wrong.")});
   return place_.at + rotated(*there, north_ - std::numbers::pi / 2);
 }
 

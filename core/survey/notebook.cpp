@@ -7,6 +7,7 @@
 #include <numbers>
 #include <set>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "plane/region.h"
 #include "survey/earth.h"
@@ -30,7 +31,8 @@ std::string folded_name(const std::string& name) {
 
 Trouble about(const Sighting& s, const char* code, std::string what, std::string value, std::string bound,
               std::string advice) {
-  return {code, what + " of " + in_quotes(s.name), std::move(value), std::move(bound), std::move(advice)};
+  return {code, say("{} of {}", what, in_quotes(s.name)), std::move(value), std::move(bound),
+          std::move(advice)};
 }
 
 class Placer {
@@ -68,8 +70,8 @@ constexpr int kDeepest = 400;  // points hanging on one another
 
 Result<EarthFrame> frame_of(const NotebookSetting& s) {
   if (s.place) return EarthFrame::at(*s.place, s.north);
-  return refuse({"no_map_place", "the plan's place on the map", "not known", "known",
-                 "Import points or place one first."});
+  return refuse({"no_map_place", say("the plan's place on the map"), say("not known"), "known",
+                 say("Import points or place one first.")});
 }
 
 Placer::Placer(const Survey& survey, const NotebookSetting& setting)
@@ -97,9 +99,9 @@ void Placer::place(std::size_t index) {
   --depth_;
   const bool on_plan = at && std::abs(at->x) <= kLargestPlan && std::abs(at->y) <= kLargestPlan;
   if (at && !on_plan)
-    at = refuse(about(s, "sighting_far", "the place", "beyond the plan",
-                      "within " + shown(kLargestPlan) + " of its origin",
-                      "Check its numbers and their units."));
+    at = refuse(about(s, "sighting_far", say("the place"), say("beyond the plan"),
+                      say("within {} of its origin", shown(kLargestPlan)),
+                      say("Check its numbers and their units.")));
   into.at = at;
   placed_[index] = std::move(into);
   state_[index] = State::done;
@@ -110,18 +112,20 @@ Result<Point> Placer::known(const Sighting& s, const std::string& name) {
   if (const auto k = known_.find(folded); k != known_.end()) return k->second;
   const auto n = notes_.find(folded);
   if (n == notes_.end())
-    return refuse(about(
-        s, "sighting_unknown", "the known point", folded.empty() ? "not named" : in_quotes(name),
-        "the name of a lot corner, a house corner or another point", "Write it like lot 1, house A or P1."));
+    return refuse(about(s, "sighting_unknown", say("the known point"),
+                        folded.empty() ? say("not named") : in_quotes(name),
+                        say("the name of a lot corner, a house corner or another point"),
+                        say("Write it like lot 1, house A or P1.")));
   const std::size_t i = n->second;
   if (state_[i] == State::at_work || depth_ > kDeepest)
-    return refuse(about(s, "sighting_circle", "the known point", in_quotes(name),
-                        "one that does not hang on " + in_quotes(s.name) + " itself",
-                        "Measure one of them from a corner."));
+    return refuse(about(s, "sighting_circle", say("the known point"), in_quotes(name),
+                        say("one that does not hang on {} itself", in_quotes(s.name)),
+                        say("Measure one of them from a corner.")));
   if (state_[i] == State::waiting) place(i);
   if (placed_[i].at) return *placed_[i].at;
-  return refuse(about(s, "sighting_waits", "the known point", in_quotes(name) + ", which has no place itself",
-                      "a point that has one", "Mend " + in_quotes(name) + " first."));
+  return refuse(about(s, "sighting_waits", say("the known point"),
+                      say("{}, which has no place itself", in_quotes(name)), say("a point that has one"),
+                      say("Mend {} first.", in_quotes(name))));
 }
 
 Result<Segment> Placer::base(const Sighting& s, PlacedSighting& into) {
@@ -130,8 +134,9 @@ Result<Segment> Placer::base(const Sighting& s, PlacedSighting& into) {
   const auto to = known(s, s.to);
   if (!to) return refuse(to.error());
   if (distance(*from, *to) <= kSamePlace)
-    return refuse(about(s, "sighting_no_base", "the way between the known points",
-                        shown(distance(*from, *to)), "more than nothing", "Choose two different points."));
+    return refuse(about(s, "sighting_no_base", say("the way between the known points"),
+                        shown(distance(*from, *to)), say("more than nothing"),
+                        say("Choose two different points.")));
   into.base = Segment{*from, *to};
   return *into.base;
 }
@@ -141,15 +146,15 @@ Result<Point> Placer::by_two(const Sighting& s, PlacedSighting& into) {
   if (!line) return refuse(line.error());
   const double a = s.first, b = s.second, between = distance(line->a, line->b);
   if (!(a > 0) || !(b > 0))
-    return refuse(about(s, "sighting_tape", "a taped distance", shown(std::min(a, b)), "more than nothing",
-                        "Enter both distances."));
+    return refuse(about(s, "sighting_tape", say("a taped distance"), shown(std::min(a, b)),
+                        say("more than nothing"), say("Enter both distances.")));
   const double missed = std::max(between - (a + b), std::abs(a - b) - between);
   if (missed > kTapesTouch)
-    return refuse(about(s, "sighting_no_meeting", "the sum or difference of the tapes",
-                        "off by " + shown(missed),
-                        between > a + b ? "at least the way between the known points, " + shown(between)
-                                        : "such that neither reaches beyond the other",
-                        "The tapes do not meet: check both distances and the points they were held at."));
+    return refuse(about(
+        s, "sighting_no_meeting", say("the sum or difference of the tapes"), say("off by {}", shown(missed)),
+        between > a + b ? say("at least the way between the known points, {}", shown(between))
+                        : say("such that neither reaches beyond the other"),
+        say("The tapes do not meet: check both distances and the points they were held at.")));
   const double along = (a * a - b * b + between * between) / (2 * between);
   const double off = std::sqrt(std::max(0.0, a * a - along * along));
   const Point way = (1 / between) * (line->b - line->a);
@@ -176,10 +181,11 @@ Result<Point> Placer::by_bearing(const Sighting& s, PlacedSighting& into) {
 
 Result<Point> Placer::by_earth(const Sighting& s) const {
   if (!earth_)
-    return refuse(about(s, "sighting_no_map_place", "the place on the map", "not known for the plan", "known",
-                        "Import the points again, or pin one of them to a corner."));
+    return refuse(about(s, "sighting_no_map_place", say("the place on the map"),
+                        say("not known for the plan"), "known",
+                        say("Import the points again, or pin one of them to a corner.")));
   auto at = earth_->to_plan(s.latitude, s.longitude);
-  if (!at) at.error().thing += " of " + in_quotes(s.name);
+  if (!at) at.error().thing += say(" of {}", in_quotes(s.name));
   return at;
 }
 
@@ -192,7 +198,8 @@ Result<Point> Placer::by_grid(const Sighting& s) const {
 Result<Point> Placer::found(const Sighting& s, PlacedSighting& into) {
   for (double v : {s.first, s.second, s.bearing, s.latitude, s.longitude, s.east, s.north})
     if (!std::isfinite(v))
-      return refuse(about(s, "sighting_not_finite", "a number", "not finite", "finite", "Enter it again."));
+      return refuse(
+          about(s, "sighting_not_finite", "a number", say("not finite"), "finite", say("Enter it again.")));
   switch (s.method) {
     case SightingMethod::two_distances:
       return by_two(s, into);

@@ -3,6 +3,7 @@
 #include <numbers>
 #include <set>
 
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 #include "base/utf8.h"
@@ -129,8 +130,9 @@ class TableReader {
 
 void TableReader::left_out(const TextLine& row, const Column& column, const std::string& bound) {
   if (++out_rows_ > kMostRemarks) return;
-  out_.remarks.push_back(trouble(table_.columns[column.place] + " in line " + std::to_string(row.number),
-                                 in_quotes(field(table_, row, column)), bound, "The line was left out."));
+  out_.remarks.push_back(
+      trouble(say("{} in line {}", table_.columns[column.place], std::to_string(row.number)),
+              in_quotes(field(table_, row, column)), bound, say("The line was left out.")));
 }
 
 std::string TableReader::text_in(const TextLine& row, const std::optional<Column>& column) const {
@@ -145,7 +147,7 @@ bool TableReader::degrees(const TextLine& row, const Column& column, double most
     into = *value;
     return true;
   }
-  left_out(row, column, "degrees from -" + shortest(most) + " to " + shortest(most));
+  left_out(row, column, say("degrees from -{} to {}", shortest(most), shortest(most)));
   return false;
 }
 
@@ -155,7 +157,7 @@ bool TableReader::metres(const TextLine& row, const Column& column, double& into
     into = *value * column.unit.value_or(bare_);
     return true;
   }
-  left_out(row, column, "a number of up to " + shortest(kMostSighted) + " m");
+  left_out(row, column, say("a number of up to {} m", shortest(kMostSighted)));
   return false;
 }
 
@@ -179,8 +181,9 @@ bool TableReader::read(const TextLine& row, Sighting& s) {
 WithRemarks<std::vector<Sighting>> TableReader::run() {
   for (const TextLine& row : table_.rows) {
     if (out_.value.size() >= kMostSightings) {
-      out_.remarks.push_back(trouble("the number of points", "more than " + std::to_string(kMostSightings),
-                                     "at most " + std::to_string(kMostSightings), "The first were taken."));
+      out_.remarks.push_back(
+          trouble(say("the number of points"), say("more than {}", std::to_string(kMostSightings)),
+                  say("at most {}", std::to_string(kMostSightings)), say("The first were taken.")));
       break;
     }
     Sighting s;
@@ -190,11 +193,11 @@ WithRemarks<std::vector<Sighting>> TableReader::run() {
   }
   if (out_rows_ > kMostRemarks)
     out_.remarks.push_back(
-        trouble(std::to_string(out_rows_ - kMostRemarks) + " more lines were left out", "", "", ""));
+        trouble(say("{} more lines were left out", std::to_string(out_rows_ - kMostRemarks)), "", "", ""));
   const bool no_unit = !columns_.earth() && !columns_.east->unit;
   if (no_unit)
-    out_.remarks.push_back(trouble("the columns of east and north name no unit", "", "",
-                                   std::string("They were taken as ") + (bare_ == 1 ? "metres." : "feet.")));
+    out_.remarks.push_back(trouble(say("the columns of east and north name no unit"), "", "",
+                                   say("They were taken as {}", (bare_ == 1 ? "metres." : "feet."))));
   return std::move(out_);
 }
 
@@ -227,19 +230,20 @@ std::optional<double> degrees_in_text(std::string_view text, char mark) {
 
 Result<WithRemarks<std::vector<Sighting>>> points_from_csv(std::string_view text, UnitSystem units) {
   if (text.size() > kMostPointFile)
-    return refuse(trouble("the table of points", std::to_string(text.size() >> 20) + " MB", "at most 32 MB",
-                          "Export the points of this lot alone."));
-  const auto table = table_from_text(text, "points_csv", "the table of points");
+    return refuse(trouble(say("the table of points"), say("{} MB", std::to_string(text.size() >> 20)),
+                          say("at most 32 MB"), say("Export the points of this lot alone.")));
+  const auto table = table_from_text(text, "points_csv", say("the table of points"));
   if (!table) return refuse(table.error());
   const Columns columns = columns_of(*table);
   if (!columns.earth() && !columns.grid())
-    return refuse(trouble("the line of column names of the table of points",
-                          "without latitude and longitude or east and north", "one that names either pair",
-                          "Write name,latitude,longitude or name,east_ft,north_ft above the rows."));
+    return refuse(trouble(say("the line of column names of the table of points"),
+                          say("without latitude and longitude or east and north"),
+                          say("one that names either pair"),
+                          say("Write name,latitude,longitude or name,east_ft,north_ft above the rows.")));
   auto read = TableReader(*table, columns, units).run();
   if (read.value.empty())
-    return refuse(trouble("the table of points", "without a row that can be read",
-                          "rows of numbers below the names",
+    return refuse(trouble(say("the table of points"), say("without a row that can be read"),
+                          say("rows of numbers below the names"),
                           read.remarks.empty() ? "" : read.remarks.front().message()));
   return read;
 }

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <pugixml.hpp>
 
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 #include "survey/field_points.h"
@@ -83,7 +84,7 @@ void GpxReader::lines(const pugi::xml_node& gpx) {
     if (!route && !is_called(line, "trk")) continue;
     std::string name = text_of(line, "name");
     ++track;
-    if (name.empty()) name = (route ? "Route " : "Track ") + std::to_string(track);
+    if (name.empty()) name = (route ? say("Route ") : say("Track ")) + std::to_string(track);
     int count = 0;
     if (route) points(line, "rtept", name, count);
     for (const pugi::xml_node& segment : line.children())
@@ -96,14 +97,16 @@ Result<WithRemarks<std::vector<Sighting>>> GpxReader::run(const pugi::xml_node& 
     if (is_called(node, "wpt")) point(node, text_of(node, "name"));
   lines(gpx);
   if (bad_ > 0)
-    out_.remarks.push_back(trouble(std::to_string(bad_) + " points had no usable latitude and longitude", "",
-                                   "", "They were left out."));
+    out_.remarks.push_back(
+        trouble(say("{} points had no usable latitude and longitude", std::to_string(bad_)), "", "",
+                say("They were left out.")));
   if (left_ > 0)
-    out_.remarks.push_back(trouble("the number of points", std::to_string(out_.value.size() + left_),
-                                   "at most " + std::to_string(kMostSightings), "The first were taken."));
+    out_.remarks.push_back(trouble(say("the number of points"), std::to_string(out_.value.size() + left_),
+                                   say("at most {}", std::to_string(kMostSightings)),
+                                   say("The first were taken.")));
   if (out_.value.empty())
-    return refuse(trouble("the GPX file", "without a point", "a file with waypoints, routes or tracks",
-                          "Export it again."));
+    return refuse(trouble(say("the GPX file"), say("without a point"),
+                          say("a file with waypoints, routes or tracks"), say("Export it again.")));
   return std::move(out_);
 }
 
@@ -111,19 +114,18 @@ Result<WithRemarks<std::vector<Sighting>>> GpxReader::run(const pugi::xml_node& 
 
 Result<WithRemarks<std::vector<Sighting>>> points_from_gpx(std::string_view text) {
   if (text.size() > kMostPointFile)
-    return refuse(trouble("the GPX file", std::to_string(text.size() >> 20) + " MB", "at most 32 MB",
-                          "Export the points of this lot alone."));
+    return refuse(trouble(say("the GPX file"), say("{} MB", std::to_string(text.size() >> 20)),
+                          say("at most 32 MB"), say("Export the points of this lot alone.")));
   pugi::xml_document document;
   const auto parsed = document.load_buffer(text.data(), text.size());
   if (!parsed)
-    return refuse(
-        trouble("the GPX file",
-                std::string("not XML: ") + parsed.description() + " at byte " + std::to_string(parsed.offset),
-                "XML throughout", "Export it again."));
+    return refuse(trouble(say("the GPX file"),
+                          say("not XML: {} at byte {}", parsed.description(), std::to_string(parsed.offset)),
+                          say("XML throughout"), say("Export it again.")));
   for (const pugi::xml_node& node : document.children())
     if (is_called(node, "gpx")) return GpxReader().run(node);
-  return refuse(
-      trouble("the GPX file", "without a gpx element", "one that begins with <gpx>", "Export it again."));
+  return refuse(trouble(say("the GPX file"), say("without a gpx element"), say("one that begins with <gpx>"),
+                        say("Export it again.")));
 }
 
 }  // namespace underlawn

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <set>
 
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 #include "plane/region.h"
@@ -21,23 +22,23 @@ class Checked {
               std::string advice) {
     if (value >= low && value <= high) return;
     troubles_.push_back({code + "_out_of_bounds", std::move(thing), shown(q, value),
-                         "from " + shown(q, low) + " to " + shown(q, high), std::move(advice)});
+                         say("from {} to {}", shown(q, low), shown(q, high)), std::move(advice)});
   }
   void place(const std::string& thing, Point p) {
-    const std::string advice = "Move the point back.";
+    const std::string advice = say("Move the point back.");
     number("point", thing + " x", Quantity::length, p.x, -kLargestPlan, kLargestPlan, advice);
     number("point", thing + " y", Quantity::length, p.y, -kLargestPlan, kLargestPlan, advice);
   }
   void on_earth(const std::string& thing, double latitude, double longitude) {
-    number("latitude", thing + " latitude in degrees", Quantity::count, latitude, -90, 90,
-           "North of the equator it is more than 0.");
-    number("longitude", thing + " longitude in degrees", Quantity::count, longitude, -180, 180,
-           "West of Greenwich it is less than 0.");
+    number("latitude", say("{} latitude in degrees", thing), Quantity::count, latitude, -90, 90,
+           say("North of the equator it is more than 0."));
+    number("longitude", say("{} longitude in degrees", thing), Quantity::count, longitude, -180, 180,
+           say("West of Greenwich it is less than 0."));
   }
 
  private:
   std::string shown(Quantity q, double value) const {
-    if (!std::isfinite(value)) return std::isnan(value) ? "not a number" : "infinite";
+    if (!std::isfinite(value)) return std::isnan(value) ? say("not a number") : "infinite";
     return q == Quantity::count ? shortest(value) : print_quantity(q, value, units_, Fineness::fine);
   }
 
@@ -46,19 +47,19 @@ class Checked {
 };
 
 void check_sighting(Checked& checked, const Sighting& s) {
-  const std::string thing = "Notebook point " + in_quotes(s.name);
-  const std::string advice = "Enter it again as it stands in the notebook.";
-  const auto length = [&](const char* what, double value) {
+  const std::string thing = say("Notebook point {}", in_quotes(s.name));
+  const std::string advice = say("Enter it again as it stands in the notebook.");
+  const auto length = [&](const std::string& what, double value) {
     checked.number("sighting", thing + " " + what, Quantity::length, value, -kMostSighted, kMostSighted,
                    advice);
   };
-  length("first distance", s.first);
-  length("second distance", s.second);
-  length("east", s.east);
-  length("north", s.north);
-  length("height", s.height.value_or(0));
-  checked.number("sighting_bearing", thing + " bearing", Quantity::angle, s.bearing, -4 * std::numbers::pi,
-                 4 * std::numbers::pi, advice);
+  length(say("first distance"), s.first);
+  length(say("second distance"), s.second);
+  length(say("east"), s.east);
+  length(say("north"), s.north);
+  length(say("height"), s.height.value_or(0));
+  checked.number("sighting_bearing", say("{} bearing", thing), Quantity::angle, s.bearing,
+                 -4 * std::numbers::pi, 4 * std::numbers::pi, advice);
   checked.on_earth(thing, s.latitude, s.longitude);
 }
 
@@ -66,9 +67,9 @@ void check_names(std::vector<Trouble>& troubles, const std::vector<Sighting>& no
   std::set<std::string> seen;
   for (const Sighting& s : notebook)
     if (s.name.empty() || !seen.insert(s.name).second)
-      troubles.push_back({"sighting_name", "the name of a notebook point",
-                          s.name.empty() ? "empty" : in_quotes(s.name) + ", there twice",
-                          "there once and not empty", "Give it a name of its own."});
+      troubles.push_back({"sighting_name", say("the name of a notebook point"),
+                          s.name.empty() ? "empty" : say("{}, there twice", in_quotes(s.name)),
+                          say("there once and not empty"), say("Give it a name of its own.")});
 }
 
 }  // namespace
@@ -76,18 +77,19 @@ void check_names(std::vector<Trouble>& troubles, const std::vector<Sighting>& no
 std::vector<Trouble> survey_troubles(const Survey& survey, UnitSystem units) {
   std::vector<Trouble> troubles;
   Checked checked(troubles, units);
-  checked.place("Start of the deed", survey.deed.start);
-  checked.number("deed_turn", "Turn of the deed's north", Quantity::angle, survey.deed.turn,
-                 -2 * std::numbers::pi, 2 * std::numbers::pi, "Enter an angle; 0 for the plan's own north.");
-  checked.number("chord_tolerance", "Tolerance of curves", Quantity::length, survey.deed.chord_tolerance,
-                 kLeastChordTolerance, kMostChordTolerance, "Enter how far chords may lie off a curve.");
+  checked.place(say("Start of the deed"), survey.deed.start);
+  checked.number("deed_turn", say("Turn of the deed's north"), Quantity::angle, survey.deed.turn,
+                 -2 * std::numbers::pi, 2 * std::numbers::pi,
+                 say("Enter an angle; 0 for the plan's own north."));
+  checked.number("chord_tolerance", say("Tolerance of curves"), Quantity::length, survey.deed.chord_tolerance,
+                 kLeastChordTolerance, kMostChordTolerance, say("Enter how far chords may lie off a curve."));
   for (const Sighting& s : survey.notebook) check_sighting(checked, s);
   check_names(troubles, survey.notebook);
   if (survey.grid) {
     for (double v : {survey.grid->east, survey.grid->north})
-      checked.number("grid", "Tie to the grid", Quantity::length, v, -kMostSighted, kMostSighted,
-                     "Import the points again.");
-    checked.place("Tie to the grid", survey.grid->at);
+      checked.number("grid", say("Tie to the grid"), Quantity::length, v, -kMostSighted, kMostSighted,
+                     say("Import the points again."));
+    checked.place(say("Tie to the grid"), survey.grid->at);
   }
   return troubles;
 }

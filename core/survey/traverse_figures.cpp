@@ -1,48 +1,49 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "survey/traverse.h"
 
 namespace underlawn {
 
 void add_traverse_figures(Figures& all, const Traverse& t, const DeedReading& reading) {
   if (t.legs.size() == t.ties) return;
-  const char* mahun = "J. Mahun, Open Access Surveying Library, Traverse computations, chapter D";
+  const std::string mahun = say("J. Mahun, Open Access Surveying Library, Traverse computations, chapter D");
   all.add({"survey.courses",
-           "Courses of the deed's boundary",
+           say("Courses of the deed's boundary"),
            static_cast<double>(t.legs.size() - t.ties),
            Quantity::count,
-           "counted in the deed's text",
+           say("counted in the deed's text"),
            "",
            {}});
   all.add({"survey.perimeter",
-           "Length of the deed's boundary",
+           say("Length of the deed's boundary"),
            t.perimeter,
            Quantity::length,
-           "sum of the courses as written, curves by their arcs",
+           say("sum of the courses as written, curves by their arcs"),
            "",
            {"survey.courses"}});
   all.add({"survey.run",
-           "Length of the traverse",
+           say("Length of the traverse"),
            t.run,
            Quantity::length,
-           "sum of the courses as written, curves by their chords",
+           say("sum of the courses as written, curves by their chords"),
            "",
            {"survey.courses"}});
   all.add({"survey.latitudes",
-           "Sum of latitudes",
+           say("Sum of latitudes"),
            t.latitude,
            Quantity::length,
            "Σ d cos(azimuth)",
            mahun,
            {"survey.courses"}});
   all.add({"survey.departures",
-           "Sum of departures",
+           say("Sum of departures"),
            t.departure,
            Quantity::length,
            "Σ d sin(azimuth)",
            mahun,
            {"survey.courses"}});
   all.add({"survey.misclosure",
-           "Misclosure of the deed",
+           say("Misclosure of the deed"),
            t.misclosure,
            Quantity::length,
            "√((Σ latitude)² + (Σ departure)²)",
@@ -50,24 +51,25 @@ void add_traverse_figures(Figures& all, const Traverse& t, const DeedReading& re
            {"survey.latitudes", "survey.departures"}});
   if (t.precision)
     all.add({"survey.precision",
-             "Precision of the deed, one part in",
+             say("Precision of the deed, one part in"),
              *t.precision,
              Quantity::count,
-             "length of the traverse ÷ misclosure",
+             say("length of the traverse ÷ misclosure"),
              mahun,
              {"survey.run", "survey.misclosure"}});
   if (t.comes_back)
-    all.add({"survey.area",
-             "Area by the deed",
-             t.area,
-             Quantity::area,
-             "half the sum of cross products of the corners, and R² (Δ − sin Δ) / 2 for each curve, added or "
-             "taken off",
-             "J. Mahun, Open Access Surveying Library, COGO, chapter H",
-             {"survey.courses"}});
+    all.add(
+        {"survey.area",
+         say("Area by the deed"),
+         t.area,
+         Quantity::area,
+         say("half the sum of cross products of the corners, and R² (Δ − sin Δ) / 2 for each curve, added or "
+             "taken off"),
+         say("J. Mahun, Open Access Surveying Library, COGO, chapter H"),
+         {"survey.courses"}});
   if (reading.stated_area)
     all.add({"survey.stated_area",
-             "Area that the deed states",
+             say("Area that the deed states"),
              *reading.stated_area,
              Quantity::area,
              "typed",

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "field/straight.h"
 #include "pipe/pipe_size.h"
 #include "plan/checks/measure.h"
@@ -30,16 +31,16 @@ std::vector<Finding> tight_loops(const Plan& plan, const Outcome& outcome) {
   if (!falls_short(loop, cold)) return {};
   Finding f;
   if (falls_short(loop, coiled)) {
-    f = found(Severity::error, "The loops kink " + pipe->name, loop, coiled);
-    f.advice = "Use loops at least " + print_quantity(Quantity::length, coiled, plan.units) +
-               " across, or a smaller pipe.";
-    f.source = "coils of pipe at least 18 pipe diameters inside, EN 12201-2 (from memory)";
+    f = found(Severity::error, say("The loops kink {}", pipe->name), loop, coiled);
+    f.advice = say("Use loops at least {} across, or a smaller pipe.",
+                   print_quantity(Quantity::length, coiled, plan.units));
+    f.source = say("coils of pipe at least 18 pipe diameters inside, EN 12201-2 (from memory)");
   } else {
-    f = found(Severity::hint, "The loops are tighter than " + pipe->name + " may be bent cold", loop, cold);
-    f.advice =
+    f = found(Severity::hint, say("The loops are tighter than {} may be bent cold", pipe->name), loop, cold);
+    f.advice = say(
         "Use pipe delivered in coils and lay it in its own curve; tie the loops, force none, warm the coil "
-        "in the cold.";
-    f.source = "cold bending without fittings: makers' tables by dimension ratio";
+        "in the cold.");
+    f.source = say("cold bending without fittings: makers' tables by dimension ratio");
   }
   f.places = trench_places(outcome.layout);
   return {f};
@@ -57,22 +58,22 @@ MostTurn of_flat_coil(const Coil& coil, const PipeSize& pipe) {
   const double least = kLeastPitchInDiameters * pipe.outside_diameter;
   const double far = std::hypot(coil.pitch, coil.loop_diameter);
   const double half = std::acos(std::min(1.0, least / far)) - std::atan2(coil.loop_diameter, coil.pitch);
-  return {
-      2 * half, "The loops lie on one another inside ",
-      "Open the corner into several smaller bends a loop apart, leave loops out there, or make two trenches "
-      "of it.",
-      "inner sides of the loops 4 pipe diameters apart: common practice, no source"};
+  return {2 * half, say("The loops lie on one another inside "),
+          say("Open the corner into several smaller bends a loop apart, leave loops out there, or make two "
+              "trenches "
+              "of it."),
+          say("inner sides of the loops 4 pipe diameters apart: common practice, no source")};
 }
 
 // A loop that stands is flat: across a corner its middle lies (D/2) sin(turn/2) off the corner.
 MostTurn of_upright_coil(const Coil& coil, const PipeSize& pipe, double width) {
   const double room = std::max(0.0, width - 2 * pipe.outside_diameter);
   const double half = std::asin(std::min(1.0, room / (coil.loop_diameter / 2)));
-  return {
-      2 * half, "Standing loops do not go round ",
-      "Widen the trench there, open the corner into several smaller bends, or stop the coil and go on behind "
-      "it.",
-      "a loop is flat and stands between the walls: common practice, no source"};
+  return {2 * half, say("Standing loops do not go round "),
+          say("Widen the trench there, open the corner into several smaller bends, or stop the coil and go "
+              "on behind "
+              "it."),
+          say("a loop is flat and stands between the walls: common practice, no source")};
 }
 
 // The widest arc between the walls of a corner that lets the pipe move m to each side: 2 m/(1 - cos(turn/2)).
@@ -80,9 +81,9 @@ MostTurn of_straight_pipe(const Coil& coil, const PipeSize& pipe, double width) 
   const double sides = pipe_sides(coil.pattern) > 1 ? coil.side_distance : 0;
   const double room = std::max(0.0, width - sides - pipe.outside_diameter);
   const double half = std::acos(std::max(-1.0, 1 - room / pipe.least_bend_radius()));
-  return {2 * half, "The pipe is bent too tight at ",
-          "Round the corner off, widen the trench there, or use elbows.",
-          "cold bending without fittings: makers' tables by dimension ratio"};
+  return {2 * half, say("The pipe is bent too tight at "),
+          say("Round the corner off, widen the trench there, or use elbows."),
+          say("cold bending without fittings: makers' tables by dimension ratio")};
 }
 
 MostTurn most_turn(const Trench& t, const PipeSize& pipe) {
@@ -118,7 +119,7 @@ void add_sharp_corners(const Plan& plan, const Trench& t, std::vector<Finding>& 
     if (turn <= allowed + kAngleTolerance) continue;
     const std::string bend = std::to_string(i);
     Finding f = make_finding("bend_too_tight", trench_part(t) + "/bend-" + bend, Severity::warning,
-                             most.title + "bend " + bend + " of trench " + std::to_string(t.number));
+                             say("{}bend {} of trench {}", most.title, bend, std::to_string(t.number)));
     set_measure(f, turn, allowed, Quantity::angle);
     f.advice = most.advice;
     f.source = most.source;

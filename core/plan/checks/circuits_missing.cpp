@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -7,22 +8,24 @@ namespace underlawn::checks {
 namespace {
 
 std::string name_of(const Site& site, const Restriction& r) {
-  if (r.kind == Restriction::Kind::setback) return "the setback of lot edge " + std::to_string(r.edge + 1);
+  if (r.kind == Restriction::Kind::setback)
+    return say("the setback of lot edge {}", std::to_string(r.edge + 1));
   const Feature* f = find_feature(site, r.feature_id);
-  return f != nullptr ? "the clearance of " + display_name(*f) : "a clearance";
+  return f != nullptr ? say("the clearance of {}", display_name(*f)) : "a clearance";
 }
 
 std::string advice(const Site& site, const Layout& layout) {
-  const std::string ways = "Ask for a shorter trench, a closer spacing or fewer circuits.";
+  const std::string ways = say("Ask for a shorter trench, a closer spacing or fewer circuits.");
   if (layout.trenches.empty() && layout.costs.empty()) return ways;
   if (layout.costs.empty() || layout.costs.front().trenches <= 0)
-    return "No one setback or clearance alone was found to keep another trench out: several do together. " +
-           ways;
+    return say(
+        "No one setback or clearance alone was found to keep another trench out: several do together. {}",
+        ways);
   const RestrictionCost& dearest = layout.costs.front();
   const std::string how_many = dearest.trenches == 1
-                                   ? "1 more trench would fit"
-                                   : std::to_string(dearest.trenches) + " more trenches would fit";
-  return "Dearest is " + name_of(site, dearest.restriction) + ": without it " + how_many + ". " + ways;
+                                   ? say("1 more trench would fit")
+                                   : say("{} more trenches would fit", std::to_string(dearest.trenches));
+  return say("Dearest is {}: without it {}. {}", name_of(site, dearest.restriction), how_many, ways);
 }
 
 std::vector<Polyline> places(const Site& site, const Layout& layout) {
@@ -47,22 +50,22 @@ std::vector<Finding> circuits_missing(const Plan& plan, const Outcome& outcome) 
   const auto placed = static_cast<int>(outcome.layout.trenches.size());
   const int wanted = plan.wishes.circuits;
   if (plan.site.lot.empty() || placed >= wanted) return {};
-  Finding f =
-      make_finding("circuits_missing", "", Severity::error,
-                   "Only " + std::to_string(placed) + " of " + std::to_string(wanted) + " circuits fit");
-  if (placed == 0) f.title = "No trench fits";
+  Finding f = make_finding("circuits_missing", "", Severity::error,
+                           say("Only {} of {} circuits fit", std::to_string(placed), std::to_string(wanted)));
+  if (placed == 0) f.title = say("No trench fits");
   if (left_out(plan, outcome.layout)) {
     f.severity = Severity::hint;
-    f.title = std::to_string(placed) + " of " + std::to_string(wanted) +
-              " circuits are laid: by the plan's prices the others cost more than they are missed";
-    f.advice = "Ask for another aim, or a higher price of a missing circuit, to have them laid.";
+    f.title =
+        say("{} of {} circuits are laid: by the plan's prices the others cost more than they are missed",
+            std::to_string(placed), std::to_string(wanted));
+    f.advice = say("Ask for another aim, or a higher price of a missing circuit, to have them laid.");
     set_measure(f, placed, wanted, Quantity::count);
-    f.source = "prices of the plan";
+    f.source = say("prices of the plan");
     return {f};
   }
   set_measure(f, placed, wanted, Quantity::count);
   f.advice = advice(plan.site, outcome.layout);
-  f.source = "circuits asked for in the plan";
+  f.source = say("circuits asked for in the plan");
   f.places = places(plan.site, outcome.layout);
   return {f};
 }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -12,13 +13,13 @@ std::vector<Finding> circulator_weak(const Plan& plan, const Outcome& outcome) {
   if (flow >= 0.99 * plan.flow.design_flow) return {};
   Finding f = make_finding("circulator_weak", "",
                            flow < 0.9 * plan.flow.design_flow ? Severity::error : Severity::warning,
-                           "The circulator gives too little flow at the coldest");
+                           say("The circulator gives too little flow at the coldest"));
   set_measure(f, flow, plan.flow.design_flow, Quantity::flow);
   f.advice =
-      "Choose a stronger circulator, wider pipe for header and run, or more circuits: the loop takes " +
-      print_quantity(Quantity::head, outcome.flow->coldest.flow.head_loss, plan.units) +
-      " at the flow wanted.";
-  f.source = "the circulator's curve against the loop's, Darcy-Weisbach with Churchill 1977";
+      say("Choose a stronger circulator, wider pipe for header and run, or more circuits: the loop takes {} "
+          "at the flow wanted.",
+          print_quantity(Quantity::head, outcome.flow->coldest.flow.head_loss, plan.units));
+  f.source = say("the circulator's curve against the loop's, Darcy-Weisbach with Churchill 1977");
   f.places = conduit_places(outcome.layout);
   return {f};
 }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -20,10 +21,10 @@ std::vector<Finding> coil_cut_unequal(const Plan&, const Outcome& outcome) {
     if (!falls_short(t.coil.coil_length, least)) continue;
     Finding f =
         make_finding("coil_cut_unequal", trench_part(t), Severity::warning,
-                     "The coil of trench " + std::to_string(t.number) + " is shorter than the others");
+                     say("The coil of trench {} is shorter than the others", std::to_string(t.number)));
     set_measure(f, t.coil.coil_length, least);
-    f.advice = "Use coils of one length, or balance the circuits with valves.";
-    f.source = "circuits within 2 % of one length: common practice, no source";
+    f.advice = say("Use coils of one length, or balance the circuits with valves.");
+    f.source = say("circuits within 2 % of one length: common practice, no source");
     f.places = {axis(t)};
     findings.push_back(std::move(f));
   }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "field/straight.h"
 #include "pipe/pipe_size.h"
 #include "plan/checks/measure.h"
@@ -11,20 +12,22 @@ namespace {
 
 struct Need {
   double width = 0;  // m
-  const char *title, *or_else, *source;
+  std::string title, advice, source;
 };
 
 Need needed(const Plan& plan, const Coil& coil) {
+  const auto width = [&](double w) { return print_quantity(Quantity::length, w, plan.units); };
   if (coil.pattern == CoilPattern::flat_coil)
-    return {coil.loop_diameter, "The loops are wider than the trench", " wide, or use smaller loops.",
-            "the coil lies flat on the trench floor"};
+    return {coil.loop_diameter, say("The loops are wider than the trench"),
+            say("Dig at least {} wide, or use smaller loops.", width(coil.loop_diameter)), say("the coil lies flat on the trench floor")};
   if (pipe_sides(coil.pattern) > 1)
-    return {coil.side_distance, "The pipes lie farther apart than the trench is wide",
-            " wide, or lay the pipes closer.", "the pipes lie on the trench floor"};
+    return {coil.side_distance, say("The pipes lie farther apart than the trench is wide"),
+            say("Dig at least {} wide, or lay the pipes closer.", width(coil.side_distance)), say("the pipes lie on the trench floor")};
   const auto pipe = find_pipe(plan.wishes.pipe);
   const double strands = coil.pattern == CoilPattern::upright_coil ? 2 : 1;  // a loop, and one beside it
-  return {pipe ? strands * pipe->outside_diameter : 0, "The pipe is wider than the trench",
-          " wide, or use smaller pipe.", "the pipe goes down between the walls"};
+  const double needed = pipe ? strands * pipe->outside_diameter : 0;
+  return {needed, say("The pipe is wider than the trench"),
+          say("Dig at least {} wide, or use smaller pipe.", width(needed)), say("the pipe goes down between the walls")};
 }
 
 }  // namespace
@@ -37,7 +40,7 @@ std::vector<Finding> coil_wider_than_trench(const Plan& plan, const Outcome& out
   if (!falls_short(plan.wishes.trench_width, need.width)) return {};
   Finding f = make_finding("coil_wider_than_trench", "coil", Severity::error, need.title);
   set_measure(f, plan.wishes.trench_width, need.width);
-  f.advice = "Dig at least " + print_quantity(Quantity::length, need.width, plan.units) + need.or_else;
+  f.advice = need.advice;
   f.source = need.source;
   f.places = trench_places(outcome.layout);
   return {f};

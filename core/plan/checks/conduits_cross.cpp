@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -25,14 +26,15 @@ std::vector<Finding> conduits_cross(const Plan&, const Outcome& outcome) {
           f.places.push_back({p});
   if (f.places.empty()) return {};
   const auto places = static_cast<double>(f.places.size());
-  f.title =
-      "Header trenches cross at " + std::to_string(f.places.size()) + (places > 1 ? " places" : " place");
+  f.title = say("Header trenches cross at {}{}", std::to_string(f.places.size()),
+                (places > 1 ? say(" places") : say(" place")));
   set_measure(f, places, 0, Quantity::count);
-  f.advice =
+  f.advice = say(
       "Hold one header's line elsewhere, or dig one of them deeper there and keep a bedding's depth between "
       "the "
-      "pipes.";
-  f.source = "pipes that cross are laid one above the other with soil between: common practice, no source";
+      "pipes.");
+  f.source =
+      say("pipes that cross are laid one above the other with soil between: common practice, no source");
   return {f};
 }
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/heat_findings.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
@@ -16,12 +17,11 @@ std::vector<Finding> cooling_short(const Plan& plan, const Outcome& outcome) {
   if (y == nullptr || y->unmet_cooling <= kMuch * y->cooling) return {};
   Finding f =
       make_finding("cooling_short", "", Severity::warning,
-                   "The heat pump leaves " +
-                       print_quantity(Quantity::energy, y->unmet_cooling, plan.units, Fineness::coarse) +
-                       " a year uncooled");
+                   say("The heat pump leaves {} a year uncooled",
+                       print_quantity(Quantity::energy, y->unmet_cooling, plan.units, Fineness::coarse)));
   set_measure(f, y->unmet_cooling / y->cooling, kMuch, Quantity::ratio);
-  f.advice = "Take a larger heat pump, or lessen the gain.";
-  f.source = "share of the year's cooling; the bound is our own choice";
+  f.advice = say("Take a larger heat pump, or lessen the gain.");
+  f.source = say("share of the year's cooling; the bound is our own choice");
   return {f};
 }
 

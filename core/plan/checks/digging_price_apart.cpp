@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <cmath>
 
+#include "base/say.h"
 #include "cost/bill.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/price_rules.h"
@@ -24,13 +25,14 @@ std::vector<Finding> digging_price_apart(const Plan& plan, const Outcome& outcom
   if (bank <= 0 || sum <= 0) return {};
   const double by_hours = sum / bank;
   if (std::abs(by_hours - price) <= kMuch * price) return {};
-  Finding f = make_finding(
-      "digging_price_apart", "", Severity::hint,
-      "The layout weighs digging at " + print_price(price, Quantity::volume, plan.units) +
-          ", the hours of the bill come to " + print_price(by_hours, Quantity::volume, plan.units));
+  Finding f = make_finding("digging_price_apart", "", Severity::hint,
+                           say("The layout weighs digging at {}, the hours of the bill come to {}",
+                               print_price(price, Quantity::volume, plan.units),
+                               print_price(by_hours, Quantity::volume, plan.units)));
   set_measure(f, by_hours, price, Quantity::money);
-  f.advice = "Set the price of digging to what the hours come to, so that the layout weighs what is paid.";
-  f.source = "price book of the plan; the bound of a quarter is our own choice";
+  f.advice =
+      say("Set the price of digging to what the hours come to, so that the layout weighs what is paid.");
+  f.source = say("price book of the plan; the bound of a quarter is our own choice");
   return {f};
 }
 

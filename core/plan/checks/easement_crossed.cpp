@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -13,11 +14,11 @@ std::vector<Finding> easement_crossed(const Plan& plan, const Outcome& outcome) 
       if (inside <= kCheckTolerance) continue;
       Finding f =
           make_finding("easement_crossed", conduit_part(conduit) + "/" + feature_part(feature),
-                       Severity::warning, conduit_name(conduit) + " lies in " + display_name(feature));
+                       Severity::warning, say("{} lies in {}", conduit_name(conduit), display_name(feature)));
       set_measure(f, inside, 0);
-      f.advice = "Get the consent of whoever holds the easement before digging, in writing.";
-      f.source =
-          "an easement gives its holder a say; local codes govern (Upper Dublin PA allows no encroachment)";
+      f.advice = say("Get the consent of whoever holds the easement before digging, in writing.");
+      f.source = say(
+          "an easement gives its holder a say; local codes govern (Upper Dublin PA allows no encroachment)");
       f.places = {drawn(feature)};
       findings.push_back(std::move(f));
     }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "dig/dig_order.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
@@ -18,12 +19,12 @@ std::vector<Finding> filled_before_test(const Plan&, const Outcome& outcome) {
           if (t.number == q) f.places.push_back(axis(t));
       }
   if (names.empty()) return {};
-  f.title = "Spoil has no room between: " + listed("trench", "trenches", names) +
-            " filled before the loop is tested";
-  f.advice =
+  f.title = say("Spoil has no room between: {} filled before the loop is tested",
+                listed("trench", "trenches", names));
+  f.advice = say(
       "Keep each coil under pressure with a gauge on it while its trench is filled; heads, header and joints "
-      "stay open until the whole loop is tested. A wider spacing leaves all open.";
-  f.source = "coil without a joint under pressure while covered: common practice, no source";
+      "stay open until the whole loop is tested. A wider spacing leaves all open.");
+  f.source = say("coil without a joint under pressure while covered: common practice, no source");
   return {f};
 }
 

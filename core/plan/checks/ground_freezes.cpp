@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/heat_findings.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
@@ -42,15 +43,15 @@ std::vector<Finding> ground_freezes(const Plan& plan, const Outcome& outcome) {
   const double frozen = y == nullptr ? 0 : 3600.0 * y->hours_wall_frozen;
   if (frozen <= kSomeHours) return {};
   const auto near = near_things(plan, outcome);
-  Finding f = make_finding(
-      "ground_freezes", "", near.empty() ? Severity::hint : Severity::warning,
-      near.empty() ? "Ground round the pipe freezes in winter" : "Ground freezes near " + joined(near));
+  Finding f = make_finding("ground_freezes", "", near.empty() ? Severity::hint : Severity::warning,
+                           near.empty() ? say("Ground round the pipe freezes in winter")
+                                        : say("Ground freezes near {}", joined(near)));
   set_measure(f, frozen, kSomeHours, Quantity::duration);
-  f.advice =
+  f.advice = say(
       "Frozen ground can heave. Keep coils further from footings, water lines and drain fields, or lay more "
-      "pipe.";
-  f.source =
-      "time of the pipe wall below 0 C in the last year, latent heat left out; common practice, no source";
+      "pipe.");
+  f.source = say(
+      "time of the pipe wall below 0 C in the last year, latent heat left out; common practice, no source");
   f.places = trench_places(outcome.layout);
   return {f};
 }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 #include "site/clearances.h"
@@ -35,10 +36,10 @@ void check_conduit(std::vector<Finding>& findings, const Plan& plan, const Outco
   if (places.empty()) return;
   const std::string name = display_name(feature);
   Finding f = make_finding("header_run_clearance", conduit_part(conduit) + "/" + feature_part(feature),
-                           Severity::error, conduit_name(conduit) + " is too close to " + name);
+                           Severity::error, say("{} is too close to {}", conduit_name(conduit), name));
   set_measure(f, least, run_clearance(plan.site, feature));
-  f.advice =
-      "Move " + name + " or the entry point, or change its clearance if the rule that holds here is another.";
+  f.advice = say(
+      "Move {} or the entry point, or change its clearance if the rule that holds here is another.", name);
   f.source = clearance_reason(plan.site, feature);
   f.places = std::move(places);
   f.places.push_back(drawn(feature));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/checks/heat_findings.h"
 
+#include "base/say.h"
 #include "house/calendar.h"
 #include "plan/checks/measure.h"
 
@@ -9,7 +10,7 @@ namespace underlawn::checks {
 namespace {
 
 std::string moment(std::size_t year, int hour) {
-  return "year " + std::to_string(year + 1) + ", " + date_of_hour(hour);
+  return say("year {}, {}", std::to_string(year + 1), date_of_hour(hour));
 }
 
 }  // namespace
@@ -40,9 +41,9 @@ Finding limit_broken(const char* rule, std::string title, double measured, doubl
                      const Outcome& outcome) {
   Finding f = make_finding(rule, "", Severity::error, std::move(title));
   set_measure(f, measured, limit, Quantity::temperature);
-  f.advice = "Lay more or longer coils, deeper or further apart; “Size the loop” finds how many.";
+  f.advice = say("Lay more or longer coils, deeper or further apart; “Size the loop” finds how many.");
   f.places = trench_places(outcome.layout);
-  f.source = "limit entered by the designer, from the heat pump's papers";
+  f.source = say("limit entered by the designer, from the heat pump's papers");
   return f;
 }
 

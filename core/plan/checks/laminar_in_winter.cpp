@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -17,13 +18,13 @@ std::vector<Finding> laminar_in_winter(const Plan&, const Outcome& outcome) {
   for (int c : flow.loop.circuits)
     least = std::min(least, flow.coldest.flow.pipes[static_cast<std::size_t>(c)].reynolds);
   if (least >= kTurbulent) return {};
-  Finding f =
-      make_finding("laminar_in_winter", "", Severity::hint, "Flow in the coils is laminar at the coldest");
+  Finding f = make_finding("laminar_in_winter", "", Severity::hint,
+                           say("Flow in the coils is laminar at the coldest"));
   set_measure(f, least, kTurbulent, Quantity::count);
-  f.advice =
+  f.advice = say(
       "It takes up less heat, which the temperatures count in; a thinner fluid, fewer circuits or more flow "
-      "raise it.";
-  f.source = "Gnielinski 2013";
+      "raise it.");
+  f.source = say("Gnielinski 2013");
   f.places = trench_places(outcome.layout);
   return {f};
 }

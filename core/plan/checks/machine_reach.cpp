@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "dig/dig_order.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
@@ -35,8 +36,8 @@ void report(std::vector<Finding>& findings, const Gathered& g, const char* part,
 
 Finding unknown_access() {
   Finding f = make_finding("machine_reach", "access", Severity::hint,
-                           "Nobody has said on which side machines come onto the lot");
-  f.advice = "Draw the drive to the lot line, or choose the side in the Crew tab.";
+                           say("Nobody has said on which side machines come onto the lot"));
+  f.advice = say("Draw the drive to the lot line, or choose the side in the Crew tab.");
   f.source = kCommonPractice;
   return f;
 }
@@ -54,16 +55,17 @@ std::vector<Finding> machine_reach(const Plan& plan, const Outcome& outcome) {
     if (!step.deep_enough) deep.add(step, m.depth, step.depth);
     if (!step.cast_reached) far.add(step, m.reach, step.cast);
   }
-  report(
-      findings, unreached, "way", Severity::warning, "No way for the machine to ",
-      "Take a narrower machine, open a way (fence, garden), dig in another direction, or say where machines "
-      "come in.");
-  report(findings, no_end, "end", Severity::warning, "No place for the machine to stand at the end of ",
-         "Leave more room at one end of the trench, or dig its last stretch from the side.");
-  report(findings, deep, "depth", Severity::warning, "The machine does not dig as deep as ",
-         "Take a machine that digs deeper, or dig less deep.");
-  report(findings, far, "cast", Severity::hint, "The machine does not cast to the middle of the heap of ",
-         "Take a machine with more reach, have spoil trucked off, or move it twice.");
+  report(findings, unreached, "way", Severity::warning, say("No way for the machine to "),
+         say("Take a narrower machine, open a way (fence, garden), dig in another direction, or say where "
+             "machines "
+             "come in."));
+  report(findings, no_end, "end", Severity::warning, say("No place for the machine to stand at the end of "),
+         say("Leave more room at one end of the trench, or dig its last stretch from the side."));
+  report(findings, deep, "depth", Severity::warning, say("The machine does not dig as deep as "),
+         say("Take a machine that digs deeper, or dig less deep."));
+  report(findings, far, "cast", Severity::hint,
+         say("The machine does not cast to the middle of the heap of "),
+         say("Take a machine with more reach, have spoil trucked off, or move it twice."));
   if (!outcome.order->access) findings.push_back(unknown_access());
   return findings;
 }

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/checks/measure.h"
 
+#include "base/say.h"
 #include "plane/strip.h"
 
 namespace underlawn {
 
 std::string trench_name(const Trench& t) {
-  return "Trench " + std::to_string(t.number);
+  return say("Trench {}", std::to_string(t.number));
 }
 std::string trench_part(const Trench& t) {
   return "trench-" + std::to_string(t.number);
@@ -18,7 +19,7 @@ std::string edge_part(std::size_t edge) {
   return "edge-" + std::to_string(edge + 1);
 }
 std::string conduit_name(Conduit c) {
-  return c == Conduit::header ? "Header" : "Supply run";
+  return c == Conduit::header ? say("Header") : say("Supply run");
 }
 std::string conduit_part(Conduit c) {
   return c == Conduit::header ? "header" : "run";

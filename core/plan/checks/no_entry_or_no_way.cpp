@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -19,7 +20,7 @@ Finding problem(const std::string& part, std::string title, std::string advice) 
   f.quantity = Quantity::count;
   f.required = 1;
   f.advice = std::move(advice);
-  f.source = "every circuit runs from and to the house";
+  f.source = say("every circuit runs from and to the house");
   return f;
 }
 
@@ -28,13 +29,14 @@ Finding problem(const std::string& part, std::string title, std::string advice) 
 std::vector<Finding> no_entry_or_no_way(const Plan& plan, const Outcome& outcome) {
   if (plan.site.lot.empty()) return {};
   if (!plan.site.entry)
-    return {problem("entry", "The loop has no entry point into the house", "Set it on a house wall.")};
+    return {
+        problem("entry", say("The loop has no entry point into the house"), say("Set it on a house wall."))};
   const Layout& layout = outcome.layout;
   if (layout.trenches.empty()) return {};
   const Point entry = plan.site.entry->at;
   if (layout.run.line.size() < 2) {
-    Finding f = problem("way", "No way leads from the trenches to the entry point",
-                        "Free a way: allow a crossing, lessen a clearance or move the entry point.");
+    Finding f = problem("way", say("No way leads from the trenches to the entry point"),
+                        say("Free a way: allow a crossing, lessen a clearance or move the entry point."));
     f.places = {{entry}};
     return {f};
   }
@@ -42,8 +44,8 @@ std::vector<Finding> no_entry_or_no_way(const Plan& plan, const Outcome& outcome
   const auto lines = conduit_lines(layout);
   for (const Trench& t : layout.trenches) {
     if (joined(t, lines)) continue;
-    Finding f = problem(trench_part(t), trench_name(t) + " is joined to no header",
-                        "Free a way to its head: allow a crossing or lessen a clearance.");
+    Finding f = problem(trench_part(t), say("{} is joined to no header", trench_name(t)),
+                        say("Free a way to its head: allow a crossing or lessen a clearance."));
     f.places = {{t.head}};
     findings.push_back(std::move(f));
   }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -13,10 +14,10 @@ std::vector<Finding> pavement_cut(const Plan& plan, const Outcome& outcome) {
       if (inside <= kCheckTolerance) continue;
       Finding f =
           make_finding("pavement_cut", conduit_part(conduit) + "/" + feature_part(feature), Severity::hint,
-                       conduit_name(conduit) + " cuts the pavement of " + display_name(feature));
+                       say("{} cuts the pavement of {}", conduit_name(conduit), display_name(feature)));
       set_measure(f, inside, 0);
-      f.advice = "Reckon with sawing, compacting in lifts and restoring the pavement, or bore under it.";
-      f.source = "common practice, no source";
+      f.advice = say("Reckon with sawing, compacting in lifts and restoring the pavement, or bore under it.");
+      f.source = say("common practice, no source");
       f.places = {drawn(feature)};
       findings.push_back(std::move(f));
     }

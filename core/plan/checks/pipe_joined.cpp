@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "cost/bill.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/price_rules.h"
@@ -12,11 +13,11 @@ std::vector<Finding> pipe_joined(const Plan& plan, const Outcome& outcome) {
     const PriceRow row = row_of(plan.pricing.book, plan.wishes, line.row);
     Finding f = make_finding("pipe_joined", "", Severity::warning,
                              std::to_string(line.bought.cut_short) +
-                                 (line.bought.cut_short == 1 ? " circuit is" : " circuits are") +
+                                 (line.bought.cut_short == 1 ? say(" circuit is") : say(" circuits are")) +
                                  " longer than the longest pipe that is sold: a joint lies in the trench");
     set_measure(f, line.needed / static_cast<double>(outcome.layout.trenches.size()), row.packs.back());
-    f.advice = "Take a shorter coil, or enter in the price book the length that your supplier rolls.";
-    f.source = "price book of the plan; joints only where they can be seen: common practice, no source";
+    f.advice = say("Take a shorter coil, or enter in the price book the length that your supplier rolls.");
+    f.source = say("price book of the plan; joints only where they can be seen: common practice, no source");
     f.places = trench_places(outcome.layout);
     return {f};
   }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "cost/bill.h"
 #include "dig/dates.h"
 #include "plan/checks/measure.h"
@@ -22,12 +23,13 @@ std::vector<Finding> price_old(const Plan& plan, const Outcome& outcome) {
   if (count == 0) return {};
   Finding f =
       make_finding("price_old", "", Severity::hint,
-                   count == 1 ? "The price of " + name + " is old"
-                              : std::to_string(count) + " prices are old, the oldest that of " + name);
+                   count == 1 ? say("The price of {} is old", name)
+                              : say("{} prices are old, the oldest that of {}", std::to_string(count), name));
   set_measure(f, oldest, book.oldest, Quantity::count);
-  f.advice = "Ask for it again, and enter price and date; days against " +
-             std::string(book.date.empty() ? "the newest date in the book." : "the date of the offer.");
-  f.source = "age set in the price book";
+  f.advice = say(
+      "Ask for it again, and enter price and date; days against {}",
+      std::string(book.date.empty() ? say("the newest date in the book.") : say("the date of the offer.")));
+  f.source = say("age set in the price book");
   return {f};
 }
 

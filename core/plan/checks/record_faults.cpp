@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 #include "plan/record/record_judge.h"
@@ -12,7 +13,7 @@ std::vector<Finding> record_faults(const Plan& plan, const Outcome& outcome) {
   for (const RecordLine& line : judge_record(plan, outcome.flow.get()).lines()) {
     if (line.tone != Tone::bad || (line.key.starts_with("order.") && line.key != "order.fill")) continue;
     const Severity severity = line.key == "test.medium" ? Severity::error : Severity::warning;
-    Finding f = make_finding("record_faults", line.key, severity, "Record: " + line.title);
+    Finding f = make_finding("record_faults", line.key, severity, say("Record: {}", line.title));
     set_measure(f, 0, 0, Quantity::count);
     f.advice = line.words;
     f.source = line.source;

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 #include "site/clearances.h"
@@ -25,11 +26,11 @@ std::vector<Finding> run_in_root_zone(const Plan& plan, const Outcome& outcome) 
       const double away = distance_of(plan, outcome, tree, conduit);
       const double required = run_clearance(plan.site, tree);
       if (!falls_short(away, required)) continue;
-      Finding f =
-          make_finding("run_in_root_zone", conduit_part(conduit) + "/" + feature_part(tree),
-                       Severity::warning, conduit_name(conduit) + " cuts the roots of " + display_name(tree));
+      Finding f = make_finding("run_in_root_zone", conduit_part(conduit) + "/" + feature_part(tree),
+                               Severity::warning,
+                               say("{} cuts the roots of {}", conduit_name(conduit), display_name(tree)));
       set_measure(f, away, required);
-      f.advice = "Lead it round, tunnel under the roots by hand, or ask an arborist.";
+      f.advice = say("Lead it round, tunnel under the roots by hand, or ask an arborist.");
       f.source = clearance_reason(plan.site, tree);
       f.places = {tree.points};
       findings.push_back(std::move(f));

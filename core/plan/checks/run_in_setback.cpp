@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -14,12 +15,13 @@ std::vector<Finding> run_in_setback(const Plan& plan, const Outcome& outcome) {
         if (c.conduit == conduit) least = std::min(least, line_distance(c.line, lot_edge(plan.site, i)));
       const double away = std::max(0.0, least - plan.wishes.run_width / 2);
       if (!falls_short(away, lot[i].setback)) continue;
-      Finding f = make_finding("run_in_setback", conduit_part(conduit) + "/" + edge_part(i), Severity::error,
-                               conduit_name(conduit) + " is too close to lot edge " + std::to_string(i + 1));
+      Finding f =
+          make_finding("run_in_setback", conduit_part(conduit) + "/" + edge_part(i), Severity::error,
+                       say("{} is too close to lot edge {}", conduit_name(conduit), std::to_string(i + 1)));
       set_measure(f, away, lot[i].setback);
       f.advice =
-          "Move the entry point, or ask the permit office whether the setback holds for header and run.";
-      f.source = "setback typed for this edge; local codes govern";
+          say("Move the entry point, or ask the permit office whether the setback holds for header and run.");
+      f.source = say("setback typed for this edge; local codes govern");
       f.places = {lot_edge(plan.site, i)};
       findings.push_back(std::move(f));
     }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -25,7 +26,7 @@ std::vector<Finding> run_outside_lot(const Plan& plan, const Outcome& outcome) {
   const Ring lot = lot_ring(plan.site);
   for (Conduit conduit : {Conduit::run, Conduit::header}) {
     Finding f = make_finding("run_outside_lot", conduit_part(conduit), Severity::error,
-                             conduit_name(conduit) + " leaves the lot");
+                             say("{} leaves the lot", conduit_name(conduit)));
     double least = std::numeric_limits<double>::infinity();
     for (const ConduitLine& c : conduit_lines(outcome.layout)) {
       if (c.conduit != conduit) continue;
@@ -35,8 +36,8 @@ std::vector<Finding> run_outside_lot(const Plan& plan, const Outcome& outcome) {
     }
     if (f.places.empty()) continue;
     set_measure(f, least, 0);
-    f.advice = "Move the entry point or free a way inside the lot.";
-    f.source = "plain ownership";
+    f.advice = say("Move the entry point or free a way inside the lot.");
+    f.source = say("plain ownership");
     findings.push_back(std::move(f));
   }
   return findings;

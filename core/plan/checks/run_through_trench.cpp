@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 #include "plane/strip.h"
@@ -25,13 +26,13 @@ std::vector<Finding> run_through_trench(const Plan&, const Outcome& outcome) {
       for (const ConduitLine& c : conduit_lines(outcome.layout))
         if (c.conduit == conduit) inside += length_inside(c.line, beyond_head(t));
       if (inside <= kCheckTolerance) continue;
-      Finding f =
-          make_finding("run_through_trench", conduit_part(conduit) + "/" + trench_part(t), Severity::error,
-                       conduit_name(conduit) + " crosses the coil of trench " + std::to_string(t.number));
+      Finding f = make_finding(
+          "run_through_trench", conduit_part(conduit) + "/" + trench_part(t), Severity::error,
+          say("{} crosses the coil of trench {}", conduit_name(conduit), std::to_string(t.number)));
       set_measure(f, inside, 0);
-      f.advice =
-          "Leave room for it round the trench: a shorter trench, a wider spacing or another entry point.";
-      f.source = "a coil is not dug up again for a crossing pipe: common practice, no source";
+      f.advice = say(
+          "Leave room for it round the trench: a shorter trench, a wider spacing or another entry point.");
+      f.source = say("a coil is not dug up again for a crossing pipe: common practice, no source");
       f.places = {axis(t)};
       findings.push_back(std::move(f));
     }

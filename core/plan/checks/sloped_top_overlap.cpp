@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "dig/dig.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
@@ -8,8 +9,9 @@ namespace underlawn::checks {
 namespace {
 
 constexpr const char* kRule = "sloped_top_overlap";
-constexpr const char* kSource = "29 CFR 1926 Subpart P, Table B-1";
-constexpr const char* kAdvice = "Use a shield or shoring instead of slopes here, or ask for a wider spacing.";
+constexpr const char* kSource = mark("29 CFR 1926 Subpart P, Table B-1");
+constexpr const char* kAdvice =
+    mark("Use a shield or shoring instead of slopes here, or ask for a wider spacing.");
 
 Finding found(const std::string& part, std::string title, double measured, double required) {
   Finding f = make_finding(kRule, part, Severity::warning, std::move(title));
@@ -22,7 +24,7 @@ Finding found(const std::string& part, std::string title, double measured, doubl
 // One finding for all pairs: they are met by one way of digging. Its numbers are those of the worst pair.
 void check_pairs(std::vector<Finding>& findings, const Layout& layout, double slope) {
   const auto& all = layout.trenches;
-  Finding f = found("trenches", "Sloped sides of neighbouring trenches run into each other", 0, 0);
+  Finding f = found("trenches", say("Sloped sides of neighbouring trenches run into each other"), 0, 0);
   std::vector<bool> met(all.size());
   for (std::size_t i = 0; i < all.size(); ++i)
     for (std::size_t j = i + 1; j < all.size(); ++j) {
@@ -52,7 +54,7 @@ double side_distance(const Trench& t, const Polyline& line) {
 
 void check_lot_line(std::vector<Finding>& findings, const Site& site, const Layout& layout, double slope) {
   for (std::size_t i = 0; i < site.lot.size(); ++i) {
-    Finding f = found(edge_part(i), "Sloped sides cross lot edge " + std::to_string(i + 1), 0, 0);
+    Finding f = found(edge_part(i), say("Sloped sides cross lot edge {}", std::to_string(i + 1)), 0, 0);
     for (const Trench& t : layout.trenches) {
       const double away = side_distance(t, lot_edge(site, i));
       const double reach = slope * t.depth;
@@ -73,7 +75,7 @@ void check_houses(std::vector<Finding>& findings, const Site& site, const Trench
     if (!falls_short(away, reach)) continue;
     Finding f =
         found(trench_part(t) + "/" + feature_part(house),
-              "The sloped side of trench " + std::to_string(t.number) + " reaches " + display_name(house),
+              say("The sloped side of trench {} reaches {}", std::to_string(t.number), display_name(house)),
               away, reach);
     f.places = {axis(t), drawn(house)};
     findings.push_back(std::move(f));

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "dig/dig_order.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
@@ -37,10 +38,10 @@ std::vector<Finding> spoil_over_undug(const Plan&, const Outcome& outcome) {
       if (over <= kSpeck) continue;
       Finding f =
           make_finding("spoil_over_undug", part_of(steps[i]) + "/" + part_of(steps[j]), Severity::error,
-                       "Spoil of " + step_name(steps[i]) + " lies on " + step_name(steps[j]));
+                       say("Spoil of {} lies on {}", step_name(steps[i]), step_name(steps[j])));
       set_measure(f, over, 0, Quantity::area);
-      f.advice = "Have spoil trucked off (Crew tab), or move the trenches apart.";
-      f.source = "spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)";
+      f.advice = say("Have spoil trucked off (Crew tab), or move the trenches apart.");
+      f.source = say("spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)");
       f.places = {steps[i].line, steps[j].line};
       findings.push_back(std::move(f));
     }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "dig/dig_order.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
@@ -81,11 +82,12 @@ std::vector<Finding> without_room(const Plan& plan, const Outcome& outcome) {
     set_measure(f, 0, std::max(f.required, plan.dig.spoil_off + heap.width));
   }
   if (steps.empty()) return {};
-  f.title = "No order of digging leaves room for the spoil of " + steps_named(steps);
-  f.advice = "In the way: " + why +
-             ". Have what finds no room trucked off and brought back (Crew tab), ask for a wider spacing, or "
-             "move the trenches.";
-  f.source = "spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)";
+  f.title = say("No order of digging leaves room for the spoil of {}", steps_named(steps));
+  f.advice =
+      say("In the way: {}. Have what finds no room trucked off and brought back (Crew tab), ask for a wider "
+          "spacing, or move the trenches.",
+          why);
+  f.source = say("spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)");
   return {f};
 }
 
@@ -107,10 +109,10 @@ std::vector<Finding> spoil_room(const Plan& plan, const Outcome& outcome) {
     numbers.push_back(std::to_string(t.number));
   }
   if (f.places.empty()) return {};
-  f.title = "No room for the spoil beside " + listed("trench", "trenches", numbers);
-  f.advice =
-      "Dig and backfill one trench before the next is opened, carry spoil away, or ask for a wider spacing.";
-  f.source = "spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)";
+  f.title = say("No room for the spoil beside {}", listed("trench", "trenches", numbers));
+  f.advice = say(
+      "Dig and backfill one trench before the next is opened, carry spoil away, or ask for a wider spacing.");
+  f.source = say("spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)");
   return {f};
 }
 

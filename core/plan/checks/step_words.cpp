@@ -3,6 +3,8 @@
 
 #include <cctype>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 std::string steps_named(const std::vector<const DigStep*>& steps) {
@@ -11,9 +13,9 @@ std::string steps_named(const std::vector<const DigStep*>& steps) {
   for (std::size_t i = 0; i < shown; ++i) {
     std::string name = step_name(*steps[i]);
     name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
-    all += (i == 0 ? "" : i + 1 == steps.size() ? " and " : ", ") + name;
+    all += (i == 0 ? "" : i + 1 == steps.size() ? say(" and ") : ", ") + name;
   }
-  return shown < steps.size() ? all + " and " + std::to_string(steps.size() - shown) + " more" : all;
+  return shown < steps.size() ? say("{} and {} more", all, std::to_string(steps.size() - shown)) : all;
 }
 
 }  // namespace underlawn

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -23,9 +24,9 @@ std::vector<Finding> tie_cut(const Plan&, const Outcome& outcome) {
     f.places.push_back({tie.at});
   }
   if (names.empty()) return {};
-  f.title = "The tapes cut at a poor angle at " + listed("stake", "stakes", names);
-  f.advice = "Tape these twice, or check each by its distance from a neighbouring stake.";
-  f.source = "plain geometry; the 20 degrees are common practice, no source";
+  f.title = say("The tapes cut at a poor angle at {}", listed("stake", "stakes", names));
+  f.advice = say("Tape these twice, or check each by its distance from a neighbouring stake.");
+  f.source = say("plain geometry; the 20 degrees are common practice, no source");
   return {f};
 }
 

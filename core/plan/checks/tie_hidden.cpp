@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -15,10 +16,10 @@ std::vector<Finding> tie_hidden(const Plan&, const Outcome& outcome) {
   }
   if (names.empty()) return {};
   Finding f = make_finding("tie_hidden", "stakes", Severity::warning,
-                           "No two house corners see " + listed("stake", "stakes", names));
+                           say("No two house corners see {}", listed("stake", "stakes", names)));
   set_measure(f, static_cast<double>(names.size()), 0, Quantity::count);
-  f.advice = "Stake them from neighbouring points, or set an auxiliary stake that two corners see.";
-  f.source = "a tape has to run straight from both corners";
+  f.advice = say("Stake them from neighbouring points, or set an auxiliary stake that two corners see.");
+  f.source = say("a tape has to run straight from both corners");
   f.places = std::move(places);
   return {f};
 }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "dig/dig.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
@@ -19,18 +20,19 @@ void check_depth(std::vector<Finding>& findings, const Plan& plan, double depth,
   const bool engineer = depth > kEngineerBeyond + kCheckTolerance;
   const bool protect = depth >= kProtectFrom - kCheckTolerance && plan.ground.soil != SoilType::stable_rock;
   if (!engineer && !protect) return;
-  Finding f = make_finding(
-      "trench_depth_protection", part, engineer ? Severity::error : Severity::warning,
-      what + " " + deep(plan, depth) + " deep: " +
-          (engineer ? "an engineer must design the protection" : "nobody enters without protection"));
+  Finding f = make_finding("trench_depth_protection", part, engineer ? Severity::error : Severity::warning,
+                           say("{} {} deep: {}", what, deep(plan, depth),
+                               (engineer ? say("an engineer must design the protection")
+                                         : say("nobody enters without protection"))));
   // Five feet is where a duty begins, not a depth that is asked for: nothing to compare.
   set_measure(f, depth, engineer ? kEngineerBeyond : depth);
-  f.advice = engineer ? "Dig less deep, or have a registered professional engineer design sloping or shoring."
-                      : "From 5 ft (1.52 m) on: slope, shore or shield the sides before anybody goes in; "
-                        "give a ladder within 25 "
-                        "ft; a competent person "
-                        "inspects daily. Below the limit inspection is due as well.";
-  f.source = engineer ? "29 CFR 1926.652(b), Table B-1" : "29 CFR 1926.652(a)(1)";
+  f.advice = engineer
+                 ? say("Dig less deep, or have a registered professional engineer design sloping or shoring.")
+                 : say("From 5 ft (1.52 m) on: slope, shore or shield the sides before anybody goes in; "
+                       "give a ladder within 25 "
+                       "ft; a competent person "
+                       "inspects daily. Below the limit inspection is due as well.");
+  f.source = engineer ? say("29 CFR 1926.652(b), Table B-1") : "29 CFR 1926.652(a)(1)";
   f.places = std::move(places);
   findings.push_back(std::move(f));
 }
@@ -42,8 +44,8 @@ std::vector<Finding> trench_depth_protection(const Plan& plan, const Outcome& ou
   double deepest = 0;
   for (const Trench& t : outcome.layout.trenches) deepest = std::max(deepest, t.depth);
   for (const FloorLevel& f : outcome.dig.floors) deepest = std::max(deepest, f.deepest);
-  check_depth(findings, plan, deepest, "trenches", "Coil trenches are", trench_places(outcome.layout));
-  check_depth(findings, plan, plan.wishes.run_depth, "run", "Header and run are",
+  check_depth(findings, plan, deepest, "trenches", say("Coil trenches are"), trench_places(outcome.layout));
+  check_depth(findings, plan, plan.wishes.run_depth, "run", say("Header and run are"),
               conduit_places(outcome.layout));
   return findings;
 }

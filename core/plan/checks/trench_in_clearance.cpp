@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 #include "site/clearances.h"
@@ -16,10 +17,10 @@ std::vector<Finding> trench_in_clearance(const Plan& plan, const Outcome& outcom
       const std::string name = display_name(feature);
       Finding f =
           make_finding("trench_in_clearance", trench_part(t) + "/" + feature_part(feature), Severity::error,
-                       trench_name(t) + (overlaps ? " lies in " : " is too close to ") + name);
+                       trench_name(t) + (overlaps ? say(" lies in ") : say(" is too close to ")) + name);
       set_measure(f, away, required);
-      f.advice =
-          "Move the trench off " + name + ", or change its clearance if the rule that holds here is another.";
+      f.advice = say(
+          "Move the trench off {}, or change its clearance if the rule that holds here is another.", name);
       f.source = clearance_reason(plan.site, feature);
       f.places = {axis(t), drawn(feature)};
       findings.push_back(std::move(f));

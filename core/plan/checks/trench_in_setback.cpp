@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -12,10 +13,11 @@ std::vector<Finding> trench_in_setback(const Plan& plan, const Outcome& outcome)
       const double away = line_area_distance(lot_edge(plan.site, i), outline(t));
       if (!falls_short(away, lot[i].setback)) continue;
       Finding f = make_finding("trench_in_setback", trench_part(t) + "/" + edge_part(i), Severity::error,
-                               trench_name(t) + " is too close to lot edge " + std::to_string(i + 1));
+                               say("{} is too close to lot edge {}", trench_name(t), std::to_string(i + 1)));
       set_measure(f, away, lot[i].setback);
-      f.advice = "Shorten or move the trench, or ask the permit office whether a smaller setback holds here.";
-      f.source = "setback typed for this edge; local codes govern";
+      f.advice =
+          say("Shorten or move the trench, or ask the permit office whether a smaller setback holds here.");
+      f.source = say("setback typed for this edge; local codes govern");
       f.places = {axis(t), lot_edge(plan.site, i)};
       findings.push_back(std::move(f));
     }

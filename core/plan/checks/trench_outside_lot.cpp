@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -36,11 +37,11 @@ std::vector<Finding> trench_outside_lot(const Plan& plan, const Outcome& outcome
     const double out = reach_out(lot, outline(t));
     if (out <= kCheckTolerance && !lot_line_cuts(lot, core_of(t))) continue;
     Finding f = make_finding("trench_outside_lot", trench_part(t), Severity::error,
-                             trench_name(t) + " leaves the lot");
+                             say("{} leaves the lot", trench_name(t)));
     set_measure(f, out, 0);
     f.advice =
-        "Do not dig it there: move the lot line if it is wrong, or change length, spacing or circuits.";
-    f.source = "plain ownership";
+        say("Do not dig it there: move the lot line if it is wrong, or change length, spacing or circuits.");
+    f.source = say("plain ownership");
     f.places = {axis(t)};
     findings.push_back(std::move(f));
   }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -8,17 +9,17 @@ namespace {
 
 struct Gap {
   double measured, required;
-  const char* of;
+  std::string of;
 };
 
 // Side by side the middle lines keep the spacing; otherwise the floors keep the gap at ends. Of trenches that
 // bend, what is worse.
 Gap gap_between(const Trench& a, const Trench& b, const Wishes& wishes) {
   const Gaps gaps = gaps_between(a, b);
-  Gap ends{0, 0, "of undisturbed ground at their ends"};
+  Gap ends{0, 0, say("of undisturbed ground at their ends")};
   if (gaps.at_ends) ends = {*gaps.at_ends, wishes.end_gap, ends.of};
   if (!gaps.beside) return ends;
-  const Gap beside{*gaps.beside, wishes.spacing, "between middle lines"};
+  const Gap beside{*gaps.beside, wishes.spacing, say("between middle lines")};
   return !gaps.at_ends || beside.required - beside.measured >= ends.required - ends.measured ? beside : ends;
 }
 
@@ -33,11 +34,11 @@ std::vector<Finding> trench_spacing(const Plan& plan, const Outcome& outcome) {
       if (!falls_short(gap.measured, gap.required)) continue;
       Finding f = make_finding("trench_spacing", trench_part(trenches[i]) + "/" + trench_part(trenches[j]),
                                Severity::error,
-                               "Trenches " + std::to_string(trenches[i].number) + " and " +
-                                   std::to_string(trenches[j].number) + " are too close");
+                               say("Trenches {} and {} are too close", std::to_string(trenches[i].number),
+                                   std::to_string(trenches[j].number)));
       set_measure(f, gap.measured, gap.required);
-      f.advice = std::string("Keep the distance asked for ") + gap.of + ", or ask for fewer circuits.";
-      f.source = "spacing asked for in the plan";
+      f.advice = say("Keep the distance asked for {}, or ask for fewer circuits.", gap.of);
+      f.source = say("spacing asked for in the plan");
       f.places = {axis(trenches[i]), axis(trenches[j])};
       findings.push_back(std::move(f));
     }

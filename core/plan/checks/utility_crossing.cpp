@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 #include "site/clearances.h"
@@ -34,16 +35,16 @@ std::vector<Finding> utility_crossing(const Plan& plan, const Outcome& outcome) 
       double away = std::numeric_limits<double>::infinity();
       auto where = places(outcome, utility, conduit, plan.wishes.run_width / 2, away);
       if (where.empty()) continue;
-      Finding f = make_finding("utility_crossing", conduit_part(conduit) + "/" + feature_part(utility),
-                               Severity::warning,
-                               conduit_name(conduit) + (away > 0 ? " passes close to " : " meets ") +
-                                   display_name(utility) + ": dig by hand");
+      Finding f = make_finding(
+          "utility_crossing", conduit_part(conduit) + "/" + feature_part(utility), Severity::warning,
+          conduit_name(conduit) + (away > 0 ? say(" passes close to ") : say(" meets ")) +
+              display_name(utility) + ": dig by hand");
       set_measure(f, away, kToleranceZone);
-      f.advice = "Have the " + std::string(utility_name(utility.utility)) +
-                 " line located and marked, and expose it by hand before any machine comes near. Private "
-                 "lines are not "
-                 "marked by the utility.";
-      f.source = "tolerance zone of 18 in each side (laonecall.com); state law governs";
+      f.advice =
+          say("Have the {} line located and marked, and expose it by hand before any machine comes near. "
+              "Private lines are not marked by the utility.",
+              std::string(utility_name(utility.utility)));
+      f.source = say("tolerance zone of 18 in each side (laonecall.com); state law governs");
       f.places = std::move(where);
       findings.push_back(std::move(f));
     }

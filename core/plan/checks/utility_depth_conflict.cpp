@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
@@ -22,12 +23,12 @@ std::vector<Finding> utility_depth_conflict(const Plan& plan, const Outcome& out
       for (Point p : meetings(c.line, utility.points)) where.push_back({p});
     if (where.empty()) continue;
     Finding f = make_finding("utility_depth_conflict", feature_part(utility), Severity::error,
-                             "The loop's pipes meet " + display_name(utility) + " at the same depth");
+                             say("The loop's pipes meet {} at the same depth", display_name(utility)));
     set_measure(f, gap, kVerticalGap);
-    f.advice = "Lay header and run at least " + print_quantity(Quantity::length, kVerticalGap, plan.units) +
-               " above or below the line's " + print_quantity(Quantity::length, utility.depth, plan.units) +
-               ".";
-    f.source = "12 in between crossing lines: common practice, no source";
+    f.advice = say("Lay header and run at least {} above or below the line's {}.",
+                   print_quantity(Quantity::length, kVerticalGap, plan.units),
+                   print_quantity(Quantity::length, utility.depth, plan.units));
+    f.source = say("12 in between crossing lines: common practice, no source");
     f.places = std::move(where);
     findings.push_back(std::move(f));
   }

@@ -3,6 +3,7 @@
 // protective slope beside it. Prices are for SI units here; print_price writes them for the reader's.
 #include "cost/bill.h"
 
+#include "base/say.h"
 #include "plan/figures/price_groups.h"
 
 namespace underlawn::figures {
@@ -21,53 +22,54 @@ std::vector<std::string> those_there(const Figures& all, const std::vector<std::
 void add_line(Figures& all, const BillLine& line, const std::string& currency) {
   const Q quantity = quantity_of(line.unit);
   const double si = si_of(line.unit);
-  derived(all, "need." + line.key, line.item + ", counted", line.needed * si, quantity,
+  derived(all, "need." + line.key, say("{}, counted", line.item), line.needed * si, quantity,
           {line.how, those_there(all, line.from), ""});
-  std::string how = "as counted";
-  if (!line.bought.packs.empty()) how = "rounded up to what is sold: " + packs_text(line, UnitSystem::metric);
-  derived(all, "amount." + line.key, line.item + ", bought", line.bought.amount * si, quantity,
+  std::string how = say("as counted");
+  if (!line.bought.packs.empty())
+    how = say("rounded up to what is sold: {}", packs_text(line, UnitSystem::metric));
+  derived(all, "amount." + line.key, say("{}, bought", line.item), line.bought.amount * si, quantity,
           {how, {"need." + line.key}, ""});
   std::vector<std::string> from = {"amount." + line.key};
   if (line.price) {
-    typed(all, "price." + line.key, "Price of " + line.item, *line.price / si, Q::money);
+    typed(all, "price." + line.key, say("Price of {}", line.item), *line.price / si, Q::money);
     from.push_back("price." + line.key);
   }
   derived(all, "cost." + line.key, line.item + ", " + currency, line.sum, Q::money,
-          {line.price ? "amount x price" : "price not known: nothing", std::move(from), ""});
+          {line.price ? say("amount x price") : say("price not known: nothing"), std::move(from), ""});
 }
 
 void add_counting(Figures& all, const Counting& c) {
-  typed(all, "counting.ties_per_loop", "Ties for each loop", c.ties_per_loop, Q::count);
-  typed(all, "counting.tie_distance", "Distance of ties on straight pipe", c.tie_distance, Q::length);
-  typed(all, "counting.tape_lines", "Lines of warning tape", c.tape_lines, Q::count);
-  typed(all, "counting.seed", "Seed on a square metre", c.seed, Q::mass);
-  typed(all, "counting.straw", "Lawn that a bale of straw covers", c.straw, Q::area);
-  typed(all, "counting.insulated", "Insulation of each pipe at the house", c.insulated, Q::length);
-  typed(all, "counting.sleeve", "Sleeve for each pipe", c.sleeve, Q::length);
-  typed(all, "counting.grout", "Bags of grout", c.grout, Q::count);
-  typed(all, "counting.pipe_spare", "Spare coil pipe", c.pipe_spare, Q::ratio);
-  typed(all, "counting.fitting_spare", "Spare fittings", c.fitting_spare, Q::ratio);
-  typed(all, "counting.antifreeze_spare", "Spare antifreeze", c.antifreeze_spare, Q::ratio);
+  typed(all, "counting.ties_per_loop", say("Ties for each loop"), c.ties_per_loop, Q::count);
+  typed(all, "counting.tie_distance", say("Distance of ties on straight pipe"), c.tie_distance, Q::length);
+  typed(all, "counting.tape_lines", say("Lines of warning tape"), c.tape_lines, Q::count);
+  typed(all, "counting.seed", say("Seed on a square metre"), c.seed, Q::mass);
+  typed(all, "counting.straw", say("Lawn that a bale of straw covers"), c.straw, Q::area);
+  typed(all, "counting.insulated", say("Insulation of each pipe at the house"), c.insulated, Q::length);
+  typed(all, "counting.sleeve", say("Sleeve for each pipe"), c.sleeve, Q::length);
+  typed(all, "counting.grout", say("Bags of grout"), c.grout, Q::count);
+  typed(all, "counting.pipe_spare", say("Spare coil pipe"), c.pipe_spare, Q::ratio);
+  typed(all, "counting.fitting_spare", say("Spare fittings"), c.fitting_spare, Q::ratio);
+  typed(all, "counting.antifreeze_spare", say("Spare antifreeze"), c.antifreeze_spare, Q::ratio);
 }
 
 struct Share {
-  const char *key, *label, *method;
+  std::string key, label, method;
   double share, sum;
   std::vector<std::string> from;
 };
 
 void add_terms(Figures& all, const OfferTerms& terms, const Bill& bill, const std::string& currency) {
-  std::string taxed = "tax x (cost + overhead + markup)";
-  if (terms.tax_on == TaxOn::materials) taxed = "tax x material lines";
+  std::string taxed = say("tax x (cost + overhead + markup)");
+  if (terms.tax_on == TaxOn::materials) taxed = say("tax x material lines");
   const Share shares[] = {
-      {"overhead", "Overhead", "overhead x cost", terms.overhead, bill.overhead, {"bill.cost"}},
+      {"overhead", say("Overhead"), say("overhead x cost"), terms.overhead, bill.overhead, {"bill.cost"}},
       {"markup",
-       "Markup",
-       "markup x (cost + overhead)",
+       say("Markup"),
+       say("markup x (cost + overhead)"),
        terms.markup,
        bill.markup,
        {"bill.cost", "bill.overhead"}},
-      {"tax", "Tax", taxed.c_str(), terms.tax, bill.tax, {"bill.cost", "bill.overhead", "bill.markup"}}};
+      {"tax", say("Tax"), taxed, terms.tax, bill.tax, {"bill.cost", "bill.overhead", "bill.markup"}}};
   for (const Share& s : shares) {
     const std::string key = s.key;
     typed(all, "terms." + key, s.label, s.share, Q::ratio);
@@ -83,11 +85,11 @@ void add_incentives(Figures& all, const Bill& bill, const std::string& currency)
   for (std::size_t i = 0; i < bill.incentives.size(); ++i) {
     const std::string key = "bill.incentive_" + std::to_string(i + 1);
     derived(all, key, bill.incentives[i].name + ", " + currency, bill.incentives[i].amount, Q::money,
-            {"as typed, no more than is left of the price", {"cost.total"}, ""});
+            {say("as typed, no more than is left of the price"), {"cost.total"}, ""});
     from.push_back(key);
   }
-  derived(all, "cost.net", "Price less incentives, " + currency, bill.net, Q::money,
-          {"price - incentives", std::move(from), ""});
+  derived(all, "cost.net", say("Price less incentives, {}", currency), bill.net, Q::money,
+          {say("price - incentives"), std::move(from), ""});
 }
 
 }  // namespace
@@ -101,19 +103,20 @@ void add_bill(Figures& all, const Plan& plan, const Outcome& outcome) {
     add_line(all, line, currency);
     sums.push_back("cost." + line.key);
   }
-  derived(all, "bill.cost", "Cost before overhead, markup and tax, " + currency, bill.cost, Q::money,
-          {"sum of the lines", std::move(sums), ""});
+  derived(all, "bill.cost", say("Cost before overhead, markup and tax, {}", currency), bill.cost, Q::money,
+          {say("sum of the lines"), std::move(sums), ""});
   add_terms(all, plan.pricing.terms, bill, currency);
-  derived(all, "cost.total", "Price in all, " + currency, bill.price, Q::money,
-          {"cost + overhead + markup + tax", {"bill.cost", "bill.overhead", "bill.markup", "bill.tax"}, ""});
+  derived(
+      all, "cost.total", say("Price in all, {}", currency), bill.price, Q::money,
+      {say("cost + overhead + markup + tax"), {"bill.cost", "bill.overhead", "bill.markup", "bill.tax"}, ""});
   add_incentives(all, bill, currency);
   if (all.find("flow.capacity") != nullptr && plan.flow.capacity > 0)
-    derived(all, "cost.by_capacity", "Price by kilowatt of the heat pump, " + currency,
+    derived(all, "cost.by_capacity", say("Price by kilowatt of the heat pump, {}", currency),
             bill.price / (plan.flow.capacity / 1000), Q::money,
             {"price/capacity", {"cost.total", "flow.capacity"}, ""});
-  derived(all, "cost.sloped.total", "Price in all with the protective slope, " + currency,
+  derived(all, "cost.sloped.total", say("Price in all with the protective slope, {}", currency),
           outcome.bills->sloped.price, Q::money,
-          {"as with vertical sides, with the sloped volumes",
+          {say("as with vertical sides, with the sloped volumes"),
            those_there(all, {"cost.total", "dig.sloped.total.bank_volume", "dig.sloped.total.bedding_volume",
                              "days.sloped.open"}),
            ""});

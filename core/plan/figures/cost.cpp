@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How long the loop lies open. Sides vertical; the total with the protective slope beside it.
+#include "base/say.h"
 #include "plan/figures/groups.h"
 
 namespace underlawn::figures {
@@ -15,83 +16,85 @@ void add_amounts(Figures& all, const Outcome& outcome) {
       if (l.key == key) return l.amount;
     return 0.0;
   };
-  derived(all, "cost.met_by_hand", "Lines met by hand", amount("hand_crossing"), Q::count,
-          {"crossings of header and run with utilities", {"layout.crossings"}, ""});
+  derived(all, "cost.met_by_hand", say("Lines met by hand"), amount("hand_crossing"), Q::count,
+          {say("crossings of header and run with utilities"), {"layout.crossings"}, ""});
   std::vector<std::string> cut;
   for (const char* key : {"header.length", "run.length"})
     if (all.find(key) != nullptr) cut.emplace_back(key);
   cut.emplace_back("dig.run_width");
-  derived(all, "cost.pavement_area", "Pavement cut", e.torn.pavement, Q::area,
-          {"area of header and run trench inside drives", cut, ""});
+  derived(all, "cost.pavement_area", say("Pavement cut"), e.torn.pavement, Q::area,
+          {say("area of header and run trench inside drives"), cut, ""});
   std::vector<std::string> coils;
   for (const Trench& t : outcome.layout.trenches) coils.push_back(trench_key(t.number) + ".coil_length");
-  derived(all, "cost.pipe_in_coils", "Pipe in coils", amount("coil_pipe"), Q::length,
-          {"sum over the trenches", coils, ""});
+  derived(all, "cost.pipe_in_coils", say("Pipe in coils"), amount("coil_pipe"), Q::length,
+          {say("sum over the trenches"), coils, ""});
 }
 
 void add_rates(Figures& all, const DigWishes& dig, const CrewWishes& crew) {
-  typed(all, "crew.day_length", "Worked a day", crew.day_length, Q::duration);
-  typed(all, "crew.excavator_rate", "Loose earth the excavator moves in an hour",
+  typed(all, "crew.day_length", say("Worked a day"), crew.day_length, Q::duration);
+  typed(all, "crew.excavator_rate", say("Loose earth the excavator moves in an hour"),
         loose_rate(dig.excavator) * 3600, Q::volume);
-  typed(all, "crew.loader_rate", "Loose earth the loader moves in an hour", loose_rate(crew.loader) * 3600,
-        Q::volume);
-  typed(all, "crew.trencher", "Trenching a metre less than 1 ft wide", crew.trencher, Q::duration);
-  typed(all, "crew.hand_crossing", "A line found and dug round by hand", crew.hand_crossing, Q::duration);
-  typed(all, "crew.coil_making", "Making a metre of coil", crew.coil_making, Q::duration);
-  typed(all, "crew.straight_making", "Making ready a metre of straight pipe", crew.straight_making,
+  typed(all, "crew.loader_rate", say("Loose earth the loader moves in an hour"),
+        loose_rate(crew.loader) * 3600, Q::volume);
+  typed(all, "crew.trencher", say("Trenching a metre less than 1 ft wide"), crew.trencher, Q::duration);
+  typed(all, "crew.hand_crossing", say("A line found and dug round by hand"), crew.hand_crossing,
         Q::duration);
-  typed(all, "crew.coil_laying", "Laying a coil, by metre of trench", crew.coil_laying, Q::duration);
-  typed(all, "crew.header_laying", "Laying a metre of header or run", crew.header_laying, Q::duration);
-  typed(all, "crew.joint_making", "Fusing a joint", crew.joint_making, Q::duration);
-  typed(all, "crew.test_filling", "Filling, flushing and bringing to pressure", crew.test_filling,
+  typed(all, "crew.coil_making", say("Making a metre of coil"), crew.coil_making, Q::duration);
+  typed(all, "crew.straight_making", say("Making ready a metre of straight pipe"), crew.straight_making,
+        Q::duration);
+  typed(all, "crew.coil_laying", say("Laying a coil, by metre of trench"), crew.coil_laying, Q::duration);
+  typed(all, "crew.header_laying", say("Laying a metre of header or run"), crew.header_laying, Q::duration);
+  typed(all, "crew.joint_making", say("Fusing a joint"), crew.joint_making, Q::duration);
+  typed(all, "crew.test_filling", say("Filling, flushing and bringing to pressure"), crew.test_filling,
         Q::duration);
 }
 
 void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
   const auto days = [&](double time) { return days_of(time, crew.day_length); };
-  const std::string rates = std::string(kProductionSource) + "; sizes and cycles " + kCommonPractice;
-  derived(all, "days.digging", "Digging, working days", days(t.digging), Q::count,
-          {"excavated x (1 + swell)/excavator's rate, by trencher below 1 ft of width, and lines met by hand",
+  const std::string rates = say("{}; sizes and cycles {}", std::string(kProductionSource), kCommonPractice);
+  derived(all, "days.digging", say("Digging, working days"), days(t.digging), Q::count,
+          {say("excavated x (1 + swell)/excavator's rate, by trencher below 1 ft of width, and lines met by "
+               "hand"),
            {"dig.vertical.total.bank_volume", "ground.swell", "crew.excavator_rate", "crew.trencher",
             "cost.met_by_hand", "crew.hand_crossing", "crew.day_length"},
            rates});
-  derived(all, "days.coil_making", "Making the coils, working days", days(t.making), Q::count,
-          {"metres of pipe x time a metre, that of straight pipe where there are no loops",
+  derived(all, "days.coil_making", say("Making the coils, working days"), days(t.making), Q::count,
+          {say("metres of pipe x time a metre, that of straight pipe where there are no loops"),
            {"cost.pipe_in_coils", "crew.coil_making", "crew.straight_making", "crew.day_length"},
            kCommonPractice});
-  derived(all, "days.coil_laying", "Laying the coils, working days", days(t.laying), Q::count,
-          {"metres of trench x time a metre",
+  derived(all, "days.coil_laying", say("Laying the coils, working days"), days(t.laying), Q::count,
+          {say("metres of trench x time a metre"),
            {"coil.trench_length", "layout.circuits_placed", "crew.coil_laying", "crew.day_length"},
            kCommonPractice});
-  derived(all, "days.laid", "Last coil laid, working days from the start", days(t.laid), Q::count,
-          {"by the crew calendar: a coil is laid when it is made, its trench is dug and a crew is free",
+  derived(all, "days.laid", say("Last coil laid, working days from the start"), days(t.laid), Q::count,
+          {say("by the crew calendar: a coil is laid when it is made, its trench is dug and a crew is free"),
            {"days.digging", "days.coil_making", "days.coil_laying"},
-           "flow shop of two stations, Johnson 1954; set-up at the second apart"});
-  derived(all, "days.waiting", "Coil crew waiting for trenches, working days", days(t.waiting), Q::count,
-          {"sum over the trenches", {"days.laid"}, ""});
+           say("flow shop of two stations, Johnson 1954; set-up at the second apart")});
+  derived(all, "days.waiting", say("Coil crew waiting for trenches, working days"), days(t.waiting), Q::count,
+          {say("sum over the trenches"), {"days.laid"}, ""});
   std::vector<std::string> joining = {"layout.joints", "crew.joint_making", "crew.header_laying",
                                       "crew.day_length"};
   for (const char* key : {"header.length", "run.length"})
     if (all.find(key) != nullptr) joining.emplace_back(key);
-  derived(all, "days.joining", "Header, run and joints, working days", days(t.joining), Q::count,
-          {"metres of header and run x time a metre + joints x time a joint", joining, kCommonPractice});
-  typed(all, "test.duration", "Pressure test, from pumping to the last reading",
+  derived(all, "days.joining", say("Header, run and joints, working days"), days(t.joining), Q::count,
+          {say("metres of header and run x time a metre + joints x time a joint"), joining, kCommonPractice});
+  typed(all, "test.duration", say("Pressure test, from pumping to the last reading"),
         t.testing - crew.test_filling, Q::duration);
-  derived(all, "days.testing", "Filling and pressure test, working days", days(t.testing), Q::count,
-          {"filling and flushing + the test's holds, before anything is filled in",
+  derived(all, "days.testing", say("Filling and pressure test, working days"), days(t.testing), Q::count,
+          {say("filling and flushing + the test's holds, before anything is filled in"),
            {"crew.test_filling", "test.duration", "crew.day_length"},
            kCommonPractice});
-  derived(all, "days.filling", "Filling in, working days", days(t.filling), Q::count,
+  derived(all, "days.filling", say("Filling in, working days"), days(t.filling), Q::count,
           {"(backfill/(1 - shrinkage) x (1 + swell) + bedding)/loader's rate",
            {"dig.vertical.total.backfill_volume", "dig.vertical.total.bedding_volume", "ground.shrinkage",
             "ground.swell", "crew.loader_rate", "crew.day_length"},
            rates});
-  derived(all, "days.open", "Open on the lot, working days", days(t.open), Q::count,
-          {"by the crew calendar: digging, coils, joints, test, filling in",
+  derived(all, "days.open", say("Open on the lot, working days"), days(t.open), Q::count,
+          {say("by the crew calendar: digging, coils, joints, test, filling in"),
            {"days.digging", "days.laid", "days.joining", "days.testing", "days.filling"},
            ""});
-  derived(all, "days.paid", "Days of crew and machine", days_paid(t, crew.day_length), Q::count,
-          {"open on the lot, in whole days begun", {"days.open"}, ""});
+  derived(all, "days.paid", say("Days of crew and machine"), days_paid(t, crew.day_length), Q::count,
+          {say("open on the lot, in whole days begun"), {"days.open"}, ""});
 }
 
 }  // namespace
@@ -102,10 +105,11 @@ void add_cost(Figures& all, const Plan& plan, const Outcome& outcome) {
   add_amounts(all, outcome);
   add_rates(all, plan.dig, plan.crew);
   add_stages(all, cost.vertical.time, plan.crew);
-  derived(
-      all, "days.sloped.open", "Open on the lot with the protective slope, working days",
-      days_of(cost.sloped.time.open, plan.crew.day_length), Q::count,
-      {"as with vertical sides, with the sloped volumes", {"days.open", "dig.sloped.total.bank_volume"}, ""});
+  derived(all, "days.sloped.open", say("Open on the lot with the protective slope, working days"),
+          days_of(cost.sloped.time.open, plan.crew.day_length), Q::count,
+          {say("as with vertical sides, with the sloped volumes"),
+           {"days.open", "dig.sloped.total.bank_volume"},
+           ""});
 }
 
 }  // namespace underlawn::figures

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
 #include "dig/dig.h"
 #include "ground/ground.h"
 #include "plan/figures/groups.h"
@@ -33,25 +34,27 @@ void add_volumes(Figures& all, const Sides& sides, const Part& part, const Earth
     cut.emplace_back("dig.slope");
     bed.emplace_back("dig.slope");
   }
-  std::string section = sides.sloped ? "length x depth x (width + slope x depth)" : "length x width x depth";
+  std::string section =
+      sides.sloped ? say("length x depth x (width + slope x depth)") : say("length x width x depth");
   if (!part.mean_square.empty() && sides.sloped) {
-    section = "length x (width x mean depth + slope x mean of the depth squared)";
+    section = say("length x (width x mean depth + slope x mean of the depth squared)");
     cut.push_back(part.mean_square);
   }
   derived(all, key + ".bank_volume", label + "excavated" + sides.words, w.bank, Q::volume,
-          {section + ", ends vertical", cut, ""});
+          {say("{}, ends vertical", section), cut, ""});
   derived(all, key + ".bedding_volume", label + "bedding" + sides.words, w.bedding, Q::volume,
-          {section + " with the bedding as depth; pipe not taken off", bed, ""});
-  derived(all, key + ".loose_volume", label + "spoil, loose" + sides.words, w.loose, Q::volume,
-          {"excavated x (1 + swell)",
+          {say("{} with the bedding as depth; pipe not taken off", section), bed, ""});
+  derived(all, key + ".loose_volume", say("{}spoil, loose{}", label, sides.words), w.loose, Q::volume,
+          {say("excavated x (1 + swell)"),
            {key + ".bank_volume", "ground.swell"},
-           "Nunnally, Construction Methods and Management (from memory)"});
-  derived(all, key + ".backfill_volume", label + "backfill, compacted" + sides.words, w.backfill, Q::volume,
-          {"excavated - bedding", {key + ".bank_volume", key + ".bedding_volume"}, ""});
-  derived(all, key + ".surplus_volume", label + "surplus, loose" + sides.words, w.surplus_loose, Q::volume,
-          {"(excavated - backfill/(1 - shrinkage)) x (1 + swell); less than 0: short",
+           say("Nunnally, Construction Methods and Management (from memory)")});
+  derived(all, key + ".backfill_volume", say("{}backfill, compacted{}", label, sides.words), w.backfill,
+          Q::volume, {say("excavated - bedding"), {key + ".bank_volume", key + ".bedding_volume"}, ""});
+  derived(all, key + ".surplus_volume", say("{}surplus, loose{}", label, sides.words), w.surplus_loose,
+          Q::volume,
+          {say("(excavated - backfill/(1 - shrinkage)) x (1 + swell); less than 0: short"),
            {key + ".bank_volume", key + ".backfill_volume", "ground.shrinkage", "ground.swell"},
-           "Nunnally, Construction Methods and Management (from memory)"});
+           say("Nunnally, Construction Methods and Management (from memory)")});
 }
 
 struct Total {
@@ -61,19 +64,19 @@ struct Total {
 };
 
 constexpr Total kTotals[] = {
-    {".bank_volume", "Excavated", &EarthWork::bank},
-    {".bedding_volume", "Bedding", &EarthWork::bedding},
-    {".loose_volume", "Spoil, loose", &EarthWork::loose},
-    {".backfill_volume", "Backfill, compacted", &EarthWork::backfill},
-    {".surplus_volume", "Surplus, loose", &EarthWork::surplus_loose},
+    {".bank_volume", mark("Excavated"), &EarthWork::bank},
+    {".bedding_volume", mark("Bedding"), &EarthWork::bedding},
+    {".loose_volume", mark("Spoil, loose"), &EarthWork::loose},
+    {".backfill_volume", mark("Backfill, compacted"), &EarthWork::backfill},
+    {".surplus_volume", mark("Surplus, loose"), &EarthWork::surplus_loose},
 };
 
 void add_totals(Figures& all, const Sides& sides, const std::vector<Part>& parts, const EarthWork& sum) {
   for (const Total& t : kTotals) {
     std::vector<std::string> from;
     for (const Part& part : parts) from.push_back(sides.key + "." + part.key + t.part);
-    derived(all, sides.key + ".total" + t.part, t.label + std::string(" in all") + sides.words, sum.*t.value,
-            Q::volume, {"sum of trenches, header and run", std::move(from), ""});
+    derived(all, sides.key + ".total" + t.part, say("{} in all{}", t.label, sides.words), sum.*t.value,
+            Q::volume, {say("sum of trenches, header and run"), std::move(from), ""});
   }
 }
 
@@ -82,15 +85,15 @@ std::vector<Part> parts_of(Figures& all, const Outcome& outcome) {
   for (const Trench& t : outcome.layout.trenches) {
     const std::string key = trench_key(t.number);
     const bool varies = all.find(key + ".mean_depth") != nullptr;
-    parts.push_back({key, "Trench " + std::to_string(t.number), key + ".length", key + ".width",
+    parts.push_back({key, say("Trench {}", std::to_string(t.number)), key + ".length", key + ".width",
                      key + (varies ? ".mean_depth" : ".depth"), varies ? key + ".mean_square_depth" : ""});
   }
   if (all.find("header.length") != nullptr)
-    parts.push_back({"header", "Header", "header.length", "dig.run_width", "dig.run_depth"});
+    parts.push_back({"header", say("Header"), "header.length", "dig.run_width", "dig.run_depth"});
   if (all.find("run.length") != nullptr) {
-    derived(all, "run.dug_length", "Supply run dug for itself", outcome.dig.run_vertical.length, Q::length,
-            {"run - its stretch in a coil trench", {"run.length", "run.shared"}, ""});
-    parts.push_back({"run", "Supply run", "run.dug_length", "dig.run_width", "dig.run_depth"});
+    derived(all, "run.dug_length", say("Supply run dug for itself"), outcome.dig.run_vertical.length,
+            Q::length, {say("run - its stretch in a coil trench"), {"run.length", "run.shared"}, ""});
+    parts.push_back({"run", say("Supply run"), "run.dug_length", "dig.run_width", "dig.run_depth"});
   }
   return parts;
 }
@@ -109,11 +112,11 @@ void add_heap(Figures& all, const Outcome& outcome, const Sides& sides, double w
     from.push_back(trench_key(t.number) + ".length");
   }
   from.emplace_back("ground.repose");
-  const std::string source = "Nunnally, Construction Methods and Management (from memory)";
-  derived(all, sides.key + ".spoil_width", "Spoil heap beside a coil trench, width" + sides.words, width,
-          Q::length, {"B = sqrt(4 V/(L tan R)), the widest heap", from, source});
-  derived(all, sides.key + ".spoil_height", "Spoil heap beside a coil trench, height" + sides.words, height,
-          Q::length, {"(B/2) tan R", {sides.key + ".spoil_width", "ground.repose"}, source});
+  const std::string source = say("Nunnally, Construction Methods and Management (from memory)");
+  derived(all, sides.key + ".spoil_width", say("Spoil heap beside a coil trench, width{}", sides.words),
+          width, Q::length, {say("B = sqrt(4 V/(L tan R)), the widest heap"), from, source});
+  derived(all, sides.key + ".spoil_height", say("Spoil heap beside a coil trench, height{}", sides.words),
+          height, Q::length, {say("(B/2) tan R"), {sides.key + ".spoil_width", "ground.repose"}, source});
 }
 
 void add_sides(Figures& all, const Outcome& outcome, const Sides& sides, const std::vector<Part>& parts) {
@@ -129,24 +132,25 @@ void add_sides(Figures& all, const Outcome& outcome, const Sides& sides, const s
 
 void add_earth(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (plan.dig.slope)
-    typed(all, "dig.slope", "Own slope of the sides, horizontal per vertical", outcome.dig.slope, Q::slope);
+    typed(all, "dig.slope", say("Own slope of the sides, horizontal per vertical"), outcome.dig.slope,
+          Q::slope);
   else
-    derived(all, "dig.slope", "Protective slope, horizontal per vertical", outcome.dig.slope, Q::slope,
-            {"table, by the soil type typed: " + std::string(soil_name(plan.ground.soil)),
+    derived(all, "dig.slope", say("Protective slope, horizontal per vertical"), outcome.dig.slope, Q::slope,
+            {say("table, by the soil type typed: {}", std::string(soil_name(plan.ground.soil))),
              {},
-             "29 CFR 1926 Subpart P, Table B-1"});
+             say("29 CFR 1926 Subpart P, Table B-1")});
   if (outcome.layout.trenches.empty()) return;
   add_floors(all, plan, outcome);
-  derived(all, "dig.top_width", "Sloped coil trench, width at the ground", outcome.dig.top_width_sloped,
+  derived(all, "dig.top_width", say("Sloped coil trench, width at the ground"), outcome.dig.top_width_sloped,
           Q::length,
-          {"width + 2 x slope x depth", {"dig.trench_width", "dig.slope", "dig.trench_depth"}, ""});
+          {say("width + 2 x slope x depth"), {"dig.trench_width", "dig.slope", "dig.trench_depth"}, ""});
   const std::vector<Part> parts = parts_of(all, outcome);
   std::vector<std::string> lengths;
   for (const Part& part : parts) lengths.push_back(part.length);
-  derived(all, "dig.length", "Trench to dig in all", outcome.dig.total_vertical.length, Q::length,
-          {"sum of trenches, header and run", std::move(lengths), ""});
-  add_sides(all, outcome, {"dig.vertical", ", vertical sides", false}, parts);
-  add_sides(all, outcome, {"dig.sloped", ", protective slope", true}, parts);
+  derived(all, "dig.length", say("Trench to dig in all"), outcome.dig.total_vertical.length, Q::length,
+          {say("sum of trenches, header and run"), std::move(lengths), ""});
+  add_sides(all, outcome, {"dig.vertical", say(", vertical sides"), false}, parts);
+  add_sides(all, outcome, {"dig.sloped", say(", protective slope"), true}, parts);
 }
 
 }  // namespace underlawn::figures

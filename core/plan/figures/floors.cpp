@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How high ground and floor are at the ends of each trench.
+#include "base/say.h"
 #include "dig/dig.h"
 #include "plan/figures/groups.h"
 #include "site/terrain.h"
@@ -10,41 +11,43 @@ namespace {
 
 using Q = Quantity;
 
-constexpr const char* kBetween = "between spot heights, over flat triangles (Delaunay)";
+constexpr const char* kBetween = mark("between spot heights, over flat triangles (Delaunay)");
 
 void add_ends(Figures& all, const std::string& key, const std::string& name, const FloorLevel& f,
               bool level) {
   const How ground{kBetween, {"site.spot_heights"}, ""};
-  derived(all, key + ".ground_head", name + ", ground at the head", f.ground_head, Q::length, ground);
-  derived(all, key + ".ground_end", name + ", ground at the end", f.ground_end, Q::length, ground);
-  const How low{"lowest ground along the trench - depth", {"site.spot_heights", key + ".depth"}, ""};
-  derived(all, key + ".floor_head", name + ", floor at the head", f.floor_head, Q::length,
-          level ? low : How{"ground - depth", {key + ".ground_head", key + ".depth"}, ""});
-  derived(all, key + ".floor_end", name + ", floor at the end", f.floor_end, Q::length,
-          level ? low : How{"ground - depth", {key + ".ground_end", key + ".depth"}, ""});
-  derived(all, key + ".rise", name + ", rise of the floor from head to end", f.floor_end - f.floor_head,
-          Q::length, {"floor at the end - floor at the head", {key + ".floor_end", key + ".floor_head"}, ""});
+  derived(all, key + ".ground_head", say("{}, ground at the head", name), f.ground_head, Q::length, ground);
+  derived(all, key + ".ground_end", say("{}, ground at the end", name), f.ground_end, Q::length, ground);
+  const How low{say("lowest ground along the trench - depth"), {"site.spot_heights", key + ".depth"}, ""};
+  derived(all, key + ".floor_head", say("{}, floor at the head", name), f.floor_head, Q::length,
+          level ? low : How{say("ground - depth"), {key + ".ground_head", key + ".depth"}, ""});
+  derived(all, key + ".floor_end", say("{}, floor at the end", name), f.floor_end, Q::length,
+          level ? low : How{say("ground - depth"), {key + ".ground_end", key + ".depth"}, ""});
+  derived(all, key + ".rise", say("{}, rise of the floor from head to end", name), f.floor_end - f.floor_head,
+          Q::length,
+          {say("floor at the end - floor at the head"), {key + ".floor_end", key + ".floor_head"}, ""});
 }
 
 void add_depths(Figures& all, const std::string& key, const std::string& name, const FloorLevel& f) {
   const std::vector<std::string> from = {"site.spot_heights", key + ".floor_head", key + ".length"};
-  derived(all, key + ".mean_depth", name + ", mean depth", f.mean_depth, Q::length,
-          {"mean over the length of ground - floor", from, ""});
-  derived(all, key + ".mean_square_depth", name + ", mean of the depth squared", f.mean_square, Q::area,
-          {"mean over the length of (ground - floor)^2", from, ""});
-  derived(all, key + ".deepest", name + ", greatest depth", f.deepest, Q::length,
-          {"highest ground along the trench - floor", from, ""});
+  derived(all, key + ".mean_depth", say("{}, mean depth", name), f.mean_depth, Q::length,
+          {say("mean over the length of ground - floor"), from, ""});
+  derived(all, key + ".mean_square_depth", say("{}, mean of the depth squared", name), f.mean_square, Q::area,
+          {say("mean over the length of (ground - floor)^2"), from, ""});
+  derived(all, key + ".deepest", say("{}, greatest depth", name), f.deepest, Q::length,
+          {say("highest ground along the trench - floor"), from, ""});
 }
 
 }  // namespace
 
 void add_floors(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (!terrain_of(outcome).is_known()) return;
-  typed(all, "site.spot_heights", "Spot heights", static_cast<double>(plan.site.heights.size()), Q::count);
+  typed(all, "site.spot_heights", say("Spot heights"), static_cast<double>(plan.site.heights.size()),
+        Q::count);
   const auto& trenches = outcome.layout.trenches;
   for (std::size_t i = 0; i < std::min(trenches.size(), outcome.dig.floors.size()); ++i) {
     const std::string key = trench_key(trenches[i].number);
-    const std::string name = "Trench " + std::to_string(trenches[i].number);
+    const std::string name = say("Trench {}", std::to_string(trenches[i].number));
     add_ends(all, key, name, outcome.dig.floors[i], plan.wishes.level_floor);
     if (plan.wishes.level_floor) add_depths(all, key, name, outcome.dig.floors[i]);
   }

@@ -2,6 +2,7 @@
 // Ground, weather, house and heat pump: what the temperatures follow from.
 #include <numeric>
 
+#include "base/say.h"
 #include "plan/figures/groups.h"
 
 namespace underlawn::figures {
@@ -11,9 +12,9 @@ namespace {
 using Q = Quantity;
 
 void add_matter(Figures& all, const SoilWishes& s) {
-  typed(all, "soil.porosity", "Pores of the soil", s.matter.porosity, Q::ratio);
-  typed(all, "soil.quartz", "Quartz of the solids", s.matter.quartz, Q::ratio);
-  typed(all, "soil.saturation", "Water in the pores", s.matter.saturation, Q::ratio);
+  typed(all, "soil.porosity", say("Pores of the soil"), s.matter.porosity, Q::ratio);
+  typed(all, "soil.quartz", say("Quartz of the solids"), s.matter.quartz, Q::ratio);
+  typed(all, "soil.saturation", say("Water in the pores"), s.matter.saturation, Q::ratio);
   const std::vector<std::string> matter = {"soil.porosity", "soil.quartz", "soil.saturation"};
   struct Model {
     ConductivityModel model;
@@ -25,46 +26,47 @@ void add_matter(Figures& all, const SoilWishes& s) {
     const auto k = conductivity(s.matter, m.model);
     if (!k) continue;
     const std::string name(model_name(m.model));
-    derived(all, m.key, "Soil conductivity by " + name, *k, Q::conductivity,
-            {"k = k_dry + Ke (k_sat - k_dry)", matter, std::string(model_source(m.model))});
+    derived(all, m.key, say("Soil conductivity by {}", name), *k, Q::conductivity,
+            {say("k = k_dry + Ke (k_sat - k_dry)"), matter, std::string(model_source(m.model))});
     if (m.model == s.model)
-      derived(all, "soil.conductivity", "Soil conductivity used", *k, Q::conductivity,
-              {"that of the model chosen, " + name, {m.key}, std::string(model_source(m.model))});
+      derived(all, "soil.conductivity", say("Soil conductivity used"), *k, Q::conductivity,
+              {say("that of the model chosen, {}", name), {m.key}, std::string(model_source(m.model))});
   }
-  derived(
-      all, "soil.heat_capacity", "Soil heat capacity", heat_capacity(s.matter), Q::heat_capacity,
-      {"2.0 MJ/(m3 K) x solids + 4.18 MJ/(m3 K) x water, by volume", matter, "de Vries 1963 (from memory)"});
+  derived(all, "soil.heat_capacity", say("Soil heat capacity"), heat_capacity(s.matter), Q::heat_capacity,
+          {say("2.0 MJ/(m3 K) x solids + 4.18 MJ/(m3 K) x water, by volume"), matter,
+           say("de Vries 1963 (from memory)")});
 }
 
 void add_soil(Figures& all, const ThermalWishes& t, const Surroundings& s) {
   if (t.soil.source == SoilSource::typed) {
-    typed(all, "soil.conductivity", "Soil conductivity", s.soil.conductivity, Q::conductivity);
-    typed(all, "soil.heat_capacity", "Soil heat capacity", s.soil.heat_capacity, Q::heat_capacity);
+    typed(all, "soil.conductivity", say("Soil conductivity"), s.soil.conductivity, Q::conductivity);
+    typed(all, "soil.heat_capacity", say("Soil heat capacity"), s.soil.heat_capacity, Q::heat_capacity);
   } else {
     add_matter(all, t.soil);
   }
-  derived(all, "soil.diffusivity", "Soil diffusivity", s.soil.diffusivity(), Q::diffusivity,
-          {"conductivity / heat capacity", {"soil.conductivity", "soil.heat_capacity"}, ""});
-  typed(all, "soil.surface_resistance", "Resistance of grass and air", t.surface_resistance,
+  derived(all, "soil.diffusivity", say("Soil diffusivity"), s.soil.diffusivity(), Q::diffusivity,
+          {say("conductivity / heat capacity"), {"soil.conductivity", "soil.heat_capacity"}, ""});
+  typed(all, "soil.surface_resistance", say("Resistance of grass and air"), t.surface_resistance,
         Q::surface_resistance);
 }
 
 void add_climate(Figures& all, const ThermalWishes& t, const Surroundings& s) {
   const auto [low, high] = std::minmax_element(s.weather.outdoor.begin(), s.weather.outdoor.end());
-  typed(all, "weather.coldest", "Coldest hour of the weather year, " + s.weather.name, *low, Q::temperature);
-  typed(all, "weather.warmest", "Warmest hour of the weather year", *high, Q::temperature);
-  const auto add = [&](const char* key, const char* label, double value, Q quantity) {
+  typed(all, "weather.coldest", say("Coldest hour of the weather year, {}", s.weather.name), *low,
+        Q::temperature);
+  typed(all, "weather.warmest", say("Warmest hour of the weather year"), *high, Q::temperature);
+  const auto add = [&](const std::string& key, const std::string& label, double value, Q quantity) {
     if (t.climate_source == ClimateSource::typed) return typed(all, key, label, value, quantity);
-    derived(
-        all, key, label, value, quantity,
-        {"yearly cosine through the hours of the weather year, least squares; the surface follows the air",
-         {"weather.coldest", "weather.warmest"},
-         ""});
+    derived(all, key, label, value, quantity,
+            {say("yearly cosine through the hours of the weather year, least squares; the surface follows "
+                 "the air"),
+             {"weather.coldest", "weather.warmest"},
+             ""});
   };
-  add("climate.mean", "Ground temperature, mean of the year", s.climate.mean, Q::temperature);
-  add("climate.amplitude", "Ground temperature at the surface, half of its yearly swing", s.climate.amplitude,
-      Q::temperature_difference);
-  add("climate.coldest_day", "Day on which the surface is coldest", s.climate.coldest_day, Q::count);
+  add("climate.mean", say("Ground temperature, mean of the year"), s.climate.mean, Q::temperature);
+  add("climate.amplitude", say("Ground temperature at the surface, half of its yearly swing"),
+      s.climate.amplitude, Q::temperature_difference);
+  add("climate.coldest_day", say("Day on which the surface is coldest"), s.climate.coldest_day, Q::count);
 }
 
 double sum(const std::vector<double>& watts) {
@@ -73,42 +75,45 @@ double sum(const std::vector<double>& watts) {
 
 // Loads that were read by the hour.
 void add_hours(Figures& all, const Surroundings& s) {
-  typed(all, "house.heating", "Heat the house needs in a year, from the file", sum(s.house.heating),
+  typed(all, "house.heating", say("Heat the house needs in a year, from the file"), sum(s.house.heating),
         Q::energy);
-  typed(all, "house.cooling", "Cooling the house needs in a year, from the file", sum(s.house.cooling),
+  typed(all, "house.cooling", say("Cooling the house needs in a year, from the file"), sum(s.house.cooling),
         Q::energy);
 }
 
 void add_house(Figures& all, const Surroundings& s) {
   const DesignLoad& l = s.load;
-  typed(all, "house.heat_loss", "Design heat loss", l.heat_loss, Q::power);
-  typed(all, "house.outdoor_cold", "Outdoor air of the cold design day", l.outdoor_cold, Q::temperature);
-  typed(all, "house.balance_heating", "Outdoor air above which no heat is needed", l.balance_heating,
+  typed(all, "house.heat_loss", say("Design heat loss"), l.heat_loss, Q::power);
+  typed(all, "house.outdoor_cold", say("Outdoor air of the cold design day"), l.outdoor_cold, Q::temperature);
+  typed(all, "house.balance_heating", say("Outdoor air above which no heat is needed"), l.balance_heating,
         Q::temperature);
-  typed(all, "house.heat_gain", "Design heat gain", l.heat_gain, Q::power);
-  typed(all, "house.outdoor_warm", "Outdoor air of the warm design day", l.outdoor_warm, Q::temperature);
-  typed(all, "house.balance_cooling", "Outdoor air below which no cooling is needed", l.balance_cooling,
+  typed(all, "house.heat_gain", say("Design heat gain"), l.heat_gain, Q::power);
+  typed(all, "house.outdoor_warm", say("Outdoor air of the warm design day"), l.outdoor_warm, Q::temperature);
+  typed(all, "house.balance_cooling", say("Outdoor air below which no cooling is needed"), l.balance_cooling,
         Q::temperature);
-  const std::string source = "change-point form of degree-days, ASHRAE Fundamentals (from memory)";
-  derived(all, "house.heating", "Heat the house needs in a year", sum(s.house.heating), Q::energy,
-          {"sum over the hours of loss x (balance - outdoor) / (balance - outdoor of the design day)",
+  const std::string source = say("change-point form of degree-days, ASHRAE Fundamentals (from memory)");
+  derived(all, "house.heating", say("Heat the house needs in a year"), sum(s.house.heating), Q::energy,
+          {say("sum over the hours of loss x (balance - outdoor) / (balance - outdoor of the design day)"),
            {"house.heat_loss", "house.balance_heating", "house.outdoor_cold", "weather.coldest"},
            source});
-  derived(all, "house.cooling", "Cooling the house needs in a year", sum(s.house.cooling), Q::energy,
-          {"sum over the hours of gain x (outdoor - balance) / (outdoor of the design day - balance)",
+  derived(all, "house.cooling", say("Cooling the house needs in a year"), sum(s.house.cooling), Q::energy,
+          {say("sum over the hours of gain x (outdoor - balance) / (outdoor of the design day - balance)"),
            {"house.heat_gain", "house.balance_cooling", "house.outdoor_warm", "weather.warmest"},
            source});
 }
 
 void add_unit(Figures& all, const ThermalWishes& t) {
   const Performance cold = performance_at(t.unit.heating, 0), warm = performance_at(t.unit.cooling, 25);
-  typed(all, "unit.heating_capacity", "Heat pump, heat at 0 °C entering water", cold.capacity, Q::power);
-  typed(all, "unit.heating_power", "Heat pump, power at 0 °C entering water", cold.power, Q::power);
-  typed(all, "unit.cooling_capacity", "Heat pump, cooling at 25 °C entering water", warm.capacity, Q::power);
-  typed(all, "unit.cooling_power", "Heat pump, power in cooling at 25 °C", warm.power, Q::power);
-  typed(all, "heat.coldest_allowed", "Coldest entering water allowed", t.coldest_allowed, Q::temperature);
-  typed(all, "heat.warmest_allowed", "Warmest entering water allowed", t.warmest_allowed, Q::temperature);
-  typed(all, "heat.years", "Design life in years", t.years, Q::count);
+  typed(all, "unit.heating_capacity", say("Heat pump, heat at 0 °C entering water"), cold.capacity, Q::power);
+  typed(all, "unit.heating_power", say("Heat pump, power at 0 °C entering water"), cold.power, Q::power);
+  typed(all, "unit.cooling_capacity", say("Heat pump, cooling at 25 °C entering water"), warm.capacity,
+        Q::power);
+  typed(all, "unit.cooling_power", say("Heat pump, power in cooling at 25 °C"), warm.power, Q::power);
+  typed(all, "heat.coldest_allowed", say("Coldest entering water allowed"), t.coldest_allowed,
+        Q::temperature);
+  typed(all, "heat.warmest_allowed", say("Warmest entering water allowed"), t.warmest_allowed,
+        Q::temperature);
+  typed(all, "heat.years", say("Design life in years"), t.years, Q::count);
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/layout.h"
 
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/figures/groups.h"
 
@@ -23,14 +24,14 @@ void add_counts(Figures& all, const Layout& layout) {
   const auto supply =
       static_cast<double>(std::count_if(layout.trenches.begin(), layout.trenches.end(),
                                         [](const Trench& t) { return t.role == TrenchRole::supply; }));
-  derived(all, "layout.circuits_placed", "Circuits placed", placed, Q::count,
-          {"equal trenches placed by the search for the most and shortest", placed_from(), ""});
-  derived(all, "layout.circuits_fit", "Circuits that would fit", layout.fits, Q::count,
-          {"most equal trenches found, counted up to three more than wanted", placed_from(), ""});
-  derived(all, "layout.supply_trenches", "Coils in the supply trench", supply, Q::count,
-          {"coil trenches that the supply run shares", {"layout.circuits_placed"}, ""});
-  derived(all, "layout.field_trenches", "Coil trenches in the field", placed - supply, Q::count,
-          {"circuits placed - coils in the supply trench",
+  derived(all, "layout.circuits_placed", say("Circuits placed"), placed, Q::count,
+          {say("equal trenches placed by the search for the most and shortest"), placed_from(), ""});
+  derived(all, "layout.circuits_fit", say("Circuits that would fit"), layout.fits, Q::count,
+          {say("most equal trenches found, counted up to three more than wanted"), placed_from(), ""});
+  derived(all, "layout.supply_trenches", say("Coils in the supply trench"), supply, Q::count,
+          {say("coil trenches that the supply run shares"), {"layout.circuits_placed"}, ""});
+  derived(all, "layout.field_trenches", say("Coil trenches in the field"), placed - supply, Q::count,
+          {say("circuits placed - coils in the supply trench"),
            {"layout.circuits_placed", "layout.supply_trenches"},
            ""});
 }
@@ -40,10 +41,10 @@ void add_direction(Figures& all, const Plan& plan, const Layout& layout) {
   constexpr double turn = 2 * std::numbers::pi;
   double bearing = std::fmod(plan.site.north - layout.direction, turn);
   if (bearing < 0) bearing += turn;
-  derived(all, "layout.direction", "Direction of the trenches, from the drawing's x axis", layout.direction,
-          Q::angle, {"best of the directions tried", {"layout.circuits_placed"}, ""});
-  derived(all, "layout.bearing", "Bearing of the trenches, clockwise from north", bearing, Q::angle,
-          {"north - direction", {"site.north", "layout.direction"}, ""});
+  derived(all, "layout.direction", say("Direction of the trenches, from the drawing's x axis"),
+          layout.direction, Q::angle, {say("best of the directions tried"), {"layout.circuits_placed"}, ""});
+  derived(all, "layout.bearing", say("Bearing of the trenches, clockwise from north"), bearing, Q::angle,
+          {say("north - direction"), {"site.north", "layout.direction"}, ""});
 }
 
 void add_least_spacing(Figures& all, const Layout& layout) {
@@ -53,14 +54,15 @@ void add_least_spacing(Figures& all, const Layout& layout) {
     for (std::size_t j = i + 1; j < t.size(); ++j)
       if (const auto beside = gaps_between(t[i], t[j]).beside) least = std::min(least, *beside);
   if (!std::isfinite(least)) return;
-  derived(all, "layout.least_spacing", "Spacing of middle lines, least found", least, Q::length,
-          {"least distance between the middle lines of two trenches side by side",
+  derived(all, "layout.least_spacing", say("Spacing of middle lines, least found"), least, Q::length,
+          {say("least distance between the middle lines of two trenches side by side"),
            {"layout.circuits_placed"},
            ""});
 }
 
 std::string name_of(const Site& site, const Restriction& r) {
-  if (r.kind == Restriction::Kind::setback) return "the setback of lot edge " + std::to_string(r.edge + 1);
+  if (r.kind == Restriction::Kind::setback)
+    return say("the setback of lot edge {}", std::to_string(r.edge + 1));
   const Feature* f = find_feature(site, r.feature_id);
   return f != nullptr ? display_name(*f) : "a feature";
 }
@@ -73,8 +75,8 @@ std::string key_of(const Restriction& r) {
 void add_costs(Figures& all, const Plan& plan, const Layout& layout) {
   for (const RestrictionCost& cost : layout.costs)
     derived(all, key_of(cost.restriction),
-            "Trenches that " + name_of(plan.site, cost.restriction) + " keeps out", cost.trenches, Q::count,
-            {"trenches that fit without it - trenches that fit", {"layout.circuits_fit"}, ""});
+            say("Trenches that {} keeps out", name_of(plan.site, cost.restriction)), cost.trenches, Q::count,
+            {say("trenches that fit without it - trenches that fit"), {"layout.circuits_fit"}, ""});
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/stake_out.h"
 
+#include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/figures/groups.h"
 
@@ -31,14 +32,14 @@ std::vector<std::string> place_of(const Figures& all, const Layout& layout, cons
 void add_stake_out(Figures& all, const Outcome& outcome) {
   for (const Tie& tie : outcome.stake_out.ties) {
     const std::string key = "stake." + tie_part(tie);
-    const std::string label = "Stake " + tie.point;
-    const How how{"taped in the plane from the house corner", place_of(all, outcome.layout, tie), ""};
-    derived(all, key + ".first_distance", label + ", from corner " + tie.first, tie.first_distance,
+    const std::string label = say("Stake {}", tie.point);
+    const How how{say("taped in the plane from the house corner"), place_of(all, outcome.layout, tie), ""};
+    derived(all, key + ".first_distance", say("{}, from corner {}", label, tie.first), tie.first_distance,
             Quantity::length, how);
-    derived(all, key + ".second_distance", label + ", from corner " + tie.second, tie.second_distance,
+    derived(all, key + ".second_distance", say("{}, from corner {}", label, tie.second), tie.second_distance,
             Quantity::length, how);
-    derived(all, key + ".cut", label + ", angle at which the tapes cut", tie.cut, Quantity::angle,
-            {"between the two tapes, 0 where a house hides a corner",
+    derived(all, key + ".cut", say("{}, angle at which the tapes cut", label), tie.cut, Quantity::angle,
+            {say("between the two tapes, 0 where a house hides a corner"),
              {key + ".first_distance", key + ".second_distance", "site.features"},
              ""});
   }

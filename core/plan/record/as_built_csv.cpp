@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "base/say.h"
 #include "base/table_text.h"
 
 namespace underlawn {
@@ -49,7 +50,9 @@ class Rows {
     const Polyline line = middle_line(t);
     for (std::size_t i = 0; i < line.size(); ++i) {
       const bool head = i == 0, end = i + 1 == line.size();
-      BuiltRow row{number + (head ? " head" : end ? " end" : " bend " + std::to_string(i)),
+      BuiltRow row{number + (head  ? say(" head")
+                             : end ? say(" end")
+                                   : say(" bend {}", std::to_string(i))),
                    line[i],
                    {},
                    {},
@@ -78,14 +81,14 @@ class Rows {
 
   void add_crossing(const Crossing& c) {
     const Feature* f = find_feature(plan_.site, c.feature_id);
-    BuiltRow row{"crossing " + (f == nullptr ? std::string("of a thing") : display_name(*f)),
+    BuiltRow row{say("crossing {}", (f == nullptr ? say("of a thing") : display_name(*f))),
                  c.at,
                  {},
                  {},
                  {},
                  {},
                  {},
-                 "not measured"};
+                 say("not measured")};
     row.depth = c.utility_depth;
     for (const BuiltCrossing& b : plan_.as_built.crossings)
       if (b.feature_id == c.feature_id && b.depth) {
@@ -99,7 +102,8 @@ class Rows {
     if (!c.place) return;
     const auto at = place_of(house_corners(plan_.site), *c.place, "crossing", plan_.units);
     if (!at) return;
-    rows_.push_back({"crossing " + c.name, at->at, {}, {}, c.depth, {}, {}, "not on the plan; " + c.note});
+    rows_.push_back(
+        {say("crossing {}", c.name), at->at, {}, {}, c.depth, {}, {}, say("not on the plan; {}", c.note)});
   }
 
   const Plan& plan_;
@@ -127,8 +131,8 @@ std::vector<BuiltRow> built_rows(const Plan& plan, const Outcome& planned, const
 
 std::string as_built_csv(const Plan& plan, const Outcome& planned, const AsBuiltAnswer& built) {
   std::string out =
-      "point,x_m,y_m,first_corner,first_m,second_corner,second_m,planned_x_m,planned_y_m,moved_m,depth_m,"
-      "pipe_m,pitch_m,note\n";
+      say("point,x_m,y_m,first_corner,first_m,second_corner,second_m,planned_x_m,planned_y_m,moved_m,depth_m,"
+          "pipe_m,pitch_m,note\n");
   for (const BuiltRow& r : built_rows(plan, planned, built)) {
     const auto cell = [&out](const std::string& text) { out += "," + quoted(text); };
     out += quoted(r.point);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "layout/supply_coil.h"
 #include "pipe/pipe_size.h"
 #include "plan/circulation_of.h"
@@ -41,27 +42,27 @@ class Mender {
   Mends find() {
     if (built_.outcome == nullptr || all_hold(built_.holds)) return {};
     if (fails(built_.holds, {"coldest", "warmest"})) {
-      step(0.05, "The planned coils in shorter trenches", [this] { full_coils(); });
-      step(0.2, "A coil in the supply run", [this] { run_coil(); });
-      step(0.5, "One more circuit", [this] { more_circuit(); });
+      step(0.05, say("The planned coils in shorter trenches"), [this] { full_coils(); });
+      step(0.2, say("A coil in the supply run"), [this] { run_coil(); });
+      step(0.5, say("One more circuit"), [this] { more_circuit(); });
     }
-    if (fails(built_.holds, {"balance"})) step(0.85, "Valves", [this] { throttle(); });
-    if (fails(built_.holds, {"freezing"})) step(0.9, "More antifreeze", [this] { antifreeze(); });
+    if (fails(built_.holds, {"balance"})) step(0.85, say("Valves"), [this] { throttle(); });
+    if (fails(built_.holds, {"freezing"})) step(0.9, say("More antifreeze"), [this] { antifreeze(); });
     const bool one = std::any_of(made_.all.begin(), made_.all.end(), [](const Mend& m) { return m.enough; });
-    if (!one && !made_.all.empty()) step(0.95, "All of it together", [this] { together(); });
+    if (!one && !made_.all.empty()) step(0.95, say("All of it together"), [this] { together(); });
     std::ranges::stable_sort(made_.all, {}, [](const Mend& m) { return !m.enough; });
     return std::move(made_);
   }
 
  private:
   template <class Do>
-  void step(double share, const char* what, Do work) {
+  void step(double share, const std::string& what, Do work) {
     if (stop_.stop_requested()) return;
     if (progress_) progress_(share, what);
     work();
   }
 
-  std::string say(Quantity q, double value) const { return print_quantity(q, value, plan_.units); }
+  std::string shown(Quantity q, double value) const { return print_quantity(q, value, plan_.units); }
 
   struct Tried {
     Layout layout;
@@ -82,7 +83,7 @@ class Mender {
     return std::all_of(holds.begin(), holds.end(), [](const Hold& h) { return h.holds || !h.held; });
   }
 
-  static double value_of(const std::vector<Hold>& holds, const char* key) {
+  static double value_of(const std::vector<Hold>& holds, const std::string& key) {
     for (const Hold& h : holds)
       if (h.key == key) return h.built;
     return 0;
@@ -160,12 +161,13 @@ class Mender {
       if (is_straight(t.coil.pattern) || pipe < t.coil.coil_length + kLengthStep) continue;
       const auto full = with_pipe(t, pipe);
       if (!full) {
-        made_.not_found.push_back("The planned coil does not go into trench " + std::to_string(t.number) +
-                                  ": its loops would lie on one another.");
+        made_.not_found.push_back(
+            say("The planned coil does not go into trench {}: its loops would lie on one another.",
+                std::to_string(t.number)));
         continue;
       }
       names += (names.empty() ? "" : "; ") + std::string("trench ") + std::to_string(t.number) + ": " +
-               say(Quantity::length, pipe) + " at a pitch of " + say(Quantity::length, full->coil.pitch);
+               shown(Quantity::length, pipe) + " at a pitch of " + shown(Quantity::length, full->coil.pitch);
       changed.push_back(t.number);
       t = *full;
     }
@@ -173,12 +175,12 @@ class Mender {
     Tried now = tried(layout);
     if (!better(now.holds))
       return made_.not_found.push_back(
-          "The planned coils, laid closer in what was dug (" + names +
-          "), make it no warmer: " + say(Quantity::temperature, value_of(now.holds, "coldest")) +
-          " at the coldest. Heat is reckoned equal for every metre of pipe, which is on the safe side.");
-    add(MendKind::full_coils, "The planned coils, laid closer, in what was dug: " + names,
-        "Only before the trench is filled, or by opening it again.", std::move(now.holds), std::move(layout),
-        std::move(changed));
+          say("The planned coils, laid closer in what was dug ({}), make it no warmer: {} at the coldest. "
+              "Heat is reckoned equal for every metre of pipe, which is on the safe side.",
+              names, shown(Quantity::temperature, value_of(now.holds, "coldest"))));
+    add(MendKind::full_coils, say("The planned coils, laid closer, in what was dug: {}", names),
+        say("Only before the trench is filled, or by opening it again."), std::move(now.holds),
+        std::move(layout), std::move(changed));
   }
 
   // ---- a coil in the run ----
@@ -200,12 +202,12 @@ class Mender {
     double most = base.run.length;
     while (most >= kLeastTrench && !make(most)) most -= 1;
     if (most < kLeastTrench) {
-      made_.not_found.push_back("The supply run has no straight stretch of " +
-                                say(Quantity::length, kLeastTrench) + " in which a coil may lie.");
+      made_.not_found.push_back(say("The supply run has no straight stretch of {} in which a coil may lie.",
+                                    shown(Quantity::length, kLeastTrench)));
       return;
     }
     if (auto found = least(kLeastTrench - kLengthStep, most, make))
-      add_trench(MendKind::run_coil, "A coil in the trench of the supply run", std::move(*found));
+      add_trench(MendKind::run_coil, say("A coil in the trench of the supply run"), std::move(*found));
   }
 
   void more_in_run(const Trench& supply) {
@@ -226,9 +228,10 @@ class Mender {
     auto found = least(supply.coil.coil_length, most, make);
     if (!found) return;
     add(MendKind::run_coil,
-        "A longer coil in the supply run: " + say(Quantity::length, found->first) + " of pipe in trench " +
-            std::to_string(supply.number) + " instead of " + say(Quantity::length, supply.coil.coil_length),
-        "Only before that trench is filled, or by opening it again.", std::move(found->second.holds),
+        say("A longer coil in the supply run: {} of pipe in trench {} instead of {}",
+            shown(Quantity::length, found->first), std::to_string(supply.number),
+            shown(Quantity::length, supply.coil.coil_length)),
+        say("Only before that trench is filled, or by opening it again."), std::move(found->second.holds),
         std::move(found->second.layout), {supply.number});
   }
 
@@ -321,26 +324,26 @@ class Mender {
     double most = 1.5 * std::max(planned_.coil.trench_length, kLeastTrench);
     while (most >= kLeastTrench && !make(most) && !stop_.stop_requested()) most *= 0.8;
     if (most < kLeastTrench) {
-      made_.not_found.push_back("No further trench of " + say(Quantity::length, kLeastTrench) +
-                                " or more fits on the lot beside what lies.");
+      made_.not_found.push_back(say("No further trench of {} or more fits on the lot beside what lies.",
+                                    shown(Quantity::length, kLeastTrench)));
       return;
     }
     auto found = least(kLeastTrench - kLengthStep, most, make);
     if (!found || stop_.stop_requested()) return;
     if (errors(found->second.outcome) > errors(*built_.outcome)) {
       made_.not_found.push_back(
-          "A further trench would fit, but no pipe leads to it without breaking a clearance.");
+          say("A further trench would fit, but no pipe leads to it without breaking a clearance."));
       return;
     }
-    add_trench(MendKind::more_circuit, "One more circuit", std::move(*found));
+    add_trench(MendKind::more_circuit, say("One more circuit"), std::move(*found));
   }
 
   void add_trench(MendKind kind, const std::string& words, std::pair<double, Tried> found) {
     const Trench t = found.second.layout.trenches.back();
     add(kind,
-        words + ": " + say(Quantity::length, length_of(t)) + " of trench with " +
-            say(Quantity::length, t.coil.coil_length) + " of pipe",
-        "Excavation rules and utility locating apply to it as to the first trenches.",
+        say("{}: {} of trench with {} of pipe", words, shown(Quantity::length, length_of(t)),
+            shown(Quantity::length, t.coil.coil_length)),
+        say("Excavation rules and utility locating apply to it as to the first trenches."),
         std::move(found.second.holds), std::move(found.second.layout), {t.number});
   }
 
@@ -358,14 +361,14 @@ class Mender {
       const int number = built_.loop.layout.trenches[c].number;
       trenches.push_back(number);
       names += (names.empty() ? "" : "; ") + std::string("circuit ") + std::to_string(number) + " by " +
-               say(Quantity::head, made->head[c]) + " at its design flow";
+               shown(Quantity::head, made->head[c]) + " at its design flow";
     }
     const auto heat = heated(made->flow, built_.plan, built_.loop.layout, *built_.outcome);
     std::vector<Hold> holds = holds_of(
         plan_, does(planned_.flow.get(), planned_.purge.get(), planned_.temperatures.get()),
         does(&made->flow, built_.outcome->purge.get(), heat ? &*heat : built_.outcome->temperatures.get()));
-    add(MendKind::throttle, "Throttle " + names,
-        "Needs a balancing valve in that circuit, where it can be reached; flush with it open.",
+    add(MendKind::throttle, say("Throttle {}", names),
+        say("Needs a balancing valve in that circuit, where it can be reached; flush with it open."),
         std::move(holds), built_.loop.layout, std::move(trenches));
   }
 
@@ -379,7 +382,7 @@ class Mender {
                               stop_);
   }
 
-  static double limit_of(const std::vector<Hold>& holds, const char* key) {
+  static double limit_of(const std::vector<Hold>& holds, const std::string& key) {
     for (const Hold& h : holds)
       if (h.key == key) return h.limit;
     return 0;
@@ -391,17 +394,17 @@ class Mender {
     std::vector<Hold> holds = built_.holds;
     for (int i = 0; i < 6 && fails(holds, {"freezing"}) && !stop_.stop_requested(); ++i) {
       if (!raise_antifreeze(p, holds))
-        return made_.not_found.push_back("No share of " + std::string(fluid_name(p.flow.fluid)) +
-                                         " protects the loop at its coldest.");
+        return made_.not_found.push_back(
+            say("No share of {} protects the loop at its coldest.", std::string(fluid_name(p.flow.fluid))));
       const Outcome outcome = solver_.solve(p, built_.loop.layout, stop_);
       holds = holds_of(plan_, planned_, outcome);
       if (outcome.flow != nullptr) concentrate_ = outcome.flow->antifreeze.concentrate;
     }
     add(MendKind::antifreeze,
-        "More antifreeze: " + say(Quantity::ratio, p.flow.mass_fraction) + " by mass instead of " +
-            say(Quantity::ratio, plan_.flow.mass_fraction) + ", " +
-            say(Quantity::fluid_volume, concentrate_) + " of concentrate in all",
-        "A thicker fluid takes more head; look at circulator and balance beside it.", std::move(holds),
+        say("More antifreeze: {} by mass instead of {}, {} of concentrate in all",
+            shown(Quantity::ratio, p.flow.mass_fraction), shown(Quantity::ratio, plan_.flow.mass_fraction),
+            shown(Quantity::fluid_volume, concentrate_)),
+        say("A thicker fluid takes more head; look at circulator and balance beside it."), std::move(holds),
         built_.loop.layout, {});
   }
 
@@ -429,13 +432,13 @@ class Mender {
       if (!fails(holds, {"freezing"}) || !raise_antifreeze(p, holds)) break;
     }
     const auto join = [&](const std::string& more) {
-      if (!more.empty()) words += (words.empty() ? "" : "; and ") + more;
+      if (!more.empty()) words += (words.empty() ? "" : say("; and ")) + more;
     };
     join(valves);
     if (p.flow.mass_fraction > built_.plan.flow.mass_fraction)
-      join(say(Quantity::ratio, p.flow.mass_fraction) + " of antifreeze by mass");
-    add(MendKind::together, "Together: " + words, "See the cautions of each.", std::move(holds), layout,
-        std::move(trenches));
+      join(say("{} of antifreeze by mass", shown(Quantity::ratio, p.flow.mass_fraction)));
+    add(MendKind::together, say("Together: {}", words), say("See the cautions of each."), std::move(holds),
+        layout, std::move(trenches));
   }
 
   // What the loop does with valves where it needs them.
@@ -448,8 +451,8 @@ class Mender {
     if (!made) return holds;
     for (std::size_t c = 0; c < made->k.size(); ++c)
       if (made->k[c] > 0)
-        valves += (valves.empty() ? "a valve in circuit " : ", in circuit ") +
-                  std::to_string(layout.trenches[c].number) + " taking " + say(Quantity::head, made->head[c]);
+        valves += (valves.empty() ? say("a valve in circuit ") : say(", in circuit ")) +
+                  std::to_string(layout.trenches[c].number) + " taking " + shown(Quantity::head, made->head[c]);
     const auto heat = heated(made->flow, p, layout, outcome);
     return holds_of(plan_, does(planned_.flow.get(), planned_.purge.get(), planned_.temperatures.get()),
                     does(&made->flow, outcome.purge.get(), heat ? &*heat : outcome.temperatures.get()));

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -12,7 +14,7 @@ constexpr double kSame = 1e-6;
 
 class Holds {
  public:
-  void add(const char* key, const char* what, Quantity quantity, const std::optional<double>& planned,
+  void add(const std::string& key, const std::string& what, Quantity quantity, const std::optional<double>& planned,
            const std::optional<double>& built, double limit, double old_limit, bool at_least) {
     if (!planned || !built || !std::isfinite(limit)) return;
     const auto ok = [&](double value, double bound) {
@@ -62,18 +64,18 @@ std::vector<Hold> holds_of(const Plan& plan, const LoopDoes& planned, const Loop
   Holds all;
   const ThermalWishes& t = plan.thermal;
   const FlowWishes& f = plan.flow;
-  all.add("coldest", "Coldest water to the heat pump", Quantity::temperature, planned.coldest, built.coldest,
-          t.coldest_allowed, t.coldest_allowed, true);
-  all.add("warmest", "Warmest water to the heat pump", Quantity::temperature, planned.warmest, built.warmest,
-          t.warmest_allowed, t.warmest_allowed, false);
-  all.add("freezing", "Freezing point of the fluid", Quantity::temperature, planned.freezing, built.freezing,
-          freezing_limit(plan, built), freezing_limit(plan, planned), false);
-  all.add("balance", "Imbalance of the circuits", Quantity::ratio, planned.imbalance, built.imbalance,
+  all.add("coldest", say("Coldest water to the heat pump"), Quantity::temperature, planned.coldest,
+          built.coldest, t.coldest_allowed, t.coldest_allowed, true);
+  all.add("warmest", say("Warmest water to the heat pump"), Quantity::temperature, planned.warmest,
+          built.warmest, t.warmest_allowed, t.warmest_allowed, false);
+  all.add("freezing", say("Freezing point of the fluid"), Quantity::temperature, planned.freezing,
+          built.freezing, freezing_limit(plan, built), freezing_limit(plan, planned), false);
+  all.add("balance", say("Imbalance of the circuits"), Quantity::ratio, planned.imbalance, built.imbalance,
           f.most_imbalance, f.most_imbalance, false);
   // A hundredth less is within what a pump curve tells.
-  all.add("circulator", "Flow of the circulator at the coldest", Quantity::flow, planned.pump, built.pump,
-          0.99 * f.design_flow, 0.99 * f.design_flow, true);
-  all.add("flushing", "Flow of the flush cart", Quantity::flow, planned.flush, built.flush,
+  all.add("circulator", say("Flow of the circulator at the coldest"), Quantity::flow, planned.pump,
+          built.pump, 0.99 * f.design_flow, 0.99 * f.design_flow, true);
+  all.add("flushing", say("Flow of the flush cart"), Quantity::flow, planned.flush, built.flush,
           built.flush_asked.value_or(NAN), planned.flush_asked.value_or(NAN), true);
   return all.take();
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "layout/crossings.h"
 #include "layout/given.h"
 #include "plan/record/built_header.h"
@@ -62,10 +63,10 @@ class Builder {
 
   void take_added(const BuiltTrench& b) {
     if (b.fate == TrenchFate::left_out) return;
-    const std::string name = "added trench " + std::to_string(b.number);
+    const std::string name = say("added trench {}", std::to_string(b.number));
     if (!b.head || (!b.end && !b.length) || planned_.trenches.empty()) {
-      made_.remarks.push_back({"built_trench_no_place", name, "head or end missing", "both taped or marked",
-                               "Tape its head and its end."});
+      made_.remarks.push_back({"built_trench_no_place", name, say("head or end missing"),
+                               say("both taped or marked"), say("Tape its head and its end.")});
       return;
     }
     Trench usual = planned_.trenches.front();
@@ -75,12 +76,12 @@ class Builder {
     usual.bends.clear();
     const std::size_t before = made_.remarks.size();
     const Point along = unit(usual.end - usual.head);
-    const auto head = found(b.head, std::nullopt, std::to_string(b.number) + " head");
+    const auto head = found(b.head, std::nullopt, say("{} head", std::to_string(b.number)));
     if (!head) return;
     usual.head = *head;
     usual.end = *head + b.length.value_or(usual.coil.trench_length) * along;
     if (b.end) {
-      const auto end = found(b.end, std::nullopt, std::to_string(b.number) + " end");
+      const auto end = found(b.end, std::nullopt, say("{} end", std::to_string(b.number)));
       if (!end) return;
       usual.end = *end;
     }
@@ -98,7 +99,7 @@ class Builder {
   std::optional<Point> found(const std::optional<BuiltPoint>& point, std::optional<Point> planned,
                              const std::string& name) {
     if (!point) return std::nullopt;
-    auto place = place_of(corners_, *point, "stake “" + name + "”", plan_.units);
+    auto place = place_of(corners_, *point, say("stake “{}”", name), plan_.units);
     if (!place) {
       made_.remarks.push_back(place.error());
       return std::nullopt;
@@ -111,11 +112,11 @@ class Builder {
   Polyline line_as_dug(const BuiltTrench& b, const Trench& planned) {
     const std::string number = std::to_string(b.number);
     Polyline line = middle_line(planned);
-    const auto head = found(b.head, planned.head, number + " head");
-    const auto end = found(b.end, planned.end, number + " end");
+    const auto head = found(b.head, planned.head, say("{} head", number));
+    const auto end = found(b.end, planned.end, say("{} end", number));
     Polyline bends;
     for (std::size_t i = 0; i < b.bends.size(); ++i)
-      if (const auto at = found(b.bends[i], std::nullopt, number + " bend " + std::to_string(i + 1)))
+      if (const auto at = found(b.bends[i], std::nullopt, say("{} bend {}", number, std::to_string(i + 1))))
         bends.push_back(*at);
     if ((head || end) && !bends.empty()) {
       line = {line.front(), line.back()};
@@ -132,15 +133,15 @@ class Builder {
     const double drawn = underlawn::length(line);
     if (end_known) {
       if (std::abs(drawn - wanted) > kLengthAgrees)
-        made_.remarks.push_back({"built_length_off", "Length of trench " + number + " as dug", say(wanted),
-                                 "within " + say(kLengthAgrees) + " of " + say(drawn) + " between its ends",
-                                 "Measure the length or tape the ends again; the ends were taken."});
+        made_.remarks.push_back({"built_length_off", say("Length of trench {} as dug", number), shown(wanted),
+                                 say("within {} of {} between its ends", shown(kLengthAgrees), shown(drawn)),
+                                 say("Measure the length or tape the ends again; the ends were taken.")});
       return line;
     }
     return trimmed(line, 0, drawn - wanted);
   }
 
-  std::string say(double m) const { return print_quantity(Quantity::length, m, plan_.units, Fineness::fine); }
+  std::string shown(double m) const { return print_quantity(Quantity::length, m, plan_.units, Fineness::fine); }
 
   Trench as_dug(const BuiltTrench& b, const Trench& planned, bool anew = false) {
     const Polyline line = line_as_dug(b, planned);
@@ -172,8 +173,8 @@ class Builder {
       return;
     }
     Trouble refused = made.error();
-    refused.thing = "trench " + std::to_string(b.number) + " as dug: " + refused.thing;
-    refused.advice += " The planned trench was taken.";
+    refused.thing = say("trench {} as dug: {}", std::to_string(b.number), refused.thing);
+    refused.advice += say(" The planned trench was taken.");
     made_.remarks.push_back(std::move(refused));
     t = planned;
   }

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -12,8 +14,9 @@ constexpr double kSameReading = 1;    // K: what a refractometer and its reader 
 constexpr double kMuchStronger = 4;   // K
 constexpr double kSameVolume = 0.10;  // of what was asked; our own choice
 constexpr double kLowPh = 7.5, kHighPh = 10.5;
-const char* kMelinder = "freezing point by concentration: Melinder 2010, IIR";
-const char* kPhSource = "common practice of inhibited glycols, no source; the product's own sheet goes first";
+const char* kMelinder = mark("freezing point by concentration: Melinder 2010, IIR");
+const char* kPhSource =
+    mark("common practice of inhibited glycols, no source; the product's own sheet goes first");
 
 class Judge {
  public:
@@ -33,29 +36,32 @@ class Judge {
   }
 
  private:
-  std::string say(Quantity q, double value) const { return print_quantity(q, value, plan_.units); }
+  std::string shown(Quantity q, double value) const { return print_quantity(q, value, plan_.units); }
   double strength() const { return fill_.strength.value_or(1); }
-  void add(const char* key, Tone tone, const char* title, std::string words, const char* source = "") {
+  void add(const std::string& key, Tone tone, const std::string& title, std::string words, const std::string& source = "") {
     made_.lines.push_back({"fill." + std::string(key), tone, title, std::move(words), source});
   }
 
   void judge_freezing() {
-    const std::string asked = say(Quantity::temperature, made_.asked_freezing) + " is planned, at most " +
-                              say(Quantity::temperature, made_.wanted_freezing) + " is needed";
+    const std::string asked =
+        say("{} is planned, at most {} is needed", shown(Quantity::temperature, made_.asked_freezing),
+            shown(Quantity::temperature, made_.wanted_freezing));
     if (!fill_.freezing_point)
-      return add("freezing", Tone::open, "Freezing point", "Not read; " + asked + ".");
+      return add("freezing", Tone::open, say("Freezing point"), say("Not read; {}.", asked));
     const double read = *fill_.freezing_point;
     const auto x = concentration_for(plan_.flow.fluid, std::min(read, 0.0));
     if (x) made_.mass_fraction = *x;
-    const std::string words = say(Quantity::temperature, read) + " read; " + asked;
+    const std::string words = say("{} read; {}", shown(Quantity::temperature, read), asked);
     if (read > made_.wanted_freezing + 1e-6) return too_weak(words);
     if (read < made_.asked_freezing - kMuchStronger)
-      return add("freezing", Tone::doubt, "Freezing point",
-                 words + ". It is much stronger than planned: it takes more head and carries less heat.",
-                 kMelinder);
-    add("freezing", Tone::good, "Freezing point",
-        words +
-            (std::abs(read - made_.asked_freezing) <= kSameReading ? "." : ": not as planned, but enough."),
+      return add(
+          "freezing", Tone::doubt, say("Freezing point"),
+          say("{}. It is much stronger than planned: it takes more head and carries less heat.", words),
+          kMelinder);
+    add("freezing", Tone::good, say("Freezing point"),
+        words + (std::abs(read - made_.asked_freezing) <= kSameReading
+                     ? "."
+                     : say(": not as planned, but enough.")),
         kMelinder);
   }
 
@@ -69,34 +75,37 @@ class Judge {
         made_.exchange = flow_.volume * (want - have) / (strength() - have);
     }
     if (made_.exchange)
-      words += ". Take out " + say(Quantity::fluid_volume, *made_.exchange) +
-               " and put in as much of the product, mix and read again";
-    add("freezing", Tone::bad, "Freezing point", words + ".", kMelinder);
+      words += say(". Take out {} and put in as much of the product, mix and read again",
+                   shown(Quantity::fluid_volume, *made_.exchange));
+    add("freezing", Tone::bad, say("Freezing point"), words + ".", kMelinder);
   }
 
   void judge_amount() {
-    const std::string asked = say(Quantity::fluid_volume, made_.asked_product) + " asked";
-    if (!fill_.put_in) return add("amount", Tone::open, "Product put in", "Not noted; " + asked + ".");
+    const std::string asked = say("{} asked", shown(Quantity::fluid_volume, made_.asked_product));
+    if (!fill_.put_in) return add("amount", Tone::open, say("Product put in"), say("Not noted; {}.", asked));
     const double share = *fill_.put_in / made_.asked_product - 1;
-    std::string words = say(Quantity::fluid_volume, *fill_.put_in) + " put in, " + asked;
+    std::string words = say("{} put in, {}", shown(Quantity::fluid_volume, *fill_.put_in), asked);
     if (made_.mass_fraction && *made_.mass_fraction > 0)
       made_.volume = *fill_.put_in * strength() / volume_fraction(plan_.flow.fluid, *made_.mass_fraction);
     const bool volume_off = made_.volume && std::abs(*made_.volume / flow_.volume - 1) > 2 * kSameVolume;
     if (volume_off)
-      words += ". With the freezing point read it means " + say(Quantity::fluid_volume, *made_.volume) +
-               " of loop, " + say(Quantity::fluid_volume, flow_.volume) +
-               " is drawn: it is not mixed yet, some was spilt, or part of the loop was not filled";
-    add("amount", volume_off || std::abs(share) > kSameVolume ? Tone::doubt : Tone::good, "Product put in",
-        words + ".", "volumes before mixing at 20 °C: CRC Handbook (from memory)");
+      words +=
+          say(". With the freezing point read it means {} of loop, {} is drawn: it is not mixed yet, some "
+              "was spilt, or part of the loop was not filled",
+              shown(Quantity::fluid_volume, *made_.volume), shown(Quantity::fluid_volume, flow_.volume));
+    add("amount", volume_off || std::abs(share) > kSameVolume ? Tone::doubt : Tone::good,
+        say("Product put in"), words + ".",
+        say("volumes before mixing at 20 °C: CRC Handbook (from memory)"));
   }
 
   void judge_ph() {
     if (!fill_.ph) return;
     const bool usual = *fill_.ph >= kLowPh && *fill_.ph <= kHighPh;
     add("ph", usual ? Tone::good : Tone::doubt, "pH",
-        say(Quantity::count, *fill_.ph) + " read, 7.5 to 10.5 is usual" +
-            (usual ? "."
-                   : ": ask the maker of the antifreeze; its inhibitor may be spent or the water hard."),
+        say("{} read, 7.5 to 10.5 is usual{}", shown(Quantity::count, *fill_.ph),
+            (usual
+                 ? "."
+                 : say(": ask the maker of the antifreeze; its inhibitor may be spent or the water hard."))),
         kPhSource);
   }
 
@@ -112,21 +121,22 @@ class Judge {
     if (const auto least = least_charge(loop(), seasons, wishes)) made_.asked_charge = *least;
     if (!made_.asked_charge) return;
     const std::string asked =
-        "at least " + say(Quantity::pressure, made_.asked_charge->at_fill) + " is asked";
+        say("at least {} is asked", shown(Quantity::pressure, made_.asked_charge->at_fill));
     if (!fill_.pressure)
-      return add("pressure", Tone::open, "Pressure left on the loop", "Not read; " + asked + ".");
+      return add("pressure", Tone::open, say("Pressure left on the loop"), say("Not read; {}.", asked));
     const auto then = charge_to(loop(), seasons, wishes, *fill_.pressure);
-    std::string words = say(Quantity::pressure, *fill_.pressure) + " left, " + asked;
+    std::string words = say("{} left, {}", shown(Quantity::pressure, *fill_.pressure), asked);
     if (then)
-      words += "; then " + say(Quantity::pressure, then->winter) + " in winter, " +
-               say(Quantity::pressure, then->summer) + " in summer";
+      words += say("; then {} in winter, {} in summer", shown(Quantity::pressure, then->winter),
+                   shown(Quantity::pressure, then->summer));
     const bool low = *fill_.pressure < made_.asked_charge->at_fill - 5e3;
     const bool high = then && then->highest + 1e4 * wishes.bottom_below_gauge > wishes.most_at_bottom;
-    add("pressure", low || high ? Tone::bad : Tone::good, "Pressure left on the loop",
-        words + (low    ? ": too little, some season will draw air."
-                 : high ? ": too much for the weakest part."
+    add("pressure", low || high ? Tone::bad : Tone::good, say("Pressure left on the loop"),
+        words + (low    ? say(": too little, some season will draw air.")
+                 : high ? say(": too much for the weakest part.")
                         : "."),
-        "least charge that keeps 70 kPa (10 psi) at the top in every season; common practice, no source");
+        say("least charge that keeps 70 kPa (10 psi) at the top in every season; common practice, no "
+            "source"));
   }
 
   const Plan& plan_;

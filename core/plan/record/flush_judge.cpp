@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "flow/network_solver.h"
 #include "flow/purge.h"
 
@@ -12,9 +13,9 @@ namespace underlawn {
 namespace {
 
 constexpr double kClosed = 1e12;  // K of a closed valve
-const char* kVelocitySource = "2 ft/s in every pipe: UFGS 15741N; ENERGY STAR Homes Northwest";
+const char* kVelocitySource = mark("2 ft/s in every pipe: UFGS 15741N; ENERGY STAR Homes Northwest");
 const char* kDropSource =
-    "Darcy-Weisbach with Churchill 1977, solved with circuits closed; 15 % for meters: our own choice";
+    mark("Darcy-Weisbach with Churchill 1977, solved with circuits closed; 15 % for meters: our own choice");
 
 LoopNetwork with_closed(LoopNetwork loop, const std::vector<int>& closed) {
   for (std::size_t i = 0; i < loop.pipes.size(); ++i)
@@ -33,7 +34,7 @@ std::vector<int> numbers_of(const LoopNetwork& loop) {
 std::string list_of(const std::vector<int>& numbers) {
   std::string all;
   for (std::size_t i = 0; i < numbers.size(); ++i)
-    all += (i == 0 ? "" : i + 1 == numbers.size() ? " and " : ", ") + std::to_string(numbers[i]);
+    all += (i == 0 ? "" : i + 1 == numbers.size() ? say(" and ") : ", ") + std::to_string(numbers[i]);
   return all;
 }
 
@@ -101,13 +102,13 @@ class Judge {
   }
 
  private:
-  std::string say(Quantity q, double value) const { return print_quantity(q, value, units_); }
+  std::string shown(Quantity q, double value) const { return print_quantity(q, value, units_); }
 
   static std::string minutes(double seconds) {
-    return std::to_string(static_cast<long>(std::ceil(seconds / 60 - 1e-6))) + " min";
+    return say("{} min", std::to_string(static_cast<long>(std::ceil(seconds / 60 - 1e-6))));
   }
 
-  void add(const char* key, Tone tone, const std::string& title, std::string words, std::string source = "") {
+  void add(const std::string& key, Tone tone, const std::string& title, std::string words, std::string source = "") {
     made_.lines.push_back(
         {"flush." + std::string(key), tone, name_ + ", " + title, std::move(words), std::move(source)});
   }
@@ -122,8 +123,9 @@ class Judge {
         closed_.push_back(number);
     for (int number : reading_.open)
       if (std::find(all.begin(), all.end(), number) == all.end())
-        return refuse({"flush_no_circuit", name_ + ", open circuit", std::to_string(number),
-                       "one of " + list_of(all), "Enter the numbers of the trenches that were open."});
+        return refuse({"flush_no_circuit", say("{}, open circuit", name_), std::to_string(number),
+                       say("one of {}", list_of(all)),
+                       say("Enter the numbers of the trenches that were open.")});
     return {};
   }
 
@@ -180,16 +182,16 @@ class Judge {
   }
 
   void judge_flow() {
-    const std::string asked = say(Quantity::flow, made_.asked);
+    const std::string asked = shown(Quantity::flow, made_.asked);
     if (!reading_.flow)
-      return add("flow", Tone::open, "flow", "Not read; at least " + asked + " is asked.", kVelocitySource);
-    const std::string read = say(Quantity::flow, *reading_.flow);
+      return add("flow", Tone::open, "flow", say("Not read; at least {} is asked.", asked), kVelocitySource);
+    const std::string read = shown(Quantity::flow, *reading_.flow);
     if (slowest_ >= wishes_.purge_velocity * 0.999)
-      return add("flow", Tone::good, "flow", read + "; at least " + asked + " is asked.", kVelocitySource);
+      return add("flow", Tone::good, "flow", say("{}; at least {} is asked.", read, asked), kVelocitySource);
     add("flow", Tone::bad, "flow",
-        read + " leaves " + say(Quantity::velocity, slowest_) + " in the slowest pipe, " +
-            say(Quantity::velocity, wishes_.purge_velocity) + " is asked: bring the cart to " + asked +
-            ", or flush fewer circuits at a time.",
+        say("{} leaves {} in the slowest pipe, {} is asked: bring the cart to {}, or flush fewer circuits at "
+            "a time.",
+            read, shown(Quantity::velocity, slowest_), shown(Quantity::velocity, wishes_.purge_velocity), asked),
         kVelocitySource);
   }
 
@@ -210,78 +212,78 @@ class Judge {
 
   void judge_drop() {
     if (!reading_.flow || !reading_.pressure_drop)
-      return add("drop", Tone::open, "pressure drop",
-                 "Needs flow and pressure drop; " + say(Quantity::pressure, made_.expected_at_asked) +
-                     " is expected at " + say(Quantity::flow, made_.asked) + ".",
+      return add("drop", Tone::open, say("pressure drop"),
+                 say("Needs flow and pressure drop; {} is expected at {}.",
+                     shown(Quantity::pressure, made_.expected_at_asked), shown(Quantity::flow, made_.asked)),
                  kDropSource);
     const double read = *reading_.pressure_drop, all = made_.drops.front().least;
-    const std::string expected = say(Quantity::pressure, read) + " read, " + say(Quantity::pressure, all) +
-                                 " expected with " + said_open();
+    const std::string expected = say("{} read, {} expected with {}", shown(Quantity::pressure, read),
+                                     shown(Quantity::pressure, all), said_open());
     const DropWith* best = nearest(read);
     if (best == nullptr) return off_all(read, all, expected);
     made_.flowing = best->flowing;
     if (best->flowing < static_cast<int>(open_.size())) return fewer(*best, expected);
     const bool blind = made_.drops.size() > 1 && fits(read, made_.drops[1]);
-    add("drop", blind ? Tone::doubt : Tone::good, "pressure drop",
-        expected + (blind
-                        ? ". One closed circuit would show " + say(Quantity::pressure, made_.drops[1].least) +
-                              " to " + say(Quantity::pressure, made_.drops[1].most) +
-                              ", too near to tell: flush fewer at a time."
-                        : one_closed()),
+    add("drop", blind ? Tone::doubt : Tone::good, say("pressure drop"),
+        expected +
+            (blind ? say(". One closed circuit would show {} to {}, too near to tell: flush fewer at a time.",
+                         shown(Quantity::pressure, made_.drops[1].least),
+                         shown(Quantity::pressure, made_.drops[1].most))
+                   : one_closed()),
         kDropSource);
   }
 
   std::string said_open() const {
-    return open_.size() == 1 ? "its one circuit flowing"
-                             : "all " + std::to_string(open_.size()) + " circuits flowing";
+    return open_.size() == 1 ? say("its one circuit flowing")
+                             : say("all {} circuits flowing", std::to_string(open_.size()));
   }
   std::string one_closed() const {
     if (made_.drops.size() < 2) return ".";
-    return "; with one closed at least " + say(Quantity::pressure, made_.drops[1].least) + ".";
+    return say("; with one closed at least {}.", shown(Quantity::pressure, made_.drops[1].least));
   }
 
   void fewer(const DropWith& with, const std::string& expected) {
     const int missing = static_cast<int>(open_.size()) - with.flowing;
-    add("drop", Tone::bad, "pressure drop",
-        expected + ": it reads like " + std::to_string(with.flowing) + " of " + std::to_string(open_.size()) +
-            " circuits flowing (" + say(Quantity::pressure, with.least) + " to " +
-            say(Quantity::pressure, with.most) + "). " +
-            (missing == 1 ? "One circuit is" : std::to_string(missing) + " circuits are") +
-            " blocked or holds air: flush one circuit at a time, look for a shut valve or a kink.",
+    add("drop", Tone::bad, say("pressure drop"),
+        say("{}: it reads like {} of {} circuits flowing ({} to {}). {} blocked or holds air: flush one "
+            "circuit at a time, look for a shut valve or a kink.",
+            expected, std::to_string(with.flowing), std::to_string(open_.size()),
+            shown(Quantity::pressure, with.least), shown(Quantity::pressure, with.most),
+            (missing == 1 ? say("One circuit is") : say("{} circuits are", std::to_string(missing)))),
         kDropSource);
   }
 
   void off_all(double read, double all, const std::string& expected) {
-    const char* less =
-        ": less than open pipes can take. Something lets water past the loop (a valve at the "
-        "heat pump, a bypass), or the flow meter reads high.";
-    const char* more =
-        ": more than even one circuit alone takes, or between what whole circuits take. Look "
-        "for a valve part shut, a kink, dirt or air in header or run, and at the gauges.";
-    add("drop", Tone::bad, "pressure drop", expected + (read < all ? less : more), kDropSource);
+    const std::string less =
+        say(": less than open pipes can take. Something lets water past the loop (a valve at the "
+            "heat pump, a bypass), or the flow meter reads high.");
+    const std::string more =
+        say(": more than even one circuit alone takes, or between what whole circuits take. Look "
+            "for a valve part shut, a kink, dirt or air in header or run, and at the gauges.");
+    add("drop", Tone::bad, say("pressure drop"), expected + (read < all ? less : more), kDropSource);
   }
 
   void judge_time() {
     if (!reading_.duration)
-      return add("time", Tone::open, "time",
-                 "Not noted; " + minutes(made_.time_asked) + " is asked at " +
-                     say(Quantity::flow, made_.asked) + ".",
-                 "UFGS 15741N");
+      return add(
+          "time", Tone::open, "time",
+          say("Not noted; {} is asked at {}.", minutes(made_.time_asked), shown(Quantity::flow, made_.asked)),
+          "UFGS 15741N");
     const bool enough = *reading_.duration >= made_.time_asked - 1;
     add("time", enough ? Tone::good : Tone::bad, "time",
-        minutes(*reading_.duration) + "; at least " + minutes(made_.time_asked) + " is asked.",
+        say("{}; at least {} is asked.", minutes(*reading_.duration), minutes(made_.time_asked)),
         "UFGS 15741N");
   }
 
   void judge_seen() {
     if (reading_.air == AirSeen::bubbles || reading_.air == AirSeen::slugs)
-      add("air", Tone::bad, "air", "Air was still seen at the end: go on until none comes.",
-          "common practice, no source");
-    if (reading_.air == AirSeen::none) add("air", Tone::good, "air", "None seen at the end.");
+      add("air", Tone::bad, "air", say("Air was still seen at the end: go on until none comes."),
+          say("common practice, no source"));
+    if (reading_.air == AirSeen::none) add("air", Tone::good, "air", say("None seen at the end."));
     if (reading_.water == WaterSeen::cloudy || reading_.water == WaterSeen::dirty)
-      add("water", Tone::bad, "water", "It did not come back clear: go on, and clean the strainer.",
-          "common practice, no source");
-    if (reading_.water == WaterSeen::clear) add("water", Tone::good, "water", "Came back clear.");
+      add("water", Tone::bad, "water", say("It did not come back clear: go on, and clean the strainer."),
+          say("common practice, no source"));
+    if (reading_.water == WaterSeen::clear) add("water", Tone::good, "water", say("Came back clear."));
   }
 
   const LoopNetwork& loop_;

@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <vector>
 
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 
@@ -53,8 +54,8 @@ bool is_day(const Day& d) {
 }
 
 Trouble no_moment(std::string_view text, const std::string& thing) {
-  return {"no_moment", thing, in_quotes(text), "a day of the years 1900 to 2199, with or without a time",
-          "Write it as 2026-05-14 or 2026-05-14 09:30."};
+  return {"no_moment", thing, in_quotes(text), say("a day of the years 1900 to 2199, with or without a time"),
+          say("Write it as 2026-05-14 or 2026-05-14 09:30.")};
 }
 
 }  // namespace

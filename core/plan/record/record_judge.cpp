@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "base/say.h"
 #include "plan/record/moment.h"
 
 namespace underlawn {
@@ -12,33 +13,35 @@ namespace {
 std::vector<RecordLine> judge_test(const Plan& plan, const Flow* flow) {
   const TestRecord& t = plan.record.test;
   std::vector<RecordLine> lines;
-  const auto say = [&](double p) { return print_quantity(Quantity::pressure, p, plan.units); };
+  const auto shown = [&](double p) { return print_quantity(Quantity::pressure, p, plan.units); };
   if (t.medium == TestMedium::air)
-    lines.push_back({"test.medium", Tone::bad, "What the loop was tested with",
-                     "Air stores hundreds of times the energy of water at the same pressure, and a fitting "
-                     "that lets go can kill. Test with water; with air only where the maker of the pipe and "
-                     "the local code allow it, from a distance.",
-                     "stored energy p V/(k - 1) against that of water and pipe"});
+    lines.push_back(
+        {"test.medium", Tone::bad, say("What the loop was tested with"),
+         say("Air stores hundreds of times the energy of water at the same pressure, and a fitting "
+             "that lets go can kill. Test with water; with air only where the maker of the pipe and "
+             "the local code allow it, from a distance."),
+         say("stored energy p V/(k - 1) against that of water and pipe")});
   if (t.gauge_range && flow != nullptr) {
     const auto planned = planned_test(plan.test, volume_of(flow->loop));
     if (planned && *t.gauge_range < planned->pressure.at_gauge)
-      lines.push_back({"test.gauge", Tone::bad, "Range of the gauge",
-                       say(*t.gauge_range) + " full scale; the test goes to " +
-                           say(planned->pressure.at_gauge) + ": take a gauge that reaches it.",
+      lines.push_back({"test.gauge", Tone::bad, say("Range of the gauge"),
+                       say("{} full scale; the test goes to {}: take a gauge that reaches it.",
+                           shown(*t.gauge_range), shown(planned->pressure.at_gauge)),
                        ""});
   }
   const auto start = moment_from_text(t.start, ""), end = moment_from_text(t.end, "");
   if (start && end && surely_before(*end, *start))
-    lines.push_back(
-        {"test.times", Tone::bad, "Times of the test",
-         "It ended on " + print_moment(*end) + ", before it began on " + print_moment(*start) + ".", ""});
+    lines.push_back({"test.times", Tone::bad, say("Times of the test"),
+                     say("It ended on {}, before it began on {}.", print_moment(*end), print_moment(*start)),
+                     ""});
   else if (start && end && start->timed && end->timed) {
     const double lasted = 60.0 * static_cast<double>(end->minutes - start->minutes);
     const double asked = test_duration(plan.test.procedure);
     const auto hours = [&](double s) { return print_quantity(Quantity::duration, s, plan.units); };
-    lines.push_back({"test.duration", lasted >= asked - 60 ? Tone::good : Tone::bad, "Duration of the test",
-                     hours(lasted) + "; " + hours(asked) + " is asked (" +
-                         std::string(test_procedure_name(plan.test.procedure)) + ").",
+    lines.push_back({"test.duration", lasted >= asked - 60 ? Tone::good : Tone::bad,
+                     say("Duration of the test"),
+                     say("{}; {} is asked ({}).", hours(lasted), hours(asked),
+                         std::string(test_procedure_name(plan.test.procedure))),
                      ""});
   }
   return lines;
@@ -50,11 +53,11 @@ void judge_flushes(const Plan& plan, const Flow& flow, RecordJudgement& made) {
     const FlushReading& reading = plan.record.flush[i];
     (reading.direction == FlushDirection::forward ? forward : reverse) = true;
     const std::string number = std::to_string(i + 1);
-    auto judged = judge_flush(flow.loop, plan.flow, reading, "Flushing " + number, plan.units);
+    auto judged = judge_flush(flow.loop, plan.flow, reading, say("Flushing {}", number), plan.units);
     if (!judged) {
       made.flush.emplace_back();
       made.flush_lines.push_back(
-          {"flush." + number, Tone::bad, "Flushing " + number, judged.error().message(), ""});
+          {"flush." + number, Tone::bad, say("Flushing {}", number), judged.error().message(), ""});
       continue;
     }
     for (RecordLine line : judged->lines) {
@@ -64,10 +67,10 @@ void judge_flushes(const Plan& plan, const Flow& flow, RecordJudgement& made) {
     made.flush.emplace_back(std::move(*judged));
   }
   if (forward != reverse)
-    made.flush_lines.push_back({"flush.directions", Tone::doubt, "Direction of flushing",
-                                std::string("Flushed ") + (forward ? "forward" : "in reverse") +
-                                    " only: flushing both ways frees what one way packs.",
-                                "common practice, no source"});
+    made.flush_lines.push_back({"flush.directions", Tone::doubt, say("Direction of flushing"),
+                                say("Flushed {} only: flushing both ways frees what one way packs.",
+                                    (forward ? "forward" : say("in reverse"))),
+                                say("common practice, no source")});
 }
 
 }  // namespace
@@ -85,7 +88,7 @@ RecordJudgement judge_record(const Plan& plan, const Flow* flow) {
   const auto order = judge_order(plan.record, plan.as_built);
   made.test.insert(made.test.end(), order.begin(), order.end());
   if (flow == nullptr) return made;
-  if (const auto asked = judge_flush(flow->loop, plan.flow, {}, "Flushing", plan.units))
+  if (const auto asked = judge_flush(flow->loop, plan.flow, {}, say("Flushing"), plan.units))
     made.flush_asked = *asked;
   judge_flushes(plan, *flow, made);
   made.fill = judge_fill(plan, *flow);

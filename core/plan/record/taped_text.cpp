@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cctype>
 
+#include "base/say.h"
 #include "base/table_text.h"
 #include "base/typed_text.h"
 
@@ -14,8 +15,8 @@ namespace {
 constexpr std::size_t kMostTapes = 8;
 
 std::string example(UnitSystem units) {
-  return units == UnitSystem::us ? "Write it as A 45'-3\", B 31'-6\", left."
-                                 : "Write it as A 13.79 m; B 9.60 m; left.";
+  return units == UnitSystem::us ? say("Write it as A 45'-3\", B 31'-6\", left.")
+                                 : say("Write it as A 13.79 m; B 9.60 m; left.");
 }
 
 std::string upper(std::string_view text) {
@@ -31,7 +32,7 @@ Result<Tape> tape_from(std::string_view piece, UnitSystem units, const std::stri
   const std::string_view rest = trimmed(piece.substr(letters));
   if (letters == 0 || letters > 3 || rest.empty())
     return refuse({"tape_not_read", thing, in_quotes(piece),
-                   "a corner's letter and a distance, left or right", example(units)});
+                   say("a corner's letter and a distance, left or right"), example(units)});
   const auto length = parse_quantity(Quantity::length, rest, units);
   if (!length) return refuse(length.error());
   return Tape{upper(piece.substr(0, letters)), *length};
@@ -65,8 +66,8 @@ Result<BuiltPoint> taped_from_text(std::string_view text, UnitSystem units, cons
     if (!tape) return refuse(tape.error());
     point.tapes.push_back(*tape);
     if (point.tapes.size() > kMostTapes)
-      return refuse({"tapes_too_many", thing, "more than " + std::to_string(kMostTapes) + " tapes",
-                     "at most " + std::to_string(kMostTapes), "Leave the worst out."});
+      return refuse({"tapes_too_many", thing, say("more than {} tapes", std::to_string(kMostTapes)),
+                     say("at most {}", std::to_string(kMostTapes)), say("Leave the worst out.")});
   }
   return point;
 }

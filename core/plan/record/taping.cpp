@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "plan/tape.h"
 
@@ -37,12 +38,13 @@ class Finder {
   }
 
  private:
-  std::string say(double m) const { return print_quantity(Quantity::length, m, units_, Fineness::fine); }
+  std::string shown(double m) const { return print_quantity(Quantity::length, m, units_, Fineness::fine); }
 
   Result<TapedPlace> marked() const {
     if (built_.at) return TapedPlace{*built_.at, false, 0, 0, {}};
-    return refuse({"tapes_missing", "Tapes to " + thing_, std::to_string(built_.tapes.size()),
-                   "two from house corners", "Tape it from one more corner, or mark it on the drawing."});
+    return refuse({"tapes_missing", say("Tapes to {}", thing_), std::to_string(built_.tapes.size()),
+                   say("two from house corners"),
+                   say("Tape it from one more corner, or mark it on the drawing.")});
   }
 
   Result<Point> corner(const std::string& tag) const {
@@ -50,9 +52,9 @@ class Finder {
       if (c.tag == tag) return c.at;
     std::string all;
     for (const HouseCorner& c : corners_) all += (all.empty() ? "" : ", ") + c.tag;
-    return refuse({"tape_corner_unknown", "House corner taped from to " + thing_, in_quotes(tag),
-                   all.empty() ? "a corner of a house, but none is drawn" : "one of " + all,
-                   "Corners are lettered on the drawing and on the dig sheet."});
+    return refuse({"tape_corner_unknown", say("House corner taped from to {}", thing_), in_quotes(tag),
+                   all.empty() ? say("a corner of a house, but none is drawn") : say("one of {}", all),
+                   say("Corners are lettered on the drawing and on the dig sheet.")});
   }
 
   Result<Fixing> fixing() const {
@@ -61,8 +63,8 @@ class Finder {
     if (!a) return refuse(a.error());
     if (!b) return refuse(b.error());
     if (distance(*a, *b) < kSameStake)
-      return refuse({"tape_corner_twice", "Both tapes to " + thing_, "from corner " + one.corner,
-                     "from two corners", "Tape it from a second corner."});
+      return refuse({"tape_corner_twice", say("Both tapes to {}", thing_), say("from corner {}", one.corner),
+                     say("from two corners"), say("Tape it from a second corner.")});
     const Fixing fix{*a, *b, one.length, two.length};
     if (auto trouble = apart(fix, one, two)) return refuse(*trouble);
     return fix;
@@ -71,19 +73,20 @@ class Finder {
   // Tapes that miss one another by no more than they err are taken to touch.
   std::optional<Trouble> apart(const Fixing& fix, const Tape& one, const Tape& two) const {
     const double base = distance(fix.a, fix.b), slack = tape_error(fix.first) + tape_error(fix.second);
-    const std::string pair = one.corner + " and " + two.corner;
+    const std::string pair = say("{} and {}", one.corner, two.corner);
     if (!(fix.first > 0 && fix.second > 0 && fix.first < 1e4 && fix.second < 1e4))
-      return Trouble{"tape_no_length", "Tapes to " + thing_ + " from " + pair,
-                     say(fix.first) + " and " + say(fix.second), "lengths above 0", "Enter them again."};
+      return Trouble{"tape_no_length", say("Tapes to {} from {}", thing_, pair),
+                     say("{} and {}", shown(fix.first), shown(fix.second)), say("lengths above 0"),
+                     say("Enter them again.")};
     if (fix.first + fix.second < base - slack)
-      return Trouble{"tapes_do_not_meet", "Tapes to " + thing_ + " from " + pair + " together",
-                     say(fix.first + fix.second), "at least " + say(base) + ", from corner to corner",
-                     "Read both tapes again: they are too short to meet."};
+      return Trouble{"tapes_do_not_meet", say("Tapes to {} from {} together", thing_, pair),
+                     shown(fix.first + fix.second), say("at least {}, from corner to corner", shown(base)),
+                     say("Read both tapes again: they are too short to meet.")};
     const double more = std::abs(fix.first - fix.second);
     if (more > base + slack)
-      return Trouble{"tapes_do_not_meet", "Difference of the tapes to " + thing_ + " from " + pair, say(more),
-                     "at most " + say(base) + ", from corner to corner",
-                     "Read both tapes again: one is too long, or they are from other corners."};
+      return Trouble{"tapes_do_not_meet", say("Difference of the tapes to {} from {}", thing_, pair),
+                     shown(more), say("at most {}, from corner to corner", shown(base)),
+                     say("Read both tapes again: one is too long, or they are from other corners.")};
     return std::nullopt;
   }
 
@@ -97,9 +100,9 @@ class Finder {
 
   Trouble flat(double cut) const {
     const auto degrees = [this](double a) { return print_quantity(Quantity::angle, a, units_); };
-    return {"tapes_cut_flat", "Angle at which the tapes to " + thing_ + " cut", degrees(cut),
-            "at least " + degrees(kFlattestCut) + ", or the side and the place cannot be told",
-            "Tape it from two corners that see it at a wider angle."};
+    return {"tapes_cut_flat", say("Angle at which the tapes to {} cut", thing_), degrees(cut),
+            say("at least {}, or the side and the place cannot be told", degrees(kFlattestCut)),
+            say("Tape it from two corners that see it at a wider angle.")};
   }
 
   Result<TapeCheck> checked(const Tape& tape, const TapedPlace& place, Point other_side) const {
@@ -109,11 +112,12 @@ class Finder {
     const double most = most_residual(tape.length, place.error);
     if (std::abs(off) <= most) return TapeCheck{tape.corner, tape.length, off};
     const bool mirrored = std::abs(tape.length - distance(*from, other_side)) <= most;
-    return refuse({"check_tape_off", "Check tape from " + tape.corner + " to " + thing_,
-                   say(std::abs(off)) + (off > 0 ? " too long" : " too short"), "within " + say(most),
-                   mirrored ? "It fits on the other side of the line " + built_.tapes[0].corner + "–" +
-                                  built_.tapes[1].corner + ": choose that side."
-                            : "One of the tapes was misread: tape it again."});
+    return refuse({"check_tape_off", say("Check tape from {} to {}", tape.corner, thing_),
+                   shown(std::abs(off)) + (off > 0 ? say(" too long") : say(" too short")),
+                   say("within {}", shown(most)),
+                   mirrored ? say("It fits on the other side of the line {}–{}: choose that side.",
+                                  built_.tapes[0].corner, built_.tapes[1].corner)
+                            : say("One of the tapes was misread: tape it again.")});
   }
 
   const std::vector<HouseCorner>& corners_;

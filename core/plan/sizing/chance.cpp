@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "base/say.h"
 #include "plan/sizing/normal_draws.h"
 #include "thermal/loop_geometry.h"
 
@@ -34,16 +35,16 @@ Quantiles quantiles(std::vector<double> values) {
 
 std::optional<Trouble> what_is_wrong(const Outcome& outcome, const ChanceWishes& w) {
   if (outcome.temperatures == nullptr || outcome.surroundings == nullptr)
-    return Trouble{"chance_no_temperatures", "The loop", "without temperatures",
-                   "laid, and its soil and load sound", "Draw the loop first."};
+    return Trouble{"chance_no_temperatures", say("The loop"), say("without temperatures"),
+                   say("laid, and its soil and load sound"), say("Draw the loop first.")};
   if (w.draws < 1 || w.draws > 100'000)
-    return Trouble{"chance_draws", "Number of draws", std::to_string(w.draws), "from 1 to 100000",
-                   "A few hundred tell the chance to a few percent."};
+    return Trouble{"chance_draws", say("Number of draws"), std::to_string(w.draws), say("from 1 to 100000"),
+                   say("A few hundred tell the chance to a few percent.")};
   const Spreads& s = w.spreads;
   for (double v : {s.conductivity, s.heat_capacity, s.load, s.mean_temperature})
     if (!(v >= 0 && v <= 5))
-      return Trouble{"chance_spread", "A spread", std::to_string(v), "from 0 to 5",
-                     "Enter a standard deviation."};
+      return Trouble{"chance_spread", "A spread", std::to_string(v), say("from 0 to 5"),
+                     say("Enter a standard deviation.")};
   return std::nullopt;
 }
 
@@ -74,7 +75,8 @@ Result<Chance> chance_of_holding(const Plan& plan, const Outcome& outcome, const
                                             plan.thermal, outcome.temperatures->circulation, stop)
                              .simulation;
     if (stop.stop_requested())
-      return refuse({"chance_stopped", "The chance", "stopped", "run to its end", "Start it again."});
+      return refuse(
+          {"chance_stopped", say("The chance"), "stopped", say("run to its end"), say("Start it again.")});
     const bool cold = s.coldest<plan.thermal.coldest_allowed, warm = s.warmest> plan.thermal.warmest_allowed;
     out.too_cold += cold;
     out.too_warm += warm;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "base/say.h"
 #include "house/calendar.h"
 
 namespace underlawn {
@@ -33,14 +34,15 @@ Extreme extreme_ground(const Plan& plan, const Surroundings& s, bool heating) {
 Trouble beyond(const Plan& plan, const Extreme& ground, bool heating) {
   const auto shown = [&](double t) { return print_quantity(Quantity::temperature, t, plan.units); };
   const double limit = heating ? plan.thermal.coldest_allowed : plan.thermal.warmest_allowed;
-  return {heating ? "limit_warmer_than_ground" : "limit_colder_than_ground",
-          heating ? "Coldest entering water allowed" : "Warmest entering water allowed", shown(limit),
-          (heating ? "below the untouched ground at the pipe, which falls to "
-                   : "above the untouched ground at the pipe, which rises to ") +
-              shown(ground.value) + " on " + date_of_day(ground.hour / 24),
-          heating
-              ? "Lower the limit or dig deeper: no length of pipe makes the water warmer than the ground."
-              : "Raise the limit or dig deeper: no length of pipe makes the water colder than the ground."};
+  return {
+      heating ? "limit_warmer_than_ground" : "limit_colder_than_ground",
+      heating ? say("Coldest entering water allowed") : say("Warmest entering water allowed"), shown(limit),
+      (heating ? say("below the untouched ground at the pipe, which falls to ")
+               : say("above the untouched ground at the pipe, which rises to ")) +
+          shown(ground.value) + " on " + date_of_day(ground.hour / 24),
+      heating
+          ? say("Lower the limit or dig deeper: no length of pipe makes the water warmer than the ground.")
+          : say("Raise the limit or dig deeper: no length of pipe makes the water colder than the ground.")};
 }
 
 }  // namespace

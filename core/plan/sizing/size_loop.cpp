@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/sizing/size_loop.h"
 
+#include "base/say.h"
 #include "plan/fingerprint.h"
 #include "plan/plan_troubles.h"
 #include "plan/sizing/alternatives.h"
@@ -12,15 +13,15 @@ namespace underlawn {
 namespace {
 
 Trouble stopped() {
-  return {"sizing_stopped", "The sizing", "stopped", "run to its end", "Start it again."};
+  return {"sizing_stopped", say("The sizing"), "stopped", say("run to its end"), say("Start it again.")};
 }
 
 Trouble nothing_holds(const Plan& plan) {
   const auto shown = [&](double t) { return print_quantity(Quantity::temperature, t, plan.units); };
-  return {"no_size_holds", "The field", "up to " + std::to_string(kMostCircuitsTried) + " such coils",
-          "large enough to keep the water within " + shown(plan.thermal.coldest_allowed) + " and " +
-              shown(plan.thermal.warmest_allowed),
-          "Put more pipe in a coil, dig deeper, or widen the limits."};
+  return {"no_size_holds", say("The field"), say("up to {} such coils", std::to_string(kMostCircuitsTried)),
+          say("large enough to keep the water within {} and {}", shown(plan.thermal.coldest_allowed),
+              shown(plan.thermal.warmest_allowed)),
+          say("Put more pipe in a coil, dig deeper, or widen the limits.")};
 }
 
 std::optional<Trouble> what_stops(const Plan& plan) {
@@ -42,13 +43,13 @@ class Sizing {
     if (!coil) return refuse(coil.error());
     if (const auto beyond = beyond_the_ground(plan_, surroundings_)) return refuse(*beyond);
     out_.fingerprint = fingerprint(plan_);
-    tell(0, "the loop as drawn");
+    tell(0, say("the loop as drawn"));
     FieldTrials trials(plan_, *coil, surroundings_, shelf_, stop_);
     out_.drawn = trials.placed(plan_.wishes.circuits);
-    tell(0.05, "one number of circuits after another");
+    tell(0.05, say("one number of circuits after another"));
     find_needed(trials);
     set_classic(trials);
-    tell(0.25, "the least pipe in the drawn trenches");
+    tell(0.25, say("the least pipe in the drawn trenches"));
     find_least_coil(trials, *coil);
     find_alternatives(*coil);
     if (stop_.stop_requested()) return refuse(stopped());
@@ -99,7 +100,7 @@ class Sizing {
     out_.alternatives = alternatives_to(plan_, coil);
     const auto n = static_cast<double>(out_.alternatives.size());
     for (std::size_t i = 0; i < out_.alternatives.size() && !stop_.stop_requested(); ++i) {
-      tell(0.4 + 0.6 * static_cast<double>(i) / n, "other ways to the same end");
+      tell(0.4 + 0.6 * static_cast<double>(i) / n, say("other ways to the same end"));
       size(out_.alternatives[i]);
     }
   }

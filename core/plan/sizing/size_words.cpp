@@ -4,12 +4,14 @@
 #include <cmath>
 #include <cstdio>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
 
 std::string circuits(int n) {
-  return std::to_string(n) + (n == 1 ? " circuit" : " circuits");
+  return std::to_string(n) + (n == 1 ? say(" circuit") : say(" circuits"));
 }
 
 std::string percent(double share) {
@@ -29,43 +31,46 @@ std::string two_digits(double value) {
 }
 
 const char* month_name(int month) {
-  static const char* kNames[] = {"January", "February", "March",     "April",   "May",      "June",
-                                 "July",    "August",   "September", "October", "November", "December"};
+  static const char* kNames[] = {mark("January"),   mark("February"), mark("March"),    mark("April"),
+                                 mark("May"),       mark("June"),     mark("July"),     mark("August"),
+                                 mark("September"), mark("October"),  mark("November"), mark("December")};
   return kNames[month];
 }
 
 std::string classic_line(const char* season, const ClassicCase& c, double length, double pipe,
                          UnitSystem units) {
   const auto shown = [&](Quantity q, double v) { return print_quantity(q, v, units); };
-  return std::string("Classic equation, ") + season + ": " + whole_length(length, units) + " of pipe, " +
-         two_digits(length / pipe) + " of the " + whole_length(pipe, units) + " in the ground (unit runs " +
-         percent(c.run_fraction) + " of " + month_name(c.month) + ", ground " +
-         shown(Quantity::temperature, c.ground) + ", water " + shown(Quantity::temperature, c.limit) + ").";
+  return say(
+      "Classic equation, {}: {} of pipe, {} of the {} in the ground (unit runs {} of {}, ground {}, water "
+      "{}).",
+      season, whole_length(length, units), two_digits(length / pipe), whole_length(pipe, units),
+      percent(c.run_fraction), month_name(c.month), shown(Quantity::temperature, c.ground),
+      shown(Quantity::temperature, c.limit));
 }
 
 }  // namespace
 
 std::string needed_words(const LoopSizing& s) {
   if (!s.needed) return s.refusal ? s.refusal->message() : "";
-  std::string words = circuits(s.needed->circuits) + " needed";
-  words += s.drawn.circuits > 0 ? ", " + std::to_string(s.drawn.circuits) + " drawn." : ", none drawn.";
+  std::string words = say("{} needed", circuits(s.needed->circuits));
+  words += s.drawn.circuits > 0 ? say(", {} drawn.", std::to_string(s.drawn.circuits)) : say(", none drawn.");
   if (!s.needed->placed)
-    words += " The lot gives " + (s.given ? std::to_string(s.given->circuits) : std::string("none")) +
-             "; the need is that of open ground.";
+    words += say(" The lot gives {}; the need is that of open ground.",
+                 (s.given ? std::to_string(s.given->circuits) : std::string("none")));
   return words;
 }
 
 std::string least_coil_words(const LoopSizing& s, UnitSystem units) {
   if (s.least_coil)
-    return "In the trenches as drawn, " + whole_length(*s.least_coil, units) +
-           " a coil is about the least that holds both limits.";
+    return say("In the trenches as drawn, {} a coil is about the least that holds both limits.",
+               whole_length(*s.least_coil, units));
   return s.least_coil_refusal ? s.least_coil_refusal->message() : "";
 }
 
 std::string alternative_name(const Alternative& a, UnitSystem units) {
   const std::string amount = print_quantity(Quantity::length, a.amount, units);
-  if (a.kind == Alternative::Kind::coil_length) return amount + " a trench";
-  return amount + (a.kind == Alternative::Kind::deeper ? " deeper" : " wider apart");
+  if (a.kind == Alternative::Kind::coil_length) return say("{} a trench", amount);
+  return amount + (a.kind == Alternative::Kind::deeper ? say(" deeper") : say(" wider apart"));
 }
 
 std::vector<std::string> classic_words(const LoopSizing& s, UnitSystem units) {
@@ -77,23 +82,23 @@ std::vector<std::string> classic_words(const LoopSizing& s, UnitSystem units) {
     lines.push_back(
         classic_line("cooling", *s.classic.cooling, s.classic.cooling_length, s.classic_pipe, units));
   if (!lines.empty())
-    lines.push_back(
+    lines.push_back(say(
         "It differs because it knows one month of steady running, the coldest or warmest ground of the year "
         "and the mean of the pipe; the hours know how long a cold spell lasts, when in the year it comes, "
         "and "
-        "what earlier years have left in the ground.");
+        "what earlier years have left in the ground."));
   return lines;
 }
 
 std::string chance_words(const Chance& c, UnitSystem units) {
   const auto shown = [&](double t) { return print_quantity(Quantity::temperature, t, units); };
-  std::string words = "The loop as drawn holds both limits in " + percent(c.share) + " of " +
-                      std::to_string(c.draws) + " draws of soil and load (95 % interval " + percent(c.low) +
-                      " to " + percent(c.high) + ").";
+  std::string words =
+      say("The loop as drawn holds both limits in {} of {} draws of soil and load (95 % interval {} to {}).",
+          percent(c.share), std::to_string(c.draws), percent(c.low), percent(c.high));
   if (c.coldest.middle < 1e8)
-    words += " Coldest " + shown(c.coldest.low) + ", " + shown(c.coldest.middle) + ", " +
-             shown(c.coldest.high) + "; warmest " + shown(c.warmest.low) + ", " + shown(c.warmest.middle) +
-             ", " + shown(c.warmest.high) + " (5, 50, 95 % of the draws).";
+    words += say(" Coldest {}, {}, {}; warmest {}, {}, {} (5, 50, 95 % of the draws).", shown(c.coldest.low),
+                 shown(c.coldest.middle), shown(c.coldest.high), shown(c.warmest.low),
+                 shown(c.warmest.middle), shown(c.warmest.high));
   return words;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/sizing/smallest_field.h"
 
+#include "base/say.h"
 #include "pipe/pipe_size.h"
 
 namespace underlawn {
@@ -25,15 +26,15 @@ Result<Coil> with_pipe(const Plan& plan, const Coil& drawn, double length) {
 }
 
 Trouble straight_refusal() {
-  return {"least_coil_straight", "The coil length", "bound to the trench length",
-          "a pattern with loops, where pipe can be added in the same trench",
-          "Change the number of circuits or the trench length."};
+  return {"least_coil_straight", say("The coil length"), say("bound to the trench length"),
+          say("a pattern with loops, where pipe can be added in the same trench"),
+          say("Change the number of circuits or the trench length.")};
 }
 
 Trouble not_enough(const Plan& plan, double most) {
-  return {"least_coil_too_little", "The most pipe tried in these trenches",
-          print_quantity(Quantity::length, most, plan.units) + " a coil", "enough to hold the limits",
-          "Add circuits or dig deeper."};
+  return {"least_coil_too_little", say("The most pipe tried in these trenches"),
+          say("{} a coil", print_quantity(Quantity::length, most, plan.units)),
+          say("enough to hold the limits"), say("Add circuits or dig deeper.")};
 }
 
 // Ends of what can be laid in the same trench, within a third and three times what is drawn.
