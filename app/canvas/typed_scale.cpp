@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 
 namespace underlawn {
@@ -11,8 +12,8 @@ namespace underlawn {
 namespace {
 
 Trouble unread(std::string_view text, std::string bound) {
-  return {"scale_unread", QObject::tr("The scale"), in_quotes(text), std::move(bound),
-          QObject::tr("Type it like 1:200, 240 or 1 in = 20 ft.")};
+  return {"scale_unread", say("The scale"), in_quotes(text), std::move(bound),
+          say("Type it like 1:200, 240 or 1 in = 20 ft.")};
 }
 
 }  // namespace
@@ -31,14 +32,14 @@ Result<double> typed_scale(std::string_view original, UnitSystem system) {
     const auto one = colon == std::string::npos
                          ? Result<double>(1.0)
                          : parse_quantity(Quantity::count, text.substr(0, colon), system);
-    if (!one) return refuse(unread(original, "a scale"));
+    if (!one) return refuse(unread(original, say("a scale")));
     const auto to =
         parse_quantity(Quantity::count, colon == std::string::npos ? text : text.substr(colon + 1), system);
-    if (!to) return refuse(unread(original, "a scale"));
+    if (!to) return refuse(unread(original, say("a scale")));
     scale = *to / *one;
   }
   if (!std::isfinite(scale) || scale < kLeastScale || scale > kMostScale)
-    return refuse(unread(original, QObject::tr("from 1:1 to 1:100000")));
+    return refuse(unread(original, say("from 1:1 to 1:100000")));
   return scale;
 }
 

@@ -32,9 +32,12 @@ std::vector<ShapeGroup> groups_asked(const Drawing& drawing, const Arguments& ar
 
 std::string size_of(const Drawing& drawing) {
   const Box box = extent(drawing.shapes);
-  char text[96];
-  std::snprintf(text, sizeof text, say("%.10g by %.10g"), box.high.x - box.low.x, box.high.y - box.low.y);
-  return text;
+  const auto plain = [](double length) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.10g", length);
+    return std::string(text);
+  };
+  return say("{} by {}", plain(box.high.x - box.low.x), plain(box.high.y - box.low.y));
 }
 
 void tell_left_out(const std::vector<LeftOut>& all, std::ostream& out) {

@@ -206,8 +206,10 @@ BlockPtr words(const BuiltFacts& f) {
   const AsBuilt& b = f.plan.as_built;
   if (!b.measured_by.empty() || !b.measured_on.empty())
     items.push_back({"•", QObject::tr("Measured"),
-                     text_of((b.measured_by.empty() ? "" : QObject::tr("by %1 ").arg(b.measured_by)) +
-                             (b.measured_on.empty() ? "" : QObject::tr("on %1").arg(b.measured_on)))});
+                     b.measured_on.empty() ? QObject::tr("by %1").arg(text_of(b.measured_by))
+                     : b.measured_by.empty()
+                         ? QObject::tr("on %1").arg(text_of(b.measured_on))
+                         : QObject::tr("by %1 on %2").arg(text_of(b.measured_by), text_of(b.measured_on))});
   items.push_back({"•", "",
                    QObject::tr("Mark of this as-built: %1. Mark of the plan it was dug from: %2.")
                        .arg(text_of(f.built.outcome->fingerprint), text_of(f.planned.fingerprint))});

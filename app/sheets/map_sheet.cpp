@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/map_sheet.h"
 
+#include "base/say.h"
 #include "sheets/map_parts.h"
 #include "sheets/off_page.h"
 #include "sheets/paper.h"
@@ -12,7 +13,7 @@ namespace {
 std::string joined(const std::vector<std::string>& names, std::size_t most) {
   std::string text;
   for (std::size_t i = 0; i < names.size() && i < most; ++i) text += (i > 0 ? ", " : "") + names[i];
-  if (names.size() > most) text += QObject::tr(" and %1 more").arg(std::to_string(names.size() - most));
+  if (names.size() > most) return say("{} and {} more", text, names.size() - most);
   return text;
 }
 
@@ -22,10 +23,10 @@ std::vector<Trouble> remarks_on(const Plan& plan, const Outcome& outcome, const 
   const auto names = off_page(plan, outcome, page.view);
   if (names.empty()) return {};
   const int fitting = divide(plan, outcome, {setup.paper, std::nullopt}, beside).scale;
-  return {{"off_page", QObject::tr("the plan at %1").arg(scale_text(page.scale, plan.units).toStdString()),
-           QObject::tr("partly off the page (%1)").arg(joined(names, 12)), QObject::tr("wholly on the page"),
-           QObject::tr("The whole plan fits at %1, or take larger paper.")
-               .arg(scale_text(fitting, plan.units).toStdString())}};
+  return {{"off_page", say("the plan at {}", scale_text(page.scale, plan.units).toStdString()),
+           say("partly off the page ({})", joined(names, 12)), say("wholly on the page"),
+           say("The whole plan fits at {}, or take larger paper.",
+               scale_text(fitting, plan.units).toStdString())}};
 }
 
 void paint_remark(QPainter& painter, const QRectF& map, const Trouble& remark) {

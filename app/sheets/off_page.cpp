@@ -5,6 +5,7 @@
 #include <cmath>
 #include <optional>
 
+#include "base/say.h"
 #include "plan/dimensions.h"
 #include "site/clearances.h"
 
@@ -21,11 +22,11 @@ struct Thing {
 std::vector<Thing> dug(const Outcome& outcome) {
   std::vector<Thing> all;
   for (const Trench& t : outcome.layout.trenches)
-    all.push_back({QObject::tr("trench %1").arg(std::to_string(t.number)), middle_line(t)});
-  for (const Polyline& leg : outcome.layout.header.legs) all.push_back({"header", leg});
-  all.push_back({QObject::tr("supply run"), outcome.layout.run.line});
+    all.push_back({say("trench {}", std::to_string(t.number)), middle_line(t)});
+  for (const Polyline& leg : outcome.layout.header.legs) all.push_back({say("header"), leg});
+  all.push_back({say("supply run"), outcome.layout.run.line});
   for (const HouseCorner& corner : outcome.stake_out.corners)
-    all.push_back({QObject::tr("house corner %1").arg(corner.tag), {corner.at}});
+    all.push_back({say("house corner {}", corner.tag), {corner.at}});
   return all;
 }
 
@@ -33,8 +34,7 @@ std::vector<Thing> standing(const Plan& plan) {
   std::vector<Thing> all;
   const Ring lot = lot_ring(plan.site);
   for (std::size_t i = 0; i < lot.size(); ++i)
-    all.push_back(
-        {QObject::tr("lot edge %1").arg(std::to_string(i + 1)), {lot[i], lot[(i + 1) % lot.size()]}});
+    all.push_back({say("lot edge {}", std::to_string(i + 1)), {lot[i], lot[(i + 1) % lot.size()]}});
   for (const Feature& f : plan.site.features) {
     Thing thing{display_name(f), f.points};
     const double zone = f.kind == FeatureKind::tree ? root_zone_radius(plan.site, f) : 0;
@@ -46,7 +46,7 @@ std::vector<Thing> standing(const Plan& plan) {
   }
   for (std::size_t i = 0; i < plan.dimensions.size(); ++i)
     if (const auto line = line_of(plan.dimensions[i]))
-      all.push_back({QObject::tr("dimension %1").arg(std::to_string(i + 1)), {line->a, line->b}});
+      all.push_back({say("dimension {}", std::to_string(i + 1)), {line->a, line->b}});
   return all;
 }
 

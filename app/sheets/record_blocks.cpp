@@ -354,7 +354,7 @@ BlockPtr signature_form(const RecordFacts& f) {
     for (const Signature& s : f.plan.record.signatures)
       rows.push_back({text_of(s.role), "", {text_of(s.name), text_of(s.licence), text_of(s.date), ""}});
   if (rows.empty())
-    for (const char* role : {QObject::tr("Installer"), QObject::tr("Inspector"), QObject::tr("Owner")})
+    for (const QString& role : {QObject::tr("Installer"), QObject::tr("Inspector"), QObject::tr("Owner")})
       rows.push_back({role, "", {"", "", "", ""}});
   QString note;
   if (!f.plan.record.permit.empty()) note += QObject::tr("Permit %1.  ").arg(text_of(f.plan.record.permit));

@@ -3,6 +3,8 @@
 
 #include <array>
 
+#include "base/say.h"
+
 namespace underlawn::sheet {
 
 namespace {
@@ -13,39 +15,39 @@ struct Row {
 };
 
 constexpr std::array kRows{
-    Row{"site", QObject::tr("The lot")},
-    Row{"ground", QObject::tr("The ground as it is dug")},
-    Row{"soil", QObject::tr("The soil")},
-    Row{"climate", QObject::tr("Ground temperature")},
-    Row{"weather", QObject::tr("Weather")},
-    Row{"house", QObject::tr("The house")},
-    Row{"unit", QObject::tr("The heat pump")},
-    Row{"pipe", QObject::tr("Pipe")},
-    Row{"coil", QObject::tr("The coil")},
-    Row{"layout", QObject::tr("Layout")},
-    Row{"trench", QObject::tr("Trenches")},
-    Row{"header", QObject::tr("Header and supply run")},
-    Row{"run", QObject::tr("Header and supply run")},
-    Row{"crossing", QObject::tr("Crossings")},
-    Row{"dig", QObject::tr("Earth")},
-    Row{"crew", QObject::tr("The crew's time")},
-    Row{"days", QObject::tr("The crew's time")},
-    Row{"stake", QObject::tr("Stake-out")},
-    Row{"flow", QObject::tr("Flow")},
-    Row{"purge", QObject::tr("Flushing")},
-    Row{"test", QObject::tr("Pressure test")},
-    Row{"heat", QObject::tr("Heat")},
-    Row{"loop", QObject::tr("Heat")},
-    Row{"temperatures", QObject::tr("Water temperatures")},
-    Row{"water", QObject::tr("Water temperatures")},
-    Row{"year", QObject::tr("Water temperatures")},
-    Row{"buy", QObject::tr("What is bought")},
-    Row{"materials", QObject::tr("What is bought")},
-    Row{"price", QObject::tr("Prices")},
-    Row{"cost", QObject::tr("Cost")},
-    Row{"running", QObject::tr("Running cost")},
+    Row{"site", mark("The lot")},
+    Row{"ground", mark("The ground as it is dug")},
+    Row{"soil", mark("The soil")},
+    Row{"climate", mark("Ground temperature")},
+    Row{"weather", mark("Weather")},
+    Row{"house", mark("The house")},
+    Row{"unit", mark("The heat pump")},
+    Row{"pipe", mark("Pipe")},
+    Row{"coil", mark("The coil")},
+    Row{"layout", mark("Layout")},
+    Row{"trench", mark("Trenches")},
+    Row{"header", mark("Header and supply run")},
+    Row{"run", mark("Header and supply run")},
+    Row{"crossing", mark("Crossings")},
+    Row{"dig", mark("Earth")},
+    Row{"crew", mark("The crew's time")},
+    Row{"days", mark("The crew's time")},
+    Row{"stake", mark("Stake-out")},
+    Row{"flow", mark("Flow")},
+    Row{"purge", mark("Flushing")},
+    Row{"test", mark("Pressure test")},
+    Row{"heat", mark("Heat")},
+    Row{"loop", mark("Heat")},
+    Row{"temperatures", mark("Water temperatures")},
+    Row{"water", mark("Water temperatures")},
+    Row{"year", mark("Water temperatures")},
+    Row{"buy", mark("What is bought")},
+    Row{"materials", mark("What is bought")},
+    Row{"price", mark("Prices")},
+    Row{"cost", mark("Cost")},
+    Row{"running", mark("Running cost")},
 };
-constexpr std::string_view kOther = QT_TR_NOOP("Other figures");
+constexpr std::string_view kOther = mark("Other figures");
 
 std::string_view title_of(const std::string& key) {
   const std::string_view first = std::string_view(key).substr(0, key.find('.'));
@@ -59,15 +61,16 @@ std::string_view title_of(const std::string& key) {
 std::vector<ReportChapter> report_chapters(const Figures& figures) {
   std::vector<ReportChapter> chapters;
   const auto begin = [&chapters](std::string_view title) {
+    const std::string said = translated(title);
     for (const ReportChapter& chapter : chapters)
-      if (chapter.title == title) return;
-    chapters.push_back({std::string(title), {}});
+      if (chapter.title == said) return;
+    chapters.push_back({said, {}});
   };
   for (const Row& row : kRows) begin(row.title);
   begin(kOther);
   for (const Figure& f : figures.all())
     for (ReportChapter& chapter : chapters)
-      if (chapter.title == title_of(f.key)) chapter.entries.push_back({&f, ""});
+      if (chapter.title == translated(title_of(f.key))) chapter.entries.push_back({&f, ""});
   std::erase_if(chapters, [](const ReportChapter& c) { return c.entries.empty(); });
   for (std::size_t c = 0; c < chapters.size(); ++c)
     for (std::size_t i = 0; i < chapters[c].entries.size(); ++i)

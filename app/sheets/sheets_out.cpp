@@ -7,6 +7,8 @@
 #include <QPrinter>
 #include <QSaveFile>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 const std::vector<Trouble>& Sheet::remarks() const {
@@ -74,9 +76,8 @@ Result<void> write_pdf(const SheetList& sheets, const QString& title, const QStr
   const QByteArray pdf = pdf_of(sheets, title);
   QSaveFile file(path);
   if (file.open(QIODevice::WriteOnly) && file.write(pdf) == pdf.size() && file.commit()) return {};
-  return refuse({"sheet_not_written", QObject::tr("the sheet %1").arg(path.toStdString()),
-                 QObject::tr("not written: %1").arg(file.errorString().toStdString()), "",
-                 QObject::tr("Choose another place.")});
+  return refuse({"sheet_not_written", say("the sheet {}", path.toStdString()),
+                 say("not written: {}", file.errorString().toStdString()), "", say("Choose another place.")});
 }
 
 Result<void> print_sheets(QPrinter& printer, const SheetList& sheets) {
@@ -85,9 +86,8 @@ Result<void> print_sheets(QPrinter& printer, const SheetList& sheets) {
   printer.setPageLayout(sheets.front()->page_layout());
   QPainter painter;
   if (!painter.begin(&printer))
-    return refuse({"printer_not_ready",
-                   QObject::tr("the printer %1").arg(printer.printerName().toStdString()),
-                   QObject::tr("not ready"), "", QObject::tr("Choose another printer, or write a PDF.")});
+    return refuse({"printer_not_ready", say("the printer {}", printer.printerName().toStdString()),
+                   say("not ready"), "", say("Choose another printer, or write a PDF.")});
   bool first = true;
   paint_all(painter, sheets, printer.resolution() / kSheetUnits, [&](const Sheet& sheet) {
     if (!first) {

@@ -198,10 +198,10 @@ BlockPtr TrenchPage::tick_block(double points) const {
       {"!", QObject::tr("Nobody enters without slope, shield or shoring"),
        QObject::tr("and the competent person's look that day. Spoil and machine back from the edge; a ladder "
                    "near everyone.")});
-  for (const char* text : {QObject::tr("staked and checked"), QObject::tr("dug, floor level and clean"),
-                           QObject::tr("bedding in"), QObject::tr("coil laid, tied, tagged"),
-                           QObject::tr("tested before it is covered"), QObject::tr("as-built tapes taken"),
-                           QObject::tr("warning tape, backfilled")})
+  for (const QString& text : {QObject::tr("staked and checked"), QObject::tr("dug, floor level and clean"),
+                              QObject::tr("bedding in"), QObject::tr("coil laid, tied, tagged"),
+                              QObject::tr("tested before it is covered"), QObject::tr("as-built tapes taken"),
+                              QObject::tr("warning tape, backfilled")})
     items.push_back({"☐", "", text});
   return std::make_shared<Items>(QObject::tr("TICK WHEN DONE"), std::move(items), points);
 }

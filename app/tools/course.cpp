@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "plane/region.h"
 
@@ -98,17 +99,16 @@ Result<Point> within_plan(Point p, std::string_view text) {
   if (std::isfinite(p.x) && std::isfinite(p.y) && std::abs(p.x) <= kLargestPlan &&
       std::abs(p.y) <= kLargestPlan)
     return p;
-  return refuse(unread(QObject::tr("this point"), text, QObject::tr("within 10 km of the drawing's origin"),
-                       QObject::tr("Type a shorter length.")));
+  return refuse(unread(say("this point"), text, say("within 10 km of the drawing's origin"),
+                       say("Type a shorter length.")));
 }
 
 Result<Point> read_pair(std::string_view text, UnitSystem units, Point from) {
   const char mark = text.find(';') != text.npos ? ';' : ',';
   const auto at = text.find(mark);
   if (at == text.npos || text.find(mark, at + 1) != text.npos)
-    return refuse(unread(QObject::tr("this place"), text,
-                         QObject::tr("two lengths with a comma between them"),
-                         QObject::tr("Type it like 10,5; with decimal commas like 10,5 ; 3,2.")));
+    return refuse(unread(say("this place"), text, say("two lengths with a comma between them"),
+                         say("Type it like 10,5; with decimal commas like 10,5 ; 3,2.")));
   const auto x = parse_quantity(Quantity::length, trimmed(text.substr(0, at)), units);
   if (!x) return refuse(x.error());
   const auto y = parse_quantity(Quantity::length, trimmed(text.substr(at + 1)), units);
@@ -136,16 +136,15 @@ Result<Point> read_polar(std::string_view text, std::size_t mark, const CourseFr
   std::string_view angle = trimmed(text.substr(mark + 1));
   const bool clockwise = angle.starts_with('-');
   const auto degrees = read_degrees(clockwise ? angle.substr(1) : angle);
-  if (!degrees)
-    return refuse(unread(QObject::tr("this angle"), angle, "degrees", QObject::tr("Type it like 31.5<90.")));
+  if (!degrees) return refuse(unread(say("this angle"), angle, say("degrees"), say("Type it like 31.5<90.")));
   return step(text.substr(0, mark), text, frame, exact_direction(clockwise ? -*degrees : *degrees));
 }
 
 Result<Point> read_bare(std::string_view text, const CourseFrame& frame) {
   const Point along = frame.toward ? *frame.toward - *frame.from : Point{};
   if (norm(along) < kSamePlace)
-    return refuse(unread(QObject::tr("this length"), text, QObject::tr("given with a direction"),
-                         QObject::tr("Point the way it goes, or type it like 31.5<90 or 120 N45E.")));
+    return refuse(unread(say("this length"), text, say("given with a direction"),
+                         say("Point the way it goes, or type it like 31.5<90 or 120 N45E.")));
   // The length is exact to the last bit where the pointer goes along an axis.
   return step(text, text, frame,
               along.y == 0   ? Point{along.x > 0 ? 1.0 : -1.0, 0}
@@ -159,8 +158,8 @@ Result<Point> typed_place(std::string_view original, const CourseFrame& frame) {
   const std::string plain = typed_text(original).plain;
   const std::string_view text = trimmed(plain);
   if (text.empty())
-    return refuse(unread(QObject::tr("the typed place"), text, QObject::tr("not empty"),
-                         QObject::tr("Type a length like 31.5, or @10,5, or 31.5<90.")));
+    return refuse(unread(say("the typed place"), text, say("not empty"),
+                         say("Type a length like 31.5, or @10,5, or 31.5<90.")));
   if (text.front() == '#') return read_pair(text.substr(1), frame.units, {});
   if (!frame.from) return read_pair(text.front() == '@' ? text.substr(1) : text, frame.units, {});
   if (text.front() == '@') {

@@ -6,6 +6,7 @@
 #include <QFileDialog>
 #include <QFileInfo>
 
+#include "base/say.h"
 #include "exchange/export_plan.h"
 #include "files/atomic_file.h"
 #include "window/document.h"
@@ -31,8 +32,8 @@ Result<void> export_to(const Document& document, const QString& path) {
   const QString ending = QFileInfo(path).suffix().toLower();
   const auto form = export_form(ending.toStdString());
   if (!form)
-    return refuse({"export_form", QObject::tr("The file's ending").toStdString(), "“." + ending.toStdString() + "”",
-                   QObject::tr(".dxf, .geojson or .gpkg"), QObject::tr("Give the file one of these.").toStdString()});
+    return refuse({"export_form", say("The file's ending"), "“." + ending.toStdString() + "”",
+                   say(".dxf, .geojson or .gpkg"), say("Give the file one of these.")});
   const Plan& plan = *document.outcome_plan();
   const Outcome& outcome = *document.outcome();
   const auto bytes = exported(*form, plan, export_parts(plan, outcome.layout, outcome.stake_out));
@@ -42,9 +43,9 @@ Result<void> export_to(const Document& document, const QString& path) {
 
 void ask_and_export(Document& document, NoticeBar& bar, QWidget* window) {
   QString chosen;
-  QString path =
-      QFileDialog::getSaveFileName(window, QObject::tr("Export the plan"), suggested(document),
-                                   QObject::tr("DXF (*.dxf);;GeoJSON (*.geojson);;GeoPackage (*.gpkg)"), &chosen);
+  QString path = QFileDialog::getSaveFileName(
+      window, QObject::tr("Export the plan"), suggested(document),
+      QObject::tr("DXF (*.dxf);;GeoJSON (*.geojson);;GeoPackage (*.gpkg)"), &chosen);
   if (path.isEmpty()) return;
   if (QFileInfo(path).suffix().isEmpty())
     path += chosen.contains("geojson") ? ".geojson" : chosen.contains("gpkg") ? ".gpkg" : ".dxf";

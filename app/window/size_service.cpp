@@ -3,6 +3,7 @@
 
 #include <exception>
 
+#include "base/say.h"
 #include "plan/solve.h"
 
 namespace underlawn {
@@ -15,8 +16,7 @@ Result<LoopSizing> sized(const Plan& plan, const SizingProgress& progress, const
   try {
     return size_loop(plan, progress, stop);
   } catch (const std::exception& e) {
-    return refuse({"sizing_failed", QObject::tr("The sizing"), e.what(),
-                   QObject::tr("something that can be worked out"),
+    return refuse({"sizing_failed", say("The sizing"), e.what(), say("something that can be worked out"),
                    QObject::tr("Change the loop a little and try again; the plan itself is kept.")});
   }
 }

@@ -3,6 +3,8 @@
 
 #include <exception>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 void WaysService::start(Plan plan) {
@@ -27,8 +29,7 @@ void WaysService::work(const Plan& plan, const std::stop_token& stop) {
     answer->ways = ways_of(plan, tell, stop);
   } catch (const std::exception& e) {
     answer->refusal =
-        Trouble{"ways_failed", QObject::tr("The comparison"), e.what(),
-                QObject::tr("something that can be worked out"),
+        Trouble{"ways_failed", say("The comparison"), e.what(), say("something that can be worked out"),
                 QObject::tr("Change the loop a little and try again; the plan itself is kept.")};
   }
   if (stop.stop_requested()) answer = nullptr;
