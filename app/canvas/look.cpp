@@ -157,7 +157,7 @@ QChar utility_letter(UtilityKind kind) {
 
 QFont plan_font(double size, QFont::Weight weight) {
   QFont font;
-  font.setFamilies({QObject::tr("Inter"), QObject::tr("DejaVu Sans")});
+  font.setFamilies({"Inter", "DejaVu Sans"});
   font.setStyleHint(QFont::SansSerif);
   font.setPixelSize(std::max(1, static_cast<int>(std::lround(size))));
   font.setWeight(weight);

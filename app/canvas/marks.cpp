@@ -131,9 +131,8 @@ void paint_welcome(const ToolPaint& p) {
   p.painter.setFont(plan_font(p.look.text_size + 3));
   p.painter.drawText(
       room.adjusted(0, 40, 0, 0), Qt::AlignCenter,
-      QObject::tr(
-          "Press L and draw the lot line: click its corners,\nor type 0,0 Enter, then courses like "
-          "120 N45E Enter."));
+      QObject::tr("Press L and draw the lot line: click its corners,\nor type 0,0 Enter, then courses like "
+                  "120 N45E Enter."));
   p.painter.restore();
 }
 

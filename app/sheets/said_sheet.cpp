@@ -36,7 +36,8 @@ Outcome outcome_in(std::string_view language, const Plan& plan) {
   return solve(plan);
 }
 
-SheetPtr make_sheet(const SheetKind& kind, const Plan& plan, const Outcome& outcome, const SheetSetup& setup) {
+SheetPtr make_sheet(const SheetKind& kind, const Plan& plan, const Outcome& outcome,
+                    const SheetSetup& setup) {
   if (setup.language.empty() || setup.language == language_spoken()) return kind.make(plan, outcome, setup);
   const Catalogue* catalogue = catalogue_of(setup.language);
   const Outcome said = outcome_in(setup.language, plan);

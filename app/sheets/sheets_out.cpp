@@ -53,7 +53,7 @@ QByteArray pdf_of(const SheetList& sheets, const QString& title) {
     writer.setResolution(static_cast<int>(kSheetUnits));
     writer.setPageLayout(sheets.front()->page_layout());
     writer.setTitle(title);
-    writer.setCreator(QObject::tr("Underlawn"));
+    writer.setCreator("Underlawn");
     QPainter painter(&writer);
     bool first = true;
     paint_all(painter, sheets, 1, [&](const Sheet& sheet) {

@@ -2,6 +2,7 @@
 #include "tools/measure_tool.h"
 
 #include "base/quantity.h"
+#include "base/say.h"
 #include "plane/region.h"
 #include "tools/gesture_paint.h"
 
@@ -52,7 +53,7 @@ QStringList MeasureTool::result(const Polyline& line) const {
   if (line.size() < 2) return found;
   found << tr("Distance %1").arg(context_.length_text(length(line)));
   if (line.size() < 3) return found;
-  const auto ring = checked_ring(line, QObject::tr("measured area"));
+  const auto ring = checked_ring(line, say("measured area"));
   if (ring)
     found << tr("Area %1").arg(QString::fromStdString(
         print_quantity(Quantity::area, area(*ring), context_.plan().units, Fineness::normal)));

@@ -6,6 +6,7 @@
 #include <QHBoxLayout>
 #include <QPushButton>
 
+#include "base/say.h"
 #include "files/atomic_file.h"
 #include "pipe/pipe_size.h"
 #include "plan/record/as_built_csv.h"
@@ -250,9 +251,7 @@ void AsBuiltPanel::add_crossings() {
   depth(tr("Its depth"), &BuiltCrossing::depth);
   depth(tr("Our pipe"), &BuiltCrossing::pipe_depth);
   of.rows = [](const Plan& p) { return p.as_built.crossings.size(); };
-  of.add = [](Plan& p) {
-    p.as_built.crossings.push_back({0, QObject::tr("unknown line"), {}, {}, {}, {}, ""});
-  };
+  of.add = [](Plan& p) { p.as_built.crossings.push_back({0, say("unknown line"), {}, {}, {}, {}, ""}); };
   of.remove = [](Plan& p, std::size_t i) {
     p.as_built.crossings.erase(p.as_built.crossings.begin() + static_cast<std::ptrdiff_t>(i));
   };

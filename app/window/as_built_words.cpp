@@ -4,21 +4,18 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "plan/record/taped_text.h"
 
 namespace underlawn {
 
 namespace {
 
-QString word(const char* text) {
-  return QObject::tr(text);
-}
-
 std::string holds_said(const Hold& h, const Plan& plan) {
-  const auto say = [&](double v) { return print_quantity(h.quantity, v, plan.units); };
-  return h.what + ": " + say(h.built) +
-         (h.holds ? ""
-                  : (h.at_least ? QObject::tr(", less than ") : QObject::tr(", more than ")) + say(h.limit));
+  const auto shown = [&](double v) { return print_quantity(h.quantity, v, plan.units); };
+  if (h.holds) return h.what + ": " + shown(h.built);
+  return h.at_least ? say("{}: {}, less than {}", h.what, shown(h.built), shown(h.limit))
+                    : say("{}: {}, more than {}", h.what, shown(h.built), shown(h.limit));
 }
 
 }  // namespace
@@ -56,7 +53,7 @@ int next_trench(const Plan& plan, const Outcome* outcome) {
 std::string name_of(const Plan& plan, const BuiltCrossing& crossing) {
   if (crossing.feature_id == 0) return crossing.name;
   const Feature* f = find_feature(plan.site, crossing.feature_id);
-  return f == nullptr ? QObject::tr("a thing no longer on the plan") : display_name(*f);
+  return f == nullptr ? say("a thing no longer on the plan") : display_name(*f);
 }
 
 void add_place_facts(std::vector<Fact>& facts, const BuiltPlace& place, const Plan& plan) {
@@ -76,7 +73,7 @@ void add_place_facts(std::vector<Fact>& facts, const BuiltPlace& place, const Pl
 
 std::vector<QStringList> hold_rows(const std::vector<Hold>& holds, const Plan& plan) {
   std::vector<QStringList> rows = {
-      {"", word(QObject::tr("Planned")), word(QObject::tr("As built")), word(QObject::tr("Limit")), ""}};
+      {"", QObject::tr("Planned"), QObject::tr("As built"), QObject::tr("Limit"), ""}};
   for (const Hold& h : holds) {
     const auto say = [&](double v) { return printed(h.quantity, v, plan); };
     rows.push_back({QString::fromStdString(h.what), say(h.planned), say(h.built),
@@ -86,12 +83,12 @@ std::vector<QStringList> hold_rows(const std::vector<Hold>& holds, const Plan& p
                              : "✗*"});
   }
   if (std::ranges::any_of(holds, [](const Hold& h) { return !h.holds && !h.held; }))
-    rows.push_back({word(QObject::tr("* did not hold by plan either")), "", "", "", ""});
+    rows.push_back({QObject::tr("* did not hold by plan either"), "", "", "", ""});
   return rows;
 }
 
 std::vector<QStringList> change_rows(const std::vector<Change>& changes, const Plan& plan) {
-  std::vector<QStringList> rows = {{"", word(QObject::tr("Planned")), word(QObject::tr("As built"))}};
+  std::vector<QStringList> rows = {{"", QObject::tr("Planned"), QObject::tr("As built")}};
   for (const Change& c : changes)
     if (std::abs(c.built - c.planned) > 1e-9 * std::abs(c.planned))
       rows.push_back({QString::fromStdString(c.label), printed(c.quantity, c.planned, plan),
@@ -107,11 +104,10 @@ std::vector<RecordLine> mend_rows(const Mends& mends, const Plan& plan) {
     for (const Hold& h : m.holds)
       if (!h.holds || h.key == "coldest" || h.key == "balance") words += holds_said(h, plan) + ". ";
     lines.push_back({"mend", m.enough ? Tone::good : Tone::doubt,
-                     (m.enough ? "" : word(QObject::tr("Not enough alone: ")).toStdString()) + m.what,
-                     words + m.caution, ""});
+                     m.enough ? m.what : say("Not enough alone: {}", m.what), words + m.caution, ""});
   }
   for (const std::string& none : mends.not_found)
-    lines.push_back({"mend.none", Tone::open, word(QObject::tr("Does not help")).toStdString(), none, ""});
+    lines.push_back({"mend.none", Tone::open, say("Does not help"), none, ""});
   return lines;
 }
 
@@ -132,8 +128,8 @@ void add_taped_line(Form& form, Document& document, const QString& label, const 
     for (const QString& piece : typed.split('|', Qt::SkipEmptyParts)) {
       const auto point = taped_from_text(piece.toStdString(), plan.units, label.toStdString());
       if (!point) return QString::fromStdString(point.error().message());
-      const auto found = place_of(house_corners(plan.site), *point,
-                                  QObject::tr("point %1").arg(std::to_string(points.size() + 1)), plan.units);
+      const auto found =
+          place_of(house_corners(plan.site), *point, say("point {}", points.size() + 1), plan.units);
       if (!found) return QString::fromStdString(found.error().message());
       points.push_back(*point);
     }

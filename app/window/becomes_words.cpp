@@ -5,9 +5,7 @@
 
 namespace underlawn {
 
-namespace {
-
-}  // namespace
+namespace {}  // namespace
 
 QStringList becomes_names() {
   return {QObject::tr("leave out"),     QObject::tr("lot line"),    QObject::tr("house"),

@@ -4,6 +4,7 @@
 #include <QStackedWidget>
 
 #include "canvas/canvas.h"
+#include "language/language.h"
 #include "plots/heat_map.h"
 #include "report/report_panel.h"
 #include "window/export_flow.h"
@@ -19,7 +20,6 @@
 #include "window/side_column.h"
 #include "window/size_panel.h"
 #include "window/survey_panel.h"
-#include "language/language.h"
 #include "window/theme_now.h"
 #include "window/typed_field.h"
 #include "window/ways_panel.h"
@@ -174,8 +174,9 @@ void MainWindow::bind_view() {
     actions_->on(id, [this, code = code](bool) {
       settings::keep_language(code);
       if (code != language_spoken())
-        canvas_->say_for_now(tr("The window speaks %1 when Underlawn is started again; sheets have their own choice.")
-                 .arg(QString::fromUtf8(find_language(code)->name.data())));
+        canvas_->say_for_now(
+            tr("The window speaks %1 when Underlawn is started again; sheets have their own choice.")
+                .arg(QString::fromUtf8(find_language(code)->name.data())));
     });
   }
 }

@@ -232,8 +232,8 @@ constexpr Command kCommands[] = {
 };
 
 bool holds(const Command& c, const QStringList& words) {
-  const QString all = title_of(c) + ' ' + help_of(c) + ' ' +
-                      group_title(c.group) + ' ' + QString::fromUtf8(c.shortcut);
+  const QString all =
+      title_of(c) + ' ' + help_of(c) + ' ' + group_title(c.group) + ' ' + QString::fromUtf8(c.shortcut);
   return std::all_of(words.begin(), words.end(),
                      [&](const QString& w) { return all.contains(w, Qt::CaseInsensitive); });
 }

@@ -44,8 +44,8 @@ void Finder::refresh() {
   list_->clear();
   for (const Command* c : find_commands(field_->text())) {
     const QString key = key_words(*c);
-    auto* item = new QListWidgetItem(title_of(*c) + (key.isEmpty() ? QString() : "   " + key) +
-                                     "\n" + help_of(*c));
+    auto* item =
+        new QListWidgetItem(title_of(*c) + (key.isEmpty() ? QString() : "   " + key) + "\n" + help_of(*c));
     item->setData(Qt::UserRole, QString::fromUtf8(c->id));
     if (!actions_.action(c->id)->isEnabled()) item->setFlags(Qt::NoItemFlags);
     list_->addItem(item);

@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QLineEdit>
 
+#include "base/say.h"
 #include "window/cells_table.h"
 #include "window/heat_bound.h"
 #include "window/heat_panel.h"
@@ -63,7 +64,7 @@ CellsTable::Of surfaces_table() {
           [](const Plan& p) { return p.thermal.block.surfaces.size(); },
           {},
           [](Plan& p) {
-            p.thermal.block.surfaces.push_back({QObject::tr("Surface"), 10, 0.3});
+            p.thermal.block.surfaces.push_back({say("Surface"), 10, 0.3});
           },
           [](Plan& p, std::size_t i) {
             auto& all = p.thermal.block.surfaces;

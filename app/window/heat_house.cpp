@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "base/say.h"
 #include "window/heat_bound.h"
 #include "window/heat_panel.h"
 
@@ -47,10 +48,10 @@ QString hours_words(const Plan& p) {
 // A house to start from, so that there is something to change.
 BlockHouse a_house() {
   BlockHouse house;
-  house.surfaces = {{QObject::tr("Walls"), 160, 0.35},
-                    {QObject::tr("Windows"), 25, 1.8},
-                    {QObject::tr("Roof"), 100, 0.2},
-                    {QObject::tr("Floor"), 100, 0.3}};
+  house.surfaces = {{say("Walls"), 160, 0.35},
+                    {say("Windows"), 25, 1.8},
+                    {say("Roof"), 100, 0.2},
+                    {say("Floor"), 100, 0.3}};
   house.floor_area = 180;
   return house;
 }

@@ -5,6 +5,7 @@
 #include <QLocale>
 #include <algorithm>
 
+#include "base/say.h"
 #include "window/cells_table.h"
 #include "window/heat_bound.h"
 #include "window/heat_panel.h"
@@ -37,7 +38,7 @@ CellsTable::Column months(const QString& head, Quantity quantity,
           [field](const Plan& p, std::size_t m) { return (p.thermal.normals.*field)[m]; },
           [field](Plan& p, std::size_t m, double v) {
             (p.thermal.normals.*field)[m] = v;
-            p.thermal.normals.name = QObject::tr("Normals of your own");
+            p.thermal.normals.name = say("Normals of your own");
           },
           low,
           high};

@@ -41,8 +41,7 @@ QWidget* gesture_block() {
     QLabel* what = words(QObject::tr(key.what), "");
     what->setWordWrap(true);
     grid->addWidget(what, row, 0);
-    grid->addWidget(words(QObject::tr(key.keys), "faint"), row++, 1,
-                    Qt::AlignRight | Qt::AlignTop);
+    grid->addWidget(words(QObject::tr(key.keys), "faint"), row++, 1, Qt::AlignRight | Qt::AlignTop);
   }
   return block;
 }

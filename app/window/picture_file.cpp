@@ -22,9 +22,10 @@ Result<QByteArray> bytes_of(const QString& path) {
   if (!file.open(QIODevice::ReadOnly))
     return refused(QObject::tr("“%1” cannot be read").arg(path), file.errorString() + ".");
   if (file.size() > kMostPictureBytes)
-    return refused(QObject::tr("“%1” is %2 MB large").arg(QFileInfo(path).fileName()).arg(file.size() >> 20),
-                   QObject::tr("At most %1 MB can be shown: save it smaller, or only the page that is needed.")
-                       .arg(kMostPictureBytes >> 20));
+    return refused(
+        QObject::tr("“%1” is %2 MB large").arg(QFileInfo(path).fileName()).arg(file.size() >> 20),
+        QObject::tr("At most %1 MB can be shown: save it smaller, or only the page that is needed.")
+            .arg(kMostPictureBytes >> 20));
   return file.readAll();
 }
 
@@ -77,7 +78,8 @@ Result<Picture> stored_with(const Picture& picture, const Plan& plan, const QStr
 
 Result<Picture> stored_beside(const Picture& picture, const QString& plan_path) {
   if (plan_path.isEmpty())
-    return refused(QObject::tr("The plan has no file yet"), QObject::tr("Save it first; the picture is then put beside it."));
+    return refused(QObject::tr("The plan has no file yet"),
+                   QObject::tr("Save it first; the picture is then put beside it."));
   const QByteArray bytes = QByteArray::fromBase64(QByteArray::fromStdString(picture.data.text()));
   const QString name = QFileInfo(QString::fromStdString(picture.name)).fileName();
   const QString path = QDir(picture_folder(plan_path)).absoluteFilePath(name.isEmpty() ? "picture" : name);

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "cost/bill.h"
 #include "dig/dates.h"
@@ -190,7 +191,7 @@ void PriceTable::add_item() {
   };
   while (taken()) ++number;
   PriceRow row;
-  row.key = QObject::tr("own %1").arg(std::to_string(number));
+  row.key = "own " + std::to_string(number);
   row.item = tr("Item %1").arg(number).toStdString();
   commit(std::move(row));
 }

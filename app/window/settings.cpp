@@ -24,7 +24,8 @@ std::string language() {
   const std::string kept = QSettings().value("language").toString().toStdString();
   if (find_language(kept) != nullptr) return kept;
   for (const char* name : {"LC_ALL", "LC_MESSAGES", "LANG"})
-    if (const QByteArray wanted = qgetenv(name); !wanted.isEmpty()) return language_of_system(wanted.toStdString());
+    if (const QByteArray wanted = qgetenv(name); !wanted.isEmpty())
+      return language_of_system(wanted.toStdString());
   return "en";
 }
 

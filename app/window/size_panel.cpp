@@ -22,14 +22,14 @@ namespace {
 
 constexpr int kDraws[] = {0, 100, 300, 1000};
 
-QLabel* words(const QString& text, const char* style) {
+QLabel* wrapped_label(const QString& text, const char* style) {
   auto* label = plain_words(text, style);
   label->setTextInteractionFlags(Qt::TextSelectableByMouse);
   return label;
 }
 
-QLabel* words(const std::string& text, const char* style) {
-  return words(QString::fromStdString(text), style);
+QLabel* wrapped_label(const std::string& text, const char* style) {
+  return wrapped_label(QString::fromStdString(text), style);
 }
 
 QString two_digits(double value) {
@@ -63,8 +63,8 @@ SizePanel::SizePanel(Document& document, QWidget* parent)
       run_(new QPushButton(tr("Size the loop"))),
       stop_(new QPushButton(tr("Stop"))),
       bar_(new QProgressBar),
-      doing_(words(QString(), "faint")),
-      age_(words(tr("Of an earlier plan."), "section")),
+      doing_(wrapped_label(QString(), "faint")),
+      age_(wrapped_label(tr("Of an earlier plan."), "section")),
       home_(nullptr) {
   build();
   connect(run_, &QPushButton::clicked, this, &SizePanel::start);
@@ -82,7 +82,7 @@ SizePanel::SizePanel(Document& document, QWidget* parent)
 
 void SizePanel::build() {
   section(tr("Size the loop"));
-  wide(words(
+  wide(wrapped_label(
       tr("The smallest number of coils whose entering water stays within the limits, found hour by hour "
          "over the design life."),
       "faint"));
@@ -147,7 +147,7 @@ void SizePanel::show_answer() {
   if (answer.sizing)
     add_sizes(answer, *column);
   else
-    column->addWidget(words(answer.sizing.error().message(), "wrong"));
+    column->addWidget(wrapped_label(answer.sizing.error().message(), "wrong"));
   home_->addWidget(found_);
   show_age();
 }
@@ -155,10 +155,10 @@ void SizePanel::show_answer() {
 void SizePanel::add_sizes(const SizeAnswer& answer, QVBoxLayout& into) {
   const LoopSizing& s = *answer.sizing;
   const UnitSystem units = answer.plan.units;
-  into.addWidget(words(needed_words(s), s.needed ? "big" : "wrong"));
+  into.addWidget(wrapped_label(needed_words(s), s.needed ? "big" : "wrong"));
   if (answer.chance) {
     into.addWidget(new ChanceBar(*answer.chance));
-    into.addWidget(words(chance_words(*answer.chance, units), "faint"));
+    into.addWidget(wrapped_label(chance_words(*answer.chance, units), "faint"));
   }
   if (s.drawn.circuits > 0) add_size(tr("As drawn"), s.drawn, nullptr, into);
   if (s.needed) {
@@ -167,25 +167,25 @@ void SizePanel::add_sizes(const SizeAnswer& answer, QVBoxLayout& into) {
     add_size(tr("Needed of the same coil"), *s.needed, &wishes, into);
   }
   if (s.given) add_size(tr("What the lot gives"), *s.given, nullptr, into);
-  into.addWidget(words(least_coil_words(s, units), "faint"));
-  into.addWidget(words(tr("Other ways"), "section"));
+  into.addWidget(wrapped_label(least_coil_words(s, units), "faint"));
+  into.addWidget(wrapped_label(tr("Other ways"), "section"));
   for (const Alternative& a : s.alternatives) {
     const QString name = QString::fromStdString(alternative_name(a, units));
     if (a.size)
       add_size(name, *a.size, &a.wishes, into);
     else
-      into.addWidget(words(name + ": " + QString::fromStdString(a.refusal->message()), "faint"));
+      into.addWidget(wrapped_label(name + ": " + QString::fromStdString(a.refusal->message()), "faint"));
   }
   const auto classic = classic_words(s, units);
-  if (!classic.empty()) into.addWidget(words(tr("Classic equations"), "section"));
-  for (const std::string& line : classic) into.addWidget(words(line, "faint"));
+  if (!classic.empty()) into.addWidget(wrapped_label(tr("Classic equations"), "section"));
+  for (const std::string& line : classic) into.addWidget(wrapped_label(line, "faint"));
 }
 
 // Without wishes there is nothing to take.
 void SizePanel::add_size(const QString& name, const FieldSize& size, const Wishes* wishes,
                          QVBoxLayout& into) {
   auto* head = new QHBoxLayout;
-  head->addWidget(words(name, "name"), 1);
+  head->addWidget(wrapped_label(name, "name"), 1);
   if (wishes != nullptr) {
     auto* taker = new QPushButton(tr("Take"));
     taker->setAccessibleName(tr("Take: %1").arg(name));
@@ -194,7 +194,7 @@ void SizePanel::add_size(const QString& name, const FieldSize& size, const Wishe
     head->addWidget(taker);
   }
   into.addLayout(head);
-  into.addWidget(words(size_words(size, service_.newest()->plan.units), "faint"));
+  into.addWidget(wrapped_label(size_words(size, service_.newest()->plan.units), "faint"));
 }
 
 void SizePanel::take(const Wishes& wishes) {

@@ -17,7 +17,7 @@ Result<LoopSizing> sized(const Plan& plan, const SizingProgress& progress, const
     return size_loop(plan, progress, stop);
   } catch (const std::exception& e) {
     return refuse({"sizing_failed", say("The sizing"), e.what(), say("something that can be worked out"),
-                   QObject::tr("Change the loop a little and try again; the plan itself is kept.")});
+                   say("Change the loop a little and try again; the plan itself is kept.")});
   }
 }
 

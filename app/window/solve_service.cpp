@@ -4,6 +4,7 @@
 #include <QTimer>
 #include <exception>
 
+#include "base/say.h"
 #include "plan/fingerprint.h"
 #include "plan/solve.h"
 
@@ -18,9 +19,8 @@ constexpr int kGrace = 120;  // ms
 Outcome failed(const Plan& plan, const char* why) {
   Outcome outcome;
   outcome.fingerprint = fingerprint(plan);
-  outcome.troubles.push_back({"solve_failed", QObject::tr("the solver"), why,
-                              QObject::tr("a plan it can work out"),
-                              QObject::tr("Undo the last change; the plan itself is kept.")});
+  outcome.troubles.push_back({"solve_failed", say("the solver"), why, say("a plan it can work out"),
+                              say("Undo the last change; the plan itself is kept.")});
   return outcome;
 }
 

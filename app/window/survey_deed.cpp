@@ -6,6 +6,7 @@
 #include <QSignalBlocker>
 #include <QTableWidget>
 
+#include "base/say.h"
 #include "base/typed_text.h"
 #include "window/deed_editor.h"
 #include "window/facts.h"
@@ -23,7 +24,7 @@ constexpr int kMostCoursesSeen = 8;
 constexpr std::size_t kMostTold = 4;  // notes of one kind
 constexpr int kRowHeight = 24;
 
-QLabel* words(const char* style) {
+QLabel* wrapped_label(const char* style) {
   auto* label = plain_words({}, style);
   label->hide();
   return label;
@@ -63,8 +64,8 @@ void SurveyPanel::build_deed() {
       tr("Type or paste the calls, one to a line or as the deed has them. Leaving the box or Ctrl+Enter "
          "keeps them, Esc takes back."));
   wide(editor_);
-  wide(wrong_ = words("wrong"));
-  wide(passed_ = words("source"));
+  wide(wrong_ = wrapped_label("wrong"));
+  wide(passed_ = wrapped_label("source"));
   add_deed_fields();
   wide(facts_);
   how_->setTextFormat(Qt::RichText);

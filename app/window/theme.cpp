@@ -210,9 +210,9 @@ QString style_sheet(const Theme& t) {
 
 void apply_theme(QApplication& application, const Theme& theme) {
   system_is_dark();  // asked before our own palette covers the answer
-  application.setStyle(QStyleFactory::create(QObject::tr("Fusion")));
+  application.setStyle(QStyleFactory::create("Fusion"));
   application.setPalette(palette_of(theme));
-  QFont font(QObject::tr("Inter"));
+  QFont font("Inter");
   font.setPixelSize(13);
   application.setFont(font);
   application.setStyleSheet(style_sheet(theme));

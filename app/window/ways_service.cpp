@@ -30,7 +30,7 @@ void WaysService::work(const Plan& plan, const std::stop_token& stop) {
   } catch (const std::exception& e) {
     answer->refusal =
         Trouble{"ways_failed", say("The comparison"), e.what(), say("something that can be worked out"),
-                QObject::tr("Change the loop a little and try again; the plan itself is kept.")};
+                say("Change the loop a little and try again; the plan itself is kept.")};
   }
   if (stop.stop_requested()) answer = nullptr;
   QMetaObject::invokeMethod(
