@@ -14,6 +14,7 @@ constexpr int kFewer = 2;            // than wanted, whose longest lengths are s
 constexpr double kLengthStep = 0.1;  // m
 constexpr double kStride = 0.2;      // m: no gap shorter than this is looked for
 constexpr double kExact = 1e-3;      // m
+constexpr double kHair = 4e-3;       // m to spare: a place that only the slack of the proof allows is none
 
 // Asks of a trench whether it may lie so: by the ground, the other trenches, and header and run.
 class Room {
@@ -26,9 +27,10 @@ class Room {
   bool free(const Segment& t) const {
     const auto apart = [&](const Segment& other) { return pair_is_legal(other, t, wishes_); };
     const auto off = [&](const Polyline& line) { return conduit_keeps_off(line, t, wishes_); };
+    const Segment spared{t.a, t.b + kHair * unit(t.b - t.a)};
     return std::all_of(others_.begin(), others_.end(), apart) &&
            std::all_of(conduits_.begin(), conduits_.end(), off) &&
-           trench_is_legal(site_, t, wishes_.trench_width);
+           trench_is_legal(site_, spared, wishes_.trench_width + 2 * kHair);
   }
 
  private:
@@ -85,9 +87,7 @@ std::vector<double> lengths_to_seek(const Keeping& keeping, const Coil& coil, in
   return all;
 }
 
-namespace {
-
-bool reached(const Connection& c, Point head) {
+bool reaches(const Connection& c, Point head) {
   const auto passes = [head](const Polyline& line) {
     for (std::size_t i = 1; i < line.size(); ++i)
       if (distance(Segment{line[i - 1], line[i]}, head) < 2 * kLegalSlack) return true;
@@ -95,8 +95,6 @@ bool reached(const Connection& c, Point head) {
   };
   return passes(c.run.line) || std::any_of(c.header.legs.begin(), c.header.legs.end(), passes);
 }
-
-}  // namespace
 
 Whole joined_alone(const Keeping& keeping, const Completer& completer, Arrangement a) {
   drop_illegal(keeping, a);
@@ -108,7 +106,7 @@ Whole joined_alone(const Completer& completer, Whole w) {
   Arrangement a;
   a.bearing.angle = w.angle;
   for (const Segment& t : w.field)
-    if (reached(w.connection, t.a)) a.trenches.push_back(t);
+    if (reaches(w.connection, t.a)) a.trenches.push_back(t);
   return a.trenches.empty() ? w : completer.complete(a);
 }
 

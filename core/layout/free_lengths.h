@@ -22,6 +22,9 @@ Whole joined_alone(const Completer& completer, Whole whole);
 // Wishes::most_length, off what keeps trenches out, by the pair rule and off header and run. Heads stay.
 void draw_out(const Keeping& keeping, Whole& whole);
 
+// Whether header or run pass the head.
+bool reaches(const Connection& connection, Point head);
+
 double metres_of(const std::vector<Segment>& trenches);
 double metres_of(const Whole& whole);  // of field trenches
 

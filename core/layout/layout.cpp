@@ -12,12 +12,14 @@
 #include "layout/groups.h"
 #include "layout/held_troubles.h"
 #include "layout/numbering.h"
+#include "layout/opened_way.h"
 
 namespace underlawn {
 
 namespace {
 
 constexpr double kNearlyAll = 0.995;  // of the metres: no more to be sought for
+constexpr int kMostOpened = 12;       // arrangements of free lengths to which ways are opened
 constexpr double kGuessedOver = 2;    // m that a guess of the digging may be above it
 
 class Placer {
@@ -139,15 +141,30 @@ class Placer {
       most = std::max(most, metres);
       const bool whole = best.unjoined() == 0 && !best.connection.run.line.empty();
       if (whole && metres < metres_of(best)) continue;
-      Whole w = joined_alone(keeping, completer, a);
-      if (w.field.empty()) continue;
-      w.measure = w.cost;
-      draw_out(keeping, w);
-      if (!more_metres(w, best)) continue;
-      best = std::move(w);
-      best_bearings_ = {a.bearing};
+      for (Whole& w : ways_to_join(keeping, completer, setting.conduits, a, best)) {
+        if (w.field.empty()) continue;
+        w.measure = w.cost;
+        draw_out(keeping, w);
+        if (!more_metres(w, best)) continue;
+        best = std::move(w);
+        best_bearings_ = {a.bearing};
+      }
     }
     return most;
+  }
+
+  // Without the trenches that no header reaches, and with ways to them opened.
+  std::vector<Whole> ways_to_join(const Keeping& keeping, const Completer& completer,
+                                  const Conduits& conduits, const Arrangement& a, const Whole& best) {
+    std::vector<Whole> all = {joined_alone(keeping, completer, a)};
+    const Whole& plain = all.front();
+    const bool whole = plain.field.size() == a.trenches.size() && plain.unjoined() == 0 &&
+                       !plain.connection.run.line.empty();
+    if (whole || opened_++ >= kMostOpened) return all;
+    const bool had = best.unjoined() == 0 && !best.connection.run.line.empty();
+    if (auto w = with_ways_opened(keeping, conduits, completer, a, had ? metres_of(best) : 0))
+      all.push_back(std::move(*w));
+    return all;
   }
 
   void try_one_length_after_another(const Setting& setting, Whole& best) {
@@ -281,6 +298,7 @@ class Placer {
   const Coil& coil_;
   std::stop_token stop_;
   Layout out_;
+  int opened_ = 0;
   int unjoined_ = 0;
   std::vector<Bearing> best_bearings_;
 };

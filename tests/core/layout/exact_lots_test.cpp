@@ -61,8 +61,9 @@ TEST(ExactLots, AsManyMetresOfFreeLengthInNinetyNineOfAHundred) {
   EXPECT_GE(ours, 0.99 * best);
 }
 
-// The whole layout: trenches that a header reaches, and that leave it and the run their room.
-TEST(ExactLots, JoinedUpTheyKeepMostOfTheirMetres) {
+// The whole layout: trenches that a header reaches, and that leave it and the run their room, against optima
+// that leave them none.
+TEST(ExactLots, JoinedUpTheyKeepNinetyNineInAHundredOfTheirMetres) {
   const auto exact = sample::exact_metres(kMetres);
   double ours = 0, best = 0;
   for (sample::ExactLot lot : sample::exact_lots(kFile)) {
@@ -70,11 +71,13 @@ TEST(ExactLots, JoinedUpTheyKeepMostOfTheirMetres) {
     lot.wishes = sample::wishes_for_metres(lot);
     lot.coil.coil_length = 8 * lot.coil.trench_length;
     const Layout l = make_layout(lot.site, lot.wishes, lot.coil);
+    for (const std::string& fault : judge::faults(lot.site, lot.wishes, l, std::nullopt))
+      ADD_FAILURE() << "lot " << lot.seed << ": " << fault;
     for (const Trench& t : l.trenches) ours += length_of(t);
     best += exact.at(lot.seed).most;
   }
   std::cout << ours << " m of " << best << " m\n";
-  EXPECT_GE(ours, 0.95 * best);
+  EXPECT_GE(ours, 0.99 * best);
 }
 
 }  // namespace

@@ -88,7 +88,7 @@ bool may_be_crossed(const Feature& f) {
 
 class Judge {
  public:
-  Judge(const Site& s, const Wishes& w, const Layout& l, double length)
+  Judge(const Site& s, const Wishes& w, const Layout& l, std::optional<double> length)
       : site_(s), wishes_(w), layout_(l), length_(length) {
     for (const LotCorner& c : s.lot) lot_.push_back(c.at);
   }
@@ -120,7 +120,8 @@ class Judge {
 
   void trench(const Trench& t) {
     const double long_ = std::hypot(t.end.x - t.head.x, t.end.y - t.head.y);
-    if (std::abs(long_ - length_) > 1e-6) fault(name(t) + " has another length", long_);
+    const double least = length_.value_or(wishes_.least_length), most = length_.value_or(wishes_.most_length);
+    if (long_ < least - 1e-6 || long_ > most + 1e-6) fault(name(t) + " has another length", long_);
     const Line floor = floor_of(t.head, t.end, t.width, 0), core = floor_of(t.head, t.end, t.width, kSlack);
     for (std::size_t i = 0; i < lot_.size(); ++i) {
       const Line edge = {lot_[i], lot_[(i + 1) % lot_.size()]};
@@ -142,13 +143,18 @@ class Judge {
     }
   }
 
+  static Point ahead(const Trench& t) {
+    const double long_ = std::hypot(t.end.x - t.head.x, t.end.y - t.head.y);
+    return {(t.end.x - t.head.x) / long_, (t.end.y - t.head.y) / long_};
+  }
+
   void pair(const Trench& a, const Trench& b) {
-    const Point u = {(a.end.x - a.head.x) / length_, (a.end.y - a.head.y) / length_};
-    const Point v = {(b.end.x - b.head.x) / length_, (b.end.y - b.head.y) / length_};
+    const Point u = ahead(a), v = ahead(b);
+    const double long_ = std::hypot(a.end.x - a.head.x, a.end.y - a.head.y);
     const auto along = [&](Point p) { return (p.x - a.head.x) * u.x + (p.y - a.head.y) * u.y; };
     const double low = std::min(along(b.head), along(b.end)), high = std::max(along(b.head), along(b.end));
     const bool alike = std::abs(u.x * v.x + u.y * v.y) > std::cos(3.141592653589793 / 6);
-    if (alike && std::min(high, length_) - std::max(low, 0.0) > kSlack) {
+    if (alike && std::min(high, long_) - std::max(low, 0.0) > kSlack) {
       const double d = apart({a.head, a.end}, {b.head, b.end});
       if (d < wishes_.spacing - kSlack) fault(name(a) + " and " + name(b) + " closer than the spacing", d);
       return;
@@ -194,7 +200,7 @@ class Judge {
   // Off the coil by both half widths; the header trench takes half its own width of the head.
   void conduit_and_trench(const Line& line, const std::string& what, const Trench& t) {
     const double half = wishes_.run_width / 2;
-    const Point u = {(t.end.x - t.head.x) / length_, (t.end.y - t.head.y) / length_};
+    const Point u = ahead(t);
     const Point from = {t.head.x + half * u.x, t.head.y + half * u.y};
     const Line kept = floor_of(from, t.end, t.width + wishes_.run_width, kSlack);
     if (inside(kept, line[0]) || apart(line, closed(kept)) <= 0)
@@ -225,7 +231,7 @@ class Judge {
   const Site& site_;
   const Wishes& wishes_;
   const Layout& layout_;
-  double length_;
+  std::optional<double> length_;
   Line lot_;
   std::vector<int> unjoined_;
   std::vector<std::string> faults_;
@@ -233,7 +239,8 @@ class Judge {
 
 }  // namespace
 
-std::vector<std::string> faults(const Site& site, const Wishes& wishes, const Layout& layout, double length) {
+std::vector<std::string> faults(const Site& site, const Wishes& wishes, const Layout& layout,
+                                std::optional<double> length) {
   return Judge(site, wishes, layout, length).run();
 }
 

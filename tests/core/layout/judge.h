@@ -3,6 +3,7 @@
 // with what it judges.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,7 +11,9 @@
 
 namespace underlawn::judge {
 
-// One sentence for everything the layout does that it may not.
-std::vector<std::string> faults(const Site& site, const Wishes& wishes, const Layout& layout, double length);
+// One sentence for everything the layout does that it may not. Without a length, trenches may have any
+// between those of the wishes.
+std::vector<std::string> faults(const Site& site, const Wishes& wishes, const Layout& layout,
+                                std::optional<double> length);
 
 }  // namespace underlawn::judge
