@@ -251,7 +251,7 @@ BlockPtr photos(const BuiltFacts& f) {
 BlockPtr form(const BuiltFacts& f) {
   std::vector<FormRow> rows;
   for (const Tie& tie : f.planned.stake_out.ties)
-    if (!tie.point.starts_with("header") && !tie.point.starts_with("run"))
+    if (!tie.key.starts_with("header") && !tie.key.starts_with("run"))
       rows.push_back({point_name(tie),
                       QString("%1 %2,  %3 %4")
                           .arg(text_of(tie.first), shown_length(f.plan, tie.first_distance),

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/say.h"
 #include "pipe/fluid.h"
 #include "plan/checks/measure.h"
 #include "plan/header_words.h"
@@ -120,7 +121,7 @@ BlockPtr elsewhere_table(const Plan& plan) {
     for (const PublishedClearance& other : clearance_default(k).others)
       rows.push_back({{capital(text_of(std::string(kind_name(k))))},
                       {shown_length(plan, other.distance)},
-                      {text_of(std::string(other.source))}});
+                      {text_of(translated(other.source))}});
   }
   if (rows.empty()) return nullptr;
   return std::make_shared<Table>(

@@ -4,6 +4,7 @@
 #include <QMenu>
 #include <QToolButton>
 
+#include "base/say.h"
 #include "plan/edits.h"
 #include "site/clearances.h"
 #include "window/form.h"
@@ -97,12 +98,14 @@ void fill_choices(QMenu* menu, Document& document, int id, Own own) {
   const bool trench = own == &Feature::trench_clearance;
   const UnitSystem units = document.plan().units;
   menu->addAction(Form::tr("Default %1: %2")
-                      .arg(length_text(trench ? row.trench : row.run, units), QString::fromUtf8(row.source)),
+                      .arg(length_text(trench ? row.trench : row.run, units),
+                           QString::fromStdString(translated(row.source))),
                   menu, [=, &document] { commit_own(document, id, own, std::nullopt); });
   if (trench)
     for (const PublishedClearance& other : row.others)
-      menu->addAction(length_text(other.distance, units) + ": " + QString::fromUtf8(other.source), menu,
-                      [=, &document, d = other.distance] { commit_own(document, id, own, d); });
+      menu->addAction(
+          length_text(other.distance, units) + ": " + QString::fromStdString(translated(other.source)), menu,
+          [=, &document, d = other.distance] { commit_own(document, id, own, d); });
   menu->addSeparator();
   menu->addAction(
       Form::tr("Use this plan's clearances of it for every %1").arg(QString::fromUtf8(kind_name(f.kind))),

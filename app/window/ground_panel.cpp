@@ -3,6 +3,7 @@
 
 #include <QComboBox>
 
+#include "base/say.h"
 #include "dig/dig.h"
 #include "site/clearances.h"
 
@@ -83,7 +84,7 @@ GroundPanel::GroundPanel(Document& document, QWidget* parent) : Form(document, p
   section(tr("Frost and roots"));
   number(tr("Frost depth"), Quantity::length, ground(&Ground::frost_depth, tr("Frost depth")));
   QStringList rules;
-  for (const RootZoneRule& rule : root_zone_rules()) rules << QString::fromUtf8(rule.source);
+  for (const RootZoneRule& rule : root_zone_rules()) rules << QString::fromStdString(translated(rule.source));
   choice(tr("Root zone of trees"), rules,
          {[](const Plan& p) {
             const auto& all = root_zone_rules();

@@ -5,6 +5,7 @@
 #include <QPushButton>
 #include <cmath>
 
+#include "base/say.h"
 #include "cost/fuels.h"
 #include "window/price_panel.h"
 
@@ -70,7 +71,7 @@ void PricePanel::add_running_costs() {
   number(tr("CO₂ of a kWh, g"), Quantity::count,
          in_grams(run(&Running::electricity_emission, tr("Emission of electricity"))))
       ->edit()
-      ->setToolTip(tr("Usual: %1").arg(kGridSource));
+      ->setToolTip(tr("Usual: %1").arg(QString::fromStdString(translated(kGridSource))));
   number(tr("Discount rate a year"), Quantity::ratio, run(&Running::discount, tr("Discount rate")));
   number(tr("Inflation a year"), Quantity::ratio, run(&Running::inflation, tr("Inflation")))
       ->edit()
@@ -110,7 +111,8 @@ void PricePanel::add_systems() {
     return has_system(p)
                ? tr("Heat contents: %1. Emissions: %2. Prices, efficiencies and first costs of the list "
                     "are round figures of our own: enter yours.")
-                     .arg(kHeatContentSource, kEmissionSource)
+                     .arg(QString::fromStdString(translated(kHeatContentSource)),
+                          QString::fromStdString(translated(kEmissionSource)))
                : tr("Add what the house would be heated and cooled with otherwise, or is now.");
   });
 }
@@ -158,7 +160,7 @@ QWidget* PricePanel::system_buttons() {
   auto* row = new QHBoxLayout(buttons);
   row->setContentsMargins(0, 0, 0, 0);
   QStringList names;
-  for (const OtherSystem& o : usual_systems()) names << QString::fromStdString(o.name);
+  for (const OtherSystem& o : usual_systems()) names << QString::fromStdString(translated(o.name));
   auto* add = choice_box(names);
   add->setPlaceholderText(tr("Add…"));
   add->setCurrentIndex(-1);

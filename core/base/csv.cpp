@@ -109,7 +109,8 @@ Result<CsvTable> csv_from_text(std::string_view text, const std::string& code, c
                                std::size_t most_rows) {
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   if (text.find('\0') != std::string_view::npos)
-    return refuse({code, thing, say("with a NUL byte"), "text", say("Save it as CSV, UTF-8.")});
+    return refuse({code, thing, say("with a NUL byte"), say_as("what a file is", "text"),
+                   say("Save it as CSV, UTF-8.")});
   if (!is_utf8(text))
     return refuse({code, thing, say("in another encoding"), "UTF-8", say("Save it as CSV, UTF-8.")});
   CsvTable table;

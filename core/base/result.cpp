@@ -2,15 +2,11 @@
 #include "base/result.h"
 
 #include "base/say.h"
+#include "base/wording.h"
 
 namespace underlawn {
 
 namespace {
-
-std::string capitalised(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
 
 std::string finding_of(const Trouble& t) {
   if (t.value.empty() && t.bound.empty()) return t.thing;

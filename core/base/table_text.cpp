@@ -123,7 +123,7 @@ Result<TextTable> table_from_text(std::string_view text, const std::string& code
     }
   }
   if (table.rows.empty())
-    return refuse({code, thing, table.columns.empty() ? "empty" : say("without rows"),
+    return refuse({code, thing, table.columns.empty() ? say("empty") : say("without rows"),
                    say("a line of column names and rows below it"), say("Export the table again.")});
   table.mark = mark_of(table);
   return table;

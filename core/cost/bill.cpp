@@ -73,7 +73,7 @@ BillLine own_line(const ExtraLine& extra, std::size_t number) {
   line.bought = buy(extra.amount, {});
   line.price = extra.price;
   line.sum = extra.price * extra.amount;
-  line.how = "typed";
+  line.how = "typed";  // as Figure::method
   line.material = extra.material;
   return line;
 }

@@ -107,7 +107,7 @@ Comparison compare(const Simulation& s, double net, const Running& r, int design
   c.loop = cost_of(s, say("Ground loop"), net + r.unit_cost, own, r, c.years, loop_use);
   for (const OtherSystem& o : r.others) {
     const Rates rates{o.price, o.escalation, o.emission, o.maintenance, o.first_cost, o.life};
-    c.others.push_back(cost_of(s, o.name, o.first_cost, rates, r, c.years,
+    c.others.push_back(cost_of(s, translated(o.name), o.first_cost, rates, r, c.years,
                                [&](const YearSum& y) { return other_use(y, o); }));
     c.against.push_back(against(c.loop, c.others.back(), r));
   }

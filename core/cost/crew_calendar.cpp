@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/say.h"
+#include "base/wording.h"
 #include "cost/crew_shop.h"
 #include "dig/dates.h"
 
@@ -83,7 +84,7 @@ std::vector<CrewSaving> savings_of(const CalendarAsk& ask, double filled) {
     CrewWishes crew = ask.crew;
     ++(crew.*more.hands);
     const bool excavator = more.hands == &CrewWishes::excavators && ask.crew.excavators > 1;
-    add(excavator ? say("One more excavator") : more.what, crew);
+    add(excavator ? say("One more excavator") : translated(more.what), crew);
   }
   CrewWishes longer = ask.crew;
   longer.day_length = std::min(86400.0, longer.day_length + 3600);
@@ -110,6 +111,24 @@ std::string station_name(CrewStation s) {
       return say("Tester");
     case CrewStation::filling:
       return say("Loader");
+  }
+  return "";
+}
+
+std::string_view station_key(CrewStation s) {
+  switch (s) {
+    case CrewStation::digging:
+      return "excavator";
+    case CrewStation::making:
+      return "coil_rack";
+    case CrewStation::laying:
+      return "layers";
+    case CrewStation::joining:
+      return "joiner";
+    case CrewStation::testing:
+      return "tester";
+    case CrewStation::filling:
+      return "loader";
   }
   return "";
 }
@@ -141,8 +160,7 @@ std::string wait_words(WaitFor w) {
 std::string task_words(const CrewTask& task, const DigOrder& order) {
   const bool one = task.step >= 0 && task.step < static_cast<int>(order.steps.size());
   const std::string name = one ? step_name(order.steps[static_cast<std::size_t>(task.step)]) : "";
-  std::string low = name;
-  if (!low.empty()) low[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(low[0])));
+  const std::string low = uncapitalised(name);
   switch (task.station) {
     case CrewStation::digging:
       return say("Digging {}", low);

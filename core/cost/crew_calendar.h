@@ -25,7 +25,8 @@ namespace underlawn {
 
 enum class CrewStation { digging, making, laying, joining, testing, filling };
 inline constexpr int kCrewStations = 6;
-std::string station_name(CrewStation s);  // "Excavator"
+std::string station_name(CrewStation s);      // "Excavator"
+std::string_view station_key(CrewStation s);  // "excavator", whatever is spoken
 
 enum class WaitFor { nothing, trench, coil, laying, filling, last_trench, joints, test, morning };
 std::string wait_words(WaitFor w);  // "for the trench to be dug"

@@ -32,7 +32,8 @@ double header_pipe(const Layout& layout) {
 
 void add_lines(Estimate& e, const Layout& layout, const EarthWork& total, int met, const Prices& p,
                double day_length) {
-  const auto add = [&](const std::string& key, const std::string& thing, double amount, Q quantity, double price) {
+  const auto add = [&](const std::string& key, const std::string& thing, double amount, Q quantity,
+                       double price) {
     e.lines.push_back({key, thing, amount, quantity, price, amount * price});
     e.total += amount * price;
   };
@@ -54,8 +55,10 @@ std::string print_price(double price, Quantity amount, UnitSystem units) {
   static constexpr double kTon = 3516.8528420667;  // W: 12,000 Btu/h
   const bool tons = amount == Q::power && units == UnitSystem::us;
   const ShownUnit& unit = bare_unit(amount, units);
-  return say("{} per{}", print_quantity(Q::money, price * (tons ? kTon : unit.factor), units),
-             (tons ? say(" ton") : std::string(unit.text)));
+  const std::string_view text =
+      unit.text.substr(std::min(unit.text.find_first_not_of(' '), unit.text.size()));
+  return say("{} per {}", print_quantity(Q::money, price * (tons ? kTon : unit.factor), units),
+             tons ? say_as("of cooling", "ton") : std::string(text));
 }
 
 double Estimate::sum_of(std::string_view key) const {

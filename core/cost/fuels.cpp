@@ -32,9 +32,9 @@ OtherSystem system(std::string name, const Fuel& fuel, double price, double effi
 const std::vector<Fuel>& fuels() {
   static const std::vector<Fuel> all = {
       {mark("natural gas"), "therm", 100'000 * kBtu, 5.307},
-      {"propane", "gal", 91'452 * kBtu, 5.76},
+      {mark("propane"), "gal", 91'452 * kBtu, 5.76},
       {mark("heating oil"), "gal", 138'500 * kBtu, 10.16},
-      {"electricity", "kWh", kKilowattHour, Running{}.electricity_emission},
+      {mark("electricity"), "kWh", kKilowattHour, Running{}.electricity_emission},
   };
   return all;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <cmath>
 
+#include "base/say.h"
 #include "base/units.h"
 #include "cost/bill.h"
 
@@ -46,8 +47,8 @@ double si_of(PriceUnit unit) {
 }
 
 std::string unit_text(PriceUnit unit, UnitSystem system) {
-  if (unit == PriceUnit::each) return "each";
-  if (unit == PriceUnit::day) return "day";
+  if (unit == PriceUnit::each) return say_as("of a price", "each");
+  if (unit == PriceUnit::day) return say_as("of a price", "day");
   if (unit == PriceUnit::hour) return "h";
   const std::string_view text = bare_unit(quantity_of(unit), system).text;
   return std::string(text.substr(text.find_first_not_of(' ')));

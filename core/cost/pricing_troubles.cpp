@@ -117,21 +117,21 @@ void check_terms(Checker& c, const OfferTerms& t) {
 }
 
 void check_other(Checker& c, const OtherSystem& o) {
-  const std::string of = say(" of {}", (o.name.empty() ? say("another system") : o.name));
-  c.number("heat_content", say("Heat content{}, J a unit", of), o.heat_content, 0, 1e15, true,
+  const std::string of = o.name.empty() ? say("another system") : translated(o.name);
+  c.number("heat_content", say("Heat content of {}, J a unit", of), o.heat_content, 0, 1e15, true,
            say("Enter it from the table of fuels."));
-  c.number("efficiency", say("Efficiency{}", of), o.efficiency, 0.1, 10, false,
+  c.number("efficiency", say("Efficiency of {}", of), o.efficiency, 0.1, 10, false,
            say("Enter heat given over heat content; above 1 for a heat pump."));
-  c.number("efficiency", say("Cooling efficiency{}", of), o.cooling, 0, 30, false,
+  c.number("efficiency", say("Cooling efficiency of {}", of), o.cooling, 0, 30, false,
            say("Enter cooling over electricity; 0 where it does not cool."));
-  c.share("auxiliary", say("Electricity for fans{}", of), o.auxiliary, 1);
-  c.money(say("Fuel price{}", of), o.price);
-  c.rate(say("Yearly rise of the fuel price{}", of), o.escalation);
-  c.number("emission", say("Emission{}, kg a unit", of), o.emission, 0, 1e6, false,
+  c.share("auxiliary", say("Electricity for fans of {}", of), o.auxiliary, 1);
+  c.money(say("Fuel price of {}", of), o.price);
+  c.rate(say("Yearly rise of the fuel price of {}", of), o.escalation);
+  c.number("emission", say("Emission of {}, kg a unit", of), o.emission, 0, 1e6, false,
            say("Enter kg of CO2 a unit of fuel."));
-  c.money(say("First cost{}", of), o.first_cost);
-  c.money(say("Maintenance{}", of), o.maintenance);
-  c.number("life", say("Life{}, years", of), o.life, 1, kMostYears, false, say("Enter whole years."));
+  c.money(say("First cost of {}", of), o.first_cost);
+  c.money(say("Maintenance of {}", of), o.maintenance);
+  c.number("life", say("Life of {}, years", of), o.life, 1, kMostYears, false, say("Enter whole years."));
 }
 
 void check_running(Checker& c, const Running& r) {

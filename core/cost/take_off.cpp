@@ -115,7 +115,8 @@ class TakeOff {
       Need& coils = needs_.front();
       coils.amount += total;
       coils.pieces.insert(coils.pieces.end(), lengths.begin(), lengths.end());
-      coils.how += say("; with header and run of this size x (1 + allowance), out of what is left");
+      coils.how =
+          say("{}; with header and run of this size x (1 + allowance), out of what is left", coils.how);
       coils.from.insert(coils.from.end(), from.begin(), from.end());
     } else {
       add(pipe_key(size), BillGroup::pipe, total,
@@ -221,7 +222,7 @@ class TakeOff {
     const CrewTime& time = job_.estimate.time;
     const double met = amount_of("hand_crossing");
     if (terms_.labour == LabourBy::days) {
-      add("digging", BillGroup::work, amount_of("digging"), "excavated",
+      add("digging", BillGroup::work, amount_of("digging"), say_as("of earth", "excavated"),
           {job_.sloped ? "dig.sloped.total.bank_volume" : "dig.vertical.total.bank_volume"});
       add("hand_crossing", BillGroup::work, met, say("utilities that header and run cross"),
           {"cost.met_by_hand"});
@@ -229,7 +230,8 @@ class TakeOff {
       add("crew_day", BillGroup::work, amount_of("crew_day"), say("days with the lot open, in whole days"),
           {job_.sloped ? "days.sloped.open" : "days.paid"});
     } else {
-      const auto hours = [&](const std::string& key, double seconds, const std::string& how, const std::string& from) {
+      const auto hours = [&](const std::string& key, double seconds, const std::string& how,
+                             const std::string& from) {
         add(key, BillGroup::work, seconds / 3600, how, {from});
       };
       hours("excavator_hour", time.digging, say("machine time, lines met by hand included"), "days.digging");

@@ -99,8 +99,8 @@ struct Fitting {
   double per_metre;  // price by outside diameter
 };
 constexpr Fitting kFittings[] = {{"tee", mark("Tee"), 200},
-                                 {mark("elbow 90"), mark("Elbow 90°"), 140},
-                                 {mark("elbow 45"), mark("Elbow 45°"), 140},
+                                 {"elbow 90", mark("Elbow 90°"), 140},
+                                 {"elbow 45", mark("Elbow 45°"), 140},
                                  {"reducer", mark("Reducer"), 120},
                                  {"coupling", mark("Coupling"), 100},
                                  {"cap", mark("Test plug"), 80},
@@ -120,7 +120,7 @@ std::optional<PriceRow> fitting_row(std::string_view key) {
     const double diameter = diameter_of(larger);
     if (diameter <= 0) continue;
     if (sizes != larger && diameter_of(sizes.substr(larger.size() + 3)) <= 0) continue;
-    return row(std::string(key), std::string(f.item) + ", " + std::string(sizes), U::each, {},
+    return row(std::string(key), translated(f.item) + ", " + std::string(sizes), U::each, {},
                std::max(1.0, std::round(f.per_metre * diameter)));
   }
   return std::nullopt;
@@ -129,7 +129,7 @@ std::optional<PriceRow> fitting_row(std::string_view key) {
 }  // namespace
 
 std::string pipe_key(std::string_view size) {
-  return say("pipe {}", std::string(size));
+  return "pipe " + std::string(size);
 }
 
 std::string fitting_key(std::string_view word, std::string_view nominal) {
@@ -138,7 +138,8 @@ std::string fitting_key(std::string_view word, std::string_view nominal) {
 
 std::optional<PriceRow> usual_row(std::string_view key) {
   for (const Usual& u : table())
-    if (key == u.key) return PriceRow{u.key, u.item, u.unit, u.packs, u.price, "", u.note};
+    if (key == u.key)
+      return PriceRow{u.key, translated(u.item), u.unit, u.packs, u.price, "", translated(u.note)};
   if (auto pipe = pipe_row(key)) return pipe;
   return fitting_row(key);
 }

@@ -5,6 +5,7 @@
 #include <map>
 
 #include "base/say.h"
+#include "base/wording.h"
 #include "dig/machine_ways.h"
 #include "dig/order_search.h"
 #include "dig/pieces.h"
@@ -135,18 +136,15 @@ struct Maker {
 std::vector<std::string> names_of(const std::vector<SearchPiece>& pieces, const std::vector<int>& which) {
   std::vector<std::string> names;
   for (int i : which) {
-    std::string name = step_name(pieces[static_cast<std::size_t>(i)].step);
-    name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
+    std::string name = uncapitalised(step_name(pieces[static_cast<std::size_t>(i)].step));
     if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(std::move(name));
   }
   return names;
 }
 
-std::string joined(const std::vector<std::string>& names) {
-  std::string all;
-  for (std::size_t i = 0; i < names.size() && i < 4; ++i)
-    all += (i == 0 ? "" : i + 1 == names.size() ? say(" and ") : ", ") + names[i];
-  return names.size() > 4 ? say("{} and others", all) : all;
+std::string first_four(const std::vector<std::string>& names) {
+  return names.size() > 4 ? say("{} and others", joined({names.begin(), names.begin() + 4}))
+                          : joined_and(names);
 }
 
 // What each side says: what stands there, or what the heap would fall on.
@@ -158,12 +156,12 @@ std::string Maker::no_room(std::size_t piece) const {
     if (band.fits) {
       std::vector<int> met = pieces[piece].meets[side].trenches;
       for (const auto& heap : pieces[piece].meets[side].heaps) met.push_back(heap.first);
-      why = joined(names_of(pieces, met));
+      why = first_four(names_of(pieces, met));
     }
     if (!why.empty() && std::find(reasons.begin(), reasons.end(), why) == reasons.end())
       reasons.push_back(std::move(why));
   }
-  return joined(reasons);
+  return first_four(reasons);
 }
 
 DigStep Maker::step_of(const Chosen& chosen) const {
@@ -328,8 +326,8 @@ void add_ladders(const Layout& layout, DigStep& step) {
 
 std::string step_name(const DigStep& step) {
   if (step.kind == DigKind::trench) return say("Trench {}", std::to_string(step.trench));
-  const std::string part = step.part > 0 ? say(", part {}", std::to_string(step.part)) : "";
-  return (step.kind == DigKind::header ? say("Header") : say("Supply run")) + part;
+  if (step.kind == DigKind::header) return step.part > 0 ? say("Header, part {}", step.part) : say("Header");
+  return step.part > 0 ? say("Supply run, part {}", step.part) : say("Supply run");
 }
 
 bool DigOrder::complete() const {

@@ -5,16 +5,18 @@
 #include <numbers>
 
 #include "base/say.h"
+#include "base/wording.h"
 
 namespace underlawn {
 
-std::string_view compass_word(const Site& site, Point direction) {
-  static constexpr std::string_view kWinds[] = {"north", "north-east", "east", "south-east",
-                                                "south", "south-west", "west", "north-west"};
+std::string compass_word(const Site& site, Point direction) {
+  static constexpr std::string_view kWinds[] = {mark("north"),      mark("north-east"), mark("east"),
+                                                mark("south-east"), mark("south"),      mark("south-west"),
+                                                mark("west"),       mark("north-west")};
   const double bearing = site.north - std::atan2(direction.y, direction.x);
   const double eighths = bearing / (std::numbers::pi / 4);
   const int wind = static_cast<int>(std::lround(eighths)) % 8;
-  return kWinds[wind < 0 ? wind + 8 : wind];
+  return translated(kWinds[wind < 0 ? wind + 8 : wind]);
 }
 
 std::string way_of_digging(const DigStep& step) {
@@ -25,10 +27,8 @@ std::string way_of_digging(const DigStep& step) {
 }
 
 std::string trenches_named(const std::vector<int>& numbers) {
-  std::string all = numbers.size() > 1 ? say("trenches ") : say("trench ");
-  for (std::size_t i = 0; i < numbers.size(); ++i)
-    all += (i == 0 ? "" : i + 1 == numbers.size() ? say(" and ") : ", ") + std::to_string(numbers[i]);
-  return all;
+  const std::string all = joined_and(numbers);
+  return numbers.size() > 1 ? say("trenches {}", all) : say("trench {}", all);
 }
 
 std::string spoil_words(const DigStep& step, const Site& site, UnitSystem units) {
@@ -37,10 +37,11 @@ std::string spoil_words(const DigStep& step, const Site& site, UnitSystem units)
   const Point along = unit(step.line.back() - step.line.front());
   const Point out = (step.spoil_left ? 1.0 : -1.0) * left_normal(along);
   const auto shown = [&](double m) { return print_quantity(Quantity::length, m, units, Fineness::coarse); };
-  std::string words = say("spoil to the {}, {} wide and {} high", std::string(compass_word(site, out)),
-                          shown(step.heap.width), shown(step.heap.height));
-  if (!step.into.empty()) words += say(", into {}", trenches_named(step.into));
-  return words;
+  const std::string where = compass_word(site, out), wide = shown(step.heap.width),
+                    high = shown(step.heap.height);
+  return step.into.empty() ? say("spoil to the {}, {} wide and {} high", where, wide, high)
+                           : say("spoil to the {}, {} wide and {} high, into {}", where, wide, high,
+                                 trenches_named(step.into));
 }
 
 }  // namespace underlawn

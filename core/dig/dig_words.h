@@ -8,7 +8,7 @@
 namespace underlawn {
 
 // "north-west": where a direction on the drawing points.
-std::string_view compass_word(const Site& site, Point direction);
+std::string compass_word(const Site& site, Point direction);
 
 // "from its end back to its head", "from the house out".
 std::string way_of_digging(const DigStep& step);

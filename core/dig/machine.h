@@ -15,7 +15,7 @@ inline constexpr const char* kProductionSource =
 // Loose earth moved: heaped bucket x fill x efficiency / cycle (toolgrit.com; Nunnally, Construction Methods
 // and Management, from memory, has it by cycles an hour).
 struct Machine {
-  std::string name;
+  std::string name;       // stored as typed; of the usual ones in English, translated() where it is shown
   double bucket = 0;      // m3, heaped, > 0
   double fill = 1;        // share of it, 0.60..1.15 (toolgrit.com)
   double cycle = 1;       // s, > 0
@@ -32,10 +32,10 @@ double bank_rate(const Machine& machine, double swell);  // m3/s, in place: loos
 // A compact excavator with a quarter-yard bucket over a trench, spoil laid beside it; a compact loader with a
 // bucket of half a yard that puts it back. Sizes, reach and cycles: common practice, no source.
 inline Machine usual_excavator() {
-  return {say("compact excavator"), 0.1911, 0.90, 20, 0.60, 1.9, 5.8, 3.3};
+  return {mark("compact excavator"), 0.1911, 0.90, 20, 0.60, 1.9, 5.8, 3.3};
 }
 inline Machine usual_loader() {
-  return {say("compact loader"), 0.3823, 1.0, 25, 0.60, 1.7, 0, 0};
+  return {mark("compact loader"), 0.3823, 1.0, 25, 0.60, 1.7, 0, 0};
 }
 
 }  // namespace underlawn

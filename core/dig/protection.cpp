@@ -28,14 +28,18 @@ SidesChoice laid_back(SoilType soil, bool engineer) {
           say("29 CFR 1926 Subpart P, Table B-1")};
 }
 
+std::string held_words(Sides sides) {
+  if (sides == Sides::shield)
+    return say(
+        "A shield rated for the depth and soil, 18 in (0.46 m) above the vertical part; people only "
+        "inside it.");
+  return say("Shores or hydraulic shores by the maker's table; set and taken out from above.");
+}
+
 SidesChoice held(Sides sides, bool engineer) {
-  const std::string words =
-      sides == Sides::shield
-          ? say("A shield rated for the depth and soil, 18 in (0.46 m) above the vertical part; people only "
-                "inside it.")
-          : say("Shores or hydraulic shores by the maker's table; set and taken out from above.");
+  const std::string words = held_words(sides);
   return {sides, 0, true,
-          words + (engineer ? say(" 20 ft (6.1 m) and deeper: by an engineer's design.") : ""),
+          engineer ? say("{} 20 ft (6.1 m) and deeper: by an engineer's design.", words) : words,
           sides == Sides::shield ? "29 CFR 1926.652(g)" : "29 CFR 1926.652(c)"};
 }
 

@@ -58,11 +58,11 @@ double widest_pitch(const CoilRequest& r) {
 std::optional<Trouble> bad_pitch(const CoilRequest& r) {
   if (r.unknown == CoilUnknown::pitch) return std::nullopt;
   if (!(r.pitch > r.pipe_diameter))
-    return trouble(r, "pitch_below_pipe", "pitch", r.pitch,
+    return trouble(r, "pitch_below_pipe", say("pitch"), r.pitch,
                    say("more than the pipe's diameter, {}", shown(r, r.pipe_diameter)),
                    say("Spread the loops farther."));
   if (!(r.pitch < widest_pitch(r)))
-    return trouble(r, "pitch_too_wide", "pitch", r.pitch,
+    return trouble(r, "pitch_too_wide", say("pitch"), r.pitch,
                    say("less than {} (pi times the loop)", shown(r, widest_pitch(r))),
                    say("Bring the loops closer; at this pitch the pipe makes none."));
   return std::nullopt;
@@ -188,7 +188,7 @@ Result<Coil> solve_loops(const CoilRequest& r) {
     case CoilUnknown::trench_length:
       return with_trench_length(r);
   }
-  return refuse({"coil_unknown_unnamed", say("unknown of the coil"), "none",
+  return refuse({"coil_unknown_unnamed", say("unknown of the coil"), say_as("of things chosen", "none"),
                  say("pitch, coil length or trench length"),
                  say("Choose which of the three follows from the other two.")});
 }

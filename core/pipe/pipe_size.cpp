@@ -32,7 +32,7 @@ double minimum_wall(const Nominal& n, std::size_t ratio) {
 PipeSize make(const Nominal& n, std::size_t ratio) {
   PipeSize size;
   size.nominal = n.name;
-  size.name = say("{} DR {}", size.nominal, std::string(kRatioNames[ratio]));
+  size.name = size.nominal + " DR " + std::string(kRatioNames[ratio]);
   size.dr = kRatios[ratio];
   size.outside_diameter = n.outside * kInch;
   size.minimum_wall = minimum_wall(n, ratio) * kInch;
@@ -68,7 +68,7 @@ const std::vector<PipeSize>& pipe_sizes() {
 Result<PipeSize> find_pipe(std::string_view name) {
   for (const PipeSize& size : pipe_sizes())
     if (size.name == name) return size;
-  return refuse({"pipe_unknown", "pipe", "\"" + std::string(name.substr(0, 60)) + "\"",
+  return refuse({"pipe_unknown", say("pipe"), "\"" + std::string(name.substr(0, 60)) + "\"",
                  say("one of {}", all_names()), say("Choose a pipe from the list.")});
 }
 

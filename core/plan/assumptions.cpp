@@ -28,7 +28,7 @@ void of_ground(Lines& out, const ThermalWishes& t) {
         say("The weather year is made from monthly normals with a fixed pattern of spells (an assumption of "
             "our own): every year is the same year."));
   else
-    out.push_back(say("Every year has the weather of {}.", t.weather_file.name));
+    out.push_back(say("Every year has the weather of {}.", translated(t.weather_file.name)));
 }
 
 void of_house(Lines& out, const Surroundings& s, const ThermalWishes& t) {
@@ -45,7 +45,7 @@ void of_house(Lines& out, const Surroundings& s, const ThermalWishes& t) {
   out.push_back(
       say("The heat pump is {}; between its rows capacity and power are straight lines, beyond its rows the "
           "end value holds.",
-          t.unit.name));
+          translated(t.unit.name)));
   out.push_back(
       say("An hour with heating and cooling is met by the larger; the entering temperature is that of the "
           "running unit, not the mean of the hour."));
@@ -77,8 +77,8 @@ void of_cost(Lines& out, const Plan& plan, const Outcome& outcome) {
   out.push_back(
       say("Days are working days of {} with a {}, a {} and two people for coils and joints (the usual rates "
           "are common practice, no source); rain, rock and waiting for inspections are not in them.",
-          print_quantity(Quantity::duration, plan.crew.day_length, plan.units), plan.dig.excavator.name,
-          plan.crew.loader.name));
+          print_quantity(Quantity::duration, plan.crew.day_length, plan.units),
+          translated(plan.dig.excavator.name), translated(plan.crew.loader.name)));
 }
 
 std::string percent(double share) {

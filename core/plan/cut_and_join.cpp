@@ -134,7 +134,7 @@ Result<Plan> line_cut(Plan plan, int id, Point at) {
   const Feature* there = find_feature(plan.site, id);
   if (there == nullptr || shape_of(there->kind) != FeatureShape::line || there->points.size() < 2)
     return refuse(
-        cannot("cut_no_line", say("This"), "a line", say("Point at a utility line or a drawn trench.")));
+        cannot("cut_no_line", say("This"), say("a line"), say("Point at a utility line or a drawn trench.")));
   const auto cut = cut_line(there->points, at);
   if (!cut) return refuse(at_the_end(display_name(*there)));
   Feature first = *there, second = *there;
@@ -148,7 +148,7 @@ Result<Plan> trench_cut(Plan plan, int locked, Point at) {
   auto& all = plan.wishes.locked;
   if (locked < 0 || static_cast<std::size_t>(locked) >= all.size())
     return refuse(
-        cannot("cut_no_line", say("This"), "a line", say("Point at a utility line or a drawn trench.")));
+        cannot("cut_no_line", say("This"), say("a line"), say("Point at a utility line or a drawn trench.")));
   const GivenTrench whole = all[static_cast<std::size_t>(locked)];
   const Polyline line = line_of(whole);
   const auto cut = cut_line(line, at);

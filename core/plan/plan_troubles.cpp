@@ -5,6 +5,7 @@
 
 #include "base/say.h"
 #include "base/typed_text.h"
+#include "base/wording.h"
 #include "cost/pricing_troubles.h"
 #include "dig/dates.h"
 #include "field/straight.h"
@@ -46,7 +47,7 @@ std::string code_of(const std::string& thing) {
 
 std::string shown(const Number& n, double value, UnitSystem units) {
   if (std::isnan(value)) return say("not a number");
-  if (std::isinf(value)) return value > 0 ? "infinite" : say("minus infinite");
+  if (std::isinf(value)) return value > 0 ? say("infinite") : say("minus infinite");
   return print_quantity(n.quantity, value, units, Fineness::fine);
 }
 
@@ -66,11 +67,6 @@ void check(std::vector<Trouble>& troubles, const Plan& plan, const std::vector<N
     if (!in_bounds(n))
       troubles.push_back({code_of(n.kind.empty() ? n.thing : n.kind), translated(n.thing),
                           shown(n, n.value, plan.units), bound_of(n, plan.units), n.advice});
-}
-
-std::string capital(std::string text) {
-  if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
-  return text;
 }
 
 // ---- the site ----
@@ -160,7 +156,7 @@ void check_setbacks(std::vector<Trouble>& troubles, const Plan& plan) {
 
 void check_rules(std::vector<Trouble>& troubles, const Plan& plan) {
   for (const ClearanceRule& r : plan.site.rules) {
-    const std::string kind = capital(std::string(kind_name(r.kind)));
+    const std::string kind = capitalised(kind_name(r.kind));
     const std::string advice = say("Enter the distance digging has to keep, 0 for none.");
     check(troubles, plan,
           {{say("{} clearance rule for trenches", kind), Quantity::length, r.trench, 0, 1000, false, advice,
@@ -372,22 +368,25 @@ std::vector<Number> wishes_numbers(const Wishes& w) {
 
 // ---- digging and crew ----
 
-std::vector<Number> machine_numbers(const Machine& m, const std::string& key, const std::string& name, bool digs) {
+std::vector<Number> machine_numbers(const Machine& m, const std::string& key, const std::string& name,
+                                    bool digs) {
   const Quantity length = Quantity::length;
   std::vector<Number> numbers = {
       {say("{} bucket", name), Quantity::volume, m.bucket, 0, 50, true,
        say("Enter what the bucket holds, heaped."), key + " bucket"},
-      {say("{} bucket fill", name), Quantity::ratio, m.fill, 0.1, 2, false, say("60 to 115 % is usual."), key + " bucket fill"},
+      {say("{} bucket fill", name), Quantity::ratio, m.fill, 0.1, 2, false, say("60 to 115 % is usual."),
+       key + " bucket fill"},
       {say("{} cycle", name), Quantity::duration, m.cycle, 1, 3600, false,
        say("Enter the seconds from one bucket to the next."), key + " cycle"},
       {say("{} efficiency", name), Quantity::ratio, m.efficiency, 0.01, 1, false,
        say("Enter the share of the hour that it works; 40 to 83 % is usual."), key + " efficiency"},
-      {say("{} width", name), length, m.width, 0, 20, true,
-       say("Enter the width over its tracks or wheels."), key + " width"}};
+      {say("{} width", name), length, m.width, 0, 20, true, say("Enter the width over its tracks or wheels."),
+       key + " width"}};
   if (!digs) return numbers;
+  numbers.push_back({say("{} reach", name), length, m.reach, 0, 40, true,
+                     say("Enter how far it reaches at the ground."), key + " reach"});
   numbers.push_back(
-      {say("{} reach", name), length, m.reach, 0, 40, true, say("Enter how far it reaches at the ground."), key + " reach"});
-  numbers.push_back({say("{} depth", name), length, m.depth, 0, 30, true, say("Enter how deep it digs."), key + " depth"});
+      {say("{} depth", name), length, m.depth, 0, 30, true, say("Enter how deep it digs."), key + " depth"});
   return numbers;
 }
 
@@ -476,8 +475,8 @@ std::vector<Trouble> wishes_troubles(const Plan& plan) {
     check_places(troubles, plan, {h.on.a, h.on.b}, say("Header line"));
     check(
         troubles, plan,
-        {{mark("Group of a header line"), Quantity::count, static_cast<double>(h.group), 2, kMostGroups, false,
-          say("The first group has a line of its own; ask for as many groups as there are lines.")}});
+        {{mark("Group of a header line"), Quantity::count, static_cast<double>(h.group), 2, kMostGroups,
+          false, say("The first group has a line of its own; ask for as many groups as there are lines.")}});
   }
   check_places(troubles, plan, w.run_by, say("Place on the supply run"));
   for (const Segment& s : w.kept) check_places(troubles, plan, {s.a, s.b}, say("Kept trench"));
@@ -512,17 +511,15 @@ void check_picture(std::vector<Trouble>& troubles, const Plan& plan, const Pictu
   const std::string name = p.name.empty() ? say("Picture") : say("Picture {}", p.name);
   check_places(troubles, plan, {p.at}, name);
   const std::string scale = say("Scale it by two points and the distance between them.");
-  check(
-      troubles, plan,
-      {{say("{} width", name), Quantity::length, p.width, 0, kLargestPlan, true, scale, "picture width"},
-       {say("{} height", name), Quantity::length, p.height, 0, kLargestPlan, true, scale,
-        say("picture height")},
-       {say("{} turn", name), Quantity::angle, p.turn, -2 * kPi, 2 * kPi, false, say("Turn it again."),
-        say("picture turn")},
-       {say("{} strength", name), Quantity::ratio, p.strength, 0, 1, false,
-        say("Enter how strongly it shows."), "picture strength"},
-       {say("{} page", name), Quantity::count, static_cast<double>(p.page), 1, 9999, false,
-        say("Enter which page of the PDF is shown."), "picture page"}});
+  check(troubles, plan,
+        {{say("{} width", name), Quantity::length, p.width, 0, kLargestPlan, true, scale, "picture width"},
+         {say("{} height", name), Quantity::length, p.height, 0, kLargestPlan, true, scale, "picture height"},
+         {say("{} turn", name), Quantity::angle, p.turn, -2 * kPi, 2 * kPi, false, say("Turn it again."),
+          "picture turn"},
+         {say("{} strength", name), Quantity::ratio, p.strength, 0, 1, false,
+          say("Enter how strongly it shows."), "picture strength"},
+         {say("{} page", name), Quantity::count, static_cast<double>(p.page), 1, 9999, false,
+          say("Enter which page of the PDF is shown."), "picture page"}});
 }
 
 void check_map_place(std::vector<Trouble>& troubles, const Plan& plan, const MapPlace& place) {

@@ -11,7 +11,7 @@ namespace underlawn {
 namespace {
 
 struct Stake {
-  std::string name;
+  std::string name, key;
   Point at;
 };
 
@@ -21,34 +21,39 @@ Stake* stake_near(std::vector<Stake>& stakes, Point p) {
   return at == stakes.end() ? nullptr : &*at;
 }
 
-void add_trench_point(std::vector<Stake>& stakes, std::string name, Point at) {
-  if (Stake* known = stake_near(stakes, at))
+void add_trench_point(std::vector<Stake>& stakes, std::string name, std::string key, Point at) {
+  if (Stake* known = stake_near(stakes, at)) {
     known->name += ", " + name;
-  else
-    stakes.push_back({std::move(name), at});
+    known->key += ", " + key;
+  } else {
+    stakes.push_back({std::move(name), std::move(key), at});
+  }
 }
 
 // Points that a trench already stakes get no second name.
-void add_line(std::vector<Stake>& stakes, const std::string& word, int& number, const Polyline& line,
-              std::size_t from) {
-  for (std::size_t i = from; i < line.size(); ++i)
-    if (stake_near(stakes, line[i]) == nullptr)
-      stakes.push_back({word + " " + std::to_string(++number), line[i]});
+void add_line(std::vector<Stake>& stakes, bool header, int& number, const Polyline& line, std::size_t from) {
+  for (std::size_t i = from; i < line.size(); ++i) {
+    if (stake_near(stakes, line[i]) != nullptr) continue;
+    ++number;
+    stakes.push_back({header ? say("header {}", number) : say("run {}", number),
+                      (header ? "header " : "run ") + std::to_string(number), line[i]});
+  }
 }
 
 std::vector<Stake> stakes_of(const Layout& layout) {
   std::vector<Stake> stakes;
   for (const Trench& t : layout.trenches) {
-    add_trench_point(stakes, say("{} head", std::to_string(t.number)), t.head);
+    const std::string number = std::to_string(t.number);
+    add_trench_point(stakes, say("{} head", number), number + " head", t.head);
     for (std::size_t i = 0; i < t.bends.size(); ++i)
-      add_trench_point(stakes, say("{} bend {}", std::to_string(t.number), std::to_string(i + 1)),
+      add_trench_point(stakes, say("{} bend {}", number, i + 1), number + " bend " + std::to_string(i + 1),
                        t.bends[i]);
-    add_trench_point(stakes, say("{} end", std::to_string(t.number)), t.end);
+    add_trench_point(stakes, say("{} end", number), number + " end", t.end);
   }
   int number = 0;
-  for (const Polyline& leg : layout.header.legs) add_line(stakes, "header", number, leg, 0);
+  for (const Polyline& leg : layout.header.legs) add_line(stakes, true, number, leg, 0);
   number = 0;
-  add_line(stakes, "run", number, layout.run.line, 1);
+  add_line(stakes, false, number, layout.run.line, 1);
   return stakes;
 }
 
@@ -84,6 +89,7 @@ Pair best_pair(const std::vector<HouseCorner>& corners, const std::vector<bool>&
 Tie tie_of(const Stake& stake, const HouseCorner& a, const HouseCorner& b, bool seen) {
   Tie tie;
   tie.point = stake.name;
+  tie.key = stake.key;
   tie.at = stake.at;
   tie.first = a.tag;
   tie.second = b.tag;

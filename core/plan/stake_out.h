@@ -30,6 +30,8 @@ struct Tie {
   double cut = 0;
   // On which side of the line from first to second, so that the other crossing is not meant.
   bool left_of_base = true;
+  // The point in English whatever is spoken, for keys and files.
+  std::string key;
   bool operator==(const Tie&) const = default;
 };
 

@@ -13,8 +13,6 @@ namespace underlawn {
 namespace {
 
 constexpr double kHalf = std::numbers::pi;
-constexpr const char* kCompass[] = {"north", "north-east", "east", "south-east",
-                                    "south", "south-west", "west", "north-west"};
 
 // Clockwise from north, 0..2 pi.
 double bearing(const Site& site, double direction) {
@@ -22,12 +20,8 @@ double bearing(const Site& site, double direction) {
   return b < 0 ? b + 2 * kHalf : b;
 }
 
-const char* compass(double bearing) {
-  return kCompass[static_cast<std::size_t>(std::lround(bearing / (kHalf / 4))) % 8];
-}
-
 std::string circuits(int n) {
-  return std::to_string(n) + (n == 1 ? say(" circuit") : say(" circuits"));
+  return n == 1 ? say("{} circuit", n) : say("{} circuits", n);
 }
 
 Point middle(const Trench& t) {
@@ -62,14 +56,17 @@ std::string line_degrees(const Site& site, double direction) {
 
 }  // namespace
 
-std::string compass_word(const Site& site, Point towards) {
-  return compass(bearing(site, std::atan2(towards.y, towards.x)));
-}
-
 std::string compass_line(const Site& site, double direction) {
   const double b = std::fmod(bearing(site, direction), kHalf);
-  const auto eighth = static_cast<std::size_t>(std::lround(b / (kHalf / 4))) % 4;
-  return say("from {} to {}", kCompass[eighth], kCompass[eighth + 4]);
+  switch (std::lround(b / (kHalf / 4)) % 4) {
+    case 0:
+      return say("from north to south");
+    case 1:
+      return say("from north-east to south-west");
+    case 2:
+      return say("from east to west");
+  }
+  return say("from south-east to north-west");
 }
 
 std::string other_side_words(const Site& site, Point outward) {
@@ -88,14 +85,19 @@ std::string groups_words(int groups) {
                      : say("Two groups of trenches, each with a header of its own");
 }
 
+static std::string on_either_side(FeatureKind kind) {
+  if (kind == FeatureKind::house) return say("Two groups, on either side of the house");
+  if (kind == FeatureKind::drive) return say("Two groups, on either side of the drive");
+  return say("Two groups, on either side of the drain field");
+}
+
 std::string told_of_groups(const Site& site, const Layout& layout, const std::string& usual) {
   const auto [first, second] = two_heaps(layout);
   if (first.empty() || second.empty()) return usual;
   const Polyline between = {centre(first), centre(second)};
   for (FeatureKind kind : {FeatureKind::house, FeatureKind::drive, FeatureKind::drain_field})
     for (const Feature& f : site.features)
-      if (f.kind == kind && line_area_distance(between, f.points) < kSamePlace)
-        return say("Two groups, on either side of the {}", std::string(kind_name(kind)));
+      if (f.kind == kind && line_area_distance(between, f.points) < kSamePlace) return on_either_side(kind);
   return usual;
 }
 
@@ -111,11 +113,10 @@ std::string fewer_deeper_words(const Wishes& now, const Wishes& then, UnitSystem
 }
 
 std::string upright_words(const Wishes& then, UnitSystem units) {
-  const std::string wide =
-      say("{} wide", print_quantity(Quantity::length, then.trench_width, units, Fineness::coarse));
+  const std::string wide = print_quantity(Quantity::length, then.trench_width, units, Fineness::coarse);
   return then.pattern == CoilPattern::upright_coil
-             ? say("Upright coils in trenches {}, cut by a chain trencher", wide)
-             : say("Coils flat on the floor of trenches {}", wide);
+             ? say("Upright coils in trenches {} wide, cut by a chain trencher", wide)
+             : say("Coils flat on the floor of trenches {} wide", wide);
 }
 
 std::string metres_words(const Wishes& then, UnitSystem units) {

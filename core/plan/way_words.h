@@ -2,11 +2,11 @@
 // One plain sentence for each way: the same on screen and at the command line.
 #pragma once
 
+#include "dig/dig_words.h"
 #include "plan/ways.h"
 
 namespace underlawn {
 
-std::string compass_word(const Site& site, Point towards);      // "north-east"; towards is not zero
 std::string compass_line(const Site& site, double direction);   // "from north to south"; rad
 std::string other_side_words(const Site& site, Point outward);  // of the wall that is closed
 std::string other_direction_words(const Site& site, double direction, double now);

@@ -82,8 +82,8 @@ double in_force(const Site& site, const Feature& f, const std::optional<double>&
 std::string chosen_reason(const Site& site, const Feature& f) {
   if (f.trench_clearance && f.run_clearance) return say("typed for this one");
   const std::string rest = rule_for(site, f.kind) != nullptr
-                               ? say("this plan's rule for the kind {}", std::string(kind_name(f.kind)))
-                               : std::string(clearance_default(f.kind).source);
+                               ? say("this plan's rule for the kind {}", kind_name(f.kind))
+                               : translated(clearance_default(f.kind).source);
   if (f.trench_clearance) return say("trench: typed for this one; run: {}", rest);
   if (f.run_clearance) return say("run: typed for this one; trench: {}", rest);
   return rest;
@@ -91,7 +91,7 @@ std::string chosen_reason(const Site& site, const Feature& f) {
 
 std::string root_zone_reason(const Site& site) {
   for (const RootZoneRule& rule : root_zone_rules())
-    if (rule.factor == site.root_zone_factor) return say("root zone, {}", std::string(rule.source));
+    if (rule.factor == site.root_zone_factor) return say("root zone, {}", translated(rule.source));
   return say("root zone, factor typed for this plan");
 }
 

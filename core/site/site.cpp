@@ -2,6 +2,7 @@
 #include "site/site.h"
 
 #include "base/say.h"
+#include "base/wording.h"
 
 namespace underlawn {
 
@@ -38,64 +39,84 @@ Ring lot_ring(const Site& site) {
   return ring;
 }
 
-std::string kind_name(FeatureKind kind) {
+std::string_view kind_key(FeatureKind kind) {
   switch (kind) {
     case FeatureKind::house:
-      return say("house");
+      return mark("house");
     case FeatureKind::drive:
-      return say("drive");
+      return mark("drive");
     case FeatureKind::septic_tank:
-      return say("septic tank");
+      return mark("septic tank");
     case FeatureKind::drain_field:
-      return say("drain field");
+      return mark("drain field");
     case FeatureKind::reserve_field:
-      return say("reserve field");
+      return mark("reserve field");
     case FeatureKind::well:
-      return say("well");
+      return mark("well");
     case FeatureKind::tree:
-      return say("tree");
+      return mark("tree");
     case FeatureKind::utility:
-      return say("utility");
+      return mark("utility");
     case FeatureKind::easement:
-      return say("easement");
+      return mark("easement");
     case FeatureKind::no_dig:
-      return say("no-dig area");
+      return mark("no-dig area");
   }
-  return say("thing");
+  return mark("thing");
 }
 
-std::string_view utility_name(UtilityKind kind) {
+std::string_view utility_key(UtilityKind kind) {
   switch (kind) {
     case UtilityKind::electric:
-      return "electric";
+      return mark("electric");
     case UtilityKind::gas:
-      return "gas";
+      return mark("gas");
     case UtilityKind::communication:
-      return "communication";
+      return mark("communication");
     case UtilityKind::water:
-      return "water";
+      return mark("water");
     case UtilityKind::sewer:
-      return "sewer";
+      return mark("sewer");
     case UtilityKind::reclaimed:
-      return "reclaimed";
+      return mark("reclaimed");
   }
-  return "unknown";
+  return mark("unknown");
+}
+
+std::string kind_name(FeatureKind kind) {
+  return translated(kind_key(kind));
+}
+
+std::string utility_name(UtilityKind kind) {
+  return translated(utility_key(kind));
 }
 
 namespace {
 
-std::string nameless(const Feature& f) {
-  if (f.kind == FeatureKind::utility) return say("{} line", std::string(utility_name(f.utility)));
-  return std::string(kind_name(f.kind));
+std::string line_name(UtilityKind kind) {
+  switch (kind) {
+    case UtilityKind::electric:
+      return say("electric line");
+    case UtilityKind::gas:
+      return say("gas line");
+    case UtilityKind::communication:
+      return say("communication line");
+    case UtilityKind::water:
+      return say("water line");
+    case UtilityKind::sewer:
+      return say("sewer line");
+    case UtilityKind::reclaimed:
+      return say("reclaimed line");
+  }
+  return say("unknown line");
 }
 
 }  // namespace
 
 std::string display_name(const Feature& f) {
   if (!f.name.empty()) return f.name;
-  std::string name = nameless(f);
-  if (name.front() >= 'a' && name.front() <= 'z') name.front() = static_cast<char>(name.front() - 'a' + 'A');
-  return name + " " + std::to_string(f.id);
+  const std::string name = f.kind == FeatureKind::utility ? line_name(f.utility) : kind_name(f.kind);
+  return capitalised(name) + " " + std::to_string(f.id);
 }
 
 }  // namespace underlawn

@@ -93,10 +93,13 @@ struct Site {
 };
 
 const Feature* find_feature(const Site& site, int id);
-bool crossable(const Feature& f);                 // its kind can be crossed, and it may
-Ring lot_ring(const Site& site);                  // corners only
-std::string display_name(const Feature& f);       // its name, or its kind with its id: "Tree 7"
+bool crossable(const Feature& f);            // its kind can be crossed, and it may
+Ring lot_ring(const Site& site);             // corners only
+std::string display_name(const Feature& f);  // its name, or its kind with its id: "Tree 7"
 std::string kind_name(FeatureKind kind);     // "drain field"
-std::string_view utility_name(UtilityKind kind);  // "electric"
+std::string utility_name(UtilityKind kind);  // "electric"
+// The same in English whatever is spoken, for files.
+std::string_view kind_key(FeatureKind kind);
+std::string_view utility_key(UtilityKind kind);
 
 }  // namespace underlawn

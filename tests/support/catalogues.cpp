@@ -14,18 +14,32 @@ namespace {
 constexpr std::string_view kOpen = "\u27e6", kClose = "\u27e7";
 
 void put(std::string& bytes, std::size_t value, bool turned) {
-  for (int i = 0; i < 4; ++i)
-    bytes += static_cast<char>((value >> (8 * (turned ? 3 - i : i))) & 0xff);
+  for (int i = 0; i < 4; ++i) bytes += static_cast<char>((value >> (8 * (turned ? 3 - i : i))) & 0xff);
 }
 
 std::uint32_t word(const std::string& bytes, std::size_t at) {
   std::uint32_t value = 0;
-  for (int i = 3; i >= 0; --i) value = value << 8 | static_cast<unsigned char>(bytes.at(at + static_cast<std::size_t>(i)));
+  for (int i = 3; i >= 0; --i)
+    value = value << 8 | static_cast<unsigned char>(bytes.at(at + static_cast<std::size_t>(i)));
   return value;
 }
 
 bool letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+// Every text of the catalogue at `path` as its English between brackets, as `within` writes it there.
+template <class Within>
+Catalogue marked(const std::string& path, const Within& within) {
+  std::ifstream file(path, std::ios::binary);
+  const std::string bytes{std::istreambuf_iterator<char>(file), {}};
+  std::map<std::string, std::string> texts;
+  for (const auto& [key, text] : mo_texts(bytes))
+    if (!key.empty())
+      texts[key] = std::string(kOpen) + within(key.substr(key.find('\4') + 1)) + std::string(kClose);
+  auto made = Catalogue::read(mo_file(texts));
+  if (!made) throw std::runtime_error(made.error().message());
+  return std::move(*made);
 }
 
 }  // namespace
@@ -59,18 +73,18 @@ std::map<std::string, std::string> mo_texts(const std::string& bytes) {
 }
 
 const Catalogue& marking_language(const std::string& path) {
-  static const Catalogue language = [&] {
-    std::ifstream file(path, std::ios::binary);
-    const std::string bytes{std::istreambuf_iterator<char>(file), {}};
-    std::map<std::string, std::string> marked;
-    for (const auto& [key, text] : mo_texts(bytes)) {
-      const std::string english = key.substr(key.find('\4') + 1);
-      if (!key.empty()) marked[key] = std::string(kOpen) + english + std::string(kClose);
+  static const Catalogue language = marked(path, [](const std::string& english) { return english; });
+  return language;
+}
+
+const Catalogue& marking_around_holes(const std::string& path) {
+  static const Catalogue language = marked(path, [](std::string english) {
+    for (std::size_t at = 0; (at = english.find("{}", at)) != std::string::npos;) {
+      english.replace(at, 2, std::string(kClose) + "{}" + std::string(kOpen));
+      at += kClose.size() + 2 + kOpen.size();
     }
-    auto made = Catalogue::read(mo_file(marked));
-    if (!made) throw std::runtime_error(made.error().message());
-    return std::move(*made);
-  }();
+    return english;
+  });
   return language;
 }
 

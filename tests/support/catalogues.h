@@ -21,6 +21,9 @@ std::map<std::string, std::string> mo_texts(const std::string& bytes);
 // Every text that the Spanish catalogue at `path` knows, as ⟦its English⟧.
 const Catalogue& marking_language(const std::string& path);
 
+// The same with what fills a text left outside its brackets: ⟦⟧name⟦ has no option ⟧option⟦⟧.
+const Catalogue& marking_around_holes(const std::string& path);
+
 // Collects words of two letters and more that stand outside all brackets, over any number of texts in the order in
 // which they are said: a text that is wrapped opens its bracket in one line and closes it in another.
 class Unsaid {

@@ -48,8 +48,9 @@ std::vector<Finding> tight_loops(const Plan& plan, const Outcome& outcome) {
 
 // How sharply a trench may turn for what lies in it.
 struct MostTurn {
-  double turn = 0;  // rad
-  std::string title, advice, source;
+  double turn = 0;    // rad
+  const char* title;  // of bend and trench, marked
+  std::string advice, source;
 };
 
 // Where a flat coil turns between two loops a pitch p apart, their inner sides come p cos(turn/2) -
@@ -58,7 +59,7 @@ MostTurn of_flat_coil(const Coil& coil, const PipeSize& pipe) {
   const double least = kLeastPitchInDiameters * pipe.outside_diameter;
   const double far = std::hypot(coil.pitch, coil.loop_diameter);
   const double half = std::acos(std::min(1.0, least / far)) - std::atan2(coil.loop_diameter, coil.pitch);
-  return {2 * half, say("The loops lie on one another inside "),
+  return {2 * half, mark("The loops lie on one another inside bend {} of trench {}"),
           say("Open the corner into several smaller bends a loop apart, leave loops out there, or make two "
               "trenches "
               "of it."),
@@ -69,7 +70,7 @@ MostTurn of_flat_coil(const Coil& coil, const PipeSize& pipe) {
 MostTurn of_upright_coil(const Coil& coil, const PipeSize& pipe, double width) {
   const double room = std::max(0.0, width - 2 * pipe.outside_diameter);
   const double half = std::asin(std::min(1.0, room / (coil.loop_diameter / 2)));
-  return {2 * half, say("Standing loops do not go round "),
+  return {2 * half, mark("Standing loops do not go round bend {} of trench {}"),
           say("Widen the trench there, open the corner into several smaller bends, or stop the coil and go "
               "on behind "
               "it."),
@@ -81,7 +82,7 @@ MostTurn of_straight_pipe(const Coil& coil, const PipeSize& pipe, double width) 
   const double sides = pipe_sides(coil.pattern) > 1 ? coil.side_distance : 0;
   const double room = std::max(0.0, width - sides - pipe.outside_diameter);
   const double half = std::acos(std::max(-1.0, 1 - room / pipe.least_bend_radius()));
-  return {2 * half, say("The pipe is bent too tight at "),
+  return {2 * half, mark("The pipe is bent too tight at bend {} of trench {}"),
           say("Round the corner off, widen the trench there, or use elbows."),
           say("cold bending without fittings: makers' tables by dimension ratio")};
 }
@@ -117,9 +118,9 @@ void add_sharp_corners(const Plan& plan, const Trench& t, std::vector<Finding>& 
   for (std::size_t i = 1; i + 1 < line.size(); ++i) {
     const double turn = turn_from(line, i, together), allowed = std::max(0.0, most.turn);
     if (turn <= allowed + kAngleTolerance) continue;
-    const std::string bend = std::to_string(i);
+    const std::string bend = std::to_string(i), places[] = {bend, std::to_string(t.number)};
     Finding f = make_finding("bend_too_tight", trench_part(t) + "/bend-" + bend, Severity::warning,
-                             say("{}bend {} of trench {}", most.title, bend, std::to_string(t.number)));
+                             words::filled(translated(most.title), places, 2));
     set_measure(f, turn, allowed, Quantity::angle);
     f.advice = most.advice;
     f.source = most.source;

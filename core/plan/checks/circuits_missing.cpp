@@ -11,7 +11,7 @@ std::string name_of(const Site& site, const Restriction& r) {
   if (r.kind == Restriction::Kind::setback)
     return say("the setback of lot edge {}", std::to_string(r.edge + 1));
   const Feature* f = find_feature(site, r.feature_id);
-  return f != nullptr ? say("the clearance of {}", display_name(*f)) : "a clearance";
+  return f != nullptr ? say("the clearance of {}", display_name(*f)) : say("a clearance");
 }
 
 std::string advice(const Site& site, const Layout& layout) {

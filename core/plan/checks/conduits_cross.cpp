@@ -26,8 +26,8 @@ std::vector<Finding> conduits_cross(const Plan&, const Outcome& outcome) {
           f.places.push_back({p});
   if (f.places.empty()) return {};
   const auto places = static_cast<double>(f.places.size());
-  f.title = say("Header trenches cross at {}{}", std::to_string(f.places.size()),
-                (places > 1 ? say(" places") : say(" place")));
+  f.title = f.places.size() > 1 ? say("Header trenches cross at {} places", f.places.size())
+                                : say("Header trenches cross at {} place", f.places.size());
   set_measure(f, places, 0, Quantity::count);
   f.advice = say(
       "Hold one header's line elsewhere, or dig one of them deeper there and keep a bedding's depth between "

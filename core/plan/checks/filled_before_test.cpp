@@ -19,8 +19,7 @@ std::vector<Finding> filled_before_test(const Plan&, const Outcome& outcome) {
           if (t.number == q) f.places.push_back(axis(t));
       }
   if (names.empty()) return {};
-  f.title = say("Spoil has no room between: {} filled before the loop is tested",
-                listed("trench", "trenches", names));
+  f.title = say("Spoil has no room between: {} filled before the loop is tested", trenches_listed(names));
   f.advice = say(
       "Keep each coil under pressure with a gauge on it while its trench is filled; heads, header and joints "
       "stay open until the whole loop is tested. A wider spacing leaves all open.");

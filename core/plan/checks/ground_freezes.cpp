@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "base/say.h"
+#include "base/wording.h"
 #include "plan/checks/heat_findings.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
@@ -27,12 +28,6 @@ std::vector<std::string> near_things(const Plan& plan, const Outcome& outcome) {
       }
   }
   return names;
-}
-
-std::string joined(const std::vector<std::string>& names) {
-  std::string all;
-  for (const std::string& n : names) all += (all.empty() ? "" : ", ") + n;
-  return all;
 }
 
 }  // namespace

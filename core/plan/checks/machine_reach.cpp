@@ -24,12 +24,12 @@ struct Gathered {
 };
 
 void report(std::vector<Finding>& findings, const Gathered& g, const char* part, Severity severity,
-            const std::string& before, const std::string& advice) {
+            std::string title, const std::string& advice) {
   if (g.steps.empty()) return;
-  Finding f = make_finding("machine_reach", part, severity, before + steps_named(g.steps));
+  Finding f = make_finding("machine_reach", part, severity, std::move(title));
   set_measure(f, g.measured, g.required);
   f.advice = advice;
-  f.source = kCommonPractice;
+  f.source = translated(kCommonPractice);
   f.places = g.places;
   findings.push_back(std::move(f));
 }
@@ -38,7 +38,7 @@ Finding unknown_access() {
   Finding f = make_finding("machine_reach", "access", Severity::hint,
                            say("Nobody has said on which side machines come onto the lot"));
   f.advice = say("Draw the drive to the lot line, or choose the side in the Crew tab.");
-  f.source = kCommonPractice;
+  f.source = translated(kCommonPractice);
   return f;
 }
 
@@ -55,16 +55,19 @@ std::vector<Finding> machine_reach(const Plan& plan, const Outcome& outcome) {
     if (!step.deep_enough) deep.add(step, m.depth, step.depth);
     if (!step.cast_reached) far.add(step, m.reach, step.cast);
   }
-  report(findings, unreached, "way", Severity::warning, say("No way for the machine to "),
+  report(findings, unreached, "way", Severity::warning,
+         say("No way for the machine to {}", steps_named(unreached.steps)),
          say("Take a narrower machine, open a way (fence, garden), dig in another direction, or say where "
              "machines "
              "come in."));
-  report(findings, no_end, "end", Severity::warning, say("No place for the machine to stand at the end of "),
+  report(findings, no_end, "end", Severity::warning,
+         say("No place for the machine to stand at the end of {}", steps_named(no_end.steps)),
          say("Leave more room at one end of the trench, or dig its last stretch from the side."));
-  report(findings, deep, "depth", Severity::warning, say("The machine does not dig as deep as "),
+  report(findings, deep, "depth", Severity::warning,
+         say("The machine does not dig as deep as {}", steps_named(deep.steps)),
          say("Take a machine that digs deeper, or dig less deep."));
   report(findings, far, "cast", Severity::hint,
-         say("The machine does not cast to the middle of the heap of "),
+         say("The machine does not cast to the middle of the heap of {}", steps_named(far.steps)),
          say("Take a machine with more reach, have spoil trucked off, or move it twice."));
   if (!outcome.order->access) findings.push_back(unknown_access());
   return findings;

@@ -2,6 +2,7 @@
 #include "plan/checks/measure.h"
 
 #include "base/say.h"
+#include "base/wording.h"
 #include "plane/strip.h"
 
 namespace underlawn {
@@ -27,7 +28,7 @@ std::string conduit_part(Conduit c) {
 
 std::string tie_part(const Tie& tie) {
   std::string part;
-  for (char c : tie.point) {
+  for (char c : tie.key) {
     if (c == ',')
       part += '+';
     else if (c != ' ')
@@ -38,12 +39,14 @@ std::string tie_part(const Tie& tie) {
   return part;
 }
 
-std::string listed(const std::string& one, const std::string& many, const std::vector<std::string>& names) {
-  constexpr std::size_t most = 6;
-  if (names.size() > most) return std::to_string(names.size()) + " " + many;
-  std::string text = names.size() == 1 ? one : many;
-  for (std::size_t i = 0; i < names.size(); ++i) text += (i == 0 ? " " : ", ") + names[i];
-  return text;
+std::string trenches_listed(const std::vector<std::string>& numbers) {
+  if (numbers.size() > kMostListed) return say("{} trenches", numbers.size());
+  return numbers.size() == 1 ? say("trench {}", numbers[0]) : say("trenches {}", joined(numbers));
+}
+
+std::string stakes_listed(const std::vector<std::string>& names) {
+  if (names.size() > kMostListed) return say("{} stakes", names.size());
+  return names.size() == 1 ? say("stake {}", names[0]) : say("stakes {}", joined(names));
 }
 
 Finding make_finding(const char* rule, const std::string& subject, Severity severity, std::string title) {

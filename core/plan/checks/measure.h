@@ -34,7 +34,9 @@ std::string conduit_part(Conduit c);         // "run"
 std::string tie_part(const Tie& tie);        // "1-end+3-end" of "1 end, 3 end"
 
 // "trench 2", "trenches 2, 3", or, when there are more than fit a line, "38 trenches".
-std::string listed(const std::string& one, const std::string& many, const std::vector<std::string>& names);
+inline constexpr std::size_t kMostListed = 6;
+std::string trenches_listed(const std::vector<std::string>& numbers);
+std::string stakes_listed(const std::vector<std::string>& names);
 
 // A finding of `rule` about `subject` (parts joined by "/"; may be empty); key = rule/subject.
 Finding make_finding(const char* rule, const std::string& subject, Severity severity, std::string title);

@@ -26,9 +26,10 @@ std::vector<Finding> price_old(const Plan& plan, const Outcome& outcome) {
                    count == 1 ? say("The price of {} is old", name)
                               : say("{} prices are old, the oldest that of {}", std::to_string(count), name));
   set_measure(f, oldest, book.oldest, Quantity::count);
-  f.advice = say(
-      "Ask for it again, and enter price and date; days against {}",
-      std::string(book.date.empty() ? say("the newest date in the book.") : say("the date of the offer.")));
+  f.advice =
+      book.date.empty()
+          ? say("Ask for it again, and enter price and date; days against the newest date in the book.")
+          : say("Ask for it again, and enter price and date; days against the date of the offer.");
   f.source = say("age set in the price book");
   return {f};
 }

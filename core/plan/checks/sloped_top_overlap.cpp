@@ -16,8 +16,8 @@ constexpr const char* kAdvice =
 Finding found(const std::string& part, std::string title, double measured, double required) {
   Finding f = make_finding(kRule, part, Severity::warning, std::move(title));
   set_measure(f, measured, required);
-  f.advice = kAdvice;
-  f.source = kSource;
+  f.advice = translated(kAdvice);
+  f.source = translated(kSource);
   return f;
 }
 

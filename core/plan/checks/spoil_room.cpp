@@ -109,7 +109,7 @@ std::vector<Finding> spoil_room(const Plan& plan, const Outcome& outcome) {
     numbers.push_back(std::to_string(t.number));
   }
   if (f.places.empty()) return {};
-  f.title = say("No room for the spoil beside {}", listed("trench", "trenches", numbers));
+  f.title = say("No room for the spoil beside {}", trenches_listed(numbers));
   f.advice = say(
       "Dig and backfill one trench before the next is opened, carry spoil away, or ask for a wider spacing.");
   f.source = say("spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)");

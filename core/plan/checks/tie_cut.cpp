@@ -24,7 +24,7 @@ std::vector<Finding> tie_cut(const Plan&, const Outcome& outcome) {
     f.places.push_back({tie.at});
   }
   if (names.empty()) return {};
-  f.title = say("The tapes cut at a poor angle at {}", listed("stake", "stakes", names));
+  f.title = say("The tapes cut at a poor angle at {}", stakes_listed(names));
   f.advice = say("Tape these twice, or check each by its distance from a neighbouring stake.");
   f.source = say("plain geometry; the 20 degrees are common practice, no source");
   return {f};

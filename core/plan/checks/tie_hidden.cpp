@@ -16,7 +16,7 @@ std::vector<Finding> tie_hidden(const Plan&, const Outcome& outcome) {
   }
   if (names.empty()) return {};
   Finding f = make_finding("tie_hidden", "stakes", Severity::warning,
-                           say("No two house corners see {}", listed("stake", "stakes", names)));
+                           say("No two house corners see {}", stakes_listed(names)));
   set_measure(f, static_cast<double>(names.size()), 0, Quantity::count);
   f.advice = say("Stake them from neighbouring points, or set an auxiliary stake that two corners see.");
   f.source = say("a tape has to run straight from both corners");

@@ -14,16 +14,22 @@ std::string deep(const Plan& plan, double depth) {
   return print_quantity(Quantity::length, depth, plan.units);
 }
 
+std::string title(bool coils, bool engineer, const std::string& depth) {
+  if (coils && engineer)
+    return say("Coil trenches are {} deep: an engineer must design the protection", depth);
+  if (coils) return say("Coil trenches are {} deep: nobody enters without protection", depth);
+  if (engineer) return say("Header and run are {} deep: an engineer must design the protection", depth);
+  return say("Header and run are {} deep: nobody enters without protection", depth);
+}
+
 void check_depth(std::vector<Finding>& findings, const Plan& plan, double depth, const std::string& part,
-                 const std::string& what, std::vector<Polyline> places) {
+                 bool coils, std::vector<Polyline> places) {
   if (places.empty()) return;
   const bool engineer = depth > kEngineerBeyond + kCheckTolerance;
   const bool protect = depth >= kProtectFrom - kCheckTolerance && plan.ground.soil != SoilType::stable_rock;
   if (!engineer && !protect) return;
   Finding f = make_finding("trench_depth_protection", part, engineer ? Severity::error : Severity::warning,
-                           say("{} {} deep: {}", what, deep(plan, depth),
-                               (engineer ? say("an engineer must design the protection")
-                                         : say("nobody enters without protection"))));
+                           title(coils, engineer, deep(plan, depth)));
   // Five feet is where a duty begins, not a depth that is asked for: nothing to compare.
   set_measure(f, depth, engineer ? kEngineerBeyond : depth);
   f.advice = engineer
@@ -44,9 +50,8 @@ std::vector<Finding> trench_depth_protection(const Plan& plan, const Outcome& ou
   double deepest = 0;
   for (const Trench& t : outcome.layout.trenches) deepest = std::max(deepest, t.depth);
   for (const FloorLevel& f : outcome.dig.floors) deepest = std::max(deepest, f.deepest);
-  check_depth(findings, plan, deepest, "trenches", say("Coil trenches are"), trench_places(outcome.layout));
-  check_depth(findings, plan, plan.wishes.run_depth, "run", say("Header and run are"),
-              conduit_places(outcome.layout));
+  check_depth(findings, plan, deepest, "trenches", true, trench_places(outcome.layout));
+  check_depth(findings, plan, plan.wishes.run_depth, "run", false, conduit_places(outcome.layout));
   return findings;
 }
 

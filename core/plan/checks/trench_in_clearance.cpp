@@ -17,7 +17,8 @@ std::vector<Finding> trench_in_clearance(const Plan& plan, const Outcome& outcom
       const std::string name = display_name(feature);
       Finding f =
           make_finding("trench_in_clearance", trench_part(t) + "/" + feature_part(feature), Severity::error,
-                       trench_name(t) + (overlaps ? say(" lies in ") : say(" is too close to ")) + name);
+                       overlaps ? say("{} lies in {}", trench_name(t), name)
+                                : say("{} is too close to {}", trench_name(t), name));
       set_measure(f, away, required);
       f.advice = say(
           "Move the trench off {}, or change its clearance if the rule that holds here is another.", name);

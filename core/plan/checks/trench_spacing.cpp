@@ -9,17 +9,17 @@ namespace {
 
 struct Gap {
   double measured, required;
-  std::string of;
+  bool ends;  // between trench ends, not between middle lines
 };
 
 // Side by side the middle lines keep the spacing; otherwise the floors keep the gap at ends. Of trenches that
 // bend, what is worse.
 Gap gap_between(const Trench& a, const Trench& b, const Wishes& wishes) {
   const Gaps gaps = gaps_between(a, b);
-  Gap ends{0, 0, say("of undisturbed ground at their ends")};
-  if (gaps.at_ends) ends = {*gaps.at_ends, wishes.end_gap, ends.of};
+  Gap ends{0, 0, true};
+  if (gaps.at_ends) ends = {*gaps.at_ends, wishes.end_gap, true};
   if (!gaps.beside) return ends;
-  const Gap beside{*gaps.beside, wishes.spacing, say("between middle lines")};
+  const Gap beside{*gaps.beside, wishes.spacing, false};
   return !gaps.at_ends || beside.required - beside.measured >= ends.required - ends.measured ? beside : ends;
 }
 
@@ -37,7 +37,10 @@ std::vector<Finding> trench_spacing(const Plan& plan, const Outcome& outcome) {
                                say("Trenches {} and {} are too close", std::to_string(trenches[i].number),
                                    std::to_string(trenches[j].number)));
       set_measure(f, gap.measured, gap.required);
-      f.advice = say("Keep the distance asked for {}, or ask for fewer circuits.", gap.of);
+      f.advice = gap.ends
+                     ? say("Keep the distance asked for of undisturbed ground at their ends, or ask for "
+                           "fewer circuits.")
+                     : say("Keep the distance asked for between middle lines, or ask for fewer circuits.");
       f.source = say("spacing asked for in the plan");
       f.places = {axis(trenches[i]), axis(trenches[j])};
       findings.push_back(std::move(f));

@@ -37,13 +37,13 @@ std::vector<Finding> utility_crossing(const Plan& plan, const Outcome& outcome) 
       if (where.empty()) continue;
       Finding f = make_finding(
           "utility_crossing", conduit_part(conduit) + "/" + feature_part(utility), Severity::warning,
-          conduit_name(conduit) + (away > 0 ? say(" passes close to ") : say(" meets ")) +
-              display_name(utility) + ": dig by hand");
+          away > 0 ? say("{} passes close to {}: dig by hand", conduit_name(conduit), display_name(utility))
+                   : say("{} meets {}: dig by hand", conduit_name(conduit), display_name(utility)));
       set_measure(f, away, kToleranceZone);
       f.advice =
           say("Have the {} line located and marked, and expose it by hand before any machine comes near. "
               "Private lines are not marked by the utility.",
-              std::string(utility_name(utility.utility)));
+              utility_name(utility.utility));
       f.source = say("tolerance zone of 18 in each side (laonecall.com); state law governs");
       f.places = std::move(where);
       findings.push_back(std::move(f));

@@ -113,7 +113,7 @@ void add_bill(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (all.find("flow.capacity") != nullptr && plan.flow.capacity > 0)
     derived(all, "cost.by_capacity", say("Price by kilowatt of the heat pump, {}", currency),
             bill.price / (plan.flow.capacity / 1000), Q::money,
-            {"price/capacity", {"cost.total", "flow.capacity"}, ""});
+            {say("price/capacity"), {"cost.total", "flow.capacity"}, ""});
   derived(all, "cost.sloped.total", say("Price in all with the protective slope, {}", currency),
           outcome.bills->sloped.price, Q::money,
           {say("as with vertical sides, with the sloped volumes"),

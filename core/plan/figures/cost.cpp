@@ -51,7 +51,8 @@ void add_rates(Figures& all, const DigWishes& dig, const CrewWishes& crew) {
 
 void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
   const auto days = [&](double time) { return days_of(time, crew.day_length); };
-  const std::string rates = say("{}; sizes and cycles {}", std::string(kProductionSource), kCommonPractice);
+  const std::string rates =
+      say("{}; sizes and cycles {}", translated(kProductionSource), translated(kCommonPractice));
   derived(all, "days.digging", say("Digging, working days"), days(t.digging), Q::count,
           {say("excavated x (1 + swell)/excavator's rate, by trencher below 1 ft of width, and lines met by "
                "hand"),
@@ -61,11 +62,11 @@ void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
   derived(all, "days.coil_making", say("Making the coils, working days"), days(t.making), Q::count,
           {say("metres of pipe x time a metre, that of straight pipe where there are no loops"),
            {"cost.pipe_in_coils", "crew.coil_making", "crew.straight_making", "crew.day_length"},
-           kCommonPractice});
+           translated(kCommonPractice)});
   derived(all, "days.coil_laying", say("Laying the coils, working days"), days(t.laying), Q::count,
           {say("metres of trench x time a metre"),
            {"coil.trench_length", "layout.circuits_placed", "crew.coil_laying", "crew.day_length"},
-           kCommonPractice});
+           translated(kCommonPractice)});
   derived(all, "days.laid", say("Last coil laid, working days from the start"), days(t.laid), Q::count,
           {say("by the crew calendar: a coil is laid when it is made, its trench is dug and a crew is free"),
            {"days.digging", "days.coil_making", "days.coil_laying"},
@@ -77,15 +78,16 @@ void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
   for (const char* key : {"header.length", "run.length"})
     if (all.find(key) != nullptr) joining.emplace_back(key);
   derived(all, "days.joining", say("Header, run and joints, working days"), days(t.joining), Q::count,
-          {say("metres of header and run x time a metre + joints x time a joint"), joining, kCommonPractice});
+          {say("metres of header and run x time a metre + joints x time a joint"), joining,
+           translated(kCommonPractice)});
   typed(all, "test.duration", say("Pressure test, from pumping to the last reading"),
         t.testing - crew.test_filling, Q::duration);
   derived(all, "days.testing", say("Filling and pressure test, working days"), days(t.testing), Q::count,
           {say("filling and flushing + the test's holds, before anything is filled in"),
            {"crew.test_filling", "test.duration", "crew.day_length"},
-           kCommonPractice});
+           translated(kCommonPractice)});
   derived(all, "days.filling", say("Filling in, working days"), days(t.filling), Q::count,
-          {"(backfill/(1 - shrinkage) x (1 + swell) + bedding)/loader's rate",
+          {say("(backfill/(1 - shrinkage) x (1 + swell) + bedding)/loader's rate"),
            {"dig.vertical.total.backfill_volume", "dig.vertical.total.bedding_volume", "ground.shrinkage",
             "ground.swell", "crew.loader_rate", "crew.day_length"},
            rates});

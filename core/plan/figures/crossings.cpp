@@ -13,7 +13,7 @@ void add_crossing(Figures& all, const Plan& plan, const Crossing& c, std::size_t
   const Feature* f = find_feature(plan.site, c.feature_id);
   const std::string key = "crossing." + std::to_string(number);
   const std::string name =
-      say("Crossing {}{}", std::to_string(number), (f != nullptr ? ", " + display_name(*f) : ""));
+      f != nullptr ? say("Crossing {}, {}", number, display_name(*f)) : say("Crossing {}", number);
   const std::string line = c.conduit == Conduit::header ? "header.length" : "run.length";
   std::vector<std::string> lines = {"site.features"};
   if (all.find(line) != nullptr) lines.insert(lines.begin(), line);

@@ -51,9 +51,9 @@ void add_step(Figures& all, const DigStep& step, const std::string& key, const s
   std::vector<std::string> from = {"ground.repose"};
   if (all.find(earth_key(step)) != nullptr) from.push_back(earth_key(step));
   derived(all, key + ".spoil_width", say("{}, width of its heap", name), step.heap.width, Q::length,
-          {say("B = sqrt(4 V/(L tan R)), L the length along which it has room"), from, kHeap});
+          {say("B = sqrt(4 V/(L tan R)), L the length along which it has room"), from, translated(kHeap)});
   derived(all, key + ".spoil_height", say("{}, height of its heap", name), step.heap.height, Q::length,
-          {say("(B/2) tan R"), {key + ".spoil_width", "ground.repose"}, kHeap});
+          {say("(B/2) tan R"), {key + ".spoil_width", "ground.repose"}, translated(kHeap)});
   derived(all, key + ".cast", say("{}, from its middle to that of its heap", name), step.cast, Q::length,
           {say("top width/2 + distance off the edge + B/2"), {key + ".spoil_width", "order.spoil_off"}, ""});
 }
@@ -91,18 +91,21 @@ void add_calendar(Figures& all, const DigOrder& order, const CrewCalendar& c) {
   const auto from = there(all, {"days.digging", "days.coil_making", "days.coil_laying", "crew.excavators",
                                 "crew.racks", "crew.coils_ready", "crew.laying_crews", "crew.day_length"});
   derived(all, "calendar.dug", say("Everything dug, working days from the start"), days(c.dug), Q::count,
-          {say("stations in the order of digging"), from, kShop});
+          {say("stations in the order of digging"), from, translated(kShop)});
   derived(all, "calendar.laid", say("Last coil laid, working days from the start"), days(c.laid), Q::count,
-          {say("each coil when it is made, its trench dug and a crew free"), {"calendar.dug"}, kShop});
+          {say("each coil when it is made, its trench dug and a crew free"),
+           {"calendar.dug"},
+           translated(kShop)});
   derived(all, "calendar.joined", say("Joints made, working days from the start"), days(c.joined), Q::count,
           {say("after the last trench and the last coil"),
-           there(all, {"calendar.dug", "calendar.laid", "days.joining", "crew.joiners"}), kShop});
+           there(all, {"calendar.dug", "calendar.laid", "days.joining", "crew.joiners"}), translated(kShop)});
   derived(all, "calendar.tested", say("Tested, working days from the start"), days(c.tested), Q::count,
           {say("filling, flushing and test within one day, before joints are covered"),
-           there(all, {"calendar.joined", "days.testing"}), kShop});
-  derived(all, "calendar.filled", say("Everything filled in, working days from the start"), days(c.filled),
-          Q::count,
-          {say("the loader after the test"), there(all, {"calendar.tested", "days.filling"}), kShop});
+           there(all, {"calendar.joined", "days.testing"}), translated(kShop)});
+  derived(
+      all, "calendar.filled", say("Everything filled in, working days from the start"), days(c.filled),
+      Q::count,
+      {say("the loader after the test"), there(all, {"calendar.tested", "days.filling"}), translated(kShop)});
   derived(all, "calendar.days", say("Days on the lot"), c.days_worked, Q::count,
           {say("whole days begun"), {"calendar.filled"}, ""});
   derived(all, "calendar.reserve", say("Days in reserve for rain"),
@@ -117,16 +120,14 @@ void add_calendar(Figures& all, const DigOrder& order, const CrewCalendar& c) {
              ""});
   }
   for (const StationLoad& s : c.stations) {
-    std::string key = "calendar.waits." + std::string(station_name(s.station));
-    for (char& ch : key)
-      ch = ch == ' ' ? '_' : static_cast<char>(std::tolower(static_cast<unsigned char>(ch)));
-    derived(all, key, say("{} waits, working time", std::string(station_name(s.station))), s.waited,
-            Q::duration, {say("between its first task and its last"), {"calendar.filled"}, kShop});
+    const std::string key = "calendar.waits." + std::string(station_key(s.station));
+    derived(all, key, say("{} waits, working time", station_name(s.station)), s.waited, Q::duration,
+            {say("between its first task and its last"), {"calendar.filled"}, translated(kShop)});
   }
   int n = 0;
   for (const CrewSaving& s : c.savings)
     derived(all, "calendar.saving." + std::to_string(++n), say("{} saves, working days", s.what), s.days,
-            Q::count, {say("the calendar made again with it"), {"calendar.filled"}, kShop});
+            Q::count, {say("the calendar made again with it"), {"calendar.filled"}, translated(kShop)});
 }
 
 }  // namespace

@@ -12,8 +12,7 @@ using Q = Quantity;
 
 // The same figures are given for vertical sides and for the protective slope.
 struct Sides {
-  std::string key;    // "dig.vertical"
-  std::string words;  // ", vertical sides"
+  std::string key;  // "dig.vertical"
   bool sloped;
 };
 
@@ -25,57 +24,86 @@ struct Part {
   std::string mean_square = {};      // of the depth, where the floor is level and the ground is not
 };
 
-void add_volumes(Figures& all, const Sides& sides, const Part& part, const EarthWork& w) {
-  const std::string key = sides.key + "." + part.key;
-  const std::string label = part.label + ", ";
-  std::vector<std::string> cut = {part.length, part.width, part.depth};
-  std::vector<std::string> bed = {part.length, part.width, "dig.bedding"};
-  if (sides.sloped) {
-    cut.emplace_back("dig.slope");
-    bed.emplace_back("dig.slope");
-  }
-  std::string section =
-      sides.sloped ? say("length x depth x (width + slope x depth)") : say("length x width x depth");
-  if (!part.mean_square.empty() && sides.sloped) {
-    section = say("length x (width x mean depth + slope x mean of the depth squared)");
-    cut.push_back(part.mean_square);
-  }
-  derived(all, key + ".bank_volume", label + "excavated" + sides.words, w.bank, Q::volume,
-          {say("{}, ends vertical", section), cut, ""});
-  derived(all, key + ".bedding_volume", label + "bedding" + sides.words, w.bedding, Q::volume,
-          {say("{} with the bedding as depth; pipe not taken off", section), bed, ""});
-  derived(all, key + ".loose_volume", say("{}spoil, loose{}", label, sides.words), w.loose, Q::volume,
-          {say("excavated x (1 + swell)"),
-           {key + ".bank_volume", "ground.swell"},
-           say("Nunnally, Construction Methods and Management (from memory)")});
-  derived(all, key + ".backfill_volume", say("{}backfill, compacted{}", label, sides.words), w.backfill,
-          Q::volume, {say("excavated - bedding"), {key + ".bank_volume", key + ".bedding_volume"}, ""});
-  derived(all, key + ".surplus_volume", say("{}surplus, loose{}", label, sides.words), w.surplus_loose,
-          Q::volume,
-          {say("(excavated - backfill/(1 - shrinkage)) x (1 + swell); less than 0: short"),
-           {key + ".bank_volume", key + ".backfill_volume", "ground.shrinkage", "ground.swell"},
-           say("Nunnally, Construction Methods and Management (from memory)")});
-}
-
-struct Total {
+// What is dug, by its names with vertical and with sloped sides.
+struct Volume {
   const char* part;
-  const char* label;
+  const char* names[2];  // of the stretch named
+  const char* totals[2];
   double EarthWork::*value;
 };
 
-constexpr Total kTotals[] = {
-    {".bank_volume", mark("Excavated"), &EarthWork::bank},
-    {".bedding_volume", mark("Bedding"), &EarthWork::bedding},
-    {".loose_volume", mark("Spoil, loose"), &EarthWork::loose},
-    {".backfill_volume", mark("Backfill, compacted"), &EarthWork::backfill},
-    {".surplus_volume", mark("Surplus, loose"), &EarthWork::surplus_loose},
-};
+constexpr Volume kBank{".bank_volume",
+                       {mark("{}, excavated, vertical sides"), mark("{}, excavated, protective slope")},
+                       {mark("Excavated in all, vertical sides"), mark("Excavated in all, protective slope")},
+                       &EarthWork::bank};
+constexpr Volume kBedding{".bedding_volume",
+                          {mark("{}, bedding, vertical sides"), mark("{}, bedding, protective slope")},
+                          {mark("Bedding in all, vertical sides"), mark("Bedding in all, protective slope")},
+                          &EarthWork::bedding};
+constexpr Volume kLoose{
+    ".loose_volume",
+    {mark("{}, spoil, loose, vertical sides"), mark("{}, spoil, loose, protective slope")},
+    {mark("Spoil, loose in all, vertical sides"), mark("Spoil, loose in all, protective slope")},
+    &EarthWork::loose};
+constexpr Volume kBackfill{
+    ".backfill_volume",
+    {mark("{}, backfill, compacted, vertical sides"), mark("{}, backfill, compacted, protective slope")},
+    {mark("Backfill, compacted in all, vertical sides"),
+     mark("Backfill, compacted in all, protective slope")},
+    &EarthWork::backfill};
+constexpr Volume kSurplus{
+    ".surplus_volume",
+    {mark("{}, surplus, loose, vertical sides"), mark("{}, surplus, loose, protective slope")},
+    {mark("Surplus, loose in all, vertical sides"), mark("Surplus, loose in all, protective slope")},
+    &EarthWork::surplus_loose};
+
+// How the volume of a stretch comes about: its section, and the figures that go into it.
+How of_section(const Sides& sides, const Part& part) {
+  How how{say("length x width x depth, ends vertical"), {part.length, part.width, part.depth}, ""};
+  if (!sides.sloped) return how;
+  how.from.emplace_back("dig.slope");
+  how.method = say("length x depth x (width + slope x depth), ends vertical");
+  if (part.mean_square.empty()) return how;
+  how.from.push_back(part.mean_square);
+  how.method = say("length x (width x mean depth + slope x mean of the depth squared), ends vertical");
+  return how;
+}
+
+How of_bedding(const Sides& sides, const Part& part) {
+  How how{say("length x width x depth with the bedding as depth; pipe not taken off"),
+          {part.length, part.width, "dig.bedding"},
+          ""};
+  if (!sides.sloped) return how;
+  how.from.emplace_back("dig.slope");
+  how.method =
+      part.mean_square.empty()
+          ? say("length x depth x (width + slope x depth) with the bedding as depth; pipe not taken off")
+          : say("length x (width x mean depth + slope x mean of the depth squared) with the bedding as "
+                "depth; pipe not taken off");
+  return how;
+}
+
+void add_volumes(Figures& all, const Sides& sides, const Part& part, const EarthWork& w) {
+  const std::string key = sides.key + "." + part.key;
+  const auto add = [&](const Volume& v, How how) {
+    derived(all, key + v.part, words::filled(translated(v.names[sides.sloped ? 1 : 0]), &part.label, 1),
+            w.*v.value, Q::volume, std::move(how));
+  };
+  const std::string nunnally = say("Nunnally, Construction Methods and Management (from memory)");
+  add(kBank, of_section(sides, part));
+  add(kBedding, of_bedding(sides, part));
+  add(kLoose, {say("excavated x (1 + swell)"), {key + ".bank_volume", "ground.swell"}, nunnally});
+  add(kBackfill, {say("excavated - bedding"), {key + ".bank_volume", key + ".bedding_volume"}, ""});
+  add(kSurplus, {say("(excavated - backfill/(1 - shrinkage)) x (1 + swell); less than 0: short"),
+                 {key + ".bank_volume", key + ".backfill_volume", "ground.shrinkage", "ground.swell"},
+                 nunnally});
+}
 
 void add_totals(Figures& all, const Sides& sides, const std::vector<Part>& parts, const EarthWork& sum) {
-  for (const Total& t : kTotals) {
+  for (const Volume& t : {kBank, kBedding, kLoose, kBackfill, kSurplus}) {
     std::vector<std::string> from;
     for (const Part& part : parts) from.push_back(sides.key + "." + part.key + t.part);
-    derived(all, sides.key + ".total" + t.part, say("{} in all{}", t.label, sides.words), sum.*t.value,
+    derived(all, sides.key + ".total" + t.part, translated(t.totals[sides.sloped ? 1 : 0]), sum.*t.value,
             Q::volume, {say("sum of trenches, header and run"), std::move(from), ""});
   }
 }
@@ -113,9 +141,13 @@ void add_heap(Figures& all, const Outcome& outcome, const Sides& sides, double w
   }
   from.emplace_back("ground.repose");
   const std::string source = say("Nunnally, Construction Methods and Management (from memory)");
-  derived(all, sides.key + ".spoil_width", say("Spoil heap beside a coil trench, width{}", sides.words),
+  derived(all, sides.key + ".spoil_width",
+          sides.sloped ? say("Spoil heap beside a coil trench, width, protective slope")
+                       : say("Spoil heap beside a coil trench, width, vertical sides"),
           width, Q::length, {say("B = sqrt(4 V/(L tan R)), the widest heap"), from, source});
-  derived(all, sides.key + ".spoil_height", say("Spoil heap beside a coil trench, height{}", sides.words),
+  derived(all, sides.key + ".spoil_height",
+          sides.sloped ? say("Spoil heap beside a coil trench, height, protective slope")
+                       : say("Spoil heap beside a coil trench, height, vertical sides"),
           height, Q::length, {say("(B/2) tan R"), {sides.key + ".spoil_width", "ground.repose"}, source});
 }
 
@@ -149,8 +181,8 @@ void add_earth(Figures& all, const Plan& plan, const Outcome& outcome) {
   for (const Part& part : parts) lengths.push_back(part.length);
   derived(all, "dig.length", say("Trench to dig in all"), outcome.dig.total_vertical.length, Q::length,
           {say("sum of trenches, header and run"), std::move(lengths), ""});
-  add_sides(all, outcome, {"dig.vertical", say(", vertical sides"), false}, parts);
-  add_sides(all, outcome, {"dig.sloped", say(", protective slope"), true}, parts);
+  add_sides(all, outcome, {"dig.vertical", false}, parts);
+  add_sides(all, outcome, {"dig.sloped", true}, parts);
 }
 
 }  // namespace underlawn::figures

@@ -15,7 +15,7 @@ constexpr const char* kBetween = mark("between spot heights, over flat triangles
 
 void add_ends(Figures& all, const std::string& key, const std::string& name, const FloorLevel& f,
               bool level) {
-  const How ground{kBetween, {"site.spot_heights"}, ""};
+  const How ground{translated(kBetween), {"site.spot_heights"}, ""};
   derived(all, key + ".ground_head", say("{}, ground at the head", name), f.ground_head, Q::length, ground);
   derived(all, key + ".ground_end", say("{}, ground at the end", name), f.ground_end, Q::length, ground);
   const How low{say("lowest ground along the trench - depth"), {"site.spot_heights", key + ".depth"}, ""};

@@ -29,9 +29,9 @@ void add_state(Figures& all, const Flow& flow, const FlowState& s, const std::st
   const std::vector<std::string> from = {"flow.design_flow", "flow.mass_fraction", temperature,
                                          "coil.trench_length"};
   derived(all, key + ".head", say("Head of the loop, {}", when), s.flow.head_loss, Q::head,
-          {say("sum of (f L/d + K) v^2/2g along a way"), from, kNetwork});
+          {say("sum of (f L/d + K) v^2/2g along a way"), from, translated(kNetwork)});
   derived(all, key + ".imbalance", say("Imbalance of the circuits, {}", when), s.imbalance, Q::ratio,
-          {say("(most - least) / mean flow of circuits"), from, kNetwork});
+          {say("(most - least) / mean flow of circuits"), from, translated(kNetwork)});
   double low = 1e300, high = 0, sum = 0;
   for (int c : flow.loop.circuits) {
     const PipeFlow& p = s.flow.pipes[static_cast<std::size_t>(c)];
@@ -40,23 +40,23 @@ void add_state(Figures& all, const Flow& flow, const FlowState& s, const std::st
     sum += p.reynolds / static_cast<double>(flow.loop.circuits.size());
   }
   derived(all, key + ".least_circuit", say("Least flow of a circuit, {}", when), low, Q::flow,
-          {say("least over the circuits"), from, kNetwork});
+          {say("least over the circuits"), from, translated(kNetwork)});
   derived(all, key + ".most_circuit", say("Most flow of a circuit, {}", when), high, Q::flow,
-          {say("most over the circuits"), from, kNetwork});
+          {say("most over the circuits"), from, translated(kNetwork)});
   derived(all, key + ".reynolds", say("Reynolds number in the coils, mean, {}", when), sum, Q::count,
-          {say("v d rho / mu"), from, kMelinder});
+          {say("v d rho / mu"), from, translated(kMelinder)});
 }
 
 void add_pump(Figures& all, const Flow& flow) {
   if (!flow.coldest_pump) return;
   const PumpState& p = *flow.coldest_pump;
-  const auto add = [&](const std::string& key, const std::string& label, double value, Q quantity, const std::string& method,
-                       std::vector<std::string> from, const std::string& source) {
+  const auto add = [&](const std::string& key, const std::string& label, double value, Q quantity,
+                       const std::string& method, std::vector<std::string> from, const std::string& source) {
     derived(all, key, label, value, quantity, {method, std::move(from), source});
   };
   add("flow.pump.flow", say("Flow that the circulator gives at the coldest"), p.duty.flow, Q::flow,
       say("where the circulator's curve meets the loop's"), {"flow.coldest.head", "flow.design_flow"},
-      kNetwork);
+      translated(kNetwork));
   add("flow.pump.head", say("Head of the circulator there"), p.duty.head, Q::head,
       say("the circulator's curve at that flow"), {"flow.pump.flow"}, "");
   add("flow.pump.power", say("Power of the circulator there"), p.duty.power, Q::power,
@@ -78,14 +78,14 @@ void add_filling(Figures& all, const Flow& flow) {
   derived(all, "flow.concentrate", say("Concentrate to buy"), a.concentrate, Q::fluid_volume,
           {say("mass fraction x density of the solution x volume / density of the concentrate"),
            {"flow.mass_fraction", "flow.volume"},
-           kMelinder});
+           translated(kMelinder)});
   derived(all, "flow.freezing_point", say("Freezing point"), a.freezing_point, Q::temperature,
-          {say("by concentration"), {"flow.mass_fraction"}, kMelinder});
+          {say("by concentration"), {"flow.mass_fraction"}, translated(kMelinder)});
   if (a.recommended)
     derived(all, "flow.recommended_fraction", say("Antifreeze needed, by mass"), *a.recommended, Q::ratio,
             {say("least that freezes below the coldest fluid less the margin"),
              {"flow.coldest_temperature", "flow.freeze_margin"},
-             kMelinder});
+             translated(kMelinder)});
 }
 
 void add_purge(Figures& all, const PurgeRun& p) {
@@ -94,7 +94,7 @@ void add_purge(Figures& all, const PurgeRun& p) {
            {"flow.purge_velocity"},
            say("2 ft/s: UFGS 15741N; ENERGY STAR Homes Northwest")});
   derived(all, "flow.purge.head", say("Head for that, without the heat pump"), p.head, Q::head,
-          {say("head of the loop at that flow, water"), {"flow.purge.flow"}, kNetwork});
+          {say("head of the loop at that flow, water"), {"flow.purge.flow"}, translated(kNetwork)});
   derived(all, "flow.purge.time", say("Time of flushing"), p.time, Q::duration,
           {say("the slowest circuit's liquid several times, at least 15 min"),
            {"flow.purge.flow", "flow.volume"},

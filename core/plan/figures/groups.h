@@ -11,7 +11,7 @@
 
 namespace underlawn::figures {
 
-inline constexpr const char* kTyped = "typed";
+inline constexpr const char* kTyped = "typed";  // a key: whoever shows it says it
 
 // What was entered or drawn.
 void typed(Figures& all, std::string key, std::string label, double value, Quantity quantity);

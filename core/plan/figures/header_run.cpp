@@ -19,7 +19,7 @@ void add_header_run(Figures& all, const Outcome& outcome) {
              {"layout.circuits_placed", "site.routable_area"},
              ""});
     derived(all, "header.pipe", say("Header pipe"), 2 * layout.header.length, Quantity::length,
-            {kTwoPipes, {"header.length"}, ""});
+            {translated(kTwoPipes), {"header.length"}, ""});
   }
   if (layout.run.line.size() < 2) return;
   derived(all, "run.length", say("Supply run"), layout.run.length, Quantity::length,
@@ -32,7 +32,7 @@ void add_header_run(Figures& all, const Outcome& outcome) {
            {"run.length", "layout.supply_trenches"},
            ""});
   derived(all, "run.pipe", say("Supply run pipe"), 2 * layout.run.length, Quantity::length,
-          {kTwoPipes, {"run.length"}, ""});
+          {translated(kTwoPipes), {"run.length"}, ""});
 }
 
 }  // namespace underlawn::figures

@@ -52,7 +52,7 @@ void add_soil(Figures& all, const ThermalWishes& t, const Surroundings& s) {
 
 void add_climate(Figures& all, const ThermalWishes& t, const Surroundings& s) {
   const auto [low, high] = std::minmax_element(s.weather.outdoor.begin(), s.weather.outdoor.end());
-  typed(all, "weather.coldest", say("Coldest hour of the weather year, {}", s.weather.name), *low,
+  typed(all, "weather.coldest", say("Coldest hour of the weather year, {}", translated(s.weather.name)), *low,
         Q::temperature);
   typed(all, "weather.warmest", say("Warmest hour of the weather year"), *high, Q::temperature);
   const auto add = [&](const std::string& key, const std::string& label, double value, Q quantity) {

@@ -64,7 +64,7 @@ std::string name_of(const Site& site, const Restriction& r) {
   if (r.kind == Restriction::Kind::setback)
     return say("the setback of lot edge {}", std::to_string(r.edge + 1));
   const Feature* f = find_feature(site, r.feature_id);
-  return f != nullptr ? display_name(*f) : "a feature";
+  return f != nullptr ? display_name(*f) : say("a feature");
 }
 
 std::string key_of(const Restriction& r) {

@@ -24,7 +24,7 @@ void add_flushes(Figures& all, const JobRecord& record, const RecordJudgement& j
             judged.flush[i]->drops.front().least, Q::pressure,
             {say("head of the loop at that flow of water, without the heat pump, x density x g"),
              {key + ".flow"},
-             kNetwork});
+             translated(kNetwork)});
     if (r.pressure_drop)
       typed(all, key + ".drop", say("Flushing {}, pressure drop read", number), *r.pressure_drop,
             Q::pressure);
@@ -39,7 +39,7 @@ void add_fill(Figures& all, const FillRecord& fill, const FillJudgement& judged)
   if (judged.mass_fraction)
     derived(all, "record.fill.mass_fraction", say("Antifreeze by mass, by the freezing point read"),
             *judged.mass_fraction, Q::ratio,
-            {say("least share that freezes there"), {"record.fill.freezing_point"}, kMelinder});
+            {say("least share that freezes there"), {"record.fill.freezing_point"}, translated(kMelinder)});
   if (judged.volume)
     derived(all, "record.fill.loop_volume", say("Liquid in the loop, by product and reading"), *judged.volume,
             Q::fluid_volume,
@@ -59,10 +59,11 @@ void add_fill(Figures& all, const FillRecord& fill, const FillJudgement& judged)
 void add_record(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (all.find("flow.volume") == nullptr || all.find("flow.purge.flow") == nullptr) return;
   const RecordJudgement judged = judge_record(plan, outcome.flow.get());
-  derived(
-      all, "record.flush.drop", say("Pressure drop at the flow for flushing"),
-      judged.flush_asked.expected_at_asked, Q::pressure,
-      {say("head for flushing x density of water x g"), {"flow.purge.flow", "flow.purge.head"}, kNetwork});
+  derived(all, "record.flush.drop", say("Pressure drop at the flow for flushing"),
+          judged.flush_asked.expected_at_asked, Q::pressure,
+          {say("head for flushing x density of water x g"),
+           {"flow.purge.flow", "flow.purge.head"},
+           translated(kNetwork)});
   if (judged.fill.asked_charge && all.find("heat.warmest_allowed") != nullptr)
     derived(all, "record.fill.pressure", say("Pressure to leave on the loop"),
             judged.fill.asked_charge->at_fill, Q::pressure,

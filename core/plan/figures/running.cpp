@@ -45,7 +45,7 @@ void add_needs(Figures& all, const Comparison& c) {
 void add_system(Figures& all, const std::string& key, const SystemCost& s, const Keys& first,
                 const Keys& energy, const std::string& currency) {
   derived(all, key + ".first", say("{}: first cost, {}", s.name, currency), s.first, Q::money,
-          {first.size() > 1 ? say("price less incentives + heat pump indoors") : "typed", first, ""});
+          {first.size() > 1 ? say("price less incentives + heat pump indoors") : kTyped, first, ""});
   derived(all, key + ".energy_cost", say("{}: energy a year at today's prices, {}", s.name, currency),
           s.energy_today, Q::money, {say("units of fuel x price + kWh x price"), energy, ""});
   derived(all, key + ".running", say("{}: energy and maintenance a year, {}", s.name, currency),
@@ -54,45 +54,46 @@ void add_system(Figures& all, const std::string& key, const SystemCost& s, const
   derived(all, key + ".life_cycle", say("{}: life-cycle cost, {}", s.name, currency), s.life_cycle, Q::money,
           {say("first cost + sum over years t of what is paid in year t/(1 + discount)^t"),
            {key + ".first", key + ".running", "run.discount", "run.inflation", "run.years"},
-           kDiscountSource});
+           translated(kDiscountSource)});
   derived(
       all, key + ".emission", say("{}: emission over the years", s.name), s.emission, Q::mass,
       {say("sum over years of fuel and electricity x kg a unit"), {key + ".energy_cost", "run.years"}, ""});
 }
 
 void add_other_inputs(Figures& all, const std::string& key, const OtherSystem& o) {
-  const std::string of = o.name + ": ";
-  typed(all, key + ".fuel_price", say("{}price of {}, a {}", of, o.fuel, o.unit), o.price, Q::money);
-  typed(all, key + ".fuel_escalation", say("{}rise of it, a year", of), o.escalation, Q::ratio);
+  const std::string of = translated(o.name), fuel = translated(o.fuel);
+  typed(all, key + ".fuel_price", say("{}: price of {}, a {}", of, fuel, o.unit), o.price, Q::money);
+  typed(all, key + ".fuel_escalation", say("{}: rise of it, a year", of), o.escalation, Q::ratio);
   all.add({key + ".heat_content",
-           say("{}heat content of a {}", of, o.unit),
+           say("{}: heat content of a {}", of, o.unit),
            o.heat_content,
            Q::energy,
            kTyped,
-           say("the usual ones: {}", std::string(kHeatContentSource)),
+           say("the usual ones: {}", translated(kHeatContentSource)),
            {}});
   all.add({key + ".fuel_emission",
-           say("{}kg of CO2 a {}", of, o.unit),
+           say("{}: kg of CO2 a {}", of, o.unit),
            o.emission,
            Q::mass,
            kTyped,
-           say("the usual ones: {}", std::string(kEmissionSource)),
+           say("the usual ones: {}", translated(kEmissionSource)),
            {}});
-  typed(all, key + ".efficiency", say("{}heat given over heat content", of), o.efficiency, Q::count);
-  typed(all, key + ".cooling_efficiency", say("{}cooling over electricity", of), o.cooling, Q::count);
-  typed(all, key + ".auxiliary", say("{}electricity for fans over heat given", of), o.auxiliary, Q::ratio);
-  typed(all, key + ".maintenance", say("{}maintenance a year", of), o.maintenance, Q::money);
-  typed(all, key + ".first_typed", say("{}first cost", of), o.first_cost, Q::money);
-  typed(all, key + ".life", say("{}years until it is bought again", of), o.life, Q::count);
+  typed(all, key + ".efficiency", say("{}: heat given over heat content", of), o.efficiency, Q::count);
+  typed(all, key + ".cooling_efficiency", say("{}: cooling over electricity", of), o.cooling, Q::count);
+  typed(all, key + ".auxiliary", say("{}: electricity for fans over heat given", of), o.auxiliary, Q::ratio);
+  typed(all, key + ".maintenance", say("{}: maintenance a year", of), o.maintenance, Q::money);
+  typed(all, key + ".first_typed", say("{}: first cost", of), o.first_cost, Q::money);
+  typed(all, key + ".life", say("{}: years until it is bought again", of), o.life, Q::count);
 }
 
 void add_uses(Figures& all, const std::string& key, const OtherSystem& o, const SystemCost& cost) {
-  derived(all, key + ".fuel", say("{}: {} of {} in the first year", o.name, o.unit, o.fuel), cost.fuel,
-          Q::count,
+  const std::string name = translated(o.name);
+  derived(all, key + ".fuel", say("{}: {} of {} in the first year", name, o.unit, translated(o.fuel)),
+          cost.fuel, Q::count,
           {say("heat/(efficiency x heat content)"),
            {"run.heating", key + ".efficiency", key + ".heat_content"},
            ""});
-  derived(all, key + ".electricity", say("{}: other electricity in the first year", o.name),
+  derived(all, key + ".electricity", say("{}: other electricity in the first year", name),
           cost.electricity * kKilowattHour, Q::energy,
           {say("cooling/its efficiency + fans x heat"),
            {"run.cooling", key + ".cooling_efficiency", key + ".auxiliary", "run.heating"},
@@ -101,29 +102,34 @@ void add_uses(Figures& all, const std::string& key, const OtherSystem& o, const 
 
 void add_against(Figures& all, const std::string& key, const std::string& name, const Against& a,
                  const std::string& currency) {
-  const std::string against = say("Against {}: ", name);
-  derived(all, key + ".extra", say("{}paid more at first, {}", against, currency), a.extra, Q::money,
+  derived(all, key + ".extra", say("Against {}: paid more at first, {}", name, currency), a.extra, Q::money,
           {say("first cost - its first cost"), {"run.loop.first", key + ".first"}, ""});
-  derived(all, key + ".saved", say("{}saved a year at today's prices, {}", against, currency), a.saved_first,
-          Q::money, {say("its energy and maintenance - ours"), {key + ".running", "run.loop.running"}, ""});
+  derived(all, key + ".saved", say("Against {}: saved a year at today's prices, {}", name, currency),
+          a.saved_first, Q::money,
+          {say("its energy and maintenance - ours"), {key + ".running", "run.loop.running"}, ""});
   if (a.simple)
-    derived(all, key + ".payback", say("{}simple payback, years", against), *a.simple, Q::count,
-            {say("paid more at first/saved a year"), {key + ".extra", key + ".saved"}, kDiscountSource});
+    derived(all, key + ".payback", say("Against {}: simple payback, years", name), *a.simple, Q::count,
+            {say("paid more at first/saved a year"),
+             {key + ".extra", key + ".saved"},
+             translated(kDiscountSource)});
   if (a.discounted)
     derived(
-        all, key + ".discounted_payback", say("{}discounted payback, years", against), *a.discounted,
+        all, key + ".discounted_payback", say("Against {}: discounted payback, years", name), *a.discounted,
         Q::count,
         {say("the year in which savings, each over (1 + discount)^t, have come to what was paid more; within "
              "it in "
              "proportion"),
          {key + ".extra", key + ".saved", key + ".fuel_escalation", "run.electricity_escalation",
           "run.discount", "run.years"},
-         kDiscountSource});
-  derived(all, key + ".net_savings", say("{}saved over the years, in today's {}", against, currency),
+         translated(kDiscountSource)});
+  derived(all, key + ".net_savings", say("Against {}: saved over the years, in today's {}", name, currency),
           a.net_savings, Q::money,
-          {say("its life-cycle cost - ours"), {key + ".life_cycle", "run.loop.life_cycle"}, kDiscountSource});
-  derived(all, key + ".emission_saved", say("{}emission spared over the years", against), a.emission_saved,
-          Q::mass, {say("its emission - ours"), {key + ".emission", "run.loop.emission"}, ""});
+          {say("its life-cycle cost - ours"),
+           {key + ".life_cycle", "run.loop.life_cycle"},
+           translated(kDiscountSource)});
+  derived(all, key + ".emission_saved", say("Against {}: emission spared over the years", name),
+          a.emission_saved, Q::mass,
+          {say("its emission - ours"), {key + ".emission", "run.loop.emission"}, ""});
 }
 
 }  // namespace
@@ -143,7 +149,7 @@ void add_running(Figures& all, const Plan& plan, const Outcome& outcome) {
     add_uses(all, key, r.others[i], c.others[i]);
     add_system(all, key, c.others[i], {key + ".first_typed"},
                {key + ".fuel", key + ".fuel_price", key + ".electricity", "run.electricity_price"}, currency);
-    add_against(all, key, r.others[i].name, c.against[i], currency);
+    add_against(all, key, c.others[i].name, c.against[i], currency);
   }
 }
 

@@ -21,7 +21,7 @@ std::vector<std::string> place_of(const Figures& all, const Layout& layout, cons
       return {"site.features", trench_key(t.number) + point + "_x", trench_key(t.number) + point + "_y"};
     }
   }
-  const bool header = tie.point.rfind("header", 0) == 0 && all.find("header.length") != nullptr;
+  const bool header = tie.key.starts_with("header") && all.find("header.length") != nullptr;
   const std::string line = header ? "header.length" : "run.length";
   return all.find(line) != nullptr ? std::vector<std::string>{"site.features", line}
                                    : std::vector<std::string>{"site.features"};

@@ -29,7 +29,8 @@ void add_loop(Figures& all, const Temperatures& t) {
            say("Gnielinski 1976, 2013")});
   const auto response = [&](const std::string& key, const std::string& label, double value) {
     derived(all, key, label, value, Q::resistance,
-            {say("mean rise of the pipe wall for 1 W from every metre of pipe"), response_from(), kSource});
+            {say("mean rise of the pipe wall for 1 W from every metre of pipe"), response_from(),
+             translated(kSource)});
   };
   response("heat.response_hour", say("Resistance of the ground after an hour"), t.response_hour);
   response("heat.response_month", say("Resistance of the ground after a month"), t.response_month);
@@ -38,12 +39,13 @@ void add_loop(Figures& all, const Temperatures& t) {
 
 void add_ground(Figures& all, const Temperatures& t) {
   const auto [low, high] = std::minmax_element(t.ground.begin(), t.ground.end());
-  const auto add = [&](const std::string& key, const std::string& label, std::vector<double>::const_iterator at) {
+  const auto add = [&](const std::string& key, const std::string& label,
+                       std::vector<double>::const_iterator at) {
     derived(all, key, label + ", " + date_of_day(static_cast<int>(at - t.ground.begin()) / 24), *at,
             Q::temperature,
             {say("mean - amplitude exp(-z/d) cos(2 pi (day - coldest)/365 - z/d), d = sqrt(365 a/pi)"),
              {"climate.mean", "climate.amplitude", "climate.coldest_day", "heat.depth", "soil.diffusivity"},
-             kGround});
+             translated(kGround)});
   };
   add("heat.ground_coldest", say("Coldest untouched ground at the pipe"), low);
   add("heat.ground_warmest", say("Warmest untouched ground at the pipe"), high);

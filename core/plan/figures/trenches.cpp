@@ -17,7 +17,7 @@ void add_place(Figures& all, const Trench& t, const std::string& key, const std:
   for (std::size_t i = 0; i < t.bends.size(); ++i) {
     const std::string bend = std::to_string(i + 1);
     for (const char* part : {"_x", "_y"}) points.push_back(key + ".bend_" + bend + part);
-    const How drawn{"drawn", {"layout.circuits_placed"}, ""};
+    const How drawn{say_as("of a bend", "drawn"), {"layout.circuits_placed"}, ""};
     derived(all, key + ".bend_" + bend + "_x", say("{}, bend {} x", name, bend), t.bends[i].x, Q::length,
             drawn);
     derived(all, key + ".bend_" + bend + "_y", say("{}, bend {} y", name, bend), t.bends[i].y, Q::length,
@@ -37,17 +37,17 @@ void add_place(Figures& all, const Trench& t, const std::string& key, const std:
 struct CoilPart {
   const char* part;
   const char* of_coil;  // the figure of the coil that every trench gets
-  const char* label;
+  const char* label;    // of the trench named
   double Coil::*value;
   Q quantity;
 };
 
 constexpr CoilPart kParts[] = {
-    {".pitch", "coil.pitch", ", pitch", &Coil::pitch, Q::length},
-    {".loops", "coil.loops", ", loops", &Coil::loops, Q::count},
-    {".coil_length", "coil.length", mark(", coil length"), &Coil::coil_length, Q::length},
-    {".loop_pipe", "coil.loop_pipe", mark(", pipe in the loops"), &Coil::loop_pipe, Q::length},
-    {".return_pipe", "coil.return_pipe", mark(", return pipe"), &Coil::return_pipe, Q::length},
+    {".pitch", "coil.pitch", mark("{}, pitch"), &Coil::pitch, Q::length},
+    {".loops", "coil.loops", mark("{}, loops"), &Coil::loops, Q::count},
+    {".coil_length", "coil.length", mark("{}, coil length"), &Coil::coil_length, Q::length},
+    {".loop_pipe", "coil.loop_pipe", mark("{}, pipe in the loops"), &Coil::loop_pipe, Q::length},
+    {".return_pipe", "coil.return_pipe", mark("{}, return pipe"), &Coil::return_pipe, Q::length},
 };
 
 void add_coil_of(Figures& all, const Trench& t, const Coil& usual, const std::string& key,
@@ -58,7 +58,8 @@ void add_coil_of(Figures& all, const Trench& t, const Coil& usual, const std::st
     How how =
         same ? How{say("the coil of every trench"), {part.of_coil}, ""}
              : How{say("the coil laid to this trench's own length"), {part.of_coil, key + ".length"}, ""};
-    derived(all, key + part.part, name + part.label, t.coil.*part.value, part.quantity, std::move(how));
+    derived(all, key + part.part, words::filled(translated(part.label), &name, 1), t.coil.*part.value,
+            part.quantity, std::move(how));
   }
 }
 

@@ -18,7 +18,7 @@ class Rows {
   std::vector<BuiltRow> all() {
     for (const Trench& t : built_.loop.layout.trenches) add_trench(t);
     for (const Tie& tie : built_.outcome->stake_out.ties)
-      if (tie.point.starts_with("header") || tie.point.starts_with("run"))
+      if (tie.key.starts_with("header") || tie.key.starts_with("run"))
         rows_.push_back({tie.point, tie.at, std::nullopt, tie, built_.plan.wishes.run_depth, {}, {}, ""});
     for (const Crossing& c : built_.loop.layout.crossings) add_crossing(c);
     for (const BuiltCrossing& c : plan_.as_built.crossings)
@@ -50,9 +50,9 @@ class Rows {
     const Polyline line = middle_line(t);
     for (std::size_t i = 0; i < line.size(); ++i) {
       const bool head = i == 0, end = i + 1 == line.size();
-      BuiltRow row{number + (head  ? say(" head")
-                             : end ? say(" end")
-                                   : say(" bend {}", std::to_string(i))),
+      BuiltRow row{head  ? say("{} head", number)
+                   : end ? say("{} end", number)
+                         : say("{} bend {}", number, i),
                    line[i],
                    {},
                    {},
@@ -81,7 +81,7 @@ class Rows {
 
   void add_crossing(const Crossing& c) {
     const Feature* f = find_feature(plan_.site, c.feature_id);
-    BuiltRow row{say("crossing {}", (f == nullptr ? say("of a thing") : display_name(*f))),
+    BuiltRow row{f == nullptr ? say("crossing of a thing") : say("crossing {}", display_name(*f)),
                  c.at,
                  {},
                  {},
@@ -93,14 +93,14 @@ class Rows {
     for (const BuiltCrossing& b : plan_.as_built.crossings)
       if (b.feature_id == c.feature_id && b.depth) {
         row.depth = *b.depth;
-        row.note = "measured" + (b.note.empty() ? "" : ": " + b.note);
+        row.note = b.note.empty() ? say("measured") : say("measured: {}", b.note);
       }
     rows_.push_back(std::move(row));
   }
 
   void add_unknown(const BuiltCrossing& c) {
     if (!c.place) return;
-    const auto at = place_of(house_corners(plan_.site), *c.place, "crossing", plan_.units);
+    const auto at = place_of(house_corners(plan_.site), *c.place, say("crossing"), plan_.units);
     if (!at) return;
     rows_.push_back(
         {say("crossing {}", c.name), at->at, {}, {}, c.depth, {}, {}, say("not on the plan; {}", c.note)});
@@ -131,8 +131,8 @@ std::vector<BuiltRow> built_rows(const Plan& plan, const Outcome& planned, const
 
 std::string as_built_csv(const Plan& plan, const Outcome& planned, const AsBuiltAnswer& built) {
   std::string out =
-      say("point,x_m,y_m,first_corner,first_m,second_corner,second_m,planned_x_m,planned_y_m,moved_m,depth_m,"
-          "pipe_m,pitch_m,note\n");
+      "point,x_m,y_m,first_corner,first_m,second_corner,second_m,planned_x_m,planned_y_m,moved_m,depth_m,"
+      "pipe_m,pitch_m,note\n";
   for (const BuiltRow& r : built_rows(plan, planned, built)) {
     const auto cell = [&out](const std::string& text) { out += "," + quoted(text); };
     out += quoted(r.point);

@@ -166,8 +166,9 @@ class Mender {
                 std::to_string(t.number)));
         continue;
       }
-      names += (names.empty() ? "" : "; ") + std::string("trench ") + std::to_string(t.number) + ": " +
-               shown(Quantity::length, pipe) + " at a pitch of " + shown(Quantity::length, full->coil.pitch);
+      names += (names.empty() ? "" : "; ") + say("trench {}: {} at a pitch of {}", t.number,
+                                                 shown(Quantity::length, pipe),
+                                                 shown(Quantity::length, full->coil.pitch));
       changed.push_back(t.number);
       t = *full;
     }
@@ -360,8 +361,8 @@ class Mender {
       if (!(made->k[c] > 0)) continue;
       const int number = built_.loop.layout.trenches[c].number;
       trenches.push_back(number);
-      names += (names.empty() ? "" : "; ") + std::string("circuit ") + std::to_string(number) + " by " +
-               shown(Quantity::head, made->head[c]) + " at its design flow";
+      names += (names.empty() ? "" : "; ") +
+               say("circuit {} by {} at its design flow", number, shown(Quantity::head, made->head[c]));
     }
     const auto heat = heated(made->flow, built_.plan, built_.loop.layout, *built_.outcome);
     std::vector<Hold> holds = holds_of(
@@ -432,7 +433,7 @@ class Mender {
       if (!fails(holds, {"freezing"}) || !raise_antifreeze(p, holds)) break;
     }
     const auto join = [&](const std::string& more) {
-      if (!more.empty()) words += (words.empty() ? "" : say("; and ")) + more;
+      if (!more.empty()) words = words.empty() ? more : say("{}; and {}", words, more);
     };
     join(valves);
     if (p.flow.mass_fraction > built_.plan.flow.mass_fraction)
@@ -449,10 +450,12 @@ class Mender {
     if (!fails(holds, {"balance"}) || outcome.flow == nullptr) return holds;
     const auto made = throttled(*outcome.flow, p.flow, plan_.flow.most_imbalance);
     if (!made) return holds;
-    for (std::size_t c = 0; c < made->k.size(); ++c)
-      if (made->k[c] > 0)
-        valves += (valves.empty() ? say("a valve in circuit ") : say(", in circuit ")) +
-                  std::to_string(layout.trenches[c].number) + " taking " + shown(Quantity::head, made->head[c]);
+    for (std::size_t c = 0; c < made->k.size(); ++c) {
+      if (!(made->k[c] > 0)) continue;
+      const std::string head = shown(Quantity::head, made->head[c]);
+      valves = valves.empty() ? say("a valve in circuit {} taking {}", layout.trenches[c].number, head)
+                              : say("{}, in circuit {} taking {}", valves, layout.trenches[c].number, head);
+    }
     const auto heat = heated(made->flow, p, layout, outcome);
     return holds_of(plan_, does(planned_.flow.get(), planned_.purge.get(), planned_.temperatures.get()),
                     does(&made->flow, outcome.purge.get(), heat ? &*heat : outcome.temperatures.get()));

@@ -141,7 +141,9 @@ class Builder {
     return trimmed(line, 0, drawn - wanted);
   }
 
-  std::string shown(double m) const { return print_quantity(Quantity::length, m, plan_.units, Fineness::fine); }
+  std::string shown(double m) const {
+    return print_quantity(Quantity::length, m, plan_.units, Fineness::fine);
+  }
 
   Trench as_dug(const BuiltTrench& b, const Trench& planned, bool anew = false) {
     const Polyline line = line_as_dug(b, planned);
@@ -174,15 +176,18 @@ class Builder {
     }
     Trouble refused = made.error();
     refused.thing = say("trench {} as dug: {}", std::to_string(b.number), refused.thing);
-    refused.advice += say(" The planned trench was taken.");
+    refused.advice = say("{} The planned trench was taken.", refused.advice);
     made_.remarks.push_back(std::move(refused));
     t = planned;
   }
 
-  Polyline line_of_points(const std::vector<BuiltPoint>& points, const std::string& word, int& number) {
+  Polyline line_of_points(const std::vector<BuiltPoint>& points, bool header, int& number) {
     Polyline line;
-    for (const BuiltPoint& p : points)
-      if (const auto at = found(p, std::nullopt, word + " " + std::to_string(++number))) line.push_back(*at);
+    for (const BuiltPoint& p : points) {
+      ++number;
+      if (const auto at = found(p, std::nullopt, header ? say("header {}", number) : say("run {}", number)))
+        line.push_back(*at);
+    }
     return line;
   }
 
@@ -201,7 +206,7 @@ class Builder {
   bool take_run(BuiltLines& lines) {
     if (plan_.as_built.run.empty() || lines.run.empty()) return false;
     int number = 0;
-    Polyline run = line_of_points(plan_.as_built.run, "run", number);
+    Polyline run = line_of_points(plan_.as_built.run, false, number);
     if (run.size() < plan_.as_built.run.size()) return false;
     run.insert(run.begin(), lines.run.front());
     lines.run = std::move(run);
@@ -213,7 +218,7 @@ class Builder {
     std::vector<Polyline> legs;
     int number = 0;
     for (const BuiltLine& l : plan_.as_built.header) {
-      legs.push_back(line_of_points(l.points, "header", number));
+      legs.push_back(line_of_points(l.points, true, number));
       if (legs.back().size() < std::max<std::size_t>(2, l.points.size())) return false;
     }
     if (legs.empty()) return false;

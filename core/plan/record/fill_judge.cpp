@@ -38,7 +38,8 @@ class Judge {
  private:
   std::string shown(Quantity q, double value) const { return print_quantity(q, value, plan_.units); }
   double strength() const { return fill_.strength.value_or(1); }
-  void add(const std::string& key, Tone tone, const std::string& title, std::string words, const std::string& source = "") {
+  void add(const std::string& key, Tone tone, const std::string& title, std::string words,
+           const std::string& source = "") {
     made_.lines.push_back({"fill." + std::string(key), tone, title, std::move(words), source});
   }
 
@@ -57,16 +58,15 @@ class Judge {
       return add(
           "freezing", Tone::doubt, say("Freezing point"),
           say("{}. It is much stronger than planned: it takes more head and carries less heat.", words),
-          kMelinder);
+          translated(kMelinder));
     add("freezing", Tone::good, say("Freezing point"),
-        words + (std::abs(read - made_.asked_freezing) <= kSameReading
-                     ? "."
-                     : say(": not as planned, but enough.")),
-        kMelinder);
+        std::abs(read - made_.asked_freezing) <= kSameReading ? words + "."
+                                                              : say("{}: not as planned, but enough.", words),
+        translated(kMelinder));
   }
 
   // Taken out and replaced by product: V (b - a)/(s - a) in shares by volume.
-  void too_weak(std::string words) {
+  void too_weak(const std::string& words) {
     const auto needed = concentration_for(plan_.flow.fluid, made_.wanted_freezing);
     if (needed && made_.mass_fraction) {
       const double have = volume_fraction(plan_.flow.fluid, *made_.mass_fraction);
@@ -74,10 +74,11 @@ class Judge {
       if (strength() > want && want > have)
         made_.exchange = flow_.volume * (want - have) / (strength() - have);
     }
-    if (made_.exchange)
-      words += say(". Take out {} and put in as much of the product, mix and read again",
-                   shown(Quantity::fluid_volume, *made_.exchange));
-    add("freezing", Tone::bad, say("Freezing point"), words + ".", kMelinder);
+    add("freezing", Tone::bad, say("Freezing point"),
+        made_.exchange ? say("{}. Take out {} and put in as much of the product, mix and read again.", words,
+                             shown(Quantity::fluid_volume, *made_.exchange))
+                       : words + ".",
+        translated(kMelinder));
   }
 
   void judge_amount() {
@@ -89,10 +90,10 @@ class Judge {
       made_.volume = *fill_.put_in * strength() / volume_fraction(plan_.flow.fluid, *made_.mass_fraction);
     const bool volume_off = made_.volume && std::abs(*made_.volume / flow_.volume - 1) > 2 * kSameVolume;
     if (volume_off)
-      words +=
-          say(". With the freezing point read it means {} of loop, {} is drawn: it is not mixed yet, some "
-              "was spilt, or part of the loop was not filled",
-              shown(Quantity::fluid_volume, *made_.volume), shown(Quantity::fluid_volume, flow_.volume));
+      words = say(
+          "{}. With the freezing point read it means {} of loop, {} is drawn: it is not mixed yet, some "
+          "was spilt, or part of the loop was not filled",
+          words, shown(Quantity::fluid_volume, *made_.volume), shown(Quantity::fluid_volume, flow_.volume));
     add("amount", volume_off || std::abs(share) > kSameVolume ? Tone::doubt : Tone::good,
         say("Product put in"), words + ".",
         say("volumes before mixing at 20 °C: CRC Handbook (from memory)"));
@@ -102,11 +103,12 @@ class Judge {
     if (!fill_.ph) return;
     const bool usual = *fill_.ph >= kLowPh && *fill_.ph <= kHighPh;
     add("ph", usual ? Tone::good : Tone::doubt, "pH",
-        say("{} read, 7.5 to 10.5 is usual{}", shown(Quantity::count, *fill_.ph),
-            (usual
-                 ? "."
-                 : say(": ask the maker of the antifreeze; its inhibitor may be spent or the water hard."))),
-        kPhSource);
+        usual ? say("{} read, 7.5 to 10.5 is usual.", shown(Quantity::count, *fill_.ph))
+              : say("{} read, 7.5 to 10.5 is usual: ask the maker of the antifreeze; its inhibitor may be "
+                    "spent or "
+                    "the water hard.",
+                    shown(Quantity::count, *fill_.ph)),
+        translated(kPhSource));
   }
 
   ExpansionLoop loop() const {
@@ -127,14 +129,14 @@ class Judge {
     const auto then = charge_to(loop(), seasons, wishes, *fill_.pressure);
     std::string words = say("{} left, {}", shown(Quantity::pressure, *fill_.pressure), asked);
     if (then)
-      words += say("; then {} in winter, {} in summer", shown(Quantity::pressure, then->winter),
-                   shown(Quantity::pressure, then->summer));
+      words = say("{}; then {} in winter, {} in summer", words, shown(Quantity::pressure, then->winter),
+                  shown(Quantity::pressure, then->summer));
     const bool low = *fill_.pressure < made_.asked_charge->at_fill - 5e3;
     const bool high = then && then->highest + 1e4 * wishes.bottom_below_gauge > wishes.most_at_bottom;
     add("pressure", low || high ? Tone::bad : Tone::good, say("Pressure left on the loop"),
-        words + (low    ? say(": too little, some season will draw air.")
-                 : high ? say(": too much for the weakest part.")
-                        : "."),
+        low    ? say("{}: too little, some season will draw air.", words)
+        : high ? say("{}: too much for the weakest part.", words)
+               : words + ".",
         say("least charge that keeps 70 kPa (10 psi) at the top in every season; common practice, no "
             "source"));
   }

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/say.h"
+#include "base/wording.h"
 #include "flow/network_solver.h"
 #include "flow/purge.h"
 
@@ -28,13 +29,6 @@ LoopNetwork with_closed(LoopNetwork loop, const std::vector<int>& closed) {
 std::vector<int> numbers_of(const LoopNetwork& loop) {
   std::vector<int> all;
   for (int c : loop.circuits) all.push_back(loop.pipes[static_cast<std::size_t>(c)].trench);
-  return all;
-}
-
-std::string list_of(const std::vector<int>& numbers) {
-  std::string all;
-  for (std::size_t i = 0; i < numbers.size(); ++i)
-    all += (i == 0 ? "" : i + 1 == numbers.size() ? say(" and ") : ", ") + std::to_string(numbers[i]);
   return all;
 }
 
@@ -108,7 +102,8 @@ class Judge {
     return say("{} min", std::to_string(static_cast<long>(std::ceil(seconds / 60 - 1e-6))));
   }
 
-  void add(const std::string& key, Tone tone, const std::string& title, std::string words, std::string source = "") {
+  void add(const std::string& key, Tone tone, const std::string& title, std::string words,
+           std::string source = "") {
     made_.lines.push_back(
         {"flush." + std::string(key), tone, name_ + ", " + title, std::move(words), std::move(source)});
   }
@@ -124,7 +119,7 @@ class Judge {
     for (int number : reading_.open)
       if (std::find(all.begin(), all.end(), number) == all.end())
         return refuse({"flush_no_circuit", say("{}, open circuit", name_), std::to_string(number),
-                       say("one of {}", list_of(all)),
+                       say("one of {}", joined_and(all)),
                        say("Enter the numbers of the trenches that were open.")});
     return {};
   }
@@ -184,15 +179,18 @@ class Judge {
   void judge_flow() {
     const std::string asked = shown(Quantity::flow, made_.asked);
     if (!reading_.flow)
-      return add("flow", Tone::open, "flow", say("Not read; at least {} is asked.", asked), kVelocitySource);
+      return add("flow", Tone::open, say("flow"), say("Not read; at least {} is asked.", asked),
+                 translated(kVelocitySource));
     const std::string read = shown(Quantity::flow, *reading_.flow);
     if (slowest_ >= wishes_.purge_velocity * 0.999)
-      return add("flow", Tone::good, "flow", say("{}; at least {} is asked.", read, asked), kVelocitySource);
-    add("flow", Tone::bad, "flow",
+      return add("flow", Tone::good, say("flow"), say("{}; at least {} is asked.", read, asked),
+                 translated(kVelocitySource));
+    add("flow", Tone::bad, say("flow"),
         say("{} leaves {} in the slowest pipe, {} is asked: bring the cart to {}, or flush fewer circuits at "
             "a time.",
-            read, shown(Quantity::velocity, slowest_), shown(Quantity::velocity, wishes_.purge_velocity), asked),
-        kVelocitySource);
+            read, shown(Quantity::velocity, slowest_), shown(Quantity::velocity, wishes_.purge_velocity),
+            asked),
+        translated(kVelocitySource));
   }
 
   bool fits(double read, const DropWith& with) const {
@@ -215,7 +213,7 @@ class Judge {
       return add("drop", Tone::open, say("pressure drop"),
                  say("Needs flow and pressure drop; {} is expected at {}.",
                      shown(Quantity::pressure, made_.expected_at_asked), shown(Quantity::flow, made_.asked)),
-                 kDropSource);
+                 translated(kDropSource));
     const double read = *reading_.pressure_drop, all = made_.drops.front().least;
     const std::string expected = say("{} read, {} expected with {}", shown(Quantity::pressure, read),
                                      shown(Quantity::pressure, all), said_open());
@@ -225,65 +223,71 @@ class Judge {
     if (best->flowing < static_cast<int>(open_.size())) return fewer(*best, expected);
     const bool blind = made_.drops.size() > 1 && fits(read, made_.drops[1]);
     add("drop", blind ? Tone::doubt : Tone::good, say("pressure drop"),
-        expected +
-            (blind ? say(". One closed circuit would show {} to {}, too near to tell: flush fewer at a time.",
-                         shown(Quantity::pressure, made_.drops[1].least),
-                         shown(Quantity::pressure, made_.drops[1].most))
-                   : one_closed()),
-        kDropSource);
+        blind ? say("{}. One closed circuit would show {} to {}, too near to tell: flush fewer at a time.",
+                    expected, shown(Quantity::pressure, made_.drops[1].least),
+                    shown(Quantity::pressure, made_.drops[1].most))
+              : with_one_closed(expected),
+        translated(kDropSource));
   }
 
   std::string said_open() const {
     return open_.size() == 1 ? say("its one circuit flowing")
                              : say("all {} circuits flowing", std::to_string(open_.size()));
   }
-  std::string one_closed() const {
-    if (made_.drops.size() < 2) return ".";
-    return say("; with one closed at least {}.", shown(Quantity::pressure, made_.drops[1].least));
+  std::string with_one_closed(const std::string& expected) const {
+    if (made_.drops.size() < 2) return expected + ".";
+    return say("{}; with one closed at least {}.", expected, shown(Quantity::pressure, made_.drops[1].least));
   }
 
   void fewer(const DropWith& with, const std::string& expected) {
     const int missing = static_cast<int>(open_.size()) - with.flowing;
+    const std::string least = shown(Quantity::pressure, with.least),
+                      most = shown(Quantity::pressure, with.most);
     add("drop", Tone::bad, say("pressure drop"),
-        say("{}: it reads like {} of {} circuits flowing ({} to {}). {} blocked or holds air: flush one "
-            "circuit at a time, look for a shut valve or a kink.",
-            expected, std::to_string(with.flowing), std::to_string(open_.size()),
-            shown(Quantity::pressure, with.least), shown(Quantity::pressure, with.most),
-            (missing == 1 ? say("One circuit is") : say("{} circuits are", std::to_string(missing)))),
-        kDropSource);
+        missing == 1 ? say("{}: it reads like {} of {} circuits flowing ({} to {}). One circuit is blocked "
+                           "or holds air: flush "
+                           "one circuit at a time, look for a shut valve or a kink.",
+                           expected, with.flowing, open_.size(), least, most)
+                     : say("{}: it reads like {} of {} circuits flowing ({} to {}). {} circuits are blocked "
+                           "or holds air: flush "
+                           "one circuit at a time, look for a shut valve or a kink.",
+                           expected, with.flowing, open_.size(), least, most, missing),
+        translated(kDropSource));
   }
 
   void off_all(double read, double all, const std::string& expected) {
     const std::string less =
-        say(": less than open pipes can take. Something lets water past the loop (a valve at the "
-            "heat pump, a bypass), or the flow meter reads high.");
+        say("{}: less than open pipes can take. Something lets water past the loop (a valve at the "
+            "heat pump, a bypass), or the flow meter reads high.",
+            expected);
     const std::string more =
-        say(": more than even one circuit alone takes, or between what whole circuits take. Look "
-            "for a valve part shut, a kink, dirt or air in header or run, and at the gauges.");
-    add("drop", Tone::bad, say("pressure drop"), expected + (read < all ? less : more), kDropSource);
+        say("{}: more than even one circuit alone takes, or between what whole circuits take. Look "
+            "for a valve part shut, a kink, dirt or air in header or run, and at the gauges.",
+            expected);
+    add("drop", Tone::bad, say("pressure drop"), read < all ? less : more, translated(kDropSource));
   }
 
   void judge_time() {
     if (!reading_.duration)
       return add(
-          "time", Tone::open, "time",
+          "time", Tone::open, say("time"),
           say("Not noted; {} is asked at {}.", minutes(made_.time_asked), shown(Quantity::flow, made_.asked)),
           "UFGS 15741N");
     const bool enough = *reading_.duration >= made_.time_asked - 1;
-    add("time", enough ? Tone::good : Tone::bad, "time",
+    add("time", enough ? Tone::good : Tone::bad, say("time"),
         say("{}; at least {} is asked.", minutes(*reading_.duration), minutes(made_.time_asked)),
         "UFGS 15741N");
   }
 
   void judge_seen() {
     if (reading_.air == AirSeen::bubbles || reading_.air == AirSeen::slugs)
-      add("air", Tone::bad, "air", say("Air was still seen at the end: go on until none comes."),
+      add("air", Tone::bad, say("air"), say("Air was still seen at the end: go on until none comes."),
           say("common practice, no source"));
-    if (reading_.air == AirSeen::none) add("air", Tone::good, "air", say("None seen at the end."));
+    if (reading_.air == AirSeen::none) add("air", Tone::good, say("air"), say("None seen at the end."));
     if (reading_.water == WaterSeen::cloudy || reading_.water == WaterSeen::dirty)
-      add("water", Tone::bad, "water", say("It did not come back clear: go on, and clean the strainer."),
+      add("water", Tone::bad, say("water"), say("It did not come back clear: go on, and clean the strainer."),
           say("common practice, no source"));
-    if (reading_.water == WaterSeen::clear) add("water", Tone::good, "water", say("Came back clear."));
+    if (reading_.water == WaterSeen::clear) add("water", Tone::good, say("water"), say("Came back clear."));
   }
 
   const LoopNetwork& loop_;

@@ -67,10 +67,11 @@ void judge_flushes(const Plan& plan, const Flow& flow, RecordJudgement& made) {
     made.flush.emplace_back(std::move(*judged));
   }
   if (forward != reverse)
-    made.flush_lines.push_back({"flush.directions", Tone::doubt, say("Direction of flushing"),
-                                say("Flushed {} only: flushing both ways frees what one way packs.",
-                                    (forward ? "forward" : say("in reverse"))),
-                                say("common practice, no source")});
+    made.flush_lines.push_back(
+        {"flush.directions", Tone::doubt, say("Direction of flushing"),
+         forward ? say("Flushed forward only: flushing both ways frees what one way packs.")
+                 : say("Flushed in reverse only: flushing both ways frees what one way packs."),
+         say("common practice, no source")});
 }
 
 }  // namespace

@@ -166,7 +166,7 @@ std::vector<Trouble> as_built_troubles(const AsBuilt& built, UnitSystem units) {
   found.pipe(say("Pipe of the run as laid"), built.run_pipe);
   found.pipe(say("Pipe of the header as laid"), built.header_pipe);
   for (const BuiltCrossing& c : built.crossings) {
-    const std::string name = c.name.empty() ? "a crossing" : c.name;
+    const std::string name = c.name.empty() ? say("a crossing") : c.name;
     if (c.place) find_point(found, *c.place, name);
     found.number(say("Depth of {}", name), m, c.depth, 0, 20, say("Enter ground to its top."));
     found.number(say("Depth of our pipe at {}", name), m, c.pipe_depth, 0, 20,

@@ -25,6 +25,15 @@ std::string upper(std::string_view text) {
   return out;
 }
 
+std::string side_said(bool left) {
+  return left ? say_as("of a line", "left") : say_as("of a line", "right");
+}
+
+// In English and in the language spoken.
+bool is_side(std::string_view piece, bool left) {
+  return upper(piece) == (left ? "LEFT" : "RIGHT") || upper(piece) == upper(side_said(left));
+}
+
 // Letters, then a distance.
 Result<Tape> tape_from(std::string_view piece, UnitSystem units, const std::string& thing) {
   std::size_t letters = 0;
@@ -58,8 +67,8 @@ std::vector<std::string_view> pieces_of(std::string_view text) {
 Result<BuiltPoint> taped_from_text(std::string_view text, UnitSystem units, const std::string& thing) {
   BuiltPoint point;
   for (std::string_view piece : pieces_of(text)) {
-    if (upper(piece) == "LEFT" || upper(piece) == "RIGHT") {
-      point.left = upper(piece) == "LEFT";
+    if (is_side(piece, true) || is_side(piece, false)) {
+      point.left = is_side(piece, true);
       continue;
     }
     const auto tape = tape_from(piece, units, thing);
@@ -78,7 +87,7 @@ std::string print_taped(const BuiltPoint& point, UnitSystem units) {
   std::string out;
   for (const Tape& t : point.tapes)
     out += t.corner + " " + print_quantity(Quantity::length, t.length, units, Fineness::fine) + between;
-  return out + (point.left ? "left" : "right");
+  return out + side_said(point.left);
 }
 
 }  // namespace underlawn

@@ -13,8 +13,8 @@ namespace underlawn {
 
 // `A 45'-3", B 31'-6", C 20', right`: corners with their distances, commas or semicolons between them (where
 // there is a semicolon, only those part), at the end "left" or "right" of the line from the first corner to
-// the second; left without either. Empty text: no tapes. Refuses, as `thing` and naming the piece, what is
-// neither.
+// the second, in English or the language spoken; left without either. Empty text: no tapes. Refuses, as
+// `thing` and naming the piece, what is neither.
 Result<BuiltPoint> taped_from_text(std::string_view text, UnitSystem units, const std::string& thing);
 
 // The same again; empty without tapes.

@@ -113,7 +113,7 @@ class Finder {
     if (std::abs(off) <= most) return TapeCheck{tape.corner, tape.length, off};
     const bool mirrored = std::abs(tape.length - distance(*from, other_side)) <= most;
     return refuse({"check_tape_off", say("Check tape from {} to {}", tape.corner, thing_),
-                   shown(std::abs(off)) + (off > 0 ? say(" too long") : say(" too short")),
+                   off > 0 ? say("{} too long", shown(off)) : say("{} too short", shown(-off)),
                    say("within {}", shown(most)),
                    mirrored ? say("It fits on the other side of the line {}–{}: choose that side.",
                                   built_.tapes[0].corner, built_.tapes[1].corner)

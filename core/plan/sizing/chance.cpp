@@ -43,7 +43,7 @@ std::optional<Trouble> what_is_wrong(const Outcome& outcome, const ChanceWishes&
   const Spreads& s = w.spreads;
   for (double v : {s.conductivity, s.heat_capacity, s.load, s.mean_temperature})
     if (!(v >= 0 && v <= 5))
-      return Trouble{"chance_spread", "A spread", std::to_string(v), say("from 0 to 5"),
+      return Trouble{"chance_spread", say("A spread"), std::to_string(v), say("from 0 to 5"),
                      say("Enter a standard deviation.")};
   return std::nullopt;
 }
@@ -75,8 +75,8 @@ Result<Chance> chance_of_holding(const Plan& plan, const Outcome& outcome, const
                                             plan.thermal, outcome.temperatures->circulation, stop)
                              .simulation;
     if (stop.stop_requested())
-      return refuse(
-          {"chance_stopped", say("The chance"), "stopped", say("run to its end"), say("Start it again.")});
+      return refuse({"chance_stopped", say("The chance"), say_as("of work", "stopped"), say("run to its end"),
+                     say("Start it again.")});
     const bool cold = s.coldest<plan.thermal.coldest_allowed, warm = s.warmest> plan.thermal.warmest_allowed;
     out.too_cold += cold;
     out.too_warm += warm;

@@ -37,9 +37,10 @@ Trouble beyond(const Plan& plan, const Extreme& ground, bool heating) {
   return {
       heating ? "limit_warmer_than_ground" : "limit_colder_than_ground",
       heating ? say("Coldest entering water allowed") : say("Warmest entering water allowed"), shown(limit),
-      (heating ? say("below the untouched ground at the pipe, which falls to ")
-               : say("above the untouched ground at the pipe, which rises to ")) +
-          shown(ground.value) + " on " + date_of_day(ground.hour / 24),
+      heating ? say("below the untouched ground at the pipe, which falls to {} on {}", shown(ground.value),
+                    date_of_day(ground.hour / 24))
+              : say("above the untouched ground at the pipe, which rises to {} on {}", shown(ground.value),
+                    date_of_day(ground.hour / 24)),
       heating
           ? say("Lower the limit or dig deeper: no length of pipe makes the water warmer than the ground.")
           : say("Raise the limit or dig deeper: no length of pipe makes the water colder than the ground.")};

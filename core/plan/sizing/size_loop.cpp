@@ -13,7 +13,8 @@ namespace underlawn {
 namespace {
 
 Trouble stopped() {
-  return {"sizing_stopped", say("The sizing"), "stopped", say("run to its end"), say("Start it again.")};
+  return {"sizing_stopped", say("The sizing"), say_as("of work", "stopped"), say("run to its end"),
+          say("Start it again.")};
 }
 
 Trouble nothing_holds(const Plan& plan) {

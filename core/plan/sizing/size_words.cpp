@@ -11,7 +11,7 @@ namespace underlawn {
 namespace {
 
 std::string circuits(int n) {
-  return std::to_string(n) + (n == 1 ? say(" circuit") : say(" circuits"));
+  return n == 1 ? say("{} circuit", n) : say("{} circuits", n);
 }
 
 std::string percent(double share) {
@@ -30,34 +30,42 @@ std::string two_digits(double value) {
   return text;
 }
 
-const char* month_name(int month) {
+std::string month_name(int month) {
   static const char* kNames[] = {mark("January"),   mark("February"), mark("March"),    mark("April"),
                                  mark("May"),       mark("June"),     mark("July"),     mark("August"),
                                  mark("September"), mark("October"),  mark("November"), mark("December")};
-  return kNames[month];
+  return translated(kNames[month]);
 }
 
-std::string classic_line(const char* season, const ClassicCase& c, double length, double pipe,
-                         UnitSystem units) {
+std::string classic_line(bool heating, const ClassicCase& c, double length, double pipe, UnitSystem units) {
   const auto shown = [&](Quantity q, double v) { return print_quantity(q, v, units); };
-  return say(
-      "Classic equation, {}: {} of pipe, {} of the {} in the ground (unit runs {} of {}, ground {}, water "
-      "{}).",
-      season, whole_length(length, units), two_digits(length / pipe), whole_length(pipe, units),
-      percent(c.run_fraction), month_name(c.month), shown(Quantity::temperature, c.ground),
-      shown(Quantity::temperature, c.limit));
+  const std::string parts[] = {whole_length(length, units),
+                               two_digits(length / pipe),
+                               whole_length(pipe, units),
+                               percent(c.run_fraction),
+                               month_name(c.month),
+                               shown(Quantity::temperature, c.ground),
+                               shown(Quantity::temperature, c.limit)};
+  const char* line =
+      heating ? mark(
+                    "Classic equation, heating: {} of pipe, {} of the {} in the ground (unit runs {} of "
+                    "{}, ground {}, water {}).")
+              : mark(
+                    "Classic equation, cooling: {} of pipe, {} of the {} in the ground (unit runs {} of "
+                    "{}, ground {}, water {}).");
+  return words::filled(translated(line), parts, std::size(parts));
 }
 
 }  // namespace
 
 std::string needed_words(const LoopSizing& s) {
   if (!s.needed) return s.refusal ? s.refusal->message() : "";
-  std::string words = say("{} needed", circuits(s.needed->circuits));
-  words += s.drawn.circuits > 0 ? say(", {} drawn.", std::to_string(s.drawn.circuits)) : say(", none drawn.");
-  if (!s.needed->placed)
-    words += say(" The lot gives {}; the need is that of open ground.",
-                 (s.given ? std::to_string(s.given->circuits) : std::string("none")));
-  return words;
+  const std::string need = circuits(s.needed->circuits);
+  const std::string words = s.drawn.circuits > 0 ? say("{} needed, {} drawn.", need, s.drawn.circuits)
+                                                 : say("{} needed, none drawn.", need);
+  if (s.needed->placed) return words;
+  return s.given ? say("{} The lot gives {}; the need is that of open ground.", words, s.given->circuits)
+                 : say("{} The lot gives none; the need is that of open ground.", words);
 }
 
 std::string least_coil_words(const LoopSizing& s, UnitSystem units) {
@@ -70,17 +78,15 @@ std::string least_coil_words(const LoopSizing& s, UnitSystem units) {
 std::string alternative_name(const Alternative& a, UnitSystem units) {
   const std::string amount = print_quantity(Quantity::length, a.amount, units);
   if (a.kind == Alternative::Kind::coil_length) return say("{} a trench", amount);
-  return amount + (a.kind == Alternative::Kind::deeper ? say(" deeper") : say(" wider apart"));
+  return a.kind == Alternative::Kind::deeper ? say("{} deeper", amount) : say("{} wider apart", amount);
 }
 
 std::vector<std::string> classic_words(const LoopSizing& s, UnitSystem units) {
   std::vector<std::string> lines;
   if (s.classic.heating)
-    lines.push_back(
-        classic_line("heating", *s.classic.heating, s.classic.heating_length, s.classic_pipe, units));
+    lines.push_back(classic_line(true, *s.classic.heating, s.classic.heating_length, s.classic_pipe, units));
   if (s.classic.cooling)
-    lines.push_back(
-        classic_line("cooling", *s.classic.cooling, s.classic.cooling_length, s.classic_pipe, units));
+    lines.push_back(classic_line(false, *s.classic.cooling, s.classic.cooling_length, s.classic_pipe, units));
   if (!lines.empty())
     lines.push_back(say(
         "It differs because it knows one month of steady running, the coldest or warmest ground of the year "
@@ -92,14 +98,13 @@ std::vector<std::string> classic_words(const LoopSizing& s, UnitSystem units) {
 
 std::string chance_words(const Chance& c, UnitSystem units) {
   const auto shown = [&](double t) { return print_quantity(Quantity::temperature, t, units); };
-  std::string words =
+  const std::string words =
       say("The loop as drawn holds both limits in {} of {} draws of soil and load (95 % interval {} to {}).",
           percent(c.share), std::to_string(c.draws), percent(c.low), percent(c.high));
-  if (c.coldest.middle < 1e8)
-    words += say(" Coldest {}, {}, {}; warmest {}, {}, {} (5, 50, 95 % of the draws).", shown(c.coldest.low),
-                 shown(c.coldest.middle), shown(c.coldest.high), shown(c.warmest.low),
-                 shown(c.warmest.middle), shown(c.warmest.high));
-  return words;
+  if (!(c.coldest.middle < 1e8)) return words;
+  return say("{} Coldest {}, {}, {}; warmest {}, {}, {} (5, 50, 95 % of the draws).", words,
+             shown(c.coldest.low), shown(c.coldest.middle), shown(c.coldest.high), shown(c.warmest.low),
+             shown(c.warmest.middle), shown(c.warmest.high));
 }
 
 }  // namespace underlawn

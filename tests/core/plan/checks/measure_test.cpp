@@ -52,14 +52,14 @@ TEST(Measure, OfTrenchesThatBendEveryLegCounts) {
 }
 
 TEST(Measure, ListsNamesWhileTheyFitALine) {
-  EXPECT_EQ(listed("trench", "trenches", {"2"}), "trench 2");
-  EXPECT_EQ(listed("trench", "trenches", {"2", "3"}), "trenches 2, 3");
-  EXPECT_EQ(listed("trench", "trenches", {"1", "2", "3", "4", "5", "6", "7"}), "7 trenches");
+  EXPECT_EQ(trenches_listed({"2"}), "trench 2");
+  EXPECT_EQ(trenches_listed({"2", "3"}), "trenches 2, 3");
+  EXPECT_EQ(trenches_listed({"1", "2", "3", "4", "5", "6", "7"}), "7 trenches");
 }
 
 TEST(Measure, KeysOfTiesHoldNoBlanks) {
   Tie tie;
-  tie.point = "1 end, 3 end";
+  tie.key = "1 end, 3 end";
   EXPECT_EQ(tie_part(tie), "1-end+3-end");
 }
 
