@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/connect.h"
 
+#include "layout/cheaper_bends.h"
 #include "layout/fewer_bends.h"
+#include "layout/square_crossings.h"
 #include "plane/strip.h"
 
 namespace underlawn {
@@ -72,8 +74,9 @@ class Joiner::Inside {
         free_(subtract(c.free, united(a, c, coil_keepout))),
         router_(free_, with_neighbourhoods(c, a), kBend) {}
 
-  Connection join(std::optional<double> joint) {
+  Connection join(std::optional<double> joint, bool shift) {
     joint_ = joint;
+    shift_ = shift;
     made_ = {};
     std::optional<Spine> spine;
     if (arrangement_.in_line) spine = straight_spine();
@@ -169,12 +172,19 @@ class Joiner::Inside {
         auto route = best ? way(stub.back(), to, least - kOn) : way(stub.back(), to);
         if (!route || (best && route->cost >= least - kOn)) continue;
         least = route->cost;
-        best = stub;
-        best->insert(best->end(), route->line.begin() + 1, route->line.end());
+        best = std::move(route->line);
       }
-      if (best) return best;
+      if (best) return run_over(stub, *best);
     }
     return std::nullopt;
+  }
+
+  Polyline run_over(const Polyline& stub, const Polyline& way) const {
+    const auto slant = [this](const Segment& leg) { return kSquareDetour * flat_crossings(conduits_, leg); };
+    const Polyline on = shift_ ? with_cheaper_bends(way, router_, slant) : way;
+    Polyline run = stub;
+    run.insert(run.end(), on.begin() + 1, on.end());
+    return run;
   }
 
   // Ends the run where it first meets the header.
@@ -253,6 +263,7 @@ class Joiner::Inside {
   const Conduits& conduits_;
   const Arrangement& arrangement_;
   std::optional<double> joint_;
+  bool shift_ = false;
   Region free_;
   Router router_;
   Connection made_;
@@ -261,8 +272,8 @@ class Joiner::Inside {
 Joiner::Joiner(const Conduits& c, const Arrangement& a) : inside_(std::make_unique<Inside>(c, a)) {}
 Joiner::~Joiner() = default;
 
-Connection Joiner::join(std::optional<double> joint) {
-  return inside_->join(joint);
+Connection Joiner::join(std::optional<double> joint, bool shift) {
+  return inside_->join(joint, shift);
 }
 
 std::vector<Ring> out_of_reach(const Conduits& c) {

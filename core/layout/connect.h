@@ -13,11 +13,12 @@ namespace underlawn {
 struct Conduits {
   Region free;  // middle lines, before any trench lies in it
   ReadyDear dear;
-  std::optional<Point> entry;   // on the wall
-  std::vector<Polyline> stubs;  // ways out of the wall to free ground, best first; empty: walled in
-  double width = 0;             // m
-  double spacing = 0;           // m between coil trenches
-  double keep = 0;              // m from the middle line of a coil trench to that of a conduit
+  std::optional<Point> entry;      // on the wall
+  std::vector<Polyline> stubs;     // ways out of the wall to free ground, best first; empty: walled in
+  std::vector<Segment> utilities;  // rather not crossed flat
+  double width = 0;                // m
+  double spacing = 0;              // m between coil trenches
+  double keep = 0;                 // m from the middle line of a coil trench to that of a conduit
 };
 
 // What a bend is worth avoiding.
@@ -39,14 +40,19 @@ struct Connection {
 Ring coil_keepout(const Segment& trench, const Conduits& c);
 Ring coil_keepout(const Polyline& trench, const Conduits& c);
 
+// Stretches of utilities that the leg crosses flatter than kSlant: as dear as kSquareDetour each, where it is
+// not made square.
+int flat_crossings(const Conduits& c, const Segment& leg);
+
 // Joins every head, and the house where there is a way. Without a way to the house the run is empty and the
 // header is drawn among the heads. Both given stay alive as long as it.
 class Joiner {
  public:
   Joiner(const Conduits& conduits, const Arrangement& arrangement);
   ~Joiner();
-  // `joint`: where on a straight header the run must end, 0..1; without it the cheapest place.
-  Connection join(std::optional<double> joint = std::nullopt);
+  // `joint`: where on a straight header the run must end, 0..1; without it the cheapest place. `shift`: the
+  // run's bends too where that makes it cheaper, which takes as long as many joins.
+  Connection join(std::optional<double> joint = std::nullopt, bool shift = false);
 
  private:
   class Inside;

@@ -227,18 +227,26 @@ class Placer {
     const Keeping keeping = setting.keeping();
     const Completer completer(keeping, coil, setting.conduits, stop_);
     Whole best;
+    std::optional<Arrangement> won;
+    const auto weighed = [&](const Arrangement& a, bool shift) {
+      Whole w = completer.complete(a, shift);
+      w.measure = counts_digging(wishes_.aim) ? w.cost : measured(w, setting);
+      w.measure -= calm_worth(w);
+      return w;
+    };
     if (auto kept = as_kept(keeping, coil.trench_length)) found.push_back(std::move(*kept));
     for (const Arrangement& a : worth_completing(keeping, std::move(found), wishes_.aim)) {
       if (stop_.stop_requested()) break;
       if (cannot_win(a, best)) continue;
       if (wishes_.aim != Aim::mix && static_cast<int>(a.trenches.size()) + 1 < best.count()) continue;
-      Whole w = completer.complete(a);
-      if (w.count() > keeping.wishes.circuits) continue;
-      w.measure = counts_digging(wishes_.aim) ? w.cost : measured(w, setting);
-      w.measure -= calm_worth(w);
-      if (better(w, best, wishes_.aim)) best = std::move(w);
+      Whole w = weighed(a, false);
+      if (w.count() > keeping.wishes.circuits || !better(w, best, wishes_.aim)) continue;
+      best = std::move(w);
+      won = a;
     }
-    return best;
+    if (!won || stop_.stop_requested()) return best;
+    Whole shifted = weighed(*won, true);
+    return better(shifted, best, wishes_.aim) ? shifted : best;
   }
 
   // By the guess of its digging, which falls short of it as a rule.

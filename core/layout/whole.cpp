@@ -35,6 +35,16 @@ bool keeps_off_coils(const Polyline& line, const Whole& w, const Wishes& wishes)
   return true;
 }
 
+int crossed_flat(const Conduits& conduits, const Connection& c) {
+  int sum = 0;
+  const auto add = [&](const Polyline& line) {
+    for (std::size_t i = 1; i < line.size(); ++i) sum += flat_crossings(conduits, {line[i - 1], line[i]});
+  };
+  add(c.run.line);
+  for (const Polyline& leg : c.header.legs) add(leg);
+  return sum;
+}
+
 }  // namespace
 
 void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& w) {
@@ -111,26 +121,27 @@ Completer::Completer(const Keeping& k, const Coil& coil, const Conduits& conduit
     : keeping_(k), coil_(coil), conduits_(conduits), stop_(std::move(stop)) {}
 
 // Where the run does not happen to hold the coil that is missing, other joints on the header are tried.
-Whole Completer::complete(const Arrangement& a) const {
+Whole Completer::complete(const Arrangement& a, bool shift) const {
   Joiner joiner(conduits_, a);
-  Whole w = joined_at(a, joiner, std::nullopt);
+  Whole w = joined_at(a, joiner, std::nullopt, shift);
   const bool one_missing = keeping_.wishes.coil_in_run && w.count() + 1 == keeping_.wishes.circuits;
   if (!one_missing || w.connection.run.line.empty() || !a.in_line) return w;
   for (double share : {0.0, 1.0 / 3, 2.0 / 3, 1.0}) {
     if (w.in_run || stop_.stop_requested()) break;
-    Whole other = joined_at(a, joiner, share);
+    Whole other = joined_at(a, joiner, share, shift);
     if (other.in_run) w = std::move(other);
   }
   return w;
 }
 
-Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<double> share) const {
+Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<double> share,
+                           bool shift) const {
   Whole w;
   w.field = a.trenches;
   w.bends = a.bends;
   w.angle = a.bearing.angle;
   w.locked = keeping_.held.trenches;
-  w.connection = joiner.join(share);
+  w.connection = joiner.join(share, shift);
   join_locked(w);
   square_up_crossings(keeping_.site, keeping_.wishes, w);
   drop_illegal_lines(keeping_.site, keeping_.wishes, w);
@@ -144,7 +155,8 @@ Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<d
   const double weight = keeping_.wishes.trench_width * keeping_.wishes.trench_depth /
                         std::max(1e-6, keeping_.wishes.run_width * keeping_.wishes.run_depth);
   w.digging = w.connection.cost + kFitting * tight_turns(keeping_.wishes, w.connection) +
-              (a.bearing.drawn ? 0 : kOddBearing) + digging_for_slopes(keeping_, w.field);
+              kSquareDetour * crossed_flat(conduits_, w.connection) + (a.bearing.drawn ? 0 : kOddBearing) +
+              digging_for_slopes(keeping_, w.field);
   w.cost = w.digging + weight * coil_.trench_length * static_cast<double>(w.field.size());
   if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;
   return w;

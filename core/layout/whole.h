@@ -41,10 +41,12 @@ inline constexpr double kFitting = 2;  // m of plain digging that a fitting is w
 class Completer {
  public:
   Completer(const Keeping& keeping, const Coil& coil, const Conduits& conduits, std::stop_token stop);
-  Whole complete(const Arrangement& arrangement) const;
+  // `shift`: bends of the run too, as Joiner does.
+  Whole complete(const Arrangement& arrangement, bool shift = false) const;
 
  private:
-  Whole joined_at(const Arrangement& arrangement, Joiner& joiner, std::optional<double> share) const;
+  Whole joined_at(const Arrangement& arrangement, Joiner& joiner, std::optional<double> share,
+                  bool shift) const;
   void join_locked(Whole& whole) const;
 
   const Keeping keeping_;

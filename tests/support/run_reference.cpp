@@ -22,6 +22,9 @@ constexpr double kSlack = 2e-3;   // m: nearer than asked by less than this is a
 constexpr double kBendPrice = 1;  // m of plain digging, as the rest
 constexpr double kFootingPrice = 0.5, kFootingReach = 1;
 constexpr double kCoilPrice = 1;
+// What a crossing of a utility flatter than half a right angle is worth avoiding: so much longer a way is
+// taken to pass it squarely.
+constexpr double kSlantPrice = 4, kSlant = 0.7854;
 
 class Geos {
  public:
@@ -104,6 +107,15 @@ class Geos {
   GEOSContextHandle_t handle_;
 };
 
+// Whether two segments cross, and flatter than kSlant.
+bool cross_aslant(Point a, Point b, Point c, Point d) {
+  const Point u = b - a, v = d - c;
+  const double turn = cross(u, v);
+  if (std::abs(turn) < 1e-12) return false;
+  const double at = cross(c - a, v) / turn, on = cross(c - a, u) / turn;
+  return at > 0 && at < 1 && on > 0 && on < 1 && std::atan2(std::abs(turn), std::abs(dot(u, v))) < kSlant;
+}
+
 // Beside the line by `half`, from `start` m after its first point to `end` m past its last.
 Ring box_on(Point a, Point b, double start, double end, double half) {
   const double long_ = std::hypot(b.x - a.x, b.y - a.y);
@@ -159,6 +171,8 @@ class RunReference::Ground {
   // Of a leg, and on which dear grounds its way stands at the end.
   std::pair<double, unsigned> priced(Point a, Point b, unsigned inside) const {
     double price = apart(a, b);
+    for (const auto& [c, d] : utilities_)
+      if (cross_aslant(a, b, c, d)) price += kSlantPrice;
     unsigned after = 0;
     for (std::size_t d = 0; d < dear_.size(); ++d) {
       const Geos::Shape in = geos_.both(geos_.line({a, b}), dear_[d].shape);
@@ -203,6 +217,8 @@ class RunReference::Ground {
     const bool utility = f.kind == FeatureKind::utility, drive = f.kind == FeatureKind::drive;
     const double by = utility ? kToleranceZone + half : half;
     dear_outside_.push_back(geos_.outside(outline(f), by));
+    for (std::size_t i = 1; utility && i < f.points.size(); ++i)
+      utilities_.emplace_back(f.points[i - 1], f.points[i]);
     add_dear(geos_.buffer(outline(f), by), utility ? 3 : drive ? 2 : 1, utility ? 3 : drive ? 6 : 2);
   }
 
@@ -257,6 +273,7 @@ class RunReference::Ground {
   const GEOSPreparedGeometry* ready_ = nullptr;
   std::vector<Dear> dear_;
   std::vector<Geos::Shape> dear_outside_;
+  std::vector<std::pair<Point, Point>> utilities_;
   std::vector<Point> bends_;
 };
 

@@ -19,7 +19,7 @@ struct ReferenceWay {
 // For a layout aimed at least digging, with nothing locked and no bends. Its ground is never smaller than
 // what is allowed: curves are sixteen chords to a quarter, inside the curve. A way bends at the corners of
 // that and at those of six tangents to a quarter, outside it: where bends cost, one beyond a curve beats many
-// along it.
+// along it. A crossing of a utility at a slant is charged what it is worth to avoid.
 class RunReference {
  public:
   RunReference(const Site& site, const Wishes& wishes, const Layout& layout);
