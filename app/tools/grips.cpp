@@ -175,10 +175,11 @@ QString grip_action(const Grip& grip) {
 }
 
 QString things_action(const Plan& plan, const QString& verb, const std::vector<Selected>& what) {
-  if (what.size() != 1) return QObject::tr("%1 %2 things").arg(verb).arg(what.size());
+  if (what.size() != 1)
+    return QObject::tr("%1 %2 things", "what is done, to how many").arg(verb).arg(what.size());
   if (handle_of(what.front()))
     return QObject::tr("%1 a corner of %2").arg(verb, thing_name(plan, what.front()));
-  return QObject::tr("%1 %2").arg(verb, thing_name(plan, what.front()));
+  return QObject::tr("%1 %2", "what is done, to what").arg(verb, thing_name(plan, what.front()));
 }
 
 }  // namespace underlawn

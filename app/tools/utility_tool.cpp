@@ -19,9 +19,9 @@ Feature UtilityTool::model() const {
 }
 
 QString UtilityTool::status() const {
-  const QString carries =
-      tr("Carries %1 (K changes it). ").arg(QString::fromUtf8(utility_name(model().utility)));
-  return points().empty() ? PathTool::status() : carries + PathTool::status();
+  if (points().empty()) return PathTool::status();
+  return tr("Carries %1 (K changes it). %2")
+      .arg(QString::fromUtf8(utility_name(model().utility)), PathTool::status());
 }
 
 bool UtilityTool::key_press(QKeyEvent& key) {

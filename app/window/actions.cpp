@@ -33,13 +33,16 @@ QString menu_title(CommandGroup group) {
   return {};
 }
 
+// Keys as they are engraved and as our own texts name them; QKeySequence says the others by Qt's catalogue.
+[[maybe_unused]] constexpr const char* kKeyNames[] = {QT_TR_NOOP("Ctrl"), QT_TR_NOOP("Shift"),
+                                                      QT_TR_NOOP("Del")};
+
 QFrame* dividing_line() {
   auto* line = new QFrame;
   line->setFixedHeight(1);
-  line->setStyleSheet(QObject::tr("background: %1").arg(theme_now().line.name()));
-  QObject::connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, line, [line] {
-    line->setStyleSheet(QObject::tr("background: %1").arg(theme_now().line.name()));
-  });
+  line->setStyleSheet(QString("background: %1").arg(theme_now().line.name()));
+  QObject::connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, line,
+                   [line] { line->setStyleSheet(QString("background: %1").arg(theme_now().line.name())); });
   return line;
 }
 
@@ -63,11 +66,10 @@ void Actions::add(const Command& command, QWidget* window) {
   action->setObjectName(QString::fromUtf8(command.id));
   action->setShortcut(
       QKeySequence::fromString(QString::fromUtf8(command.shortcut), QKeySequence::PortableText));
-  action->setToolTip(
-      QString("<b>%1</b>%2<br>%3")
-          .arg(title.toHtmlEscaped(),
-               key.isEmpty() ? QString() : QObject::tr("&nbsp;&nbsp; %1").arg(key.toHtmlEscaped()),
-               help_of(command).toHtmlEscaped()));
+  action->setToolTip(QString("<b>%1</b>%2<br>%3")
+                         .arg(title.toHtmlEscaped(),
+                              key.isEmpty() ? QString() : QString("&nbsp;&nbsp; %1").arg(key.toHtmlEscaped()),
+                              help_of(command).toHtmlEscaped()));
   action->setStatusTip(help_of(command));
   action->setCheckable(command.toggles);
   if (!command.set.empty()) {

@@ -307,7 +307,7 @@ void AsBuiltPanel::show_found() {
   std::vector<Fact> facts;
   if (built_ != nullptr)
     for (const BuiltPlace& p : built_->loop.places)
-      if (p.name.starts_with(std::to_string(number_) + " ")) add_place_facts(facts, p, document_.plan());
+      if (p.trench == number_) add_place_facts(facts, p, document_.plan());
   found_->show_facts(facts);
 }
 

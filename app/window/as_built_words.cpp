@@ -13,7 +13,7 @@ namespace {
 
 std::string holds_said(const Hold& h, const Plan& plan) {
   const auto shown = [&](double v) { return print_quantity(h.quantity, v, plan.units); };
-  if (h.holds) return h.what + ": " + shown(h.built);
+  if (h.holds) return say("{}: {}", h.what, shown(h.built));
   return h.at_least ? say("{}: {}, less than {}", h.what, shown(h.built), shown(h.limit))
                     : say("{}: {}, more than {}", h.what, shown(h.built), shown(h.limit));
 }
@@ -102,7 +102,8 @@ std::vector<RecordLine> mend_rows(const Mends& mends, const Plan& plan) {
   for (const Mend& m : mends.all) {
     std::string words;
     for (const Hold& h : m.holds)
-      if (!h.holds || h.key == "coldest" || h.key == "balance") words += holds_said(h, plan) + ". ";
+      if (!h.holds || h.key == "coldest" || h.key == "balance")
+        words += say("{}.", holds_said(h, plan)) + " ";
     lines.push_back({"mend", m.enough ? Tone::good : Tone::doubt,
                      m.enough ? m.what : say("Not enough alone: {}", m.what), words + m.caution, ""});
   }

@@ -5,6 +5,8 @@
 #include <QStringList>
 #include <algorithm>
 
+#include "window/actions.h"
+
 namespace underlawn {
 
 namespace {
@@ -13,7 +15,7 @@ using enum CommandGroup;
 
 constexpr Command kCommands[] = {
     {"file.new", QT_TR_NOOP("New plan"), QT_TR_NOOP("Starts an empty plan."), "Ctrl+N", file, "new"},
-    {"file.open", "Open…", QT_TR_NOOP("Opens a plan file."), "Ctrl+O", file, "open"},
+    {"file.open", QT_TR_NOOP("Open…"), QT_TR_NOOP("Opens a plan file."), "Ctrl+O", file, "open"},
     {"file.save", QT_TR_NOOP("Save"), QT_TR_NOOP("Saves the plan to its file."), "Ctrl+S", file, "save", "",
      false, true},
     {"file.save_as", QT_TR_NOOP("Save as…"), QT_TR_NOOP("Saves the plan to another file."), "Ctrl+Shift+S",
@@ -24,8 +26,8 @@ constexpr Command kCommands[] = {
     {"file.picture", QT_TR_NOOP("Picture under the drawing…"),
      QT_TR_NOOP("Lays a PNG, JPEG or PDF page under the drawing, to be scaled and traced."), "Ctrl+Shift+I",
      file, ""},
-    {"file.export", "Export…", QT_TR_NOOP("Writes the plan as DXF, GeoJSON or GeoPackage."), "Ctrl+E", file,
-     ""},
+    {"file.export", QT_TR_NOOP("Export…"), QT_TR_NOOP("Writes the plan as DXF, GeoJSON or GeoPackage."),
+     "Ctrl+E", file, ""},
     {"file.sheet", QT_TR_NOOP("Write sheets…"),
      QT_TR_NOOP(
          "Pages for crew, permit and family, to scale, as PDF: pick sheets, paper, scale; look first."),
@@ -37,8 +39,8 @@ constexpr Command kCommands[] = {
     {"edit.undo", QT_TR_NOOP("Undo"), QT_TR_NOOP("Takes back the last change."), "Ctrl+Z", edit, "undo"},
     {"edit.redo", QT_TR_NOOP("Redo"), QT_TR_NOOP("Does again what was taken back."), "Ctrl+Shift+Z", edit,
      "redo"},
-    {"edit.delete", QT_TR_NOOP("Delete"), QT_TR_NOOP("Removes what is selected from the lot."),
-     QT_TR_NOOP("Del"), edit, "delete", "", false, true},
+    {"edit.delete", QT_TR_NOOP("Delete"), QT_TR_NOOP("Removes what is selected from the lot."), "Del", edit,
+     "delete", "", false, true},
     {"edit.hold", QT_TR_NOOP("Hold or let go"),
      QT_TR_NOOP("Locks the selected trench, header or run where it lies, or lets it go; the rest is arranged "
                 "round it."),
@@ -180,10 +182,10 @@ constexpr Command kCommands[] = {
     {"view.dark", QT_TR_NOOP("Dark"), QT_TR_NOOP("Dark window."), "", view, "", "theme", true},
     {"view.system", QT_TR_NOOP("Like the system"), QT_TR_NOOP("Light or dark as the system is."), "", view,
      "", "theme", true},
-    {"view.english", QT_TR_NOOP("English"), QT_TR_NOOP("The window speaks English from its next start."), "",
-     view, "", "language", true, true},
-    {"view.spanish", QT_TR_NOOP("Español"), QT_TR_NOOP("The window speaks Spanish from its next start."), "",
-     view, "", "language", true},
+    {"view.english", "English", QT_TR_NOOP("The window speaks English from its next start."), "", view, "",
+     "language", true, true},
+    {"view.spanish", "Español", QT_TR_NOOP("The window speaks Spanish from its next start."), "", view, "",
+     "language", true},
 
     {"panel.report", QT_TR_NOOP("Report"), QT_TR_NOOP("What the loop takes, and what the checks say."),
      "Alt+1", panel, ""},
@@ -217,8 +219,8 @@ constexpr Command kCommands[] = {
      QT_TR_NOOP("Lays the loop out in other ways and compares them."), "", panel, ""},
     {"panel.record", QT_TR_NOOP("Record"), QT_TR_NOOP("Pressure test, flushing and fill as they were done."),
      "Alt+R", panel, ""},
-    {"panel.as_built", "As-built", QT_TR_NOOP("What was really dug, and whether it still holds."), "Alt+B",
-     panel, ""},
+    {"panel.as_built", QT_TR_NOOP("As-built"), QT_TR_NOOP("What was really dug, and whether it still holds."),
+     "Alt+B", panel, ""},
     {"panel.size_loop", QT_TR_NOOP("Size the loop"), QT_TR_NOOP("Finds how many circuits the loop needs."),
      "", panel, ""},
     {"panel.drawing", QT_TR_NOOP("Go to the drawing"), QT_TR_NOOP("Puts the keyboard into the drawing."),
@@ -231,17 +233,24 @@ constexpr Command kCommands[] = {
      "", false, true},
 };
 
+// In small letters without accents, as words are typed in a hurry.
+QString folded(const QString& text) {
+  QString plain;
+  for (const QChar c : text.normalized(QString::NormalizationForm_D))
+    if (c.category() != QChar::Mark_NonSpacing) plain += c.toCaseFolded();
+  return plain;
+}
+
 bool holds(const Command& c, const QStringList& words) {
-  const QString all =
-      title_of(c) + ' ' + help_of(c) + ' ' + group_title(c.group) + ' ' + QString::fromUtf8(c.shortcut);
-  return std::all_of(words.begin(), words.end(),
-                     [&](const QString& w) { return all.contains(w, Qt::CaseInsensitive); });
+  const QString all = folded(title_of(c) + ' ' + help_of(c) + ' ' + group_title(c.group) + ' ' +
+                             QString::fromUtf8(c.shortcut) + ' ' + key_words(c));
+  return std::all_of(words.begin(), words.end(), [&](const QString& w) { return all.contains(w); });
 }
 
 int rank(const Command& c, const QString& typed) {
-  const QString title = title_of(c);
-  if (title.startsWith(typed, Qt::CaseInsensitive)) return 0;
-  return title.contains(typed, Qt::CaseInsensitive) ? 1 : 2;
+  const QString title = folded(title_of(c));
+  if (title.startsWith(typed)) return 0;
+  return title.contains(typed) ? 1 : 2;
 }
 
 }  // namespace
@@ -283,7 +292,7 @@ const Command* find_command(std::string_view id) {
 }
 
 std::vector<const Command*> find_commands(QString typed) {
-  typed = typed.simplified();
+  typed = folded(typed.simplified());
   const QStringList words = typed.split(' ', Qt::SkipEmptyParts);
   std::vector<const Command*> found;
   for (const Command& c : kCommands)

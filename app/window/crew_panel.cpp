@@ -87,10 +87,10 @@ double open_time(const Outcome& outcome, int step) {
 QString sides_note(const Plan& plan, Sides sides, double depth) {
   const auto choices = sides_choices(plan.ground.soil, depth);
   const SidesChoice& c = choices[static_cast<std::size_t>(sides)];
-  QString words = text_of(c.words);
-  if (sides == Sides::slope)
-    words += " " + CrewPanel::tr("Here %1 : 1.").arg(plan.dig.slope.value_or(c.slope));
-  return words + " " + text_of(c.source) + ".";
+  QStringList sentences{text_of(c.words)};
+  if (sides == Sides::slope) sentences << CrewPanel::tr("Here %1 : 1.").arg(plan.dig.slope.value_or(c.slope));
+  sentences << CrewPanel::tr("%1.").arg(text_of(c.source));
+  return sentences.join(' ');
 }
 
 }  // namespace
@@ -151,12 +151,12 @@ void CrewPanel::add_calendar() {
       if (s.waited > 300)
         lines << tr("%1 waits %2 h, mostly %3.")
                      .arg(station_words(s.station), shown(Quantity::count, s.waited / 3600),
-                          text_of(std::string(wait_words(s.mostly))));
+                          text_of(wait_words(s.mostly)));
     for (const CrewSaving& s : outcome->calendar->savings)
-      lines << (std::abs(s.days) < 0.005 ? tr("%1: saves nothing.").arg(text_of(s.what))
-                                         : tr("%1: <b>%2 days</b> %3.")
-                                               .arg(text_of(s.what), shown(Quantity::count, std::abs(s.days)),
-                                                    s.days > 0 ? tr("sooner") : tr("later")));
+      lines << (std::abs(s.days) < 0.005
+                    ? tr("%1: saves nothing.").arg(text_of(s.what))
+                    : (s.days > 0 ? tr("%1: <b>%2 days</b> sooner.") : tr("%1: <b>%2 days</b> later."))
+                          .arg(text_of(s.what), shown(Quantity::count, std::abs(s.days))));
     return list_of(lines);
   });
 }

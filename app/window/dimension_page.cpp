@@ -62,8 +62,8 @@ Form* dimension_page(Document& document, int index) {
                  index, [](const Dimension& d) { return QString::fromStdString(d.text); },
                  [](Dimension& d, const QString& v) { d.text = v.simplified().toStdString(); },
                  Form::tr("Words of a dimension")));
-  add_place(*form, index, Form::tr("From"), &Dimension::from);
-  add_place(*form, index, Form::tr("To"), &Dimension::to);
+  add_place(*form, index, Form::tr("From", "of a dimension"), &Dimension::from);
+  add_place(*form, index, Form::tr("To", "of a dimension"), &Dimension::to);
   form->end();
   form->refresh();
   return form;

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "exchange/drawing_json.h"
+#include "language/language.h"
 
 namespace underlawn {
 
@@ -44,7 +45,8 @@ void DrawingReader::read(const QString& path, std::function<void(Result<Drawing>
   QTimer::singleShot(kLongest, process, [process] { process->kill(); });
   const QString program =
       reading_program().isEmpty() ? QCoreApplication::applicationFilePath() : reading_program();
-  process->start(program, {"drawing", "--json", "--", path});
+  const QString language = QString::fromUtf8(language_spoken());  // what it remarks is shown here
+  process->start(program, {"--language", language, "drawing", "--json", "--", path});
 }
 
 void DrawingReader::stop() {

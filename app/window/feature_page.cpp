@@ -90,6 +90,10 @@ QString length_text(double metres, UnitSystem units) {
   return QString::fromStdString(print_quantity(Quantity::length, metres, units));
 }
 
+QString source_of(std::string_view source) {
+  return QString::fromStdString(translated(source));
+}
+
 // What has been published for the kind, each a choice.
 void fill_choices(QMenu* menu, Document& document, int id, Own own) {
   menu->clear();
@@ -98,14 +102,12 @@ void fill_choices(QMenu* menu, Document& document, int id, Own own) {
   const bool trench = own == &Feature::trench_clearance;
   const UnitSystem units = document.plan().units;
   menu->addAction(Form::tr("Default %1: %2")
-                      .arg(length_text(trench ? row.trench : row.run, units),
-                           QString::fromStdString(translated(row.source))),
+                      .arg(length_text(trench ? row.trench : row.run, units), source_of(row.source)),
                   menu, [=, &document] { commit_own(document, id, own, std::nullopt); });
   if (trench)
     for (const PublishedClearance& other : row.others)
-      menu->addAction(
-          length_text(other.distance, units) + ": " + QString::fromStdString(translated(other.source)), menu,
-          [=, &document, d = other.distance] { commit_own(document, id, own, d); });
+      menu->addAction(Form::tr("%1: %2").arg(length_text(other.distance, units), source_of(other.source)),
+                      menu, [=, &document, d = other.distance] { commit_own(document, id, own, d); });
   menu->addSeparator();
   menu->addAction(
       Form::tr("Use this plan's clearances of it for every %1").arg(QString::fromUtf8(kind_name(f.kind))),

@@ -15,8 +15,8 @@ namespace {
 
 constexpr const char* kAsk = "unsaved";
 constexpr const char* kFile = "file";
-constexpr const char* kChanged = QT_TR_NOOP("changed on disk");
-constexpr const char* kElsewhere = QT_TR_NOOP("open elsewhere");
+constexpr const char* kChanged = "changed on disk";
+constexpr const char* kElsewhere = "open elsewhere";
 
 QString filter() {
   return FileFlow::tr("Underlawn plans (*%1);;All files (*)").arg(QString::fromUtf8(kPlanSuffix));
@@ -27,7 +27,7 @@ QString remarks_words(const std::vector<Trouble>& remarks) {
   for (std::size_t i = 0; i < std::min<std::size_t>(remarks.size(), 3); ++i)
     lines << QString::fromStdString(remarks[i].message());
   if (remarks.size() > 3) lines << FileFlow::tr("And %n more.", "", static_cast<int>(remarks.size() - 3));
-  return FileFlow::tr("Not everything in the file could be taken. ") + lines.join(' ');
+  return FileFlow::tr("Not everything in the file could be taken. %1").arg(lines.join(' '));
 }
 
 QString when(const QDateTime& time) {
@@ -35,11 +35,14 @@ QString when(const QDateTime& time) {
 }
 
 QString offer_words(const LeftBehind& left) {
-  const QString saved = !left.saved.isValid() ? FileFlow::tr("it has no file of its own")
-                        : left.saved > left.kept
-                            ? FileFlow::tr("its file was saved later, %1").arg(when(left.saved))
-                            : FileFlow::tr("its file is older, saved %1").arg(when(left.saved));
-  return FileFlow::tr("Unsaved work of “%1” was kept aside %2; %3.").arg(left.name, when(left.kept), saved);
+  const QString kept = when(left.kept);
+  if (!left.saved.isValid())
+    return FileFlow::tr("Unsaved work of “%1” was kept aside %2; it has no file of its own.")
+        .arg(left.name, kept);
+  return (left.saved > left.kept
+              ? FileFlow::tr("Unsaved work of “%1” was kept aside %2; its file was saved later, %3.")
+              : FileFlow::tr("Unsaved work of “%1” was kept aside %2; its file is older, saved %3."))
+      .arg(left.name, kept, when(left.saved));
 }
 
 }  // namespace

@@ -21,6 +21,9 @@ Finder::Finder(QWidget* window, Actions& actions)
   field_->setPlaceholderText(tr("What do you want to do?"));
   field_->setAccessibleName(tr("Find a command"));
   list_->setFocusPolicy(Qt::NoFocus);
+  list_->setWordWrap(true);
+  list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  list_->setResizeMode(QListView::Adjust);
   column->addWidget(field_);
   column->addWidget(list_);
   setFocusProxy(field_);

@@ -10,6 +10,6 @@ struct GestureKey {
   const char* keys;
   const char* what;
 };
-std::span<const GestureKey> gesture_keys();  // both to be translated in the context "Gestures"
+std::span<const GestureKey> gesture_keys();  // both to be said by tr()
 
 }  // namespace underlawn

@@ -15,6 +15,10 @@ Form::Bound<double> ground(double Ground::*field, const QString& what) {
   return bound_to(what, &Plan::ground, field);
 }
 
+QString said(std::string_view english) {
+  return QString::fromStdString(translated(english));
+}
+
 QStringList soil_choices() {
   QStringList names;
   for (const SoilType soil : {SoilType::stable_rock, SoilType::type_a, SoilType::type_b, SoilType::type_c}) {
@@ -66,7 +70,7 @@ GroundPanel::GroundPanel(Document& document, QWidget* parent) : Form(document, p
   });
   section(tr("Earth that is moved"));
   QStringList presets;
-  for (const EarthPreset& preset : earth_presets()) presets << QString::fromUtf8(preset.name);
+  for (const EarthPreset& preset : earth_presets()) presets << said(preset.name);
   auto* box = choice(tr("Kind of earth"), presets, {preset_of, set_preset, tr("Kind of earth")});
   box->setPlaceholderText(tr("numbers of your own"));
   number(tr("Swell"), Quantity::ratio, ground(&Ground::swell, tr("Swell")))
@@ -78,13 +82,12 @@ GroundPanel::GroundPanel(Document& document, QWidget* parent) : Form(document, p
   number(tr("Angle of repose"), Quantity::angle, ground(&Ground::repose, tr("Angle of repose")));
   note([](const Plan& p) {
     const int i = preset_of(p);
-    return i < 0 ? tr("Numbers of your own.")
-                 : QString::fromUtf8(earth_presets()[static_cast<std::size_t>(i)].source);
+    return i < 0 ? tr("Numbers of your own.") : said(earth_presets()[static_cast<std::size_t>(i)].source);
   });
   section(tr("Frost and roots"));
   number(tr("Frost depth"), Quantity::length, ground(&Ground::frost_depth, tr("Frost depth")));
   QStringList rules;
-  for (const RootZoneRule& rule : root_zone_rules()) rules << QString::fromStdString(translated(rule.source));
+  for (const RootZoneRule& rule : root_zone_rules()) rules << said(rule.source);
   choice(tr("Root zone of trees"), rules,
          {[](const Plan& p) {
             const auto& all = root_zone_rules();

@@ -2,6 +2,7 @@
 // Fields of the heat panel bound to numbers of the plan.
 #pragma once
 
+#include "base/say.h"
 #include "window/form.h"
 
 namespace underlawn {
@@ -23,7 +24,7 @@ Form::Bound<int> heat_choice(Choice ThermalWishes::*field, const QString& what) 
 
 // A preset's name without what stands in brackets; the note under it says as much.
 inline QString short_name(const std::string& name) {
-  return QString::fromStdString(name).section(" (", 0, 0);
+  return QString::fromStdString(translated(name)).section(" (", 0, 0);
 }
 
 }  // namespace underlawn

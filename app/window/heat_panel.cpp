@@ -32,8 +32,8 @@ QString HeatPanel::figure_line(const char* key) const {
   const Outcome* outcome = document_.outcome();
   const Figure* figure = outcome != nullptr ? outcome->figures.find(key) : nullptr;
   if (figure == nullptr) return {};
-  return QString::fromStdString(figure->label) + ": " +
-         printed(figure->quantity, figure->value, document_.plan());
+  return tr("%1: %2").arg(QString::fromStdString(figure->label),
+                          printed(figure->quantity, figure->value, document_.plan()));
 }
 
 void HeatPanel::add_outcome() {

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "ground/surface_cover.h"
 #include "house/calendar.h"
 #include "window/heat_bound.h"
@@ -67,7 +68,7 @@ QString models_side_by_side(const Plan& p) {
     lines << (k ? Form::tr("%1: %2").arg(name, printed(Quantity::conductivity, *k, p))
                 : Form::tr("%1: not measured for this soil").arg(name));
   }
-  return Form::tr("Conductivity by the three models\n") + lines.join('\n') + '\n' +
+  return Form::tr("Conductivity by the three models") + '\n' + lines.join('\n') + '\n' +
          QString::fromUtf8(model_source(p.thermal.soil.model));
 }
 
@@ -114,7 +115,7 @@ void HeatPanel::add_soil() {
 
 void HeatPanel::add_matter() {
   QStringList presets;
-  for (const SoilPreset& preset : soil_presets()) presets << QString::fromStdString(preset.name);
+  for (const SoilPreset& preset : soil_presets()) presets << QString::fromStdString(translated(preset.name));
   choice(tr("Texture and moisture"), presets,
          {soil_preset,
           [](Plan& p, int i) { p.thermal.soil.matter = soil_presets()[static_cast<std::size_t>(i)].matter; },
@@ -161,7 +162,7 @@ void HeatPanel::add_typed_soil() {
 void HeatPanel::add_surface() {
   section(tr("Surface, and the ground's own temperature"));
   QStringList covers;
-  for (const SurfaceCover& cover : surface_covers()) covers << QString::fromStdString(cover.name);
+  for (const SurfaceCover& cover : surface_covers()) covers << QString::fromStdString(translated(cover.name));
   choice(tr("Cover"), covers,
          {cover_of,
           [](Plan& p, int i) {

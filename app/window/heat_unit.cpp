@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "house/heat_pump_file.h"
 #include "window/cells_table.h"
 #include "window/heat_bound.h"
@@ -81,7 +82,7 @@ void HeatPanel::add_unit() {
       {preset_of, [](Plan& p, int i) { p.thermal.unit = heat_pump_presets()[static_cast<std::size_t>(i)]; },
        tr("Heat pump")})
       ->setPlaceholderText(tr("a table of your own"));
-  text(tr("Name"), {[](const Plan& p) { return QString::fromStdString(p.thermal.unit.name); },
+  text(tr("Name"), {[](const Plan& p) { return QString::fromStdString(translated(p.thermal.unit.name)); },
                     [](Plan& p, const QString& v) { p.thermal.unit.name = v.simplified().toStdString(); },
                     tr("Name of the heat pump")});
   file_button(tr("Performance table…"), tr("Open a heat pump's performance table"),

@@ -25,9 +25,9 @@ int preset_of(const Plan& p) {
 }
 
 QStringList month_names() {
-  QStringList names;
-  for (int m = 1; m <= 12; ++m) names << QLocale::c().monthName(m, QLocale::ShortFormat);
-  return names;
+  return {Form::tr("Jan"), Form::tr("Feb"), Form::tr("Mar"), Form::tr("Apr"),
+          Form::tr("May"), Form::tr("Jun"), Form::tr("Jul"), Form::tr("Aug"),
+          Form::tr("Sep"), Form::tr("Oct"), Form::tr("Nov"), Form::tr("Dec")};
 }
 
 // Numbers that were changed are no preset's any more, and must not be printed under its name.
@@ -38,7 +38,7 @@ CellsTable::Column months(const QString& head, Quantity quantity,
           [field](const Plan& p, std::size_t m) { return (p.thermal.normals.*field)[m]; },
           [field](Plan& p, std::size_t m, double v) {
             (p.thermal.normals.*field)[m] = v;
-            p.thermal.normals.name = say("Normals of your own");
+            p.thermal.normals.name = mark("Normals of your own");
           },
           low,
           high};

@@ -30,13 +30,11 @@ struct UnitRow {
   const char* name;
   double metres;
 };
-constexpr UnitRow kUnits[] = {{QT_TRANSLATE_NOOP("ImportCard", "feet"), 0.3048},
-                              {QT_TRANSLATE_NOOP("ImportCard", QT_TR_NOOP("US survey feet")), 1200.0 / 3937},
-                              {QT_TRANSLATE_NOOP("ImportCard", "inches"), 0.0254},
-                              {QT_TRANSLATE_NOOP("ImportCard", "yards"), 0.9144},
-                              {QT_TRANSLATE_NOOP("ImportCard", "metres"), 1},
-                              {QT_TRANSLATE_NOOP("ImportCard", "centimetres"), 0.01},
-                              {QT_TRANSLATE_NOOP("ImportCard", "millimetres"), 0.001}};
+constexpr UnitRow kUnits[] = {
+    {QT_TR_NOOP("feet"), 0.3048},      {QT_TR_NOOP("US survey feet"), 1200.0 / 3937},
+    {QT_TR_NOOP("inches"), 0.0254},    {QT_TR_NOOP("yards"), 0.9144},
+    {QT_TR_NOOP("metres"), 1},         {QT_TR_NOOP("centimetres"), 0.01},
+    {QT_TR_NOOP("millimetres"), 0.001}};
 
 }  // namespace
 

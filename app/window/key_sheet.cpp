@@ -52,8 +52,8 @@ QWidget* group_block(CommandGroup group) {
   int row = 1;
   for (const Command& c : commands()) {
     if (c.group != group) continue;
-    QLabel* title = words(QString::fromUtf8(c.title), "");
-    title->setToolTip(QString::fromUtf8(c.help));
+    QLabel* title = words(title_of(c), "");
+    title->setToolTip(help_of(c));
     grid->addWidget(title, row, 0);
     grid->addWidget(words(key_words(c), "faint"), row++, 1, Qt::AlignRight);
   }
@@ -89,8 +89,7 @@ KeySheet::KeySheet(QWidget* window) : Overlay(window) {
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setWidgetResizable(true);
   scroll->setWidget(inside);
-  scroll->setStyleSheet(
-      QObject::tr("QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }"));
+  scroll->setStyleSheet("QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }");
   column->addWidget(scroll, 1);
   column->addWidget(words(tr("In a field: Enter keeps, Esc takes back. Numbers take arithmetic and any unit: "
                              "6' + 3 in, 2 * 1.9 m."),

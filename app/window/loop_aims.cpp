@@ -134,8 +134,10 @@ void LoopPanel::add_releases() {
         : n == 1 ? tr("1 trench locked.")
                  : tr("%1 trenches locked.").arg(n);
     const bool line_held = p.wishes.header_on || !p.wishes.group_headers.empty();
-    const QString line = line_held ? tr(" The header's line is held.") : QString();
-    return held + line + (p.wishes.run_by.empty() ? QString() : tr(" The run is led."));
+    QStringList sentences{held};
+    if (line_held) sentences << tr("The header's line is held.");
+    if (!p.wishes.run_by.empty()) sentences << tr("The run is led.");
+    return sentences.join(' ');
   });
   wide(all);
   only_when([](const Plan& p) {

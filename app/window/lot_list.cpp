@@ -21,7 +21,9 @@ void add_features(std::vector<LotEntry>& all, const Plan& plan) {
     for (const Feature& f : plan.site.features) {
       if (static_cast<int>(f.kind) != kind) continue;
       QString detail = QString::fromUtf8(kind_name(f.kind));
-      if (f.kind == FeatureKind::utility) detail = QString::fromUtf8(utility_name(f.utility)) + " " + detail;
+      if (f.kind == FeatureKind::utility)
+        detail = LotList::tr("%1 %2", "utility: what it carries, what it is")
+                     .arg(QString::fromUtf8(utility_name(f.utility)), detail);
       all.push_back({{Kind::feature, f.id, -1}, QString::fromStdString(display_name(f)), detail});
     }
 }

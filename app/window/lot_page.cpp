@@ -57,8 +57,8 @@ Form* lot_page(Document& document, Selection&) {
                 },
                 Form::tr("Setback of every edge")});
   form->note([](const Plan& p) {
-    return (one_setback(p) ? QString() : Form::tr("The edges differ; shown is the first. ")) +
-           setback_source(p);
+    if (one_setback(p)) return setback_source(p);
+    return Form::tr("The edges differ; shown is the first. %1").arg(setback_source(p));
   });
   form->section(Form::tr("Corners, and the edge from each"));
   auto* points = new PointsTable(document, PointsTable::Of{true, 0});

@@ -225,7 +225,7 @@ void MainWindow::follow_theme() {
 
 void MainWindow::follow_document() {
   const auto name = [](const QString& verb, const QString& what) {
-    return what.isEmpty() ? verb : verb + ": " + what;
+    return what.isEmpty() ? verb : tr("%1: %2").arg(verb, what);
   };
   QAction* undo = actions_->action("edit.undo");
   QAction* redo = actions_->action("edit.redo");
@@ -245,7 +245,7 @@ void MainWindow::follow_document() {
 
 void MainWindow::update_title() {
   set_usual_picture_folder(picture_folder(document_.path()));
-  setWindowTitle(QObject::tr("%1[*] · Underlawn").arg(document_.display_name()));
+  setWindowTitle(QString("%1[*] · Underlawn").arg(document_.display_name()));
   setWindowModified(document_.modified());
   setWindowFilePath({});
 }

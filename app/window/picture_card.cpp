@@ -89,7 +89,7 @@ void PictureCard::build() {
   grid->addWidget(remove_, row, 1);
   grid->addWidget(done_, row, 2);
   done_->setObjectName("main");
-  page_->setPrefix(tr("page "));
+  page_->setPrefix(tr("page") + ' ');
   strength_->setRange(5, 100);
   strength_->setAccessibleName(tr("Strength"));
   which_->setAccessibleName(tr("Picture"));

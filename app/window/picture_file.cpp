@@ -20,7 +20,7 @@ tl::unexpected<Trouble> refused(const QString& what, const QString& advice) {
 Result<QByteArray> bytes_of(const QString& path) {
   QFile file(path);
   if (!file.open(QIODevice::ReadOnly))
-    return refused(QObject::tr("“%1” cannot be read").arg(path), file.errorString() + ".");
+    return refused(QObject::tr("“%1” cannot be read").arg(path), QObject::tr("%1.").arg(file.errorString()));
   if (file.size() > kMostPictureBytes)
     return refused(
         QObject::tr("“%1” is %2 MB large").arg(QFileInfo(path).fileName()).arg(file.size() >> 20),
@@ -50,7 +50,7 @@ Result<Picture> picture_from_file(const QString& path, const Plan& plan, const Q
   const DecodedPicture decoded = decode_picture(*bytes, 1);
   if (!decoded.shown())
     return refused(QObject::tr("“%1” cannot be shown").arg(QFileInfo(path).fileName()),
-                   decoded.trouble + " " + QObject::tr("PNG, JPEG and PDF can."));
+                   QObject::tr("%1 PNG, JPEG and PDF can.").arg(decoded.trouble));
   Picture p;
   p.name = QFileInfo(path).fileName().toStdString();
   p.width = width;

@@ -84,7 +84,7 @@ void PricePanel::add_summary() {
     const Bill& bill = outcome->bills->vertical;
     page.begin_table({});
     page.row({tr("Cost"), page.number("bill.cost", Fineness::coarse)});
-    page.row({"<b>" + tr("Price in all") + "</b>", page.number("cost.total", Fineness::coarse)});
+    page.row({QString("<b>%1</b>").arg(tr("Price in all")), page.number("cost.total", Fineness::coarse)});
     if (!bill.incentives.empty())
       page.row({tr("After incentives"), page.number("cost.net", Fineness::coarse)});
     page.end_table();

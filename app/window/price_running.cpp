@@ -23,6 +23,11 @@ Form::Bound<double> in_grams(Form::Bound<double> of) {
           [of](Plan& p, double v) { of.set(p, v / kGrams); }, of.what};
 }
 
+// The usual names are kept in English and said as they are read; one's own stay as they were typed.
+QString said(std::string_view name) {
+  return QString::fromStdString(translated(name));
+}
+
 int whole(double v) {
   return static_cast<int>(std::lround(std::clamp(v, -1e6, 1e6)));
 }
@@ -54,9 +59,7 @@ Form::Bound<double> PricePanel::of_system(double OtherSystem::*field, const QStr
 }
 
 Form::Bound<QString> PricePanel::text_of_system(std::string OtherSystem::*field, const QString& what) {
-  return {[=, this](const Plan& p) {
-            return has_system(p) ? QString::fromStdString(others(p)[chosen(p)].*field) : QString();
-          },
+  return {[=, this](const Plan& p) { return has_system(p) ? said(others(p)[chosen(p)].*field) : QString(); },
           [=, this](Plan& p, const QString& t) {
             if (has_system(p)) others(p)[chosen(p)].*field = t.simplified().toStdString();
           },
@@ -71,7 +74,7 @@ void PricePanel::add_running_costs() {
   number(tr("CO₂ of a kWh, g"), Quantity::count,
          in_grams(run(&Running::electricity_emission, tr("Emission of electricity"))))
       ->edit()
-      ->setToolTip(tr("Usual: %1").arg(QString::fromStdString(translated(kGridSource))));
+      ->setToolTip(tr("Usual: %1").arg(said(kGridSource)));
   number(tr("Discount rate a year"), Quantity::ratio, run(&Running::discount, tr("Discount rate")));
   number(tr("Inflation a year"), Quantity::ratio, run(&Running::inflation, tr("Inflation")))
       ->edit()
@@ -101,7 +104,7 @@ void PricePanel::add_systems() {
   on_refresh([this, which] {
     const Plan& plan = document_.plan();
     which->clear();
-    for (const OtherSystem& o : others(plan)) which->addItem(QString::fromStdString(o.name));
+    for (const OtherSystem& o : others(plan)) which->addItem(said(o.name));
     which->setCurrentIndex(has_system(plan) ? static_cast<int>(chosen(plan)) : -1);
   });
   connect(which, &QComboBox::activated, this, &PricePanel::choose_system);
@@ -111,8 +114,7 @@ void PricePanel::add_systems() {
     return has_system(p)
                ? tr("Heat contents: %1. Emissions: %2. Prices, efficiencies and first costs of the list "
                     "are round figures of our own: enter yours.")
-                     .arg(QString::fromStdString(translated(kHeatContentSource)),
-                          QString::fromStdString(translated(kEmissionSource)))
+                     .arg(said(kHeatContentSource), said(kEmissionSource))
                : tr("Add what the house would be heated and cooled with otherwise, or is now.");
   });
 }
@@ -160,7 +162,7 @@ QWidget* PricePanel::system_buttons() {
   auto* row = new QHBoxLayout(buttons);
   row->setContentsMargins(0, 0, 0, 0);
   QStringList names;
-  for (const OtherSystem& o : usual_systems()) names << QString::fromStdString(translated(o.name));
+  for (const OtherSystem& o : usual_systems()) names << said(o.name);
   auto* add = choice_box(names);
   add->setPlaceholderText(tr("Add…"));
   add->setCurrentIndex(-1);

@@ -37,7 +37,7 @@ Result<PressureReading> with_cell(PressureReading r, int column, QString typed, 
     return r;
   }
   if (column == kTime && std::none_of(typed.begin(), typed.end(), [](QChar c) { return c.isLetter(); }))
-    typed += QObject::tr(" min");
+    typed += " min";
   const Quantity kinds[] = {Quantity::duration, Quantity::pressure, Quantity::temperature};
   const auto value = parse_quantity(kinds[column], typed.toStdString(), units);
   if (!value) return refuse(value.error());

@@ -59,8 +59,7 @@ RecordLines::RecordLines(const QString& name, QWidget* parent) : QLabel(parent) 
 void RecordLines::show_lines(const std::vector<RecordLine>& lines) {
   QString html;
   for (const RecordLine& line : lines) html += line_html(line);
-  if (!html.isEmpty())
-    html = QObject::tr("<table width='100%' cellspacing=0 cellpadding=3>%1</table>").arg(html);
+  if (!html.isEmpty()) html = QString("<table width='100%' cellspacing=0 cellpadding=3>%1</table>").arg(html);
   if (html != text()) setText(html);
   setVisible(!html.isEmpty());
 }

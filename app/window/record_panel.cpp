@@ -229,8 +229,8 @@ void RecordPanel::show_choices() {
   if (at_ >= all.size()) at_ = all.empty() ? 0 : all.size() - 1;
   QStringList names;
   for (std::size_t i = 0; i < all.size(); ++i)
-    names << tr("%1, %2").arg(i + 1).arg(all[i].direction == FlushDirection::forward ? tr("as the loop runs")
-                                                                                     : tr("reverse"));
+    names << (all[i].direction == FlushDirection::forward ? tr("%1, as the loop runs") : tr("%1, reverse"))
+                 .arg(i + 1);
   which_->clear();
   which_->addItems(names);
   which_->setCurrentIndex(static_cast<int>(at_));
@@ -249,7 +249,7 @@ void RecordPanel::add_fill() {
   maybe_number(*this, document_, tr("Antifreeze in it, by volume"), Quantity::ratio,
                of_fill(&FillRecord::strength, tr("Antifreeze in the product")))
       ->edit()
-      ->setPlaceholderText(tr("100 %"));
+      ->setPlaceholderText("100 %");
   maybe_number(*this, document_, tr("Put in"), Quantity::fluid_volume,
                of_fill(&FillRecord::put_in, tr("Product put in")));
   words_row(*this, tr("Water from"), fill_text(&FillRecord::water), tr("Water of the fill"));
@@ -293,7 +293,8 @@ void RecordPanel::add_signatures() {
   of.add = [](Plan& p) {
     static constexpr const char* roles[] = {QT_TR_NOOP("Installer"), QT_TR_NOOP("Inspector"),
                                             QT_TR_NOOP("Owner")};
-    p.record.signatures.push_back({roles[std::min<std::size_t>(p.record.signatures.size(), 2)], "", "", ""});
+    const char* role = roles[std::min<std::size_t>(p.record.signatures.size(), 2)];
+    p.record.signatures.push_back({tr(role).toStdString(), "", "", ""});
   };
   of.remove = [](Plan& p, std::size_t i) {
     p.record.signatures.erase(p.record.signatures.begin() + static_cast<std::ptrdiff_t>(i));

@@ -208,10 +208,11 @@ void SheetStrip::say_pages() {
   if (made_.empty()) return say(tr("Tick the sheets to look at."), false);
   bool wrong = false;
   for (const SheetPtr& sheet : made_) {
-    const QString scale =
-        sheet->scale() > 0 ? ", " + scale_words(sheet->scale(), document_.plan().units) : QString();
     const QString pages = sheet->pages() == 1 ? tr("1 page") : tr("%1 pages").arg(sheet->pages());
-    lines << sheet->title() + ": " + pages + scale;
+    lines << (sheet->scale() > 0
+                  ? tr("%1: %2, %3")
+                        .arg(sheet->title(), pages, scale_words(sheet->scale(), document_.plan().units))
+                  : tr("%1: %2").arg(sheet->title(), pages));
     for (const Trouble& t : sheet->remarks()) lines << QString::fromStdString(t.message());
     wrong = wrong || !sheet->remarks().empty();
   }

@@ -41,11 +41,11 @@ QString size_words(const FieldSize& f, UnitSystem units) {
   const auto shown = [&](Quantity q, double v) {
     return QString::fromStdString(print_quantity(q, v, units));
   };
-  QString text =
-      (f.circuits == 1 ? SizePanel::tr("1 circuit") : SizePanel::tr("%1 circuits").arg(f.circuits)) + ", " +
-      SizePanel::tr("%1 of coil in %2 of trench, %3 dug")
-          .arg(shown(Quantity::length, f.coil_pipe), shown(Quantity::length, f.trench),
-               shown(Quantity::volume, f.bank));
+  const QString circuits =
+      f.circuits == 1 ? SizePanel::tr("1 circuit") : SizePanel::tr("%1 circuits").arg(f.circuits);
+  QString text = SizePanel::tr("%1, %2 of coil in %3 of trench, %4 dug")
+                     .arg(circuits, shown(Quantity::length, f.coil_pipe), shown(Quantity::length, f.trench),
+                          shown(Quantity::volume, f.bank));
   if (f.coldest < 1e8)
     text += "\n" + SizePanel::tr("Water %1 to %2, seasonal performance %3")
                        .arg(shown(Quantity::temperature, f.coldest), shown(Quantity::temperature, f.warmest),

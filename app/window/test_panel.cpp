@@ -229,8 +229,8 @@ void TestPanel::show_expected() {
       {{tr("Test pressure at the gauge"), say(Quantity::pressure, e.test.pressure.at_gauge)},
        {tr("at the lowest point"), say(Quantity::pressure, e.test.pressure.at_lowest)},
        {text_of(e.test.pressure.why), {}},
-       {tr("Smallest leak it shows"), text_of(leak_text(e.smallest, UnitSystem::metric)) + ", " +
-                                          text_of(leak_text(e.smallest, UnitSystem::us))}});
+       {tr("Smallest leak it shows"), tr("%1, %2").arg(text_of(leak_text(e.smallest, UnitSystem::metric)),
+                                                       text_of(leak_text(e.smallest, UnitSystem::us)))}});
   std::vector<QStringList> rows = {{tr("Since shut"), tr("Sound loop"), tr("from – to"), tr("That leak")}};
   const double start = shut_in_start(e.test.programme), end = programme_end(e.test.programme);
   for (int i = 0; i <= 4; ++i) {

@@ -22,15 +22,10 @@ Segment wall_of(const Feature& house, int wall) {
 
 // Which of the eight winds the wall looks to.
 QString facing(const Site& site, const Feature& house, int wall) {
-  static const char* const names[] = {
-      QT_TRANSLATE_NOOP("underlawn::WallList", QT_TR_NOOP("North wall")),
-      QT_TRANSLATE_NOOP("underlawn::WallList", QT_TR_NOOP("North-east wall")),
-      QT_TRANSLATE_NOOP("underlawn::WallList", QT_TR_NOOP("East wall")),
-      QT_TRANSLATE_NOOP("underlawn::WallList", QT_TR_NOOP("South-east wall")),
-      QT_TRANSLATE_NOOP("underlawn::WallList", QT_TR_NOOP("South wall")),
-      QT_TRANSLATE_NOOP("underlawn::WallList", QT_TR_NOOP("South-west wall")),
-      QT_TRANSLATE_NOOP("underlawn::WallList", QT_TR_NOOP("West wall")),
-      QT_TRANSLATE_NOOP("underlawn::WallList", QT_TR_NOOP("North-west wall"))};
+  static const char* const names[] = {QT_TR_NOOP("North wall"), QT_TR_NOOP("North-east wall"),
+                                      QT_TR_NOOP("East wall"),  QT_TR_NOOP("South-east wall"),
+                                      QT_TR_NOOP("South wall"), QT_TR_NOOP("South-west wall"),
+                                      QT_TR_NOOP("West wall"),  QT_TR_NOOP("North-west wall")};
   const Segment s = wall_of(house, wall);
   const Point left = left_normal(unit(s.b - s.a));
   const bool inward = contains(house.points, 0.5 * (s.a + s.b) + 1e-3 * left);

@@ -63,7 +63,9 @@ void add_figures(QGridLayout& grid, const Way& way, const Way& own, const Plan& 
   const UnitSystem units = plan.units;
   const QString circuits =
       way.circuits == 1 ? WayCard::tr("1 circuit") : WayCard::tr("%1 circuits").arg(way.circuits);
-  grid.addWidget(label(circuits + ", " + shown(Quantity::length, way.trench, units), "plainer"), 0, 0);
+  grid.addWidget(
+      label(WayCard::tr("%1, %2").arg(circuits, shown(Quantity::length, way.trench, units)), "plainer"), 0,
+      0);
   grid.addWidget(label(money(way.cost, plan) + more_or_less(way, own), "plainer"), 0, 1);
   grid.addWidget(label(WayCard::tr("%1 dug").arg(shown(Quantity::volume, way.bank, units)), "faint"), 1, 0);
   grid.addWidget(

@@ -76,12 +76,12 @@ class Builder {
     usual.bends.clear();
     const std::size_t before = made_.remarks.size();
     const Point along = unit(usual.end - usual.head);
-    const auto head = found(b.head, std::nullopt, say("{} head", std::to_string(b.number)));
+    const auto head = found(b.head, std::nullopt, say("{} head", b.number), b.number);
     if (!head) return;
     usual.head = *head;
     usual.end = *head + b.length.value_or(usual.coil.trench_length) * along;
     if (b.end) {
-      const auto end = found(b.end, std::nullopt, say("{} end", std::to_string(b.number)));
+      const auto end = found(b.end, std::nullopt, say("{} end", b.number), b.number);
       if (!end) return;
       usual.end = *end;
     }
@@ -97,14 +97,14 @@ class Builder {
 
   // A place that was said; nothing where it was not or cannot be.
   std::optional<Point> found(const std::optional<BuiltPoint>& point, std::optional<Point> planned,
-                             const std::string& name) {
+                             const std::string& name, int trench = 0) {
     if (!point) return std::nullopt;
     auto place = place_of(corners_, *point, say("stake “{}”", name), plan_.units);
     if (!place) {
       made_.remarks.push_back(place.error());
       return std::nullopt;
     }
-    made_.places.push_back({name, planned, *place});
+    made_.places.push_back({name, planned, *place, trench});
     return place->at;
   }
 
@@ -112,11 +112,11 @@ class Builder {
   Polyline line_as_dug(const BuiltTrench& b, const Trench& planned) {
     const std::string number = std::to_string(b.number);
     Polyline line = middle_line(planned);
-    const auto head = found(b.head, planned.head, say("{} head", number));
-    const auto end = found(b.end, planned.end, say("{} end", number));
+    const auto head = found(b.head, planned.head, say("{} head", number), b.number);
+    const auto end = found(b.end, planned.end, say("{} end", number), b.number);
     Polyline bends;
     for (std::size_t i = 0; i < b.bends.size(); ++i)
-      if (const auto at = found(b.bends[i], std::nullopt, say("{} bend {}", number, std::to_string(i + 1))))
+      if (const auto at = found(b.bends[i], std::nullopt, say("{} bend {}", number, i + 1), b.number))
         bends.push_back(*at);
     if ((head || end) && !bends.empty()) {
       line = {line.front(), line.back()};

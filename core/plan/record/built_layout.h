@@ -16,6 +16,7 @@ struct BuiltPlace {
   std::string name;              // "1 head", "run 2"
   std::optional<Point> planned;  // none: not on the plan
   TapedPlace found;
+  int trench = 0;  // its number; 0: of no trench
 };
 
 struct BuiltLoop {
