@@ -71,11 +71,11 @@ std::string help_text() {
 }
 
 std::string help_text(const Verb& verb) {
-  std::string out = say("Usage:") + " underlawn " + wrapped(usage_of(verb), 6, 17) + "\n" +
-                    wrapped(translated(verb.details), 0, 0);
+  const std::string usage = say("Usage:") + " underlawn ";
+  std::string out =
+      usage + wrapped(usage_of(verb), 6, characters(usage)) + "\n" + wrapped(translated(verb.details), 0, 0);
   if (!verb.options.empty()) out += "\n" + say("Options:") + "\n";
-  for (const Option& option : verb.options)
-    out += row(flag_with_value(option), translated(option.help), 18);
+  for (const Option& option : verb.options) out += row(flag_with_value(option), translated(option.help), 18);
   return out;
 }
 

@@ -5,7 +5,8 @@
 #include <unistd.h>
 
 #include <csignal>
-#include <string_view>
+#include <cstdio>
+#include <cstring>
 
 #include "base/say.h"
 
@@ -15,16 +16,20 @@ namespace {
 
 constexpr rlim_t kMostMemory = rlim_t{4} << 30;  // bytes of address space
 
+// Said beforehand: a signal may come at any moment, and then nothing can be looked up any more.
+char last_words[400];
+
 void out_of_time(int) {
-  constexpr std::string_view kSays = mark(
-      "underlawn: The file takes too long to read; save only the part of the drawing that holds the lot.\n");
-  [[maybe_unused]] const auto written = ::write(2, kSays.data(), kSays.size());
+  [[maybe_unused]] const auto written = ::write(2, last_words, std::strlen(last_words));
   ::_exit(3);
 }
 
 }  // namespace
 
 void bound_this_process() {
+  const std::string words =
+      say("The file takes too long to read; save only the part of the drawing that holds the lot.");
+  std::snprintf(last_words, sizeof last_words, "underlawn: %s\n", words.c_str());
   std::signal(SIGXCPU, out_of_time);
   const rlimit time{kMostReadingSeconds, kMostReadingSeconds + 5};
   ::setrlimit(RLIMIT_CPU, &time);

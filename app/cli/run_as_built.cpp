@@ -2,6 +2,7 @@
 // The loop as it was dug, solved again: does it hold, and what would mend it.
 
 #include "base/say.h"
+#include "cli/for_programs.h"
 #include "cli/plan_in.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
@@ -41,6 +42,15 @@ struct Told {
   Mends mends;
 };
 
+Told told_of(const Plan& plan) {
+  LaidSolver solver;
+  Told told{plan, solve(plan), {}, {}};
+  if (told.planned.layout.trenches.empty()) return told;
+  told.built = solve_as_built(told.plan, told.planned, solver);
+  told.mends = find_mends(told.plan, told.planned, told.built, solver);
+  return told;
+}
+
 std::string told_quantity(const Plan& plan, Quantity q, double value) {
   return print_quantity(q, value, plan.units);
 }
@@ -48,39 +58,46 @@ std::string told_quantity(const Plan& plan, Quantity q, double value) {
 void tell_places(const Told& told, std::ostream& out) {
   if (told.built.loop.places.empty()) return;
   std::vector<std::vector<std::string>> rows = {
-      {"point", "moved", say("tapes cut at"), say("expected error"), "check"}};
+      {say("point"), say("moved"), say("tapes cut at"), say("expected error"), say("check")}};
   for (const BuiltPlace& p : told.built.loop.places) {
     std::string checks;
     for (const TapeCheck& c : p.found.checks)
-      checks += (checks.empty() ? "" : ", ") + c.corner + " " + told_quantity(told.plan, Quantity::length, c.residual);
-    rows.push_back({p.name,
-                    p.planned ? told_quantity(told.plan, Quantity::length, distance(*p.planned, p.found.at)) : "-",
-                    p.found.taped ? told_quantity(told.plan, Quantity::angle, p.found.cut) : "marked",
-                    p.found.taped ? told_quantity(told.plan, Quantity::length, p.found.error) : "-",
-                    checks.empty() ? "-" : checks});
+      checks += (checks.empty() ? "" : ", ") + c.corner + " " +
+                told_quantity(told.plan, Quantity::length, c.residual);
+    rows.push_back(
+        {p.name,
+         p.planned ? told_quantity(told.plan, Quantity::length, distance(*p.planned, p.found.at)) : "-",
+         p.found.taped ? told_quantity(told.plan, Quantity::angle, p.found.cut) : say("marked"),
+         p.found.taped ? told_quantity(told.plan, Quantity::length, p.found.error) : "-",
+         checks.empty() ? "-" : checks});
   }
   tell_table(rows, out);
   out << "\n";
 }
 
 std::string verdict(const Hold& h) {
-  return h.holds ? "holds" : h.held ? say("no longer holds") : say("did not hold by plan either");
+  return h.holds ? say("holds") : h.held ? say("no longer holds") : say("did not hold by plan either");
+}
+
+std::string limit_of(const Hold& h, const Plan& plan) {
+  const std::string limit = told_quantity(plan, h.quantity, h.limit);
+  return h.at_least ? say("at least {}", limit) : say("at most {}", limit);
 }
 
 void tell_holds(const Told& told, std::ostream& out) {
-  std::vector<std::vector<std::string>> rows = {{"", "planned", say("as built"), "limit", ""}};
+  std::vector<std::vector<std::string>> rows = {{"", say("planned"), say("as built"), say("limit"), ""}};
   for (const Hold& h : told.built.holds)
-    rows.push_back({h.what, told_quantity(told.plan, h.quantity, h.planned), told_quantity(told.plan, h.quantity, h.built),
-                    (h.at_least ? say("at least ") : say("at most ")) + told_quantity(told.plan, h.quantity, h.limit),
-                    verdict(h)});
+    rows.push_back({h.what, told_quantity(told.plan, h.quantity, h.planned),
+                    told_quantity(told.plan, h.quantity, h.built), limit_of(h, told.plan), verdict(h)});
   tell_table(rows, out);
 }
 
 void tell_mends(const Told& told, std::ostream& out) {
   for (const Mend& m : told.mends.all) {
-    out << "\n" << (m.enough ? say("Mends all: ") : say("Not enough alone: ")) << m.what << "\n";
+    out << "\n" << (m.enough ? say("Mends all: {}", m.what) : say("Not enough alone: {}", m.what)) << "\n";
     for (const Hold& h : m.holds)
-      out << "  " << h.what << ": " << told_quantity(told.plan, h.quantity, h.built) << ", " << verdict(h) << "\n";
+      out << "  " << h.what << ": " << told_quantity(told.plan, h.quantity, h.built) << ", " << verdict(h)
+          << "\n";
     if (!m.caution.empty()) out << "  " << m.caution << "\n";
   }
   for (const std::string& words : told.mends.not_found) out << "\n" << words << "\n";
@@ -167,21 +184,20 @@ Exit run_as_built(const Arguments& arguments, const Console& console) {
   const std::string& path = arguments.places[0];
   const auto plan = plan_in(path, console);
   if (!plan) return Exit::not_read;
-  LaidSolver solver;
-  Told told{*plan, solve(*plan), {}, {}};
+  const Told told = told_of(*plan);
   console.complain(path, told.planned.troubles);
   if (told.planned.layout.trenches.empty()) {
     console.complain(path, say("Nothing is laid by the plan, so nothing can be as built."));
     return Exit::errors_remain;
   }
-  told.built = solve_as_built(told.plan, told.planned, solver);
-  told.mends = find_mends(told.plan, told.planned, told.built, solver);
   console.complain(path, told.built.loop.remarks);
   if (const Exit written = write_files(told, arguments, console); written != Exit::ok) return written;
   if (arguments.has("--json")) {
-    console.out << json_to_text(as_json(told));
+    console.out << (spoken_here() == nullptr ? json_to_text(as_json(told)) : in_english([&] {
+      return json_to_text(as_json(told_of(*plan)));
+    }));
   } else {
-    if (!told.built.loop.changed) console.out << say("As built is as planned: nothing differs.\n\n");
+    if (!told.built.loop.changed) console.out << say("As built is as planned: nothing differs.") << "\n\n";
     tell_places(told, console.out);
     tell_holds(told, console.out);
     tell_mends(told, console.out);

@@ -4,6 +4,7 @@
 #include <sstream>
 
 #include "base/say.h"
+#include "cli/for_programs.h"
 #include "cli/plan_in.h"
 #include "cli/table.h"
 #include "cli/text_out.h"
@@ -41,7 +42,7 @@ std::string amount_of(const BillLine& line, double amount, UnitSystem units) {
 
 void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
   const Bill& bill = outcome.bills->vertical;
-  Rows rows = {{"", "counted", "bought", "", "price", plan.wishes.prices.currency}};
+  Rows rows = {{"", say("counted"), say("bought"), "", say("price"), plan.wishes.prices.currency}};
   for (const BillLine& line : bill.lines)
     rows.push_back({line.item, amount_of(line, line.needed, plan.units),
                     amount_of(line, line.bought.amount, plan.units), packs_text(line, plan.units),
@@ -57,18 +58,21 @@ void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
   for (const IncentivePaid& i : bill.incentives) sum(say("Incentive: {}", i.name), -i.amount);
   if (!bill.incentives.empty()) sum(say("Price less incentives"), bill.net);
   tell_table(rows, out);
-  out << say("\nSides vertical; with the protective slope ") << money(outcome.bills->sloped.price)
-      << say(". Prices are the plan's own book, not an offer.\n");
+  out << "\n"
+      << say("Sides vertical; with the protective slope {}. Prices are the plan's own book, not an offer.",
+             money(outcome.bills->sloped.price))
+      << "\n";
 }
 
 std::string years_text(const std::optional<double>& years) {
-  return years ? print_quantity(Quantity::count, std::round(10 * *years) / 10, UnitSystem::metric) : "never";
+  return years ? print_quantity(Quantity::count, std::round(10 * *years) / 10, UnitSystem::metric)
+               : say("never");
 }
 
 void tell_running(const Plan& plan, const Comparison& c, std::ostream& out) {
   const std::string& currency = plan.wishes.prices.currency;
   Rows rows = {{say("Over {} years", std::to_string(c.years)), say("first cost"), say("{} a year", currency),
-                say("life cycle"), "CO2, t", say("simple payback"), "discounted"}};
+                say("life cycle"), "CO2, t", say("simple payback"), say("discounted")}};
   const auto add = [&](const SystemCost& s, const std::string& simple, const std::string& discounted) {
     rows.push_back({s.name, money(s.first), money(s.running_today), money(s.life_cycle),
                     print_quantity(Quantity::count, std::round(s.emission / 100) / 10, plan.units), simple,
@@ -79,11 +83,12 @@ void tell_running(const Plan& plan, const Comparison& c, std::ostream& out) {
     add(c.others[i], years_text(c.against[i].simple), years_text(c.against[i].discounted));
   out << "\n";
   tell_table(rows, out);
-  out << say(
-      "\nPayback, in years, is that of the ground loop against each. “A year” is energy and maintenance "
-      "at "
-      "today's prices; discounted payback and life cycle take in rising prices and what is bought "
-      "again.\n");
+  out << "\n"
+      << say("Payback, in years, is that of the ground loop against each. “A year” is energy and maintenance "
+             "at "
+             "today's prices; discounted payback and life cycle take in rising prices and what is bought "
+             "again.")
+      << "\n";
 }
 
 bool take_book(Plan& plan, const std::string& file, const Console& console) {
@@ -117,8 +122,8 @@ Exit run_bill(const Arguments& arguments, const Console& console) {
       console.complain(path, say("Nothing is laid, so there is nothing to price."));
     return Exit::errors_remain;
   }
-  if (arguments.has("--csv")) return put(bill_csv(*plan, outcome), arguments, console);
-  if (arguments.has("--json")) return put(bill_json(*plan, outcome), arguments, console);
+  if (arguments.has("--csv")) return put(for_programs(*plan, outcome, bill_csv), arguments, console);
+  if (arguments.has("--json")) return put(for_programs(*plan, outcome, bill_json), arguments, console);
   std::ostringstream text;
   tell_bill(*plan, outcome, text);
   if (outcome.comparison != nullptr) tell_running(*plan, *outcome.comparison, text);

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "base/say.h"
+#include "cli/for_programs.h"
 #include "cli/plan_in.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
@@ -35,27 +36,33 @@ std::string moment(const CrewCalendar& c, double t, bool end) {
 }
 
 void tell_order(const DigOrder& order, const Plan& plan, std::ostream& out) {
-  std::vector<std::vector<std::string>> rows = {{"", "dig", "way", "sides", "spoil"}};
+  std::vector<std::vector<std::string>> rows = {
+      {"", say_as("a column", "dig"), say_as("a column", "way"), say_as("a column", "sides"), say("spoil")}};
   int n = 0;
-  for (const DigStep& s : order.steps)
-    rows.push_back(
-        {std::to_string(++n), step_name(s), way_of_digging(s), std::string(sides_name(s.sides)),
-         spoil_words(s, plan.site, plan.units) + (s.reached ? "" : say("; no way for the machine"))});
+  for (const DigStep& s : order.steps) {
+    const std::string spoil = spoil_words(s, plan.site, plan.units);
+    rows.push_back({std::to_string(++n), step_name(s), way_of_digging(s), std::string(sides_name(s.sides)),
+                    s.reached ? spoil : say("{}; no way for the machine", spoil)});
+  }
   tell_table(rows, out);
 }
 
 void tell_calendar(const CrewCalendar& c, const DigOrder& order, const Plan& plan, std::ostream& out) {
-  std::vector<std::vector<std::string>> rows = {{"who", "task", "from", "to", "waited"}};
+  std::vector<std::vector<std::string>> rows = {
+      {say("who"), say("task"), say_as("a time", "from"), say_as("a time", "to"), say("waited")}};
   for (const CrewTask& t : c.tasks)
     rows.push_back(
         {std::string(station_name(t.station)) + " " + std::to_string(t.who), task_words(t, order),
          moment(c, t.begin, false), moment(c, t.end, true),
          t.waited > 30 ? hours(t.waited, plan.units) + " " + std::string(wait_words(t.waited_for)) : ""});
   tell_table(rows, out);
-  out << say("\nEverything is dug after ") << hours(c.dug, plan.units) << say(" of work, laid after ")
-      << hours(c.laid, plan.units) << say(", filled in after ") << hours(c.filled, plan.units) << ": "
-      << c.days_worked << say(" days, and ") << c.days.size() - static_cast<std::size_t>(c.days_worked)
-      << say(" in reserve for rain.\n\n");
+  out << "\n"
+      << say("Everything is dug after {} of work, laid after {}, filled in after {}: {} days, and {} in "
+             "reserve for "
+             "rain.",
+             hours(c.dug, plan.units), hours(c.laid, plan.units), hours(c.filled, plan.units), c.days_worked,
+             c.days.size() - static_cast<std::size_t>(c.days_worked))
+      << "\n\n";
   std::vector<std::vector<std::string>> savings = {{say("one more"), say("days saved")}};
   for (const CrewSaving& s : c.savings)
     savings.push_back({s.what, print_quantity(Quantity::count, s.days, plan.units)});
@@ -130,7 +137,9 @@ Exit run_calendar(const Arguments& arguments, const Console& console) {
     return Exit::errors_remain;
   }
   if (arguments.has("--json")) {
-    console.out << json_to_text(calendar_json(*outcome.calendar, *outcome.order, *plan));
+    console.out << for_programs(*plan, outcome, [](const Plan& p, const Outcome& o) {
+      return json_to_text(calendar_json(*o.calendar, *o.order, p));
+    });
   } else {
     tell_order(*outcome.order, *plan, console.out);
     console.out << "\n";

@@ -10,40 +10,36 @@ namespace underlawn::cli {
 
 namespace {
 
-std::string_view word_for(Severity severity) {
+std::string word_for(Severity severity) {
   switch (severity) {
     case Severity::hint:
-      return "hint";
+      return say("hint");
     case Severity::warning:
-      return "warning";
+      return say("warning");
     case Severity::error:
-      return "error";
+      return say("error");
   }
   return "";
 }
 
-// " (9'-11 1/2", required 10'-0")": as fine as it takes to tell the two apart.
-std::string measure(const Finding& f, UnitSystem units) {
-  if (f.measured == f.required) return "";
+// "Too close (9'-11 1/2", required 10'-0")": as fine as it takes to tell the two apart.
+std::string measured_title(const Finding& f, UnitSystem units) {
+  if (f.measured == f.required) return f.title;
   std::string measured, required;
   for (Fineness fineness : {Fineness::normal, Fineness::fine}) {
     measured = print_quantity(f.quantity, f.measured, units, fineness);
     required = print_quantity(f.quantity, f.required, units, fineness);
     if (measured != required) break;
   }
-  return say(" ({}, required {})", measured, required);
+  return say("{} ({}, required {})", f.title, measured, required);
 }
 
 std::string line_for(const Finding& f, UnitSystem units) {
   std::string line(word_for(f.severity));
-  line += ": " + f.key + ": " + f.title + measure(f, units) + ".";
+  line += ": " + f.key + ": " + measured_title(f, units) + ".";
   if (!f.advice.empty()) line += " " + f.advice;
-  if (f.accepted) line += say(" [accepted: {}]", f.reason);
+  if (f.accepted) line = say("{} [accepted: {}]", line, f.reason);
   return line + "\n";
-}
-
-std::string counted(std::ptrdiff_t count, const std::string& thing) {
-  return std::to_string(count) + " " + thing + (count == 1 ? "" : "s");
 }
 
 std::string summary(const std::vector<Finding>& findings) {
@@ -52,8 +48,11 @@ std::string summary(const std::vector<Finding>& findings) {
                                  [&](const Finding& f) { return f.severity == severity && !f.accepted; });
   };
   const auto accepted = std::ranges::count_if(findings, &Finding::accepted);
-  return counted(open(Severity::error), "error") + ", " + counted(open(Severity::warning), "warning") + ", " +
-         counted(open(Severity::hint), "hint") + ", " + std::to_string(accepted) + " accepted\n";
+  const auto errors = open(Severity::error), warnings = open(Severity::warning), hints = open(Severity::hint);
+  return say("{}, {}, {}, {} accepted", errors == 1 ? say("1 error") : say("{} errors", errors),
+             warnings == 1 ? say("1 warning") : say("{} warnings", warnings),
+             hints == 1 ? say("1 hint") : say("{} hints", hints), accepted) +
+         "\n";
 }
 
 // Whether an input stopped a stage. What the placer could not do is a finding too, which may be accepted; but

@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "base/say.h"
+#include "cli/for_programs.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
 #include "files/atomic_file.h"
@@ -27,12 +28,17 @@ std::string surveyed(double metres, UnitSystem units) {
   return text;
 }
 
+std::string curve_words(const Curve& c, UnitSystem units) {
+  const std::string radius = surveyed(c.radius, units), chord = surveyed(c.chord, units);
+  return c.left ? say("curve left, radius {}, chord {}", radius, chord)
+                : say("curve right, radius {}, chord {}", radius, chord);
+}
+
 Row row_of(const Leg& leg, std::size_t number, UnitSystem units) {
   const Course& c = leg.course;
-  std::string kind = c.tie ? "tie" : c.worked_out ? say("worked out") : "";
+  std::string kind = c.tie ? say_as("a course", "tie") : c.worked_out ? say_as("a course", "worked out") : "";
   if (c.curve)
-    kind = std::string(kind.empty() ? "" : kind + ", ") + "curve " + (c.curve->left ? "left" : "right") +
-           ", radius " + surveyed(c.curve->radius, units) + ", chord " + surveyed(c.curve->chord, units);
+    kind = kind.empty() ? curve_words(*c.curve, units) : say("{}, {}", kind, curve_words(*c.curve, units));
   return {std::to_string(number),
           std::to_string(c.line),
           quadrant_bearing(c.azimuth),
@@ -42,22 +48,25 @@ Row row_of(const Leg& leg, std::size_t number, UnitSystem units) {
           kind};
 }
 
+std::string closure_words(const Traverse& t, UnitSystem units) {
+  const std::string misclosure = surveyed(t.misclosure, units);
+  if (t.worked_out) return say("The last course is worked out, so nothing says how the deed closes");
+  if (!t.comes_back) return say("The courses do not come back: they end {} from their beginning", misclosure);
+  return t.precision ? say("Misclosure {}, one part in {}", misclosure, std::llround(*t.precision))
+                     : say("Misclosure {}", misclosure);
+}
+
 void tell(const DeedReading& reading, const Traverse& t, UnitSystem units, std::ostream& out) {
-  std::vector<Row> rows = {{"course", "line", "bearing", "length", "latitude", "departure", ""}};
+  std::vector<Row> rows = {{say("course"), say_as("of a text", "line"), say("bearing"), say("length"),
+                            say_as("of a traverse", "latitude"), say_as("of a traverse", "departure"), ""}};
   for (std::size_t i = 0; i < t.legs.size(); ++i) rows.push_back(row_of(t.legs[i], i + 1, units));
   tell_table(rows, out);
   const auto area = [&](double m2) { return print_quantity(Quantity::area, m2, units, Fineness::fine); };
-  out << say("\nBoundary ") << surveyed(t.perimeter, units) << say(" long\n");
-  if (t.worked_out)
-    out << say("The last course is worked out, so nothing says how the deed closes\n");
-  else if (!t.comes_back)
-    out << say("The courses do not come back: they end ") << surveyed(t.misclosure, units)
-        << say(" from their beginning\n");
-  else
-    out << say("Misclosure ") << surveyed(t.misclosure, units)
-        << (t.precision ? say(", one part in {}", std::to_string(std::llround(*t.precision))) : "") << "\n";
-  if (t.comes_back) out << say("Area ") << area(t.area) << "\n";
-  if (reading.stated_area) out << say("The deed states ") << area(*reading.stated_area) << "\n";
+  out << "\n"
+      << say("Boundary {} long", surveyed(t.perimeter, units)) << "\n"
+      << closure_words(t, units) << "\n";
+  if (t.comes_back) out << say("Area {}", area(t.area)) << "\n";
+  if (reading.stated_area) out << say("The deed states {}", area(*reading.stated_area)) << "\n";
 }
 
 Json leg_json(const Leg& leg) {
@@ -133,7 +142,7 @@ Exit run_deed(const Arguments& arguments, const Console& console) {
   const DeedReading reading = read_deed(*text, *units);
   const Traverse traverse = run_traverse(reading.courses, deed, std::numbers::pi / 2);
   if (arguments.has("--json"))
-    console.out << json_to_text(deed_json(reading, traverse));
+    console.out << in_english([&] { return json_to_text(deed_json(read_deed(*text, *units), traverse)); });
   else
     tell(reading, traverse, *units, console.out);
   for (const DeedNote& n : reading.passed)

@@ -13,6 +13,7 @@
 #include "exchange/drawing_json.h"
 #include "exchange/read_drawing.h"
 #include "files/plan_file.h"
+#include "language/language.h"
 #include "plane/region.h"
 
 namespace underlawn::cli {
@@ -30,35 +31,43 @@ std::vector<ShapeGroup> groups_asked(const Drawing& drawing, const Arguments& ar
   return groups_of(drawing, attributes_called(drawing, arguments.value("--by").value_or("")));
 }
 
-std::string size_of(const Drawing& drawing) {
+std::string printed(double value, int digits = 6) {
+  char text[48];
+  std::snprintf(text, sizeof text, "%.*g", digits, value);
+  return text;
+}
+
+std::string extent_words(const Drawing& drawing) {
   const Box box = extent(drawing.shapes);
-  const auto plain = [](double length) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.10g", length);
-    return std::string(text);
-  };
-  return say("{} by {}", plain(box.high.x - box.low.x), plain(box.high.y - box.low.y));
+  return say("extent: {} by {}", printed(box.high.x - box.low.x, 10), printed(box.high.y - box.low.y, 10));
 }
 
 void tell_left_out(const std::vector<LeftOut>& all, std::ostream& out) {
-  for (const LeftOut& l : all) out << say("left out: ") << l.count << " " << l.what << ": " << l.why << "\n";
+  for (const LeftOut& l : all) out << say("left out: {} {}: {}", l.count, l.what, l.why) << "\n";
+}
+
+std::string unit_words(const Drawing& d) {
+  if (!(d.unit > 0)) return say("unit: not told");
+  const std::string unit = translated(d.unit_name);
+  return d.place ? say("unit: {}", unit) : say("unit: {}, as the file says", unit);
 }
 
 void tell_kinds(const Drawing& d, std::ostream& out) {
-  out << kind_name(d.kind) << say(", read by ") << d.reader << "\n";
-  for (const auto& [what, count] : d.held) out << "holds: " << count << " " << what << "\n";
-  out << "arrived: " << d.arrived << say(" of ") << d.expected << say(" shapes, blocks put in place\n");
-  out << "unit: " << (d.unit > 0 ? d.unit_name + (d.place ? "" : say(", as the file says")) : say("not told"))
-      << "\n";
-  if (!d.system.empty()) out << say("coordinate system: ") << d.system << "\n";
-  if (d.place) out << "place: " << d.place->latitude << ", " << d.place->longitude << " (WGS 84)\n";
-  out << "extent: " << size_of(d) << "\n";
-  if (d.tolerance > 0) out << say("arcs: chords within ") << d.tolerance << say(" of them\n");
+  out << say("{}, read by {}", kind_name(d.kind), d.reader) << "\n";
+  for (const auto& [what, count] : d.held) out << say("holds: {} {}", count, what) << "\n";
+  out << say("arrived: {} of {} shapes, blocks put in place", d.arrived, d.expected) << "\n";
+  out << unit_words(d) << "\n";
+  if (!d.system.empty()) out << say("coordinate system: {}", translated(d.system)) << "\n";
+  if (d.place)
+    out << say("place: {}, {} (WGS 84)", printed(d.place->latitude), printed(d.place->longitude)) << "\n";
+  out << extent_words(d) << "\n";
+  if (d.tolerance > 0) out << say("arcs: chords within {} of them", printed(d.tolerance)) << "\n";
 }
 
 void tell(const Drawing& d, const Arguments& arguments, std::ostream& out) {
   tell_kinds(d, out);
-  std::vector<std::vector<std::string>> rows = {{"layer", "points", "lines", "areas", "texts", "becomes"}};
+  std::vector<std::vector<std::string>> rows = {
+      {say("layer"), say("points"), say("lines"), say("areas"), say("texts"), say("becomes")}};
   for (const ShapeGroup& g : groups_asked(d, arguments))
     rows.push_back({group_label(d, g), std::to_string(g.points), std::to_string(g.lines),
                     std::to_string(g.areas), std::to_string(g.texts), std::string(becomes_word(g.guess))});
@@ -76,7 +85,7 @@ Result<double> unit_asked(const Arguments& arguments, const Drawing& drawing) {
   const auto word = arguments.value("--unit");
   if (!word && drawing.unit > 0) return drawing.unit;
   if (!word)
-    return refuse({"unit_not_told", say("the drawing's unit"), say("not told by the file"), "given",
+    return refuse({"unit_not_told", say("the drawing's unit"), say("not told by the file"), say("given"),
                    say("Say it: --unit ft, or m, mm, cm, in, yd, us-ft.")});
   const auto at = kUnits.find(*word);
   if (at == kUnits.end())
@@ -96,7 +105,7 @@ Result<std::vector<Becomes>> decided(const Arguments& arguments, const Drawing& 
     const auto cut = one.rfind('=');
     const auto becomes = cut == std::string::npos ? std::nullopt : becomes_of(one.substr(cut + 1));
     if (!becomes)
-      return refuse({"map_not_understood", "--map", "“" + one + "”", "LAYER=WORD",
+      return refuse({"map_not_understood", "--map", "“" + one + "”", say("LAYER=WORD"),
                      say("Words: lot, house, drive, septic_tank, drain_field, reserve_field, well, tree, "
                          "electric, gas, "
                          "communication, water, sewer, reclaimed, easement, no_dig, heights, out.")});
@@ -119,9 +128,12 @@ void tell_brought(const Brought& b, const Plan& plan, const Drawing& d, std::ost
   if (plan.site.lot.size() < 3) return;
   const Box box = bounds(lot_ring(plan.site));
   const auto shown = [&](double v) { return print_quantity(Quantity::length, v, plan.units); };
-  out << say("The lot is ") << shown(box.high.x - box.low.x) << say(" by ") << shown(box.high.y - box.low.y)
-      << say(" over all") << (d.place ? "" : say("; check a length, for drawings often state a wrong unit"))
-      << ".\n";
+  const std::string wide = shown(box.high.x - box.low.x), high = shown(box.high.y - box.low.y);
+  out << (d.place
+              ? say("The lot is {} by {} over all.", wide, high)
+              : say("The lot is {} by {} over all; check a length, for drawings often state a wrong unit.",
+                    wide, high))
+      << "\n";
 }
 
 std::optional<Plan> plan_to_fill(const Arguments& arguments, const Console& console) {
@@ -149,15 +161,26 @@ Result<Brought> brought(const Arguments& arguments, const Plan& plan, const Draw
                      "lists them.")});
 }
 
+// For programs, and for the window, which reads drawings in a process of its own and asks for its own
+// language.
+Exit write_drawing(const std::string& path, const Arguments& arguments, const Console& console) {
+  const std::string code = arguments.value("--language").value_or("en");
+  if (find_language(code) == nullptr) {
+    console.complain("--language", say("The language must be en or es."));
+    return Exit::usage;
+  }
+  const SpeakHere here(catalogue_of(code));
+  const auto drawing = drawing_in(path);
+  console.out << (drawing ? drawing_to_json(*drawing) : trouble_to_json(drawing.error())) << "\n";
+  return drawing ? Exit::ok : Exit::not_read;
+}
+
 }  // namespace
 
 Exit run_drawing(const Arguments& arguments, const Console& console) {
   const std::string& path = arguments.places[0];
+  if (arguments.has("--json")) return write_drawing(path, arguments, console);
   const auto drawing = drawing_in(path);
-  if (arguments.has("--json")) {
-    console.out << (drawing ? drawing_to_json(*drawing) : trouble_to_json(drawing.error())) << "\n";
-    return drawing ? Exit::ok : Exit::not_read;
-  }
   if (!drawing) {
     console.complain(path, drawing.error().message());
     return Exit::not_read;

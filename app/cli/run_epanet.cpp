@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The pipes of the loop for another program to work out.
 #include "base/say.h"
+#include "cli/for_programs.h"
 #include "cli/plan_in.h"
 #include "cli/text_out.h"
 #include "cli/verbs.h"
@@ -37,10 +38,11 @@ Exit run_epanet(const Arguments& arguments, const Console& console) {
     complain_of_no_flow(outcome, path, console);
     return Exit::errors_remain;
   }
-  const FlowState& design = outcome.flow->design;
-  const std::string title = plan->title.project.empty() ? base_name(path) : plan->title.project;
-  return put(epanet_input(outcome.flow->loop.network, design.fluid, design.flow, on_one_line(title)),
-             arguments, console);
+  const std::string title = on_one_line(plan->title.project.empty() ? base_name(path) : plan->title.project);
+  const auto text_of = [&title](const Plan&, const Outcome& o) {
+    return epanet_input(o.flow->loop.network, o.flow->design.fluid, o.flow->design.flow, title);
+  };
+  return put(for_programs(*plan, outcome, text_of), arguments, console);
 }
 
 }  // namespace underlawn::cli

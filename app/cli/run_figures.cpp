@@ -40,13 +40,13 @@ void list(const Shown& figures, UnitSystem units, std::ostream& out) {
 
 void explain(const Shown& figures, UnitSystem units, std::ostream& out) {
   for (const Figure* f : figures) {
-    out << f->key << " = " << value_of(*f, units) << "\n    " << f->label << "\n    how: " << f->method
-        << "\n";
-    if (!f->source.empty()) out << "    source: " << f->source << "\n";
+    out << f->key << " = " << value_of(*f, units) << "\n    " << f->label << "\n    "
+        << say("how: {}", f->method) << "\n";
+    if (!f->source.empty()) out << "    " << say("source: {}", f->source) << "\n";
     if (f->from.empty()) continue;
-    out << "    from:";
-    for (const std::string& key : f->from) out << " " << key;
-    out << "\n";
+    std::string keys;
+    for (const std::string& key : f->from) keys += (keys.empty() ? "" : " ") + key;
+    out << "    " << say("from: {}", keys) << "\n";
   }
 }
 

@@ -32,7 +32,7 @@ Exit run_resave(const Arguments& arguments, const Console& console) {
   console.complain(path, plan->remarks);
   const bool same = plan_to_text(plan->value) == *text;
   if (arguments.has("--strict")) {
-    console.out << path << (same ? say(": unchanged\n") : say(": saving would change it\n"));
+    console.out << (same ? say("{}: unchanged", path) : say("{}: saving would change it", path)) << "\n";
     return same ? Exit::ok : Exit::errors_remain;
   }
   if (!plan->remarks.empty()) {

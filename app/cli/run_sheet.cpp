@@ -44,7 +44,7 @@ Result<std::vector<const SheetKind*>> kinds_named(const std::string& text) {
   std::vector<const SheetKind*> kinds;
   std::string names;
   for (const SheetKind& kind : sheet_kinds()) {
-    names += std::string(kind.name) + ", ";
+    names += (names.empty() ? "" : ", ") + std::string(kind.name);
     if (text == "all") kinds.push_back(&kind);
   }
   if (text == "all") return kinds;
@@ -52,11 +52,12 @@ Result<std::vector<const SheetKind*>> kinds_named(const std::string& text) {
   for (std::string word; std::getline(words, word, ',');) {
     const SheetKind* kind = find_sheet_kind(word);
     if (kind == nullptr)
-      return refuse({"usage", say("the kind of sheet"), "“" + word + "”", say("{}or all", names), ""});
+      return refuse({"usage", say("the kind of sheet"), "“" + word + "”", say("{}, or all", names), ""});
     if (std::ranges::find(kinds, kind) == kinds.end()) kinds.push_back(kind);
   }
   if (kinds.empty())
-    return refuse({"usage", say("the kind of sheet"), say("not given"), say("{}or all", names), ""});
+    return refuse(
+        {"usage", say("the kind of sheet"), say_as("a kind", "not given"), say("{}, or all", names), ""});
   return kinds;
 }
 
@@ -66,7 +67,8 @@ Result<SheetSetup> setup_of(const Arguments& arguments, const Plan& plan) {
   if (const auto name = arguments.value("--paper")) {
     const auto paper = paper_named(*name);
     if (!paper)
-      return refuse({"usage", say("the paper"), "“" + *name + "”", say("letter, tabloid, a4 or a3"), ""});
+      return refuse({"usage", say("the paper"), "“" + *name + "”",
+                     say("{}, {}, {} or {}", "letter", "tabloid", "a4", "a3"), ""});
     setup.paper = *paper;
   }
   if (const auto text = arguments.value("--scale")) {

@@ -4,6 +4,7 @@
 #include <charconv>
 
 #include "base/say.h"
+#include "cli/for_programs.h"
 #include "cli/plan_in.h"
 #include "cli/size_json.h"
 #include "cli/table.h"
@@ -30,14 +31,15 @@ Row row_of(const std::string& name, const FieldSize& f, UnitSystem units) {
           ran ? shown(Quantity::temperature, f.warmest) : "-",
           print_quantity(Quantity::count, f.seasonal, units, Fineness::fine),
           shown(Quantity::volume, f.bank),
-          f.placed ? "yes" : "no"};
+          f.placed ? say("yes") : say("no")};
 }
 
 void tell_sizes(const LoopSizing& s, UnitSystem units, std::ostream& out) {
-  std::vector<Row> rows = {
-      {"", "circuits", "pipe", "trench", "coldest", "warmest", "seasonal", "dug", say("lot takes it")}};
-  if (s.drawn.circuits > 0) rows.push_back(row_of(say("as drawn"), s.drawn, units));
-  if (s.needed) rows.push_back(row_of("needed", *s.needed, units));
+  std::vector<Row> rows = {{"", say("circuits"), say("pipe"), say("trench"), say_as("water", "coldest"),
+                            say_as("water", "warmest"), say("seasonal"), say_as("earth", "dug"),
+                            say("lot takes it")}};
+  if (s.drawn.circuits > 0) rows.push_back(row_of(say_as("a size", "as drawn"), s.drawn, units));
+  if (s.needed) rows.push_back(row_of(say_as("a size", "needed"), *s.needed, units));
   if (s.given) rows.push_back(row_of(say("lot gives"), *s.given, units));
   for (const Alternative& a : s.alternatives)
     if (a.size) rows.push_back(row_of(alternative_name(a, units), *a.size, units));
@@ -81,7 +83,9 @@ Exit run_size(const Arguments& arguments, const Console& console) {
   if (const Outcome outcome = solve(*plan); *draws > 0 && outcome.temperatures != nullptr)
     if (auto found = chance_of_holding(*plan, outcome, {*draws, 1, {}})) chance = *found;
   if (arguments.has("--json"))
-    console.out << json_to_text(size_json(*sizing, chance));
+    console.out << (spoken_here() == nullptr ? json_to_text(size_json(*sizing, chance)) : in_english([&] {
+      return json_to_text(size_json(*size_loop(*plan), chance));
+    }));
   else
     tell(*sizing, *plan, chance, console.out);
   return sizing->needed ? Exit::ok : Exit::errors_remain;

@@ -2,6 +2,7 @@
 #include <filesystem>
 
 #include "base/say.h"
+#include "cli/for_programs.h"
 #include "cli/plan_in.h"
 #include "cli/sheet_out.h"
 #include "cli/verbs.h"
@@ -33,13 +34,13 @@ Exit run_solve(const Arguments& arguments, const Console& console) {
   std::error_code error;
   fs::create_directories(folder, error);
   if (error) {
-    console.complain(folder.string(), say("The folder cannot be made ({}).", error.message()));
+    console.complain(folder.string(), say("The folder cannot be made ({}).", translated(error.message())));
     return Exit::not_written;
   }
   const Outcome outcome = solve(*plan);
   console.complain(arguments.places[0], outcome.troubles);
   const fs::path results = folder / "results.json", sheet = folder / "dig-sheet.pdf";
-  bool all = told(write_file(results, results_to_text(*plan, outcome)), results, console);
+  bool all = told(write_file(results, for_programs(*plan, outcome, results_to_text)), results, console);
   SheetOrder order{{find_sheet_kind("dig")}, {usual_paper(*plan), std::nullopt}, sheet.string(), false, ""};
   const auto written = sheets_out(*plan, outcome, order);
   all &= told(written ? Result<void>() : refuse(written.error()), sheet, console);

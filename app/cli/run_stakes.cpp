@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "base/say.h"
+#include "cli/for_programs.h"
 #include "cli/plan_in.h"
 #include "cli/text_out.h"
 #include "cli/verbs.h"
@@ -19,7 +20,7 @@ Exit run_stakes(const Arguments& arguments, const Console& console) {
       console.complain(path, say("There is nothing to stake out. Draw lot, house and entry point."));
     return Exit::errors_remain;
   }
-  return put(stake_csv(*plan, outcome), arguments, console);
+  return put(for_programs(*plan, outcome, stake_csv), arguments, console);
 }
 
 }  // namespace underlawn::cli

@@ -2,6 +2,7 @@
 // Other ways to lay the loop, as a table or as JSON.
 
 #include "base/say.h"
+#include "cli/for_programs.h"
 #include "cli/plan_in.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
@@ -31,17 +32,19 @@ std::vector<std::string> row_of(const Way& w, const Plan& plan) {
           water(w.coldest),
           water(w.warmest),
           !w.coldest ? "-"
-          : w.holds  ? "yes"
-                     : "no"};
+          : w.holds  ? say("yes")
+                     : say("no")};
 }
 
 void tell(const std::vector<Way>& ways, const Plan& plan, std::ostream& out) {
-  std::vector<std::vector<std::string>> rows = {{"", "circuits", "trench", plan.wishes.prices.currency, "dug",
-                                                 "days", "lawn", "coldest", "warmest", say("holds limits")}};
+  std::vector<std::vector<std::string>> rows = {
+      {"", say("circuits"), say("trench"), plan.wishes.prices.currency, say_as("earth", "dug"), say("days"),
+       say("lawn"), say_as("water", "coldest"), say_as("water", "warmest"), say("holds limits")}};
   for (const Way& w : ways) rows.push_back(row_of(w, plan));
   tell_table(rows, out);
-  out << say(
-      "\nSides vertical; prices are the plan's own; days are working days of 8 h with the lot open.\n");
+  out << "\n"
+      << say("Sides vertical; prices are the plan's own; days are working days of 8 h with the lot open.")
+      << "\n";
 }
 
 Json trench_json(const Trench& t) {
@@ -97,7 +100,9 @@ Exit run_ways(const Arguments& arguments, const Console& console) {
     return Exit::errors_remain;
   }
   if (arguments.has("--json"))
-    console.out << json_to_text(ways_json(ways, *plan));
+    console.out << (spoken_here() == nullptr ? json_to_text(ways_json(ways, *plan)) : in_english([&] {
+      return json_to_text(ways_json(ways_of(*plan), *plan));
+    }));
   else
     tell(ways, *plan, console.out);
   return any_laid(ways) ? Exit::ok : Exit::errors_remain;

@@ -44,8 +44,8 @@ Result<std::vector<std::string>> file_each(const Plan& plan, const Made& sheets,
   std::error_code error;
   std::filesystem::create_directories(order.path, error);
   if (error)
-    return refuse({"folder_not_made", say("the folder {}", order.path), say("not made: {}", error.message()),
-                   "", say("Choose another place.")});
+    return refuse({"folder_not_made", say("the folder {}", order.path),
+                   say("not made: {}", translated(error.message())), "", say("Choose another place.")});
   std::vector<std::string> paths;
   for (const SheetPtr& sheet : sheets) {
     const std::string name = file_name_of(QString::fromStdString(order.name), sheet->title()).toStdString();

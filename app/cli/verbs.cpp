@@ -181,7 +181,8 @@ const std::vector<Verb>& verbs() {
        {{"FILE"}},
        {{"--by", "ATTRIBUTE",
          mark("Attribute whose values split a layer. Without it, one called “type” or the like.")},
-        {"--json", "", mark("Write everything as JSON, every shape included.")}},
+        {"--json", "", mark("Write everything as JSON, every shape included.")},
+        {"--language", "CODE", mark("Language of the remarks in the JSON: en or es. Without it, en.")}},
        mark("List what a drawing file holds and what its layers are taken for."),
        mark("Reads FILE (DXF, GeoJSON, GeoPackage, Shapefile or KML) and lists what it holds, what of it "
             "arrived, "

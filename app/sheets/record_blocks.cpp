@@ -37,9 +37,7 @@ QString minutes(double seconds) {
 }
 
 QString result_word(TestResult r) {
-  return r == TestResult::passed   ? QObject::tr("passed", "a test")
-         : r == TestResult::failed ? QObject::tr("failed", "a test")
-                                   : QString();
+  return r == TestResult::passed ? "passed" : r == TestResult::failed ? "failed" : "";
 }
 
 }  // namespace
@@ -56,7 +54,7 @@ BlockPtr record_cautions(const RecordFacts& f) {
        QObject::tr(
            "Joints stay open until the loop has passed its test. Local code, the pipe maker's rules and "
            "licensed practice go before this sheet.")});
-  return std::make_shared<Items>(QObject::tr("CAUTIONS"), std::move(items), 9, 2);
+  return std::make_shared<Items>("CAUTIONS", std::move(items), 9, 2);
 }
 
 BlockPtr test_form(const RecordFacts& f) {
@@ -66,10 +64,10 @@ BlockPtr test_form(const RecordFacts& f) {
   const QString lasts = say(f, Quantity::duration, test_duration(f.plan.test.procedure));
   std::vector<FormRow> rows = {
       row(QObject::tr("Procedure"), text_of(std::string(test_procedure_name(f.plan.test.procedure))), ""),
-      row(QObject::tr("Filled with"), QObject::tr("water"),
-          f.blank                       ? QString()
-          : t.medium == TestMedium::air ? QObject::tr("AIR")
-                                        : QObject::tr("water")),
+      row(QObject::tr("Filled with"), "water",
+          f.blank                       ? ""
+          : t.medium == TestMedium::air ? "AIR"
+                                        : "water"),
       row(QObject::tr("Pressure at the gauge"),
           QObject::tr("%1 (%2 at the lowest point)").arg(at_gauge, lowest), ""),
       row(QObject::tr("Pumping began"), "", written(f, t.start)),
@@ -180,20 +178,17 @@ BlockPtr readings_form(const RecordFacts& f) {
 namespace {
 
 QString seen(WaterSeen w) {
-  return w == WaterSeen::clear    ? QObject::tr("clear", "water")
-         : w == WaterSeen::cloudy ? QObject::tr("cloudy", "water")
-         : w == WaterSeen::dirty  ? QObject::tr("dirty", "water")
-                                  : QString();
+  return w == WaterSeen::clear    ? "clear"
+         : w == WaterSeen::cloudy ? "cloudy"
+         : w == WaterSeen::dirty  ? "dirty"
+                                  : "";
 }
 QString seen(AirSeen a) {
-  return a == AirSeen::none      ? QObject::tr("none", "air")
-         : a == AirSeen::bubbles ? QObject::tr("bubbles", "air")
-         : a == AirSeen::slugs   ? QObject::tr("slugs", "air")
-                                 : QString();
+  return a == AirSeen::none ? "none" : a == AirSeen::bubbles ? "bubbles" : a == AirSeen::slugs ? "slugs" : "";
 }
 
 QString circuits_of(const FlushReading& r) {
-  if (r.open.empty()) return QObject::tr("all", "circuits");
+  if (r.open.empty()) return "all";
   QStringList all;
   for (int n : r.open) all << QString::number(n);
   return all.join(", ");
@@ -225,10 +220,9 @@ BlockPtr flush_form(const RecordFacts& f) {
   std::vector<FormRow> rows = {
       add(QObject::tr("Circuits open"), QObject::tr("all, then one by one where they have valves"),
           circuits_of),
-      add(QObject::tr("Way"), QObject::tr("both", "ways of flow"),
+      add(QObject::tr("Way"), "both",
           [](const FlushReading& r) {
-            return r.direction == FlushDirection::forward ? QObject::tr("as it runs")
-                                                          : QObject::tr("reverse", "way of flow");
+            return QString(r.direction == FlushDirection::forward ? QObject::tr("as it runs") : "reverse");
           }),
       add(QObject::tr("Began"), "", [](const FlushReading& r) { return text_of(r.when); }),
       add(QObject::tr("Ran for"), QObject::tr("at least %1").arg(minutes(asked.time_asked)),
@@ -239,14 +233,12 @@ BlockPtr flush_form(const RecordFacts& f) {
           QObject::tr("%1 at that flow").arg(say(f, Quantity::pressure, asked.expected_at_asked)),
           number(Quantity::pressure, &FlushReading::pressure_drop)),
       add(QObject::tr("Water temperature"), "", number(Quantity::temperature, &FlushReading::temperature)),
-      add(QObject::tr("Water at the end"), QObject::tr("clear", "water"),
-          [](const FlushReading& r) { return seen(r.water); }),
-      add(QObject::tr("Air at the end"), QObject::tr("none", "air"),
-          [](const FlushReading& r) { return seen(r.air); }),
+      add(QObject::tr("Water at the end"), "clear", [](const FlushReading& r) { return seen(r.water); }),
+      add(QObject::tr("Air at the end"), "none", [](const FlushReading& r) { return seen(r.air); }),
       add(QObject::tr("Note"), "", [](const FlushReading& r) { return text_of(r.note); })};
   QStringList heads;
   for (std::size_t i = 1; i <= all; ++i) heads << QObject::tr("Flushing %1").arg(i);
-  return std::make_shared<FormBlock>(QObject::tr("FLUSHING"), QObject::tr("Asked"), heads, std::move(rows));
+  return std::make_shared<FormBlock>("FLUSHING", QObject::tr("Asked"), heads, std::move(rows));
 }
 
 // Beside the gauges, so that a blocked circuit shows while the cart still runs.
@@ -302,8 +294,8 @@ BlockPtr fill_form(const RecordFacts& f) {
                                      .join(", ")));
     rows.push_back(row(
         QObject::tr("Put in"),
-        (r.strength && !f.blank ? QObject::tr("%1 of this product") : QObject::tr("%1 of pure antifreeze"))
-            .arg(say(f, Quantity::fluid_volume, asked.asked_product)),
+        say(f, Quantity::fluid_volume, asked.asked_product) +
+            (r.strength && !f.blank ? QObject::tr(" of this product") : QObject::tr(" of pure antifreeze")),
         said(f, Quantity::fluid_volume, r.put_in)));
     rows.push_back(row(QObject::tr("Freezing point by refractometer"),
                        QObject::tr("%1; at most %2")
@@ -324,12 +316,12 @@ BlockPtr fill_form(const RecordFacts& f) {
               : "–",
           said(f, Quantity::pressure, r.pressure)));
   rows.push_back(row(QObject::tr("Label at the ports"), QObject::tr("fluid and freezing point"),
-                     f.blank      ? QString()
-                     : r.labelled ? QObject::tr("yes")
-                                  : QObject::tr("no")));
+                     f.blank      ? ""
+                     : r.labelled ? "yes"
+                                  : "no"));
   if (!f.blank && !r.note.empty()) rows.push_back(row(QObject::tr("Note"), "", text_of(r.note)));
-  return std::make_shared<FormBlock>(QObject::tr("FILL"), QObject::tr("Asked"),
-                                     QStringList{QObject::tr("Done")}, std::move(rows));
+  return std::make_shared<FormBlock>("FILL", QObject::tr("Asked"), QStringList{QObject::tr("Done")},
+                                     std::move(rows));
 }
 
 BlockPtr record_verdicts(const RecordFacts& f) {
@@ -364,15 +356,15 @@ BlockPtr signature_form(const RecordFacts& f) {
   if (rows.empty())
     for (const QString& role : {QObject::tr("Installer"), QObject::tr("Inspector"), QObject::tr("Owner")})
       rows.push_back({role, "", {"", "", "", ""}});
-  QStringList notes;
-  if (!f.plan.record.permit.empty()) notes << QObject::tr("Permit %1.").arg(text_of(f.plan.record.permit));
+  QString note;
+  if (!f.plan.record.permit.empty()) note += QObject::tr("Permit %1.  ").arg(text_of(f.plan.record.permit));
   if (!f.plan.record.locate_ticket.empty())
-    notes << QObject::tr("Locate ticket %1.").arg(text_of(f.plan.record.locate_ticket));
-  if (!f.blank && !f.plan.record.note.empty()) notes << text_of(f.plan.record.note);
+    note += QObject::tr("Locate ticket %1.  ").arg(text_of(f.plan.record.locate_ticket));
+  if (!f.blank) note += text_of(f.plan.record.note);
   return std::make_shared<FormBlock>(
-      QObject::tr("SIGNATURES"), "",
+      "SIGNATURES", "",
       QStringList{QObject::tr("Name"), QObject::tr("Licence"), QObject::tr("Date"), QObject::tr("Signature")},
-      std::move(rows), notes.join("  "));
+      std::move(rows), note);
 }
 
 }  // namespace underlawn::sheet

@@ -12,17 +12,17 @@ namespace {
 QString colour_name(UtilityKind kind) {
   switch (kind) {
     case UtilityKind::electric:
-      return QObject::tr("red", "paint on the ground");
+      return "red";
     case UtilityKind::gas:
-      return QObject::tr("yellow", "paint on the ground");
+      return "yellow";
     case UtilityKind::communication:
-      return QObject::tr("orange", "paint on the ground");
+      return "orange";
     case UtilityKind::water:
-      return QObject::tr("blue", "paint on the ground");
+      return "blue";
     case UtilityKind::sewer:
-      return QObject::tr("green", "paint on the ground");
+      return "green";
     case UtilityKind::reclaimed:
-      return QObject::tr("purple", "paint on the ground");
+      return "purple";
   }
   return "";
 }

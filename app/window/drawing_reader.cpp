@@ -46,7 +46,7 @@ void DrawingReader::read(const QString& path, std::function<void(Result<Drawing>
   const QString program =
       reading_program().isEmpty() ? QCoreApplication::applicationFilePath() : reading_program();
   const QString language = QString::fromUtf8(language_spoken());  // what it remarks is shown here
-  process->start(program, {"--language", language, "drawing", "--json", "--", path});
+  process->start(program, {"drawing", "--json", "--language", language, "--", path});
 }
 
 void DrawingReader::stop() {

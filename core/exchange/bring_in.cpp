@@ -20,24 +20,12 @@ namespace underlawn {
 
 namespace {
 
-constexpr std::string_view kWords[] = {"nothing",
-                                       mark("the lot line"),
-                                       "houses",
-                                       "drives",
-                                       mark("septic tanks"),
-                                       mark("drain fields"),
-                                       mark("reserve fields"),
-                                       "wells",
-                                       "trees",
-                                       mark("electric lines"),
-                                       mark("gas lines"),
-                                       mark("communication lines"),
-                                       mark("water lines"),
-                                       mark("sewer lines"),
-                                       mark("reclaimed water lines"),
-                                       "easements",
-                                       mark("no-dig areas"),
-                                       mark("spot heights")};
+constexpr const char* kWords[] = {mark("nothing"),        mark("the lot line"), mark("houses"),
+                                  mark("drives"),         mark("septic tanks"), mark("drain fields"),
+                                  mark("reserve fields"), mark("wells"),        mark("trees"),
+                                  mark("electric lines"), mark("gas lines"),    mark("communication lines"),
+                                  mark("water lines"),    mark("sewer lines"),  mark("reclaimed water lines"),
+                                  mark("easements"),      mark("no-dig areas"), mark("spot heights")};
 
 constexpr std::size_t kMostCounted = 3000;  // of lots, and of things on them, when the lot is sought
 
@@ -119,7 +107,7 @@ class Bringer {
   // Closed outlines as they are; what is left of lines is joined.
   void add_areas(const ShapeGroup& group, Becomes b) {
     std::vector<Polyline> loose;
-    const std::string what(kWords[static_cast<int>(b)]);
+    const std::string what = translated(kWords[static_cast<int>(b)]);
     for (int i : group.shapes) {
       const Shape& s = shape(i);
       const auto points = placed(s.points);
@@ -149,7 +137,7 @@ class Bringer {
     Ring ring = without_repeats(drawn);
     if (ring.size() > 1 && distance(ring.front(), ring.back()) <= std::max(how_.reach, kSamePlace))
       ring.pop_back();
-    const std::string what(kWords[static_cast<int>(b)]);
+    const std::string what = translated(kWords[static_cast<int>(b)]);
     if (!on_plan(ring)) return miss(what, say("lies too far from the rest of the drawing"));
     if (auto checked = checked_ring(ring, say("an area")); !checked)
       return miss(what, checked.error().message());
@@ -161,7 +149,7 @@ class Bringer {
 
   void add_lines(const ShapeGroup& group, Becomes b) {
     std::vector<Polyline> loose;
-    const std::string what(kWords[static_cast<int>(b)]);
+    const std::string what = translated(kWords[static_cast<int>(b)]);
     for (int i : group.shapes) {
       const Shape& s = shape(i);
       auto points = placed(s.points);
@@ -190,7 +178,7 @@ class Bringer {
     for (int i : group.shapes) {
       const Shape& s = shape(i);
       auto points = placed(s.points);
-      const std::string what(kWords[static_cast<int>(b)]);
+      const std::string what = translated(kWords[static_cast<int>(b)]);
       if (!s.text.empty())
         miss(what, say("a text is no place"));
       else if (!on_plan(points))
@@ -268,7 +256,7 @@ class Bringer {
   void add_features() {
     int added = 0;
     for (const Wanted& w : features_) {
-      const std::string what(kWords[static_cast<int>(w.becomes)]);
+      const std::string what = translated(kWords[static_cast<int>(w.becomes)]);
       if (!near_lot(w.points)) {
         miss(what, say("lies away from the lot"));
         continue;

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/say.h"
 #include "exchange/read_parts.h"
 
 namespace underlawn {

@@ -42,7 +42,7 @@ Shape shape_of(const Json& j, std::size_t layers) {
   s.layer = j.at("l").get<int>();
   s.points = points_of(j.at("p"));
   if (s.layer < 0 || static_cast<std::size_t>(s.layer) >= layers || s.points.empty())
-    throw nlohmann::json::other_error::create(501, say("a shape of no layer"), nullptr);
+    throw nlohmann::json::other_error::create(501, "a shape of no layer", nullptr);
   if (j.contains("o"))
     for (const Json& hole : j.at("o")) s.holes.push_back(points_of(hole));
   if (j.contains("z")) s.heights = j.at("z").get<std::vector<double>>();

@@ -350,15 +350,15 @@ double dxf_unit(int insunits, std::string& name) {
     double metres;
     const char* name;
   };
-  static constexpr std::array<Row, 10> kRows = {{{1, 0.0254, "inches"},
-                                                 {2, 0.3048, "feet"},
-                                                 {3, 1609.344, "miles"},
-                                                 {4, 0.001, "millimetres"},
-                                                 {5, 0.01, "centimetres"},
-                                                 {6, 1, "metres"},
-                                                 {7, 1000, "kilometres"},
-                                                 {10, 0.9144, "yards"},
-                                                 {14, 0.1, "decimetres"},
+  static constexpr std::array<Row, 10> kRows = {{{1, 0.0254, mark("inches")},
+                                                 {2, 0.3048, mark("feet")},
+                                                 {3, 1609.344, mark("miles")},
+                                                 {4, 0.001, mark("millimetres")},
+                                                 {5, 0.01, mark("centimetres")},
+                                                 {6, 1, mark("metres")},
+                                                 {7, 1000, mark("kilometres")},
+                                                 {10, 0.9144, mark("yards")},
+                                                 {14, 0.1, mark("decimetres")},
                                                  {21, 1200.0 / 3937.0, mark("US survey feet")}}};
   for (const Row& row : kRows)
     if (row.code == insunits) {

@@ -5,6 +5,8 @@
 #include <cstdint>
 #include <cstring>
 
+#include "base/say.h"
+
 namespace underlawn {
 
 namespace {
@@ -12,14 +14,13 @@ namespace {
 constexpr std::string_view kSentinel("AutoCAD Binary DXF\r\n\x1a\0", 22);
 constexpr int kLowestCode = -5, kHighestCode = 1071;
 
-Trouble no_dxf(const std::string& why) {
-  return {"not_a_dxf", "the file is no DXF drawing: " + why, "", "",
-          "Save it as DXF from the program that drew it."};
+Trouble no_dxf(std::string thing) {
+  return {"not_a_dxf", std::move(thing), "", "", say("Save it as DXF from the program that drew it.")};
 }
 
 Trouble too_many() {
-  return {"dxf_too_large", "Number of values in the DXF file", "over " + std::to_string(kMostDxfTags),
-          "at most " + std::to_string(kMostDxfTags), "Save only the part of the drawing that holds the lot."};
+  return {"dxf_too_large", say("Number of values in the DXF file"), say("over {}", kMostDxfTags),
+          say("at most {}", kMostDxfTags), say("Save only the part of the drawing that holds the lot.")};
 }
 
 std::string_view trimmed(std::string_view text) {
@@ -67,7 +68,8 @@ Result<DxfTags> from_text(std::string_view bytes) {
     int code = 0;
     if (!code_of(line, code)) {
       if (trimmed(line).empty() && out.ended) continue;
-      if (out.tags.empty() && lines.number > 2) return refuse(no_dxf("it does not begin with group codes"));
+      if (out.tags.empty() && lines.number > 2)
+        return refuse(no_dxf(say("the file is no DXF drawing: it does not begin with group codes")));
       if (out.damages++ == 0) out.first_damage = lines.number;
       continue;
     }
@@ -197,7 +199,7 @@ Result<DxfTags> dxf_tags(std::string_view bytes) {
   if (!out) return out;
   for (const DxfTag& tag : out->tags)
     if (tag.code == 0 && tag.value == "SECTION") return out;
-  return refuse(no_dxf("it holds no section"));
+  return refuse(no_dxf(say("the file is no DXF drawing: it holds no section")));
 }
 
 }  // namespace underlawn

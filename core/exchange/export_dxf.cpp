@@ -8,6 +8,7 @@
 #include <map>
 #include <memory>
 
+#include "base/say.h"
 #include "base/utf8.h"
 #include "exchange/export_plan.h"
 #include "files/atomic_file.h"
@@ -183,8 +184,8 @@ void write_all(DL_WriterA& to, DL_Dxf& dxf, const std::vector<ExportPart>& parts
 }  // namespace
 
 Result<std::string> to_dxf(const std::vector<ExportPart>& parts, UnitSystem units) {
-  const Trouble failed{"export_failed", "the DXF file cannot be made", "", "",
-                       "There may be no room for it: free some and try again."};
+  const Trouble failed{"export_failed", say("the DXF file cannot be made"), "", "",
+                       say("There may be no room for it: free some and try again.")};
   const PassingFile file;
   if (file.path().empty()) return refuse(failed);
   DL_Dxf dxf;

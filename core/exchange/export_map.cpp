@@ -132,9 +132,10 @@ std::vector<std::pair<std::string, std::vector<const ExportPart*>>> by_table(
 }
 
 Trouble failed(const LibrarySession& session) {
-  const std::string why = session.messages().empty() ? "" : " " + session.messages().front();
   return {"export_failed", say("the file cannot be made"), "", "",
-          say("Check that the plan's coordinates are sound.{}", why)};
+          session.messages().empty()
+              ? say("Check that the plan's coordinates are sound.")
+              : say("Check that the plan's coordinates are sound. {}", session.messages().front())};
 }
 
 }  // namespace

@@ -116,7 +116,7 @@ void add_stakes(std::vector<ExportPart>& all, const StakeOut& stakes) {
   for (const HouseCorner& c : stakes.corners) {
     ExportPart p = part("stakes", "M-LOOP-STAK", ShapeKind::point, {c.at});
     p.label = c.tag;
-    p.attributes = {{"point", say("house corner {}", c.tag)}};
+    p.attributes = {{"point", "house corner " + c.tag}};
     all.push_back(std::move(p));
   }
 }

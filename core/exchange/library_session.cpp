@@ -13,7 +13,6 @@
 #include <atomic>
 #include <cstdint>
 
-#include "base/say.h"
 #include "base/utf8.h"
 
 namespace underlawn {

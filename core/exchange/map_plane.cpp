@@ -9,7 +9,6 @@
 #include <memory>
 #include <numbers>
 
-#include "base/say.h"
 #include "exchange/library_session.h"
 #include "exchange/plane_system.h"
 

@@ -125,7 +125,7 @@ void drop_lost(Drawing& out) {
     return any;
   });
   if (count > 0)
-    out.left_out.push_back({"shape", count, say("lies outside what its coordinate system can tell")});
+    out.left_out.push_back({say("shape"), count, say("lies outside what its coordinate system can tell")});
   out.arrived = std::max(0L, out.arrived - count);
 }
 
@@ -150,7 +150,7 @@ void to_lot_plane(Drawing& out) {
   drop_lost(out);
   out.place = MapPlace{about.latitude, about.longitude, {0, 0}};
   out.unit = 1;
-  out.unit_name = "metres";
+  out.unit_name = mark("metres");
 }
 
 bool on_earth(const OGRSpatialReference* s) {
@@ -180,7 +180,7 @@ void place_on_earth(Drawing& out, std::vector<System>& systems) {
     remark(out, "degrees_assumed",
            say("the file names no coordinate system and its numbers look like degrees"),
            say("They were taken as longitude and latitude (WGS 84); check a length on the drawing."));
-    out.system = "WGS 84, assumed";
+    out.system = mark("WGS 84, assumed");
     for (int i = 0; i < static_cast<int>(systems.size()); ++i) to_world(out, i, world_system());
     return to_lot_plane(out);
   }

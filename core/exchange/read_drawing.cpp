@@ -36,8 +36,8 @@ std::string upper(std::string text) {
   return text;
 }
 
-Trouble not_this(const std::string& what, const std::string& advice) {
-  return {"drawing_kind", say("the file is {}", what), "", "",
+Trouble not_this(const std::string& thing, const std::string& advice) {
+  return {"drawing_kind", thing, "", "",
           say("{} Underlawn reads DXF, GeoJSON, GeoPackage, Shapefile and KML.", advice)};
 }
 
@@ -68,10 +68,13 @@ void take_messages(const LibrarySession& session, Drawing& out) {
 }
 
 Trouble nothing_in_it(DrawingKind kind, const LibrarySession& session) {
-  const std::string said =
-      session.messages().empty() ? "" : say(" The reader said: {}.", joined(session.messages()));
-  return {"drawing_not_read", say("the file cannot be read as {}", std::string(kind_name(kind))), "", "",
-          say("It may be damaged or cut short; save it again from the program that made it.{}", said)};
+  const std::string advice =
+      session.messages().empty()
+          ? say("It may be damaged or cut short; save it again from the program that made it.")
+          : say("It may be damaged or cut short; save it again from the program that made it. The reader "
+                "said: {}.",
+                joined(session.messages()));
+  return {"drawing_not_read", say("the file cannot be read as {}", kind_name(kind)), "", "", advice};
 }
 
 // The reader looks for <kml> near the beginning only; a long comment before it is taken out.
@@ -100,8 +103,8 @@ Result<Drawing> read_map_file(const DrawingFile& file, DrawingKind kind) {
 
 void tell_what_is_missing(Drawing& out) {
   if (out.arrived < out.expected)
-    out.left_out.push_back(
-        {"shape", out.expected - out.arrived, say("has no place, is damaged, or lies where no lot does")});
+    out.left_out.push_back({say("shape"), out.expected - out.arrived,
+                            say("has no place, is damaged, or lies where no lot does")});
   if (static_cast<long>(out.shapes.size()) >= kMostShapes)
     out.remarks.push_back({"drawing_too_large", say("Number of shapes in the drawing"),
                            say("over {}", std::to_string(kMostShapes)),
@@ -139,13 +142,17 @@ Result<DrawingFile> load_drawing_file(const std::filesystem::path& path) {
 Result<DrawingKind> kind_of(const DrawingFile& file) {
   const std::string_view bytes = file.bytes;
   const std::string ending = ending_of(file.name);
-  if (bytes.empty()) return refuse(not_this("empty", say("Save it again from the program that made it.")));
+  if (bytes.empty())
+    return refuse(not_this(say("the file is empty"), say("Save it again from the program that made it.")));
   if (starts(bytes, "PK\x03\x04"))
-    return refuse(not_this(say("an archive (KMZ or ZIP)"), say("Unpack it first and open the file inside.")));
+    return refuse(not_this(say("the file is an archive (KMZ or ZIP)"),
+                           say("Unpack it first and open the file inside.")));
   if (starts(bytes, "AC10") && ending != "dxf")
-    return refuse(not_this(say("a DWG drawing"), say("Save it as DXF from the program that drew it.")));
+    return refuse(
+        not_this(say("the file is a DWG drawing"), say("Save it as DXF from the program that drew it.")));
   if (starts(bytes, "\x89PNG") || starts(bytes, "\xff\xd8\xff") || starts(bytes, "%PDF"))
-    return refuse(not_this("a picture", say("Put it under the drawing as a picture instead.")));
+    return refuse(
+        not_this(say("the file is a picture"), say("Put it under the drawing as a picture instead.")));
   if (starts(bytes, std::string_view("SQLite format 3\0", 16))) return DrawingKind::geopackage;
   if (starts(bytes, std::string_view("\0\0\x27\x0a", 4))) return DrawingKind::shapefile;
   const auto from = bytes.find_first_not_of(" \t\r\n\xef\xbb\xbf");

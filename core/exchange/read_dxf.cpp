@@ -20,10 +20,10 @@ void remark(Drawing& out, const char* code, std::string thing, std::string advic
 }
 
 void remark_on_damage(const DxfTags& tags, Drawing& out) {
-  const std::string unit = tags.binary ? say("byte ") : say("line ");
   if (tags.damages > 0)
     remark(out, "dxf_damaged",
-           say("the file is damaged from {}{} on", unit, std::to_string(tags.first_damage)),
+           tags.binary ? say("the file is damaged from byte {} on", tags.first_damage)
+                       : say("the file is damaged from line {} on", tags.first_damage),
            say("What could be read around it is here; compare it with the drawing."));
   if (!tags.ended)
     remark(out, "dxf_cut_short", say("the file ends before its end mark"),

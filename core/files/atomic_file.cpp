@@ -38,23 +38,29 @@ class Descriptor {
   int fd_;
 };
 
+// What the system says of the usual errors.
+[[maybe_unused]] constexpr const char* kReasons[] = {
+    mark("No such file or directory"), mark("Permission denied"),       mark("Is a directory"),
+    mark("Not a directory"),           mark("No space left on device"), mark("Read-only file system"),
+    mark("File name too long"),        mark("Input/output error"),      mark("File exists"),
+    mark("Operation not permitted"),   mark("Disk quota exceeded"),     mark("File too large")};
+
 std::string reason_of(int error) {
-  return std::generic_category().message(error);
+  return translated(std::generic_category().message(error));
 }
 
-Trouble could_not(std::string code, const std::string& did, const fs::path& path, const std::string& reason,
-                  std::string advice) {
-  return {std::move(code), say("the file {}", in_quotes(path.string(), 400)), say("not {} ({})", did, reason),
-          "", std::move(advice)};
+std::string name_of(const fs::path& path) {
+  return say("the file {}", in_quotes(path.string(), 400));
 }
 
 Trouble not_read(const fs::path& path, const std::string& reason) {
-  return could_not("file_not_read", "read", path, reason, say("Check the name and whether you may read it."));
+  return {"file_not_read", name_of(path), say("not read ({})", reason), "",
+          say("Check the name and whether you may read it.")};
 }
 
 Trouble not_written(const fs::path& path, const std::string& reason) {
-  return could_not("file_not_written", "written", path, reason,
-                   say("What was there before is unchanged. Choose another folder or name."));
+  return {"file_not_written", name_of(path), say("not written ({})", reason), "",
+          say("What was there before is unchanged. Choose another folder or name.")};
 }
 
 bool write_all(int fd, std::string_view bytes) {

@@ -4,7 +4,6 @@
 #include <cstdio>
 
 #include "base/csv.h"
-#include "base/say.h"
 #include "cost/bill.h"
 #include "cost/comparison.h"
 #include "files/json_text.h"
@@ -40,13 +39,13 @@ std::vector<std::string> row_of(const BillLine& line, UnitSystem units) {
 }
 
 std::vector<std::pair<std::string, double>> sums_of(const Bill& bill) {
-  std::vector<std::pair<std::string, double>> sums = {{say("Cost"), bill.cost},
-                                                      {say("Overhead"), bill.overhead},
-                                                      {say("Markup"), bill.markup},
-                                                      {say("Tax"), bill.tax},
-                                                      {say("Price"), bill.price}};
-  for (const IncentivePaid& i : bill.incentives) sums.emplace_back(say("Incentive: {}", i.name), -i.amount);
-  sums.emplace_back(say("Price less incentives"), bill.net);
+  std::vector<std::pair<std::string, double>> sums = {{"Cost", bill.cost},
+                                                      {"Overhead", bill.overhead},
+                                                      {"Markup", bill.markup},
+                                                      {"Tax", bill.tax},
+                                                      {"Price", bill.price}};
+  for (const IncentivePaid& i : bill.incentives) sums.emplace_back("Incentive: " + i.name, -i.amount);
+  sums.emplace_back("Price less incentives", bill.net);
   return sums;
 }
 
@@ -141,9 +140,9 @@ std::string bill_group_name(BillGroup group) {
 
 std::string bill_csv(const Plan& plan, const Outcome& outcome) {
   const Bill& bill = outcome.bills->vertical;
-  std::string text = csv_line({"group", "item", "needed", "unit", "bought", "packs",
-                               say("price {}", plan.wishes.prices.currency),
-                               say("sum {}", plan.wishes.prices.currency), say("counted from"), "note"});
+  std::string text =
+      csv_line({"group", "item", "needed", "unit", "bought", "packs", "price " + plan.wishes.prices.currency,
+                "sum " + plan.wishes.prices.currency, "counted from", "note"});
   for (const BillLine& line : bill.lines) text += csv_line(row_of(line, plan.units));
   for (const auto& [name, sum] : sums_of(bill))
     text += csv_line({"sum", name, "", "", "", "", "", cents(sum), "", ""});

@@ -134,26 +134,26 @@ class Inspector final : public nlohmann::json_sax<Json> {
 };
 
 Trouble bounds_trouble(const Inspector& found, std::string_view thing) {
-  std::string what = say(" has more than {} values", std::to_string(kMostValues));
-  if (found.too_deep) what = say(" is nested deeper than {} levels", std::to_string(kDeepestNesting));
-  if (found.too_many_keys) what = say(" has an object with more than {} keys", std::to_string(kMostKeys));
-  return {"file_beyond_bounds", std::string(thing) + what, "", "",
-          say("It is no plan, or one traced with far too many points.")};
+  std::string what = say("{} has more than {} values", thing, kMostValues);
+  if (found.too_deep) what = say("{} is nested deeper than {} levels", thing, kDeepestNesting);
+  if (found.too_many_keys) what = say("{} has an object with more than {} keys", thing, kMostKeys);
+  return {"file_beyond_bounds", what, "", "", say("It is no plan, or one traced with far too many points.")};
 }
 
 Trouble syntax_trouble(const Inspector& found, std::string_view text, std::string_view thing) {
   const std::size_t before = found.failed_at > 0 ? found.failed_at - 1 : 0;
-  const Place place = place_of(text, before);
-  const std::string where =
-      say("line {}, column {}", std::to_string(place.line), std::to_string(place.column));
-  const bool end = before >= text.size();
-  const std::string what = found.overflow ? say("has a number too large to hold in ")
-                           : end          ? say("ends too early, in ")
-                                          : say("is not JSON from ");
-  Trouble t{"not_json", std::string(thing) + " " + what + where, "", "",
-            say("Take it from a backup, or mend it there with a text editor.")};
-  if (!end && !found.overflow && !found.token.empty()) t.thing += say(" on, at {}", in_quotes(found.token));
-  return t;
+  const Place at = place_of(text, before);
+  std::string what;
+  if (found.overflow)
+    what = say("{} has a number too large to hold in line {}, column {}", thing, at.line, at.column);
+  else if (before >= text.size())
+    what = say("{} ends too early, in line {}, column {}", thing, at.line, at.column);
+  else if (found.token.empty())
+    what = say("{} is not JSON from line {}, column {}", thing, at.line, at.column);
+  else
+    what = say("{} is not JSON from line {}, column {} on, at {}", thing, at.line, at.column,
+               in_quotes(found.token));
+  return {"not_json", what, "", "", say("Take it from a backup, or mend it there with a text editor.")};
 }
 
 std::vector<Trouble> remarks_on(const Inspector& found, std::size_t bad_bytes, std::string_view thing) {
@@ -163,8 +163,8 @@ std::vector<Trouble> remarks_on(const Inspector& found, std::size_t bad_bytes, s
         {"not_utf8", say("{} has {} bytes that are not UTF-8", std::string(thing), std::to_string(bad_bytes)),
          "", "", say("Each is shown as \uFFFD.")});
   for (const std::string& key : found.twice)
-    remarks.push_back({"key_twice", say("the key {}", in_quotes(key)), say("there twice"), say("there once"),
-                       say("The last one was taken.")});
+    remarks.push_back({"key_twice", say("the key {}", in_quotes(key)), say_as("a key", "there twice"),
+                       say_as("a key", "there once"), say("The last one was taken.")});
   return remarks;
 }
 

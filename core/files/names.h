@@ -202,7 +202,9 @@ template <class E, std::size_t N>
 std::string choices(const Names<E, N>& names) {
   std::string all;
   for (std::size_t i = 0; i < N; ++i)
-    all += std::string(i == 0 ? "" : i + 1 == N ? say(" or ") : ", ") + std::string(names[i].second);
+    all = i == 0       ? std::string(names[i].second)
+          : i + 1 == N ? say("{} or {}", all, names[i].second)
+                       : say("{}, {}", all, names[i].second);
   return all;
 }
 

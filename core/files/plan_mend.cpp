@@ -41,11 +41,11 @@ void mend_ids(std::vector<Feature>& features, std::vector<Trouble>& remarks) {
   for (const auto& [f, found] : homeless) {
     f->id = free_id(taken);
     taken.insert(f->id);
-    remarks.push_back(
-        {"plan_id_changed",
-         say("the id of feature {}", (f->name.empty() ? say("without a name") : in_quotes(f->name))), found,
-         say("from 1 to {} and its own", std::to_string(kLargestId)),
-         say("It got the id {}.", std::to_string(f->id))});
+    remarks.push_back({"plan_id_changed",
+                       f->name.empty() ? say("the id of feature without a name")
+                                       : say("the id of feature {}", in_quotes(f->name)),
+                       found, say("from 1 to {} and its own", std::to_string(kLargestId)),
+                       say("It got the id {}.", std::to_string(f->id))});
   }
   std::ranges::stable_sort(features, {}, &Feature::id);
 }
@@ -56,7 +56,8 @@ void drop_second_rules(std::vector<ClearanceRule>& rules, std::vector<Trouble>& 
     if (seen.insert(rule.kind).second) return false;
     remarks.push_back({"plan_element_left_out",
                        say("the clearance rule for {}", std::string(name_of(kFeatureKindNames, rule.kind))),
-                       say("there twice"), say("there once"), say("The first one was taken.")});
+                       say_as("a rule", "there twice"), say_as("a rule", "there once"),
+                       say("The first one was taken.")});
     return true;
   });
 }
@@ -78,9 +79,10 @@ void bound_dimensions(std::vector<Dimension>& dimensions, std::vector<Trouble>& 
 }
 
 template <class T>
-void bound_list(std::vector<T>& list, const std::string& what, std::size_t most, std::vector<Trouble>& remarks) {
+void bound_list(std::vector<T>& list, const std::string& what, std::size_t most,
+                std::vector<Trouble>& remarks) {
   if (list.size() <= most) return;
-  remarks.push_back({"plan_element_left_out", say("the number of {}", what), std::to_string(list.size()),
+  remarks.push_back({"plan_element_left_out", what, std::to_string(list.size()),
                      say("at most {}", std::to_string(most)), say("Those beyond were left out.")});
   list.resize(most);
 }
@@ -94,12 +96,12 @@ void mend_prices(Pricing& pricing, std::vector<Trouble>& remarks) {
   const auto twice = std::unique(rows.begin(), rows.end(),
                                  [](const PriceRow& a, const PriceRow& b) { return a.key == b.key; });
   if (twice != rows.end())
-    remarks.push_back({"plan_element_left_out", say("a price of the book"), say("there twice"),
-                       say("there once"), say("The first one was taken.")});
+    remarks.push_back({"plan_element_left_out", say("a price of the book"), say_as("a price", "there twice"),
+                       say_as("a price", "there once"), say("The first one was taken.")});
   rows.erase(twice, rows.end());
-  bound_list(pricing.terms.extras, say("lines of your own"), kMostOwnLines, remarks);
-  bound_list(pricing.terms.incentives, "incentives", kMostOwnLines, remarks);
-  bound_list(pricing.running.others, say("other ways to heat and cool"), kMostSystems, remarks);
+  bound_list(pricing.terms.extras, say("the number of lines of your own"), kMostOwnLines, remarks);
+  bound_list(pricing.terms.incentives, say("the number of incentives"), kMostOwnLines, remarks);
+  bound_list(pricing.running.others, say("the number of other ways to heat and cool"), kMostSystems, remarks);
 }
 
 void bound_pictures(std::vector<Picture>& pictures, std::vector<Trouble>& remarks) {

@@ -33,7 +33,7 @@ std::string shown(const Json& json) {
 // is well.
 
 std::string read(const Json& json, double& value) {
-  if (!json.is_number()) return "a number";
+  if (!json.is_number()) return say("a number");
   value = json.get<double>();
   return "";
 }
@@ -53,13 +53,13 @@ std::string read(const Json& json, bool& value) {
 }
 
 std::string read(const Json& json, std::string& value) {
-  if (!json.is_string()) return "a text";
+  if (!json.is_string()) return say("a text");
   value = json.get<std::string>();
   return "";
 }
 
 std::string read(const Json& json, SharedText& value) {
-  if (!json.is_string()) return "a text";
+  if (!json.is_string()) return say("a text");
   value = SharedText(json.get<std::string>());
   return "";
 }
@@ -223,52 +223,51 @@ std::set<std::string> essential(const Acceptance&) {
   return {"finding"};
 }
 
-// Of a record of the job.
-std::string recorded_name(const std::string& list) {
-  return list == "flush"        ? say("flushing ")
-         : list == "signatures" ? say("signature ")
-         : list == "tapes"      ? say("tape ")
-         : list == "trenches"   ? say("as-built trench ")
-         : list == "bends"      ? say("as-built bend ")
-         : list == "run"        ? say("as-built run point ")
-         : list == "header"     ? say("as-built header line ")
-         : list == "points"     ? say("as-built header point ")
-         : list == "crossings"  ? say("as-built crossing ")
-         : list == "photos"     ? say("photo ")
-                                : "";
-}
+// What an element is called, by the key of its list.
+constexpr std::pair<std::string_view, const char*> kElements[] = {
+    {"flush", mark("flushing {} in the file")},
+    {"signatures", mark("signature {} in the file")},
+    {"tapes", mark("tape {} in the file")},
+    {"trenches", mark("as-built trench {} in the file")},
+    {"bends", mark("as-built bend {} in the file")},
+    {"run", mark("as-built run point {} in the file")},
+    {"header", mark("as-built header line {} in the file")},
+    {"points", mark("as-built header point {} in the file")},
+    {"crossings", mark("as-built crossing {} in the file")},
+    {"photos", mark("photo {} in the file")},
+    {"lot", mark("lot corner {} in the file")},
+    {"features", mark("feature {} in the file")},
+    {"rules", mark("clearance rule {} in the file")},
+    {"notebook", mark("notebook point {} in the file")},
+    {"heights", mark("spot height {} in the file")},
+    {"heating", mark("heating point {} in the file")},
+    {"cooling", mark("cooling point {} in the file")},
+    {"surfaces", mark("surface {} in the file")},
+    {"given", mark("given trench {} in the file")},
+    {"locked", mark("locked trench {} in the file")},
+    {"closed", mark("closed side {} in the file")},
+    {"kept", mark("kept trench {} in the file")},
+    {"readings", mark("reading {} in the file")},
+    {"pictures", mark("picture {} in the file")},
+    {"curve", mark("pump curve point {} in the file")},
+    {"rows", mark("price {} in the file")},
+    {"extras", mark("line of your own {} in the file")},
+    {"incentives", mark("incentive {} in the file")},
+    {"others", mark("other system {} in the file")},
+    {"dimensions", mark("dimension {} in the file")},
+};
 
-std::string element_name(const char* list, std::size_t index, const Json& element) {
-  if (const std::string recorded = recorded_name(list); !recorded.empty())
-    return say("{}{} in the file", recorded, std::to_string(index + 1));
-  if (list == std::string("dimensions")) return say("dimension {} in the file", std::to_string(index + 1));
-  for (const auto& [of, called] :
-       {std::pair{"rows", say("price ")}, std::pair{"extras", say("line of your own ")},
-        std::pair{"incentives", say("incentive ")}, std::pair{"others", say("other system ")}})
-    if (list == std::string(of)) return say("{}{} in the file", called, std::to_string(index + 1));
-  std::string name = list == std::string("lot")        ? say("lot corner ")
-                     : list == std::string("features") ? say("feature ")
-                     : list == std::string("rules")    ? say("clearance rule ")
-                     : list == std::string("notebook") ? say("notebook point ")
-                     : list == std::string("heights")  ? say("spot height ")
-                     : list == std::string("heating")  ? say("heating point ")
-                     : list == std::string("cooling")  ? say("cooling point ")
-                     : list == std::string("surfaces") ? say("surface ")
-                     : list == std::string("given")    ? say("given trench ")
-                     : list == std::string("locked")   ? say("locked trench ")
-                     : list == std::string("closed")   ? say("closed side ")
-                     : list == std::string("kept")     ? say("kept trench ")
-                     : list == std::string("readings") ? say("reading ")
-                     : list == std::string("pictures") ? say("picture ")
-                     : list == std::string("curve")    ? say("pump curve point ")
-                                                       : say("accepted finding ");
-  name += say("{} in the file", std::to_string(index + 1));
-  if (!element.is_object() || list != std::string("features")) return name;
+std::string element_name(std::string_view list, std::size_t index, const Json& element) {
+  const auto* row = std::ranges::find(kElements, list, &std::pair<std::string_view, const char*>::first);
+  const char* called = row != std::end(kElements) ? row->second : mark("accepted finding {} in the file");
+  const std::string number = std::to_string(index + 1);
+  std::string text = words::filled(translated(called), &number, 1);
+  if (!element.is_object() || list != "features") return text;
   const auto id = element.find("id");
-  if (id != element.end() && id->is_number()) name += say(", id {}", id->dump());
-  const auto called = element.find("name");
-  if (called != element.end() && called->is_string() && *called != "") name += ", " + shown(*called);
-  return name;
+  if (id != element.end() && id->is_number()) text = say("{}, id {}", text, id->dump());
+  const auto name = element.find("name");
+  if (name != element.end() && name->is_string() && *name != "") text = say("{}, {}", text, shown(*name));
+  return text;
 }
 
 // Fills in what it is shown from an object, and remarks on what it could not use.
@@ -331,7 +330,7 @@ class Reader {
   void list_if(bool expected, const char* name, std::vector<T>& values) {
     const Json* json = take(expected, name);
     if (json == nullptr) return;
-    check(name, *json, json->is_array() ? "" : "a list");
+    check(name, *json, json->is_array() ? "" : say("a list"));
     if (!json->is_array()) return;
     values.clear();
     for (std::size_t i = 0; i < json->size(); ++i)
@@ -401,8 +400,8 @@ std::optional<T> Reader::element(const Json& json, const std::string& thing) {
   for (const std::string& name : essential(value)) {
     if (!reader.failed_.contains(name) && !reader.missing_.contains(name)) continue;
     const bool missing = reader.missing_.contains(name);
-    const std::string found = missing ? "missing" : shown(json[name]);
-    const std::string bound = missing ? "there" : reader.failed_[name];
+    const std::string found = missing ? say("missing") : shown(json[name]);
+    const std::string bound = missing ? say("there") : reader.failed_[name];
     remarks_.push_back({"plan_element_left_out", say("the value {} of {}", name, thing), found, bound,
                         say("This one was left out; the rest of the plan was read.")});
     return std::nullopt;

@@ -37,12 +37,12 @@ constexpr Written kUnits[] = {
     {"m\u00b2", PriceUnit::square_metre, 1},
     {"ft2", PriceUnit::square_metre, kFoot* kFoot},
     {"sq_ft", PriceUnit::square_metre, kFoot* kFoot},
-    {mark("ft\u00b2"), PriceUnit::square_metre, kFoot* kFoot},
+    {"ft\u00b2", PriceUnit::square_metre, kFoot* kFoot},
     {"m3", PriceUnit::cubic_metre, 1},
     {"m\u00b3", PriceUnit::cubic_metre, 1},
     {"yd3", PriceUnit::cubic_metre, 0.764554857984},
     {"cu_yd", PriceUnit::cubic_metre, 0.764554857984},
-    {mark("yd\u00b3"), PriceUnit::cubic_metre, 0.764554857984},
+    {"yd\u00b3", PriceUnit::cubic_metre, 0.764554857984},
     {"l", PriceUnit::litre, 1},
     {"gal", PriceUnit::litre, 3.785411784},
     {"kg", PriceUnit::kilogram, 1},
@@ -84,8 +84,8 @@ class CsvReader {
                      say("with columns \"key\" and \"price\""),
                      say("Begin with a line key,item,unit,pack,price,date,note.")});
     if (table_.rows.size() < 2)
-      return refuse({"price_book_empty", say("the price book"), "empty", say("one row or more"),
-                     say("Put prices below the line of column names.")});
+      return refuse({"price_book_empty", say("the price book"), say_as("a book", "empty"),
+                     say("one row or more"), say("Put prices below the line of column names.")});
     for (std::size_t i = 1; i < table_.rows.size(); ++i) read_row(table_.rows[i]);
     return std::move(out_);
   }
@@ -107,9 +107,9 @@ class CsvReader {
 
   void remark(const CsvRow& row, const std::string& what, const std::string& value,
               const std::string& bound) {
-    out_.remarks.push_back(
-        {"price_row_left_out", say("{} in line {} of the price book", what, std::to_string(row.line)),
-         value.empty() ? "empty" : in_quotes(value), bound, say("This row was left out.")});
+    out_.remarks.push_back({"price_row_left_out", say("{} in line {} of the price book", what, row.line),
+                            value.empty() ? say_as("a cell", "empty") : in_quotes(value), bound,
+                            say("This row was left out.")});
   }
 
   std::optional<double> number(const std::string& text) const {

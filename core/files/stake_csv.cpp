@@ -5,7 +5,6 @@
 #include <numbers>
 
 #include "base/csv.h"
-#include "base/say.h"
 #include "plan/tie_check.h"
 #include "site/terrain.h"
 
@@ -24,11 +23,11 @@ class StakeWriter {
   }
 
   std::string text() {
-    const std::string unit = us_ ? say(" ft") : " m";
-    std::string text = csv_line({"kind", "name", "x" + unit, "y" + unit, "elevation" + unit, say("tie 1"),
-                                 say("tape 1{}", unit), say("tie 2"), say("tape 2{}", unit), "side",
-                                 say("cut deg"), "check", say("check tape{}", unit), say("base from"),
-                                 say("base to"), "station" + unit, "offset" + unit});
+    const std::string unit = us_ ? " ft" : " m";
+    std::string text =
+        csv_line({"kind", "name", "x" + unit, "y" + unit, "elevation" + unit, "tie 1", "tape 1" + unit,
+                  "tie 2", "tape 2" + unit, "side", "cut deg", "check", "check tape" + unit, "base from",
+                  "base to", "station" + unit, "offset" + unit});
     for (const HouseCorner& corner : stake_out_.corners)
       text += row("corner", corner.tag, corner.at, {"", "", "", "", "", "", "", ""});
     for (const Tie& tie : stake_out_.ties) text += row("stake", tie.point, tie.at, ties(tie));

@@ -13,8 +13,8 @@ Result<double> en805_most_water(const LoopVolume& loop, double drop, double wall
   if (auto ok = check_loop(loop); !ok) return tl::unexpected(ok.error());
   if (!(drop > 0 && drop < 1e7 && wall_modulus > 1e6 && wall_modulus < 1e12))
     return refuse({"test_drop", say("drop of pressure, with the wall's modulus"),
-                   print_quantity(Quantity::pressure, drop, UnitSystem::metric) + ", " +
-                       print_quantity(Quantity::pressure, wall_modulus, UnitSystem::metric),
+                   say("{}, {}", print_quantity(Quantity::pressure, drop, UnitSystem::metric),
+                       print_quantity(Quantity::pressure, wall_modulus, UnitSystem::metric)),
                    say("both more than 0"), say("Enter by how much the pressure is let down.")});
   double most = 0;
   for (const PipeShare& p : loop.pipes) {

@@ -7,8 +7,6 @@
 #include <locale>
 #include <sstream>
 
-#include "base/say.h"
-
 namespace underlawn {
 namespace {
 
@@ -32,11 +30,11 @@ std::string epanet_input(const Network& net, const FluidProperties& fluid, const
   std::ostringstream out;
   out.imbue(std::locale::classic());
   out << std::setprecision(10);
-  out << "[TITLE]\n" << title << say("\n\n[JUNCTIONS]\n;id elevation demand\n");
+  out << "[TITLE]\n" << title << "\n\n[JUNCTIONS]\n;id elevation demand\n";
   for (int n = 0; n < net.nodes; ++n)
     if (n != net.outlet)
       out << node_name(net, n) << " 0 " << (n == net.inlet ? -1000 * at.total_flow : 0) << "\n";
-  out << say("\n[RESERVOIRS]\nOUT 0\n\n[PIPES]\n;id from to length_m bore_mm roughness_mm minor_loss\n");
+  out << "\n[RESERVOIRS]\nOUT 0\n\n[PIPES]\n;id from to length_m bore_mm roughness_mm minor_loss\n";
   bool coils = false;
   for (std::size_t i = 0; i < net.pipes.size(); ++i) {
     const NetPipe& p = net.pipes[i];
@@ -45,9 +43,9 @@ std::string epanet_input(const Network& net, const FluidProperties& fluid, const
         << 1000 * p.bore << " " << 1000 * p.roughness << " " << p.fittings + coil_extra(p, at.pipes[i])
         << " ;" << p.name << "\n";
   }
-  if (coils) out << say("; minor losses hold the extra friction of coiled pipe at the flows found\n");
-  out << say("\n[OPTIONS]\nUNITS LPS\nHEADLOSS D-W\nSPECIFIC GRAVITY ") << fluid.density / 998.2
-      << "\nVISCOSITY " << fluid.viscosity / fluid.density / 1.021933e-6  // EPANET's unit is 1.1e-5 ft2/s
+  if (coils) out << "; minor losses hold the extra friction of coiled pipe at the flows found\n";
+  out << "\n[OPTIONS]\nUNITS LPS\nHEADLOSS D-W\nSPECIFIC GRAVITY " << fluid.density / 998.2 << "\nVISCOSITY "
+      << fluid.viscosity / fluid.density / 1.021933e-6  // EPANET's unit is 1.1e-5 ft2/s
       << "\nACCURACY 0.000001\nTRIALS 200\n\n[TIMES]\nDURATION 0\n\n[END]\n";
   return out.str();
 }

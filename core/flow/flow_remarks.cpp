@@ -43,7 +43,7 @@ void imbalance_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes
 
 void pump_remark(std::vector<Trouble>& out, const Flow& f, const FlowWishes& w, const Shown& shown) {
   if (!f.pump || f.pump->duty.flow >= w.design_flow) return;
-  out.push_back({"flow_pump_weak", say("flow that {} gives", w.circulator.name),
+  out.push_back({"flow_pump_weak", say("flow that {} gives", translated(w.circulator.name)),
                  shown(Quantity::flow, f.pump->duty.flow),
                  say("at least {}", shown(Quantity::flow, w.design_flow)),
                  say("Choose a stronger pump or wider pipes: the loop takes {} at the flow wanted.",
@@ -93,8 +93,9 @@ void header_remarks(std::vector<Trouble>& out, const HeaderChoice& c, const Flow
              "wider coil pipe.")});
   if (!c.purge_holds)
     out.push_back({"flow_purge", say("flow that flushes every pipe"), shown(Quantity::flow, c.purge().flow),
-                   say("at most what {} gives{}", w.flush_cart.name,
-                       (c.purge().cart ? ", " + shown(Quantity::flow, c.purge().cart->flow) : "")),
+                   c.purge().cart ? say("at most what {} gives, {}", translated(w.flush_cart.name),
+                                        shown(Quantity::flow, c.purge().cart->flow))
+                                  : say("at most what {} gives", translated(w.flush_cart.name)),
                    say("Rent a stronger cart, or let valves shut off part of the circuits.")});
 }
 
@@ -111,24 +112,27 @@ std::vector<Remedy> balance_remedies(const Layout& layout, const Wishes& wishes,
   };
   FlowWishes reverse = w;
   reverse.arrangement = HeaderArrangement::reverse_return;
-  if (w.arrangement == HeaderArrangement::direct_return) add(say("reverse return"), layout, reverse, sizes);
+  if (w.arrangement == HeaderArrangement::direct_return)
+    add(say_as("with", "reverse return"), layout, reverse, sizes);
   HeaderSizes wider = sizes;
   for (PipeSize& s : wider.steps) s = one_wider(s);
-  add(w.arrangement == HeaderArrangement::home_runs ? say("leads one size wider")
-                                                    : say("a header one size wider"),
+  add(w.arrangement == HeaderArrangement::home_runs ? say_as("with", "leads one size wider")
+                                                    : say_as("with", "a header one size wider"),
       layout, w, wider);
-  add(say("coils of one length"), with_equal_coils(layout), w, sizes);
+  add(say_as("with", "coils of one length"), with_equal_coils(layout), w, sizes);
   std::stable_sort(all.begin(), all.end(),
                    [](const Remedy& a, const Remedy& b) { return a.imbalance < b.imbalance; });
   return all;
 }
 
 std::string balance_advice(const std::vector<Remedy>& remedies, UnitSystem units) {
-  std::string advice;
-  for (const Remedy& r : remedies)
-    advice += (advice.empty() ? say("With ") : say(", with ")) + r.what + " it is " +
-              print_quantity(Quantity::ratio, r.imbalance, units);
-  return advice.empty() ? say("Make the ways of the circuits more alike.") : advice + ".";
+  std::string all;
+  for (const Remedy& r : remedies) {
+    const std::string value = print_quantity(Quantity::ratio, r.imbalance, units);
+    all = all.empty() ? say("With {} it is {}", r.what, value)
+                      : say("{}, with {} it is {}", all, r.what, value);
+  }
+  return all.empty() ? say("Make the ways of the circuits more alike.") : say("{}.", all);
 }
 
 std::vector<Trouble> flow_remarks(const Flow& f, const FlowWishes& w, UnitSystem units) {

@@ -23,7 +23,7 @@ struct Bound {
 
 std::string shown(Quantity q, double value, UnitSystem units) {
   if (std::isnan(value)) return say("not a number");
-  if (std::isinf(value)) return value > 0 ? "infinite" : say("minus infinite");
+  if (std::isinf(value)) return value > 0 ? say("infinite") : say("minus infinite");
   return print_quantity(q, value, units, Fineness::fine);
 }
 
@@ -78,50 +78,67 @@ void check_fluid(std::vector<Trouble>& troubles, const FlowWishes& w) {
     troubles.push_back(freezes.error());
     return;
   }
+  const std::string name = fluid_name(w.fluid);
   for (const auto& [temperature, thing] :
-       {std::pair{w.design_temperature, say("Design temperature of the ")},
-        std::pair{w.coldest_temperature, say("Coldest temperature of the ")}}) {
+       {std::pair{w.design_temperature, say("Design temperature of the {}", name)},
+        std::pair{w.coldest_temperature, say("Coldest temperature of the {}", name)}}) {
     auto fluid = fluid_properties(w.fluid, w.mass_fraction, temperature);
     if (fluid) continue;
     Trouble t = fluid.error();
-    t.thing = thing + std::string(fluid_name(w.fluid));
+    t.thing = thing;
     troubles.push_back(std::move(t));
   }
 }
 
-bool check_points(std::vector<Trouble>& troubles, const Circulator& pump, const std::string& role,
-                  UnitSystem units) {
+// Whose curve is read.
+enum class Role { circulator, flush_cart };
+
+std::string flow_at(Role role, std::size_t point) {
+  return role == Role::circulator ? say("Flow at point {} of the circulator curve", point)
+                                  : say("Flow at point {} of the flush cart curve", point);
+}
+
+std::string head_at(Role role, std::size_t point) {
+  return role == Role::circulator ? say("Head at point {} of the circulator curve", point)
+                                  : say("Head at point {} of the flush cart curve", point);
+}
+
+std::string power_at(Role role, std::size_t point) {
+  return role == Role::circulator ? say("Power at point {} of the circulator curve", point)
+                                  : say("Power at point {} of the flush cart curve", point);
+}
+
+bool check_points(std::vector<Trouble>& troubles, const Circulator& pump, Role role, UnitSystem units) {
   const std::size_t before = troubles.size();
   for (std::size_t i = 0; i < pump.curve.size(); ++i) {
     const CurvePoint& p = pump.curve[i];
-    const std::string of = say(" at point {} of the {} curve", std::to_string(i + 1), role);
     const std::string advice = say("Read the point off the maker's curve.");
     check(troubles, units,
-          {{"pump_flow", say("Flow{}", of), Quantity::flow, p.flow, 0, 1, false, advice},
-           {"pump_head", say("Head{}", of), Quantity::head, p.head, 0, 500, false, advice},
-           {"pump_power", say("Power{}", of), Quantity::power, p.power, 0, 1e6, false, advice}});
+          {{"pump_flow", flow_at(role, i + 1), Quantity::flow, p.flow, 0, 1, false, advice},
+           {"pump_head", head_at(role, i + 1), Quantity::head, p.head, 0, 500, false, advice},
+           {"pump_power", power_at(role, i + 1), Quantity::power, p.power, 0, 1e6, false, advice}});
   }
   return troubles.size() == before;
 }
 
-void check_pump(std::vector<Trouble>& troubles, const Circulator& pump, const std::string& role,
-                UnitSystem units) {
+void check_pump(std::vector<Trouble>& troubles, const Circulator& pump, Role role, UnitSystem units) {
   const auto& c = pump.curve;
   if (c.empty()) return;
   if (c.size() < 3 || c.size() > kMostPoints)
-    troubles.push_back({"pump_curve_points", say("Points of the {} curve", role), std::to_string(c.size()),
-                        say("none, or 3 to {}", std::to_string(kMostPoints)),
+    troubles.push_back({"pump_curve_points",
+                        role == Role::circulator ? say("Points of the circulator curve")
+                                                 : say("Points of the flush cart curve"),
+                        std::to_string(c.size()), say("none, or 3 to {}", std::to_string(kMostPoints)),
                         say("Read off no flow, most flow, and between.")});
   if (!check_points(troubles, pump, role, units)) return;
   for (std::size_t i = 1; i < c.size(); ++i) {
-    const std::string of = say(" at point {} of the {} curve", std::to_string(i + 1), role);
     if (!(c[i].flow > c[i - 1].flow))
-      troubles.push_back({"pump_flow_falls", say("Flow{}", of), shown(Quantity::flow, c[i].flow, units),
+      troubles.push_back({"pump_flow_falls", flow_at(role, i + 1), shown(Quantity::flow, c[i].flow, units),
                           say("more than {}, the point before", shown(Quantity::flow, c[i - 1].flow, units)),
                           say("Put the points in order of flow.")});
     if (!(c[i].head < c[i - 1].head))
       troubles.push_back(
-          {"pump_head_rises", say("Head{}", of), shown(Quantity::head, c[i].head, units),
+          {"pump_head_rises", head_at(role, i + 1), shown(Quantity::head, c[i].head, units),
            say("less than {}, the point before", shown(Quantity::head, c[i - 1].head, units)),
            say("A pump whose head rises with flow has no one duty point; leave that part out.")});
   }
@@ -162,14 +179,14 @@ std::string header_arrangement_name(HeaderArrangement arrangement) {
 
 const Circulator& generic_circulator() {
   static const Circulator pump{
-      say("Typical circulator (numbers of our own)"),
+      mark("Typical circulator (numbers of our own)"),
       {{0, 12, 130}, {3e-4, 11, 200}, {6e-4, 9, 250}, {9e-4, 6, 275}, {1.3e-3, 1, 280}}};
   return pump;
 }
 
 const Circulator& generic_flush_cart() {
   static const Circulator cart{
-      say("Typical flush cart (numbers of our own)"),
+      mark("Typical flush cart (numbers of our own)"),
       {{0, 36, 1000}, {1.5e-3, 33, 1300}, {3e-3, 27, 1500}, {4.5e-3, 17, 1600}, {5.7e-3, 5, 1600}}};
   return cart;
 }
@@ -178,8 +195,8 @@ std::vector<Trouble> flow_troubles(const FlowWishes& w, UnitSystem units) {
   std::vector<Trouble> troubles;
   check_numbers(troubles, w, units);
   check_fluid(troubles, w);
-  check_pump(troubles, w.circulator, "circulator", units);
-  check_pump(troubles, w.flush_cart, say("flush cart"), units);
+  check_pump(troubles, w.circulator, Role::circulator, units);
+  check_pump(troubles, w.flush_cart, Role::flush_cart, units);
   if (w.header_sizes.size() > kMostSteps)
     troubles.push_back({"header_steps", say("Sizes of the header"), std::to_string(w.header_sizes.size()),
                         say("at most {}", std::to_string(kMostSteps)), say("Name one size for each step.")});

@@ -50,9 +50,10 @@ class Grower {
 
   Result<HeaderTree> tree() {
     if (layout_.trenches.empty())
-      return refuse({"flow_no_circuits", "circuits", "0", say("at least 1"), say("Place a trench first.")});
+      return refuse(
+          {"flow_no_circuits", say("circuits"), "0", say("at least 1"), say("Place a trench first.")});
     if (lines_[0].size() < 2)
-      return refuse({"flow_no_run", say("supply run"), say("not drawn"),
+      return refuse({"flow_no_run", say("supply run"), say_as("a run", "not drawn"),
                      say("a way from the entry point to the header"),
                      say("Set the entry point and leave the run a way.")});
     if (auto ok = place_all(); !ok) return refuse(ok.error());

@@ -20,16 +20,17 @@ std::string metres(double m) {
 }
 
 Result<void> check_pipe(const PipeShare& p) {
-  const std::string of = say(" of pipe {}", in_quotes(p.name));
+  const std::string name = in_quotes(p.name);
   if (!(p.bore > 0 && p.bore < p.outside_diameter && p.outside_diameter < 2))
-    return refuse({"loop_bore", "bore" + of, metres(p.bore),
+    return refuse({"loop_bore", say("bore of pipe {}", name), metres(p.bore),
                    say("more than 0 and less than its outside diameter of {}", metres(p.outside_diameter)),
                    say("Choose the pipe again.")});
   if (!(p.length > 0 && p.length < 1e6))
-    return refuse({"loop_length", "length" + of, metres(p.length), say("more than 0 and less than 1000 km"),
+    return refuse({"loop_length", say("length of pipe {}", name), metres(p.length),
+                   say("more than 0 and less than 1000 km"),
                    say("Enter the length laid, or leave the pipe out.")});
   if (!(p.dr >= 4 && p.dr <= 41))
-    return refuse({"loop_dr", say("dimension ratio{}", of),
+    return refuse({"loop_dr", say("dimension ratio of pipe {}", name),
                    print_quantity(Quantity::count, p.dr, UnitSystem::metric), say("4 to 41"),
                    say("Enter the DR printed on the pipe.")});
   return {};

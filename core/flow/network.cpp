@@ -13,10 +13,9 @@
 namespace underlawn {
 namespace {
 
-Trouble pipe_trouble(const NetPipe& p, std::string what, double value, std::string bound,
-                     std::string advice) {
-  return {"network_pipe", say("{} of pipe \"{}\"", what, p.name),
-          print_quantity(Quantity::length, value, UnitSystem::metric), std::move(bound), std::move(advice)};
+Trouble pipe_trouble(std::string thing, double value, std::string bound, std::string advice) {
+  return {"network_pipe", std::move(thing), print_quantity(Quantity::length, value, UnitSystem::metric),
+          std::move(bound), std::move(advice)};
 }
 
 // Nodes that hang together, each set named by one of them.
@@ -43,7 +42,7 @@ double head_loss(const NetPipe& p, const FluidProperties& fluid, double flow) {
 
 Result<void> check_network(const Network& net) {
   if (net.pipes.empty())
-    return refuse({"network_empty", say("loop network"), "0 pipes", say("at least one pipe"),
+    return refuse({"network_empty", say("loop network"), say("0 pipes"), say("at least one pipe"),
                    say("Place a trench first.")});
   for (int end : {net.inlet, net.outlet})
     if (end < 0 || end >= net.nodes)
@@ -51,10 +50,11 @@ Result<void> check_network(const Network& net) {
                      say("a node of the network"), say("Join the run.")});
   for (const NetPipe& p : net.pipes) {
     if (!(p.length > 0) || !std::isfinite(p.length))
-      return refuse(pipe_trouble(p, "length", p.length, say("more than 0 m"),
+      return refuse(pipe_trouble(say("length of pipe \"{}\"", p.name), p.length, say("more than 0 m"),
                                  say("Take the circuit out or give it a length.")));
     if (!(p.bore > 0) || !std::isfinite(p.bore))
-      return refuse(pipe_trouble(p, "bore", p.bore, say("more than 0 m"), say("Choose a pipe size.")));
+      return refuse(pipe_trouble(say("bore of pipe \"{}\"", p.name), p.bore, say("more than 0 m"),
+                                 say("Choose a pipe size.")));
     if (std::min(p.from, p.to) < 0 || std::max(p.from, p.to) >= net.nodes || p.from == p.to)
       return refuse({"network_pipe", say("ends of pipe \"{}\"", p.name),
                      say("{} and {}", std::to_string(p.from), std::to_string(p.to)),
@@ -68,7 +68,8 @@ Result<void> check_network(const Network& net) {
                      say("joined to the supply run"), say("Join it to the header or take it out.")});
   for (int n = 0; n < net.nodes; ++n)
     if (together.of(n) != house)
-      return refuse({"network_disconnected", say("loop network"), "open", say("a way from supply to return"),
+      return refuse({"network_disconnected", say("loop network"), say_as("a network", "open"),
+                     say("a way from supply to return"),
                      say("Join supply and return through at least one circuit.")});
   return {};
 }

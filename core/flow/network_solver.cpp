@@ -88,12 +88,12 @@ void NetworkSolver::start(double total) {
 
 Result<void> NetworkSolver::solve(double total) {
   if (!(total > 0) || !std::isfinite(total))
-    return refuse({"network_flow", "flow", print_quantity(Quantity::flow, total, UnitSystem::metric),
+    return refuse({"network_flow", say("flow"), print_quantity(Quantity::flow, total, UnitSystem::metric),
                    say("more than 0"), say("Enter the heat pump's flow.")});
   start(total);
   if (run()) return {};
   restart();
-  return refuse({"network_unsettled", "flows", say("still moving after 60 steps"), "settled",
+  return refuse({"network_unsettled", say("flows"), say("still moving after 60 steps"), say("settled"),
                  say("Look for pipes of very unlike bores joined together.")});
 }
 

@@ -57,12 +57,12 @@ Result<SpeedPoint> speed_for(const Circulator& pump, const SystemCurve& system, 
   return SpeedPoint{n, flow, head, n * n * n * pump_power(pump, flow / n)};
 }
 
-std::string_view pump_grade(double power, double capacity) {
+std::string pump_grade(double power, double capacity) {
   const double hp = power / capacity / kHorsepowerPer100Tons;
-  if (hp <= 5) return "excellent";
-  if (hp <= 7.5) return "good";
-  if (hp <= 10) return "mediocre";
-  return hp <= 15 ? "poor" : "bad";
+  if (hp <= 5) return say_as("a pump", "excellent");
+  if (hp <= 7.5) return say_as("a pump", "good");
+  if (hp <= 10) return say_as("a pump", "mediocre");
+  return hp <= 15 ? say_as("a pump", "poor") : say_as("a pump", "bad");
 }
 
 }  // namespace underlawn

@@ -37,6 +37,6 @@ Result<SpeedPoint> speed_for(const Circulator& pump, const SystemCurve& system, 
 // mediocre, 15 poor, above bad. Kavanaugh & Rafferty, ASHRAE (from memory); theirs is power at the shaft, so
 // electric power grades strictly.
 inline constexpr double kHorsepowerPer100Tons = 745.7 / (100 * 3516.853);  // W/W
-std::string_view pump_grade(double power, double capacity);
+std::string pump_grade(double power, double capacity);
 
 }  // namespace underlawn

@@ -14,8 +14,8 @@ namespace {
 constexpr double kWater = 1000;  // kg/m3
 
 std::string print(double pressure) {
-  return print_quantity(Quantity::pressure, pressure, UnitSystem::metric) + " (" +
-         print_quantity(Quantity::pressure, pressure, UnitSystem::us) + ")";
+  return say("{} ({})", print_quantity(Quantity::pressure, pressure, UnitSystem::metric),
+             print_quantity(Quantity::pressure, pressure, UnitSystem::us));
 }
 
 Result<void> check_height(double height) {

@@ -14,13 +14,12 @@ constexpr std::size_t kMostPhases = 12;
 constexpr int kPumpSteps = 12, kPhaseSteps = 40;
 
 Result<void> check_phase(const TestPhase& p, std::size_t i) {
-  const std::string of = say(" of phase {} of the test", std::to_string(i + 1));
   if (!(p.duration >= 1 && p.duration <= kMostDuration))
-    return refuse({"test_duration", "duration" + of,
+    return refuse({"test_duration", say("duration of phase {} of the test", i + 1),
                    print_quantity(Quantity::duration, p.duration, UnitSystem::metric), say("1 s to 30 days"),
                    say("Enter how long the phase lasts, or leave it out.")});
   if (p.kind == PhaseKind::pump && !(p.pressure >= 0 && p.pressure <= kMostPressure))
-    return refuse({"test_phase_pressure", "pressure" + of,
+    return refuse({"test_phase_pressure", say("pressure of phase {} of the test", i + 1),
                    print_quantity(Quantity::pressure, p.pressure, UnitSystem::metric), say("0 to 10 MPa"),
                    say("Enter the gauge pressure to be reached.")});
   return {};

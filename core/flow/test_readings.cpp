@@ -11,7 +11,7 @@
 namespace underlawn {
 namespace {
 
-const std::string kCode = "test_readings", kFile = mark("the pressure log");
+constexpr const char* kCode = "test_readings";
 
 struct Unit {
   const char* column;
@@ -29,7 +29,8 @@ const std::vector<Unit> kTemperatures = {{"temperature_c", 1, 0}, {"temperature_
 
 std::string names_of(const std::vector<Unit>& units) {
   std::string names;
-  for (const Unit& u : units) names += (names.empty() ? "" : say(" or ")) + std::string(u.column);
+  for (const Unit& u : units)
+    names = names.empty() ? std::string(u.column) : say("{} or {}", names, u.column);
   return names;
 }
 
@@ -40,7 +41,7 @@ Result<std::optional<Column>> find_column(const TextTable& table, const std::vec
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
       if (table.columns[i] != unit.column) continue;
       if (found)
-        return refuse({kCode, say("columns of {}", kFile),
+        return refuse({kCode, say("columns of the pressure log"),
                        say("{} and {}", in_quotes(found->unit.column), in_quotes(unit.column)),
                        say("only one of them"), say("Take one of the two out.")});
       found = Column{unit, i};
@@ -52,8 +53,8 @@ Result<Column> need_column(const TextTable& table, const std::vector<Unit>& unit
   const auto found = find_column(table, units);
   if (!found) return tl::unexpected(found.error());
   if (*found) return **found;
-  return refuse({kCode, say("column {} of {}", names_of(units), kFile), "missing", "there",
-                 say("Name the columns in the table's first line, with their units.")});
+  return refuse({kCode, say("column {} of the pressure log", names_of(units)), say_as("a column", "missing"),
+                 say("there"), say("Name the columns in the table's first line, with their units.")});
 }
 
 Result<std::optional<double>> cell(const TextTable& table, std::size_t row, const Column& column) {
@@ -61,20 +62,20 @@ Result<std::optional<double>> cell(const TextTable& table, std::size_t row, cons
   if (column.place >= fields.size() || fields[column.place].empty()) return std::optional<double>{};
   const auto number = plain_number(fields[column.place], table.mark);
   if (number) return std::optional(column.unit.factor * (*number + column.unit.offset));
-  return refuse({kCode,
-                 say("{} in line {} of {} (row {})", std::string(column.unit.column),
-                     std::to_string(table.rows[row].number), kFile, std::to_string(row + 1)),
-                 in_quotes(fields[column.place]), "a number", say("Correct the cell or take the row out.")});
+  return refuse(
+      {kCode,
+       say("{} in line {} of the pressure log (row {})", column.unit.column, table.rows[row].number, row + 1),
+       in_quotes(fields[column.place]), say("a number"), say("Correct the cell or take the row out.")});
 }
 
 Result<double> need_cell(const TextTable& table, std::size_t row, const Column& column) {
   const auto found = cell(table, row, column);
   if (!found) return tl::unexpected(found.error());
   if (*found) return **found;
-  return refuse({kCode,
-                 say("{} in line {} of {} (row {})", std::string(column.unit.column),
-                     std::to_string(table.rows[row].number), kFile, std::to_string(row + 1)),
-                 "missing", "a number", say("Fill the cell or take the row out.")});
+  return refuse(
+      {kCode,
+       say("{} in line {} of the pressure log (row {})", column.unit.column, table.rows[row].number, row + 1),
+       say("missing"), say("a number"), say("Fill the cell or take the row out.")});
 }
 
 Result<PressureReading> reading(const TextTable& table, std::size_t row, const Column& time,
@@ -93,16 +94,18 @@ Result<PressureReading> reading(const TextTable& table, std::size_t row, const C
 
 Result<void> check_reading(const PressureReading& r, std::size_t row) {
   const auto trouble = [&](const std::string& thing, Quantity q, double value, const std::string& bound) {
-    return refuse({kCode, thing + (say(" of reading {}", std::to_string(row + 1))),
-                   print_quantity(q, value, UnitSystem::metric), bound,
+    return refuse({kCode, thing, print_quantity(q, value, UnitSystem::metric), bound,
                    say("Check the reading and the unit in the column's name.")});
   };
   if (!(r.time >= -30 * 86400.0 && r.time <= 30 * 86400.0))
-    return trouble("time", Quantity::duration, r.time, say("within 30 days of shutting the valve"));
+    return trouble(say("time of reading {}", row + 1), Quantity::duration, r.time,
+                   say("within 30 days of shutting the valve"));
   if (!(r.pressure >= -1e5 && r.pressure <= 1e7))
-    return trouble("pressure", Quantity::pressure, r.pressure, say("-100 to 10 000 kPa"));
+    return trouble(say("pressure of reading {}", row + 1), Quantity::pressure, r.pressure,
+                   say("-100 to 10 000 kPa"));
   if (r.temperature && !(*r.temperature >= -30 && *r.temperature <= 60))
-    return trouble("temperature", Quantity::temperature, *r.temperature, say("-30 to 60 C"));
+    return trouble(say("temperature of reading {}", row + 1), Quantity::temperature, *r.temperature,
+                   say("-30 to 60 C"));
   return {};
 }
 
@@ -126,7 +129,7 @@ Result<void> check_readings(const std::vector<PressureReading>& readings) {
 }
 
 Result<std::vector<PressureReading>> readings_from_text(std::string_view text) {
-  const auto table = table_from_text(text, kCode, kFile);
+  const auto table = table_from_text(text, kCode, say("the pressure log"));
   if (!table) return tl::unexpected(table.error());
   const auto time = need_column(*table, kTimes), pressure = need_column(*table, kPressures);
   if (!time) return tl::unexpected(time.error());

@@ -12,8 +12,8 @@ namespace underlawn {
 namespace {
 
 std::string print(double pressure) {
-  return print_quantity(Quantity::pressure, pressure, UnitSystem::metric) + " (" +
-         print_quantity(Quantity::pressure, pressure, UnitSystem::us) + ")";
+  return say("{} ({})", print_quantity(Quantity::pressure, pressure, UnitSystem::metric),
+             print_quantity(Quantity::pressure, pressure, UnitSystem::us));
 }
 
 }  // namespace
@@ -32,12 +32,12 @@ StoredEnergy stored_energy(const LoopVolume& loop, double pressure) {
 
 std::vector<std::string> test_cautions(const LoopVolume& loop, double pressure) {
   const double ratio = stored_energy(loop, pressure).ratio();
-  std::string air = say("Test with water only.");
-  if (ratio > 1)
-    air +=
-        say(" Filled with air at {} this loop would hold about {} times the energy, and a failing joint "
-            "would let it go at once.",
-            print(pressure), std::to_string(std::lround(ratio / 10) * 10));
+  const std::string air =
+      ratio > 1
+          ? say("Test with water only. Filled with air at {} this loop would hold about {} times the energy, "
+                "and a failing joint would let it go at once.",
+                print(pressure), std::lround(ratio / 10) * 10)
+          : say("Test with water only.");
   return {air,
           say("Let out all air before pumping up."),
           say("Stand clear of joints, caps and the trench while the loop is under pressure; nobody in the "

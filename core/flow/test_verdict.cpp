@@ -129,11 +129,13 @@ Judgement conclude(Judgement j, const Asked& asked) {
     return j;
   }
   j.verdict = Verdict::sound;
-  j.reason = say(
-      "The pressure went as a sound loop's goes. A leak below about {} would not have shown in this test.",
-      visible);
-  if (count.earlier_out > 0)
-    j.reason += say(" {} earlier readings lie outside the band.", std::to_string(count.earlier_out));
+  j.reason = count.earlier_out > 0 ? say("The pressure went as a sound loop's goes. A leak below about {} "
+                                         "would not have shown in this test. "
+                                         "{} earlier readings lie outside the band.",
+                                         visible, count.earlier_out)
+                                   : say("The pressure went as a sound loop's goes. A leak below about {} "
+                                         "would not have shown in this test.",
+                                         visible);
   j.next =
       say("Keep the log with the loop's papers; keep the loop under some pressure while backfilling, so that "
           "damage shows.");
@@ -180,7 +182,7 @@ std::string leak_text(double leak, UnitSystem units) {
   const int places = value > 0 ? std::clamp(1 - int(std::floor(std::log10(value))), 0, 4) : 0;
   char text[64];
   const auto end = std::to_chars(text, text + sizeof text, value, std::chars_format::fixed, places).ptr;
-  return std::string(text, end) + (metric ? " L/h" : say(" gal/h"));
+  return std::string(text, end) + (metric ? " L/h" : " gal/h");
 }
 
 bool within_rebound_tolerance(const Readings& readings) {

@@ -31,9 +31,9 @@ const std::vector<EarthPreset>& earth_presets() {
       {mark("common earth"), 0.25, 0.10, 37 * degree, nunnally},
       {mark("common earth, dry"), 0.25, 0.10, 32 * degree, nunnally},
       {mark("sand and gravel"), 0.12, 0.12, 37 * degree, nunnally},
-      {"sand", 0.11, 0.05, 37 * degree, army},
+      {mark("sand"), 0.11, 0.05, 37 * degree, army},
       {mark("sand, dry"), 0.11, 0.05, 25 * degree, army},
-      {"clay", 0.30, 0.20, 35 * degree, nunnally},
+      {mark("clay"), 0.30, 0.20, 35 * degree, nunnally},
       {mark("clay, tight"), 0.43, 0.10, 35 * degree, army},
       {mark("blasted rock"), 0.50, -0.30, 37 * degree, army},
   };

@@ -30,7 +30,7 @@ std::string shown(double v, std::string_view unit) {
 }
 
 std::string shown(const ProbeWindow& w) {
-  return shown(w.from, " s") + " to " + shown(w.to, " s");
+  return say("{} to {}", shown(w.from, " s"), shown(w.to, " s"));
 }
 
 struct Line {
@@ -93,15 +93,15 @@ Result<void> check_log(const ProbeLog& log) {
                             say("more than that of the reading before"),
                             say("Keep one heating, in the order of time.")));
     if (!std::isfinite(r.temperature))
-      return refuse(trouble(say("temperature of reading {}", number), say("not a number"), "a temperature",
-                            say("Take the reading out.")));
+      return refuse(trouble(say("temperature of reading {}", number), say("not a number"),
+                            say("a temperature"), say("Take the reading out.")));
   }
   return {};
 }
 
 Result<void> check_window(Readings readings, const ProbeWindow& w) {
   if (!(w.from > 0) || !(w.to > w.from) || !std::isfinite(w.to))
-    return refuse(trouble("window", shown(w), say("from above 0 s to a later time"),
+    return refuse(trouble(say("window"), shown(w), say("from above 0 s to a later time"),
                           say("The heater is switched on at 0 s; leave its first seconds out.")));
   const std::size_t count = within(readings, w.from, w.to).size();
   if (count >= kFewest && slopes_of_halves(readings, w)) return {};
@@ -124,7 +124,7 @@ Result<ProbeFit> fit_in(const ProbeLog& log, const ProbeWindow& w) {
   const double lowest = std::min(line.slope, *least);
   if (!(lowest > 0))
     return refuse(
-        trouble(say("slope of the temperature from {}", shown(w)), shown(lowest, say(" K per ln t")),
+        trouble(say("slope of the temperature from {}", shown(w)), say("{} K per ln t", shown(lowest, "")),
                 say("more than 0 in the window and in its halves"),
                 say("Choose a window in which the needle warms: the heater was off, or the power too low.")));
   const boost::math::students_t student(static_cast<double>(readings.size()) - 2);
@@ -132,7 +132,7 @@ Result<ProbeFit> fit_in(const ProbeLog& log, const ProbeWindow& w) {
   if (!(line.slope > margin))
     return refuse(
         trouble(say("slope of the temperature from {}", shown(w)),
-                shown(line.slope, "") + " +- " + shown(margin, say(" K per ln t")),
+                say("{} +- {} K per ln t", shown(line.slope, ""), shown(margin, "")),
                 say("farther from 0 than its 95 % margin"),
                 say("The readings are too scattered for a conductivity: more power, or a longer window.")));
   const double q = log.power / (4 * std::numbers::pi);
@@ -166,7 +166,7 @@ Result<ProbeWindow> steady_window(const ProbeLog& log, double steady) {
     return refuse(trouble(say("heated time of the log"), shown({first, last}),
                           say("at least three times its start"), say("Heat longer, or give the window.")));
   if (!(line_through(readings.last(kFewest)).slope > 0))
-    return refuse(trouble(say("temperature at the end of the log"), "falling", "rising",
+    return refuse(trouble(say("temperature at the end of the log"), say("falling"), say("rising"),
                           say("Give a window that ends before the heater was switched off.")));
   const double reach = last / kShortestRatio / first;
   for (int i = 0; i <= kStarts; ++i) {

@@ -36,7 +36,7 @@ Result<double> number_in(const TextTable& table, const TextLine& row, const Colu
   const std::string_view text = column.place < fields.size() ? fields[column.place] : std::string_view();
   const auto number = plain_number(text, table.mark);
   if (!number)
-    return refuse(trouble(in_line(table.columns[column.place], row.number), in_quotes(text), "a number",
+    return refuse(trouble(in_line(table.columns[column.place], row.number), in_quotes(text), say("a number"),
                           say("Take the line out, or export the log again.")));
   return *number * column.factor + column.offset;
 }
@@ -55,11 +55,11 @@ Result<double> power_of(const TextTable& table) {
 
 Result<void> check_reading(const ProbeLog& log, const ProbeReading& reading, const TextLine& row) {
   if (!(reading.temperature >= -60 && reading.temperature <= 150))
-    return refuse(trouble(in_line("temperature", row.number), std::to_string(reading.temperature) + " C",
+    return refuse(trouble(in_line(say("temperature"), row.number), std::to_string(reading.temperature) + " C",
                           say("-60 C to 150 C"), say("Check the unit in the column's name.")));
   if (!log.readings.empty() && !(reading.time > log.readings.back().time))
     return refuse(
-        trouble(in_line("time", row.number), std::to_string(reading.time) + " s",
+        trouble(in_line(say("time"), row.number), std::to_string(reading.time) + " s",
                 say("more than the {} s of the line above", std::to_string(log.readings.back().time)),
                 say("Keep one heating in the log, in the order of time.")));
   return {};

@@ -36,9 +36,9 @@ std::string model_name(ConductivityModel model) {
     case ConductivityModel::johansen:
       return "Johansen";
     case ConductivityModel::lu:
-      return "Lu et al.";
+      return say("Lu et al.");
     case ConductivityModel::cote_konrad:
-      return "C\u00f4t\u00e9 and Konrad";
+      return say("C\u00f4t\u00e9 and Konrad");
   }
   return "";
 }
@@ -46,7 +46,7 @@ std::string model_name(ConductivityModel model) {
 std::string model_source(ConductivityModel model) {
   switch (model) {
     case ConductivityModel::johansen:
-      return "Johansen 1975, thesis, Trondheim (CRREL translation 637)";
+      return say("Johansen 1975, thesis, Trondheim (CRREL translation 637)");
     case ConductivityModel::lu:
       return "Lu, Ren, Gong, Horton 2007, Soil Sci. Soc. Am. J. 71:8-14";
     case ConductivityModel::cote_konrad:
@@ -108,7 +108,7 @@ double kersten_number(double s, ConductivityModel model, Grain grain) {
 
 Result<double> conductivity(const SoilMatter& soil, ConductivityModel model) {
   const bool lu = model == ConductivityModel::lu;
-  if (auto ok = within("porosity", soil.porosity, lu ? 0.2 : 0.05, lu ? 0.6 : 0.95,
+  if (auto ok = within(say("porosity"), soil.porosity, lu ? 0.2 : 0.05, lu ? 0.6 : 0.95,
                        say("Enter the pore volume per volume of soil, or take another model."));
       !ok)
     return refuse(ok.error());
@@ -117,7 +117,7 @@ Result<double> conductivity(const SoilMatter& soil, ConductivityModel model) {
       !ok)
     return refuse(ok.error());
   if (auto ok = within(
-          "saturation", soil.saturation, least_saturation(model, soil.grain), 1,
+          say("saturation"), soil.saturation, least_saturation(model, soil.grain), 1,
           say("Moisture cannot fill more than the pores; drier than the model's range, take another model."));
       !ok)
     return refuse(ok.error());

@@ -61,7 +61,7 @@ Result<void> check_air(const BlockHouse& h) {
                           say("Enter the mean height of the rooms, or the volume.")));
   if (!within(h.air_change, 0, 20))
     return refuse(
-        trouble(say("air change"), shown(h.air_change, say(" per hour")), say("0 to 20 per hour"),
+        trouble(say("air change"), say("{} per hour", shown(h.air_change, "")), say("0 to 20 per hour"),
                 say("A tight house has about 0.2 per hour, a draughty one 1 (common practice, no source).")));
   return {};
 }
@@ -113,7 +113,7 @@ Result<void> check_cooling(const BlockHouse& h) {
 
 Result<void> check_house(const BlockHouse& h) {
   if (h.surfaces.empty())
-    return refuse(trouble(say("list of surfaces"), "empty", say("at least one surface"),
+    return refuse(trouble(say("list of surfaces"), say_as("a list", "empty"), say("at least one surface"),
                           say("Enter walls, windows, roof and floor with area and U-value.")));
   for (std::size_t i = 0; i < h.surfaces.size(); ++i)
     if (auto ok = check_surface(h.surfaces[i], i + 1); !ok) return ok;

@@ -25,12 +25,12 @@ Date date_of(int day) {
 
 std::string date_of_day(int day) {
   const Date d = date_of(day);
-  return std::to_string(d.day) + " " + kMonths[d.month];
+  return say_as("day and month", "{} {}", d.day, translated(kMonths[d.month]));
 }
 
 std::string date_of_hour(int hour) {
   const std::string clock = std::to_string(hour % 24);
-  return date_of_day(hour / 24) + ", " + (clock.size() < 2 ? "0" : "") + clock + ":00";
+  return say("{}, {}:00", date_of_day(hour / 24), (clock.size() < 2 ? "0" : "") + clock);
 }
 
 int month_of_day(int day) {

@@ -19,6 +19,11 @@ Trouble table_trouble(std::string thing, std::string value, std::string bound, s
 
 using Table = std::vector<PerformancePoint>;
 
+// How a value has to follow the one of the row before.
+std::string not_beyond(bool rising, const std::string& before) {
+  return rising ? say("not less than {}", before) : say("not more than {}", before);
+}
+
 Result<void> check_row(const PerformancePoint& p, const std::string& row) {
   if (!(p.capacity > 0 && p.capacity <= kMost) || !(p.power > 0 && p.power <= kMost))
     return refuse(table_trouble(
@@ -41,17 +46,14 @@ Result<void> check_step(const PerformancePoint& before, const PerformancePoint& 
                                 say("more than {}", shown(Quantity::temperature, before.entering)),
                                 say("Sort the rows by entering water temperature, each once.")));
   if (warm ? p.capacity < before.capacity : p.capacity > before.capacity)
-    return refuse(
-        table_trouble(row, shown(Quantity::power, p.capacity),
-                      std::string(warm ? say("not less than ") : say("not more than ")) +
-                          shown(Quantity::power, before.capacity),
-                      say("Look for a digit typed wrong: capacity should follow the water's temperature.")));
+    return refuse(table_trouble(
+        row, shown(Quantity::power, p.capacity), not_beyond(warm, shown(Quantity::power, before.capacity)),
+        say("Look for a digit typed wrong: capacity should follow the water's temperature.")));
   const double cop = p.capacity / p.power, cop_before = before.capacity / before.power;
   if (warm ? cop < 0.98 * cop_before : cop > 1.02 * cop_before)
     return refuse(table_trouble(
         say("COP of {}", row), shown(Quantity::ratio, cop),
-        std::string(warm ? say("not less than ") : say("not more than ")) +
-            shown(Quantity::ratio, cop_before),
+        not_beyond(warm, shown(Quantity::ratio, cop_before)),
         say("Look for a digit typed wrong: a unit works better the nearer the water is to the room.")));
   if (!warm && p.power < 0.98 * before.power)
     return refuse(table_trouble(
@@ -82,8 +84,8 @@ Result<void> check_size(const Table& table, const std::string& name) {
   return {};
 }
 
-Result<void> check_table(const Table& table, std::string_view mode, bool warm) {
-  const std::string name = say("heat pump table for {}", std::string(mode));
+Result<void> check_table(const Table& table, bool warm) {
+  const std::string name = warm ? say("heat pump table for heating") : say("heat pump table for cooling");
   if (auto ok = check_size(table, name); !ok) return ok;
   for (std::size_t i = 0; i < table.size(); ++i) {
     const std::string row = say("{}, row {}", name, std::to_string(i + 1));
@@ -93,7 +95,9 @@ Result<void> check_table(const Table& table, std::string_view mode, bool warm) {
   }
   const double span = table.back().entering - table.front().entering;
   if (span < kNarrowestTable)
-    return refuse(table_trouble(say("span of the {}", name), shown(Quantity::temperature_difference, span),
+    return refuse(table_trouble(warm ? say("span of the heat pump table for heating")
+                                     : say("span of the heat pump table for cooling"),
+                                shown(Quantity::temperature_difference, span),
                                 say("{} or more", shown(Quantity::temperature_difference, kNarrowestTable)),
                                 say("Add rows down to the coldest and up to the warmest water expected.")));
   return check_turns(table, name);
@@ -131,8 +135,8 @@ HeatPump scaled(const HeatPump& unit, double factor) {
 }
 
 Result<void> check_heat_pump(const HeatPump& unit) {
-  if (auto ok = check_table(unit.heating, "heating", true); !ok) return ok;
-  if (auto ok = check_table(unit.cooling, "cooling", false); !ok) return ok;
+  if (auto ok = check_table(unit.heating, true); !ok) return ok;
+  if (auto ok = check_table(unit.cooling, false); !ok) return ok;
   for (const PerformancePoint& p : unit.heating)
     if (p.capacity <= p.power || p.capacity > 20 * p.power)
       return refuse(table_trouble(

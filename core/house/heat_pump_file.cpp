@@ -34,7 +34,7 @@ Result<Column> column_for(const TextTable& table, const std::vector<Spelling>& s
   std::string names;
   for (const Spelling& s : spellings) {
     if (const auto place = column_of(table, s.name)) found.push_back({*place, s});
-    names += (names.empty() ? "" : say(" or ")) + std::string(s.name);
+    names = names.empty() ? std::string(s.name) : say("{} or {}", names, s.name);
   }
   if (found.size() == 1) return found[0];
   return refuse(trouble(
@@ -73,7 +73,7 @@ Result<double> number_in(const TextTable& table, const TextLine& row, const Fiel
   const std::string_view text = cell(fields, column);
   const auto number = plain_number(text, table.mark);
   if (!number)
-    return refuse(trouble(in_line(column.spelling.name, row.number), in_quotes(text), "a number",
+    return refuse(trouble(in_line(column.spelling.name, row.number), in_quotes(text), say("a number"),
                           say("Write it without marks for thousands, or take the row out.")));
   return *number * column.spelling.factor + column.spelling.offset;
 }
@@ -111,7 +111,7 @@ Result<HeatPump> heat_pump_from_csv(std::string_view text) {
 }
 
 std::string heat_pump_to_csv(const HeatPump& unit) {
-  std::string text = say("name = {}\nmode,entering_c,capacity_w,power_w\n", unit.name);
+  std::string text = "name = " + unit.name + "\nmode,entering_c,capacity_w,power_w\n";
   for (const auto& [mode, rows] : {std::pair("heating", &unit.heating), std::pair("cooling", &unit.cooling)})
     for (const PerformancePoint& p : *rows)
       text += std::string(mode) + ',' + shortest(p.entering) + ',' + shortest(p.capacity) + ',' +

@@ -14,17 +14,27 @@ std::string shown(Quantity q, double v) {
   return print_quantity(q, v, UnitSystem::metric);
 }
 
-Result<void> check_side(const std::string& thing, double load, double design, double balance, bool design_below) {
+// One side of the load: what the house loses in the cold, or gains in the warm.
+struct Side {
+  std::string load;  // what each is called
+  std::string outdoor;
+  bool cold;
+};
+
+std::string off_balance(const Side& side, double balance) {
+  const std::string at = shown(Quantity::temperature, balance);
+  return side.cold ? say("below the balance temperature of {}", at)
+                   : say("above the balance temperature of {}", at);
+}
+
+Result<void> check_side(const Side& side, double load, double design, double balance) {
   if (!(load >= 0) || !std::isfinite(load))
-    return refuse({"load_not_positive", say("design {}", thing), shown(Quantity::power, load),
-                   say("0 W or more"), say("Enter the load of the design day.")});
-  const bool wrong_side = design_below ? design >= balance : design <= balance;
+    return refuse({"load_not_positive", side.load, shown(Quantity::power, load), say("0 W or more"),
+                   say("Enter the load of the design day.")});
+  const bool wrong_side = side.cold ? design >= balance : design <= balance;
   if (!std::isfinite(design) || !std::isfinite(balance) || (load > 0 && wrong_side))
-    return refuse({"load_design_day", say("outdoor temperature for the design {}", thing),
-                   shown(Quantity::temperature, design),
-                   std::string(design_below ? "below" : "above") + " the balance temperature of " +
-                       shown(Quantity::temperature, balance),
-                   say("Check both temperatures.")});
+    return refuse({"load_design_day", side.outdoor, shown(Quantity::temperature, design),
+                   off_balance(side, balance), say("Check both temperatures.")});
   return {};
 }
 
@@ -36,9 +46,10 @@ double per_kelvin(double load, double span) {
 }  // namespace
 
 Result<void> check_load(const DesignLoad& l) {
-  if (auto ok = check_side(say("heat loss"), l.heat_loss, l.outdoor_cold, l.balance_heating, true); !ok)
-    return ok;
-  return check_side(say("heat gain"), l.heat_gain, l.outdoor_warm, l.balance_cooling, false);
+  const Side cold{say("design heat loss"), say("outdoor temperature for the design heat loss"), true};
+  const Side warm{say("design heat gain"), say("outdoor temperature for the design heat gain"), false};
+  if (auto ok = check_side(cold, l.heat_loss, l.outdoor_cold, l.balance_heating); !ok) return ok;
+  return check_side(warm, l.heat_gain, l.outdoor_warm, l.balance_cooling);
 }
 
 HourlyLoad hourly_load(const DesignLoad& l, const WeatherYear& weather) {

@@ -49,11 +49,11 @@ Result<double> cell(const TextTable& table, std::size_t row, const LoadColumn& c
   const auto fields = fields_of(table.rows[row].text, table.separator);
   const std::string thing = place_of(table, row, column);
   if (column.place >= fields.size() || fields[column.place].empty())
-    return refuse(trouble(thing, "missing", "a number", say("Write 0 for an hour without load.")));
+    return refuse(trouble(thing, say("missing"), say("a number"), say("Write 0 for an hour without load.")));
   const std::string_view text = fields[column.place];
   const auto number = plain_number(text, table.mark);
   if (!number)
-    return refuse(trouble(thing, in_quotes(text), "a number",
+    return refuse(trouble(thing, in_quotes(text), say("a number"),
                           table.mark == ',' ? say("Write 1234,5, without marks for thousands.")
                                             : say("Write 1234.5, without marks for thousands.")));
   const double watts = *number * column.factor;
@@ -67,11 +67,17 @@ Result<double> cell(const TextTable& table, std::size_t row, const LoadColumn& c
   return watts == 0 ? 0.0 : watts;
 }
 
+std::string name_of_column(std::string_view load) {
+  if (load == "heating") return say("column of heating load");
+  return load == "cooling" ? say("column of cooling load") : say("column of ground load");
+}
+
 Result<std::vector<double>> read_column(const TextTable& table, const std::string& load) {
   const auto columns = columns_for(table, load);
   if (columns.empty()) return std::vector<double>{};
   if (columns.size() > 1)
-    return refuse(trouble(say("column of {} load", load), say("there twice"), say("there once"),
+    return refuse(trouble(name_of_column(load), say_as("a column", "there twice"),
+                          say_as("a column", "there once"),
                           say("Take out {} or {}.", columns[0].name, columns[1].name)));
   std::vector<double> out;
   for (std::size_t row = 0; row < table.rows.size(); ++row) {
@@ -86,8 +92,7 @@ Result<std::vector<double>> read_column(const TextTable& table, const std::strin
 Result<void> check_rows(const TextTable& table) {
   const std::size_t rows = table.rows.size();
   if (rows == kYear || rows == kLeapYear) return {};
-  const std::string last = say("the last in line {}", std::to_string(table.rows.back().number));
-  return refuse(trouble(say("load file"), say("{} rows, {}", std::to_string(rows), last),
+  return refuse(trouble(say("load file"), say("{} rows, the last in line {}", rows, table.rows.back().number),
                         say("8760 rows, one for each hour of a year (8784 in a leap year)"),
                         rows < kYear ? say("Rows are missing: export the whole year again.")
                                      : say("Export one year, hour by hour.")));
@@ -119,7 +124,7 @@ void remark_on_columns(const TextTable& table, std::vector<Trouble>& remarks) {
   for (std::size_t i = 0; i < table.columns.size(); ++i)
     if (std::find(read.begin(), read.end(), i) == read.end() && remarks.size() < 20)
       remarks.push_back({"load_file_column", say("column {} of the load file", in_quotes(table.columns[i])),
-                         say("not read"), "", say("Its name is none that is known here.")});
+                         say_as("a column", "not read"), "", say("Its name is none that is known here.")});
 }
 
 bool all_zero(const std::vector<double>& load) {
@@ -156,8 +161,8 @@ Result<WithRemarks<HourlyFile>> loads_from_csv(std::string_view text, std::strin
   if (!loads) return refuse(loads.error());
   loads->name = valid_utf8(name);
   if (table->rows.size() == kLeapYear)
-    remarks->push_back({"load_file_leap_day", say("29 February of the load file"), say("left out"), "",
-                        say("The years worked with have 365 days.")});
+    remarks->push_back({"load_file_leap_day", say("29 February of the load file"),
+                        say_as("a day", "left out"), "", say("The years worked with have 365 days.")});
   remark_on_columns(*table, *remarks);
   return WithRemarks<HourlyFile>{std::move(*loads), std::move(*remarks)};
 }

@@ -35,7 +35,7 @@ struct Hour {
 };
 
 std::string spoken(const Hour& h) {
-  return say("{} {}, hour {}", std::to_string(h.day), kMonths[h.month - 1], std::to_string(h.hour));
+  return say("{} {}, hour {}", h.day, translated(kMonths[h.month - 1]), h.hour);
 }
 
 Hour after(Hour h) {
@@ -75,7 +75,7 @@ Result<void> check_periods(const TextLine& line) {
   const auto fields = first_fields(line.text, 3);
   const auto is_one = [&](std::size_t i) { return i >= fields.size() || plain_number(fields[i]) == 1; };
   if (is_one(1) && is_one(2)) return {};
-  return refuse(trouble(in_line(say("DATA PERIODS"), line.number), in_quotes(line.text),
+  return refuse(trouble(in_line("DATA PERIODS", line.number), in_quotes(line.text),
                         say("one period, one record an hour"),
                         say("Take a file of one year, hour by hour.")));
 }
@@ -84,7 +84,8 @@ Result<void> check_periods(const TextLine& line) {
 Result<std::span<const TextLine>> rows_of(const std::vector<TextLine>& lines) {
   if (lines.empty() || !is_header(lines[0], "location"))
     return refuse(trouble(say("first line of the weather file"),
-                          lines.empty() ? "missing" : in_quotes(lines[0].text), say("LOCATION and a place"),
+                          lines.empty() ? say("missing") : in_quotes(lines[0].text),
+                          say("LOCATION and a place"),
                           say("Choose a file in the EnergyPlus weather format; its name ends in .epw.")));
   constexpr std::size_t kMostHeaders = 40;
   for (std::size_t i = 1; i < std::min(lines.size(), kMostHeaders); ++i)
@@ -98,13 +99,13 @@ Result<std::span<const TextLine>> rows_of(const std::vector<TextLine>& lines) {
 }
 
 Result<Hour> hour_of(const TextLine& row, const std::vector<std::string_view>& fields) {
-  const std::array<const char*, 3> names = {"month", "day", "hour"};
+  const std::array<const char*, 3> names = {mark("month"), mark("day"), mark("hour")};
   std::array<int, 3> at{};
   for (std::size_t i = 0; i < 3; ++i) {
     const auto number = plain_number(fields[i + 1]);
     const int most = i == 0 ? 12 : i == 1 ? 31 : 24;
     if (!number || !(*number >= 1 && *number <= most) || *number != static_cast<int>(*number))
-      return refuse(trouble(in_line(names[i], row.number), in_quotes(fields[i + 1]),
+      return refuse(trouble(in_line(translated(names[i]), row.number), in_quotes(fields[i + 1]),
                             say("a whole number from 1 to {}", std::to_string(most)),
                             say("The file is damaged: fetch it again.")));
     at[i] = static_cast<int>(*number);
@@ -116,10 +117,11 @@ Result<double> dry_bulb(const TextLine& row, std::string_view field) {
   const std::string thing = in_line(say("dry bulb"), row.number);
   const auto t = plain_number(field);
   if (!t)
-    return refuse(trouble(thing, in_quotes(field), "a number", say("The file is damaged: fetch it again.")));
+    return refuse(
+        trouble(thing, in_quotes(field), say("a number"), say("The file is damaged: fetch it again.")));
   if (*t >= kMissing)
-    return refuse(trouble(thing, say("{}, which stands for a missing value", in_quotes(field)), "measured",
-                          say("Choose a typical year: those have no gaps.")));
+    return refuse(trouble(thing, say("{}, which stands for a missing value", in_quotes(field)),
+                          say("measured"), say("Choose a typical year: those have no gaps.")));
   if (!(*t > -70 && *t < 70))
     return refuse(trouble(thing, in_quotes(field) + " C", say("above -70 C and below 70 C"),
                           say("The file is damaged or in another unit.")));
@@ -142,7 +144,7 @@ Result<void> Year::take(const TextLine& row) {
   if (fields.size() < 8)
     return refuse(trouble(
         say("line {} of the weather file", std::to_string(row.number)),
-        say("{} fields{}", std::to_string(fields.size()), (last ? say(", after {}", spoken(*last)) : "")),
+        last ? say("{} fields, after {}", fields.size(), spoken(*last)) : say("{} fields", fields.size()),
         say("eight fields or more"), say("The file was cut short: fetch it again.")));
   const auto hour = hour_of(row, fields);
   if (!hour) return refuse(hour.error());
@@ -151,7 +153,7 @@ Result<void> Year::take(const TextLine& row) {
                           say("absent, for the year is complete"), say("Take a file of one year.")));
   if (expected == Hour{3, 1, 1} && *hour == Hour{2, 29, 1}) expected = *hour;
   if (*hour != expected)
-    return refuse(trouble(in_line("hour", row.number), spoken(*hour), spoken(expected),
+    return refuse(trouble(in_line(say("hour"), row.number), spoken(*hour), spoken(expected),
                           say("An hour is missing, there twice or out of place: fetch the file again.")));
   const auto t = dry_bulb(row, fields[6]);
   if (!t) return refuse(t.error());
@@ -175,15 +177,14 @@ Result<WithRemarks<WeatherYear>> weather_from_epw(std::string_view text) {
     if (auto ok = year.take(row); !ok) return refuse(ok.error());
   if (!year.complete())
     return refuse(trouble(say("weather file"),
-                          say("{} hours long{}", std::to_string(year.outdoor.size()),
-                              (year.last ? say(", the last {} in line {}", spoken(*year.last),
-                                               std::to_string(lines.back().number))
-                                         : "")),
+                          year.last ? say("{} hours long, the last {} in line {}", year.outdoor.size(),
+                                          spoken(*year.last), lines.back().number)
+                                    : say("{} hours long", year.outdoor.size()),
                           say("8760 hours long"), say("The file was cut short: fetch it again.")));
   WithRemarks<WeatherYear> out{{place_name(lines[0].text), std::move(year.outdoor)}, {}};
   if (year.leap_hours > 0)
-    out.remarks.push_back({"weather_file_leap_day", say("29 February of the weather file"), say("left out"),
-                           "", say("The years worked with have 365 days.")});
+    out.remarks.push_back({"weather_file_leap_day", say("29 February of the weather file"),
+                           say_as("a day", "left out"), "", say("The years worked with have 365 days.")});
   return out;
 }
 

@@ -81,18 +81,19 @@ Trouble no_way(const Site& site, const Wishes& wishes, const Conduits& conduits,
     Site open = closed;
     open.lot[i].setback = 0;
     if (reaches(open, wishes, setback_bands(open), placed))
-      closers += (closers.empty() ? "" : ", ") + std::string("setback of lot edge ") + std::to_string(i + 1);
+      closers += (closers.empty() ? "" : ", ") + say_as("what closes a way", "setback of lot edge {}", i + 1);
   }
   const bool walled_in = conduits.stubs.empty();
-  Trouble t{"no_way_to_house", say("way for the supply run"), "none",
+  Trouble t{"no_way_to_house", say("way for the supply run"), say_as("a way", "none"),
             say("from the entry point to the trenches"), ""};
   if (!closers.empty())
     t.advice =
         say("Any one of these closes it: {}. Move it, lessen its clearance or allow crossing it.", closers);
   else if (walled_in) {
     const std::string beside = what_lies_at_entry(site, wishes);
-    t.advice = say("The entry point is closed in{}: move it to another wall.",
-                   (beside.empty() ? "" : say(" (beside it: {})", beside)));
+    t.advice = beside.empty()
+                   ? say("The entry point is closed in: move it to another wall.")
+                   : say("The entry point is closed in (beside it: {}): move it to another wall.", beside);
   } else
     t.advice = say("More than one thing closes it: move the entry point or what lies between.");
   return t;

@@ -58,9 +58,8 @@ bool turns_back(const Polyline& line) {
   return false;
 }
 
-std::optional<Trouble> bends_trouble(const GivenTrench& g, int number) {
+std::optional<Trouble> bends_trouble(const GivenTrench& g, const std::string& name) {
   if (g.bends.empty()) return std::nullopt;
-  const std::string name = say("given trench {}", std::to_string(number));
   if (!std::all_of(g.bends.begin(), g.bends.end(), is_place))
     return Trouble{"given_trench", say("{}, a bend", name), say("a number beyond its bound"),
                    say("within 100 km"), say("Enter its bends again.")};
@@ -74,23 +73,22 @@ std::optional<Trouble> bends_trouble(const GivenTrench& g, int number) {
   return std::nullopt;
 }
 
-Trouble about(int number, Trouble t) {
-  t.thing = say("given trench {}, {}", std::to_string(number), t.thing);
+Trouble about(const std::string& name, Trouble t) {
+  t.thing = say("{}, {}", name, t.thing);
   return t;
 }
 
-Result<Trench> given_trench(const GivenTrench& g, int number, const Wishes& wishes, const Coil& usual) {
+Result<Trench> trench_of(const GivenTrench& g, const std::string& name, const Wishes& wishes,
+                         const Coil& usual) {
   if (!is_place(g.head) || !is_place(g.end) || !(g.depth >= 0 && g.depth <= kDeepest) ||
       !(g.coil_length >= 0 && g.coil_length <= kLongestCoil))
-    return refuse({"given_trench", say("given trench {}", std::to_string(number)),
-                   say("a number beyond its bound"),
+    return refuse({"given_trench", name, say("a number beyond its bound"),
                    say("ends within 100 km, depth 0 to 10 m, pipe 0 to 20 000 m"),
                    say("Enter its ends, depth and pipe again.")});
-  if (auto trouble = bends_trouble(g, number)) return refuse(*trouble);
+  if (auto trouble = bends_trouble(g, name)) return refuse(*trouble);
   const auto coil = coil_in(g, wishes, usual);
-  if (!coil) return refuse(about(number, coil.error()));
+  if (!coil) return refuse(about(name, coil.error()));
   Trench t;
-  t.number = number;
   t.head = g.head;
   t.end = g.end;
   t.bends = g.bends;
@@ -102,11 +100,18 @@ Result<Trench> given_trench(const GivenTrench& g, int number, const Wishes& wish
 
 }  // namespace
 
+Result<Trench> locked_trench(const Wishes& wishes, std::size_t index, const Coil& usual) {
+  auto t = trench_of(wishes.locked[index], say("locked trench {}", index + 1), wishes, usual);
+  if (t) t->number = 1;
+  return t;
+}
+
 Result<std::vector<Trench>> given_trenches(const Wishes& wishes, const Coil& usual) {
   std::vector<Trench> all;
   for (const GivenTrench& g : wishes.given) {
-    auto t = given_trench(g, static_cast<int>(all.size()) + 1, wishes, usual);
+    auto t = trench_of(g, say("given trench {}", all.size() + 1), wishes, usual);
     if (!t) return refuse(t.error());
+    t->number = static_cast<int>(all.size()) + 1;
     all.push_back(std::move(*t));
   }
   return all;

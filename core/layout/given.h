@@ -14,6 +14,9 @@ namespace underlawn {
 // the way they came, and what solve_coil refuses. The given list is not empty.
 Result<std::vector<Trench>> given_trenches(const Wishes& wishes, const Coil& usual);
 
+// The trench of wishes.locked[index] in the same way, numbered 1.
+Result<Trench> locked_trench(const Wishes& wishes, std::size_t index, const Coil& usual);
+
 Polyline line_of(const GivenTrench& given);  // head, bends, end
 
 // A trench that turns by more does not go on, it goes back.

@@ -39,7 +39,7 @@ std::vector<LetGo> each_let_go(const Site& site, const Wishes& w) {
   for (std::size_t i = 0; i < w.closed.size(); ++i) {
     const Feature* house = find_feature(site, w.closed[i].house_id);
     all.push_back({say("the closed side at wall {} of {}", std::to_string(w.closed[i].wall + 1),
-                       (house != nullptr ? display_name(*house) : "a house")),
+                       (house != nullptr ? display_name(*house) : say("a house"))),
                    say("Open it."), w});
     all.back().wishes.closed.erase(all.back().wishes.closed.begin() + static_cast<std::ptrdiff_t>(i));
   }

@@ -62,20 +62,14 @@ Setting::Setting(const Site& drawn, const Wishes& asked, const Coil& coil, const
 
 void Setting::lock(const Wishes& asked, const Coil& coil) {
   for (std::size_t i = 0; i < asked.locked.size(); ++i) {
-    Wishes one = asked;
-    one.given = {asked.locked[i]};
-    auto made = given_trenches(one, coil);
+    auto made = locked_trench(asked, i, coil);
     if (!made) {
-      Trouble t = made.error();
-      const std::string given = say("given trench 1");
-      if (t.thing.starts_with(given))
-        t.thing = say("locked trench {}{}", std::to_string(i + 1), t.thing.substr(given.size()));
-      troubles.push_back(std::move(t));
+      troubles.push_back(made.error());
       continue;
     }
-    made->front().locked = true;
-    held.trenches.push_back(middle_line(made->front()));
-    locked.push_back(std::move(made->front()));
+    made->locked = true;
+    held.trenches.push_back(middle_line(*made));
+    locked.push_back(std::move(*made));
   }
   if (wishes.aim == Aim::circuits) wishes.circuits = kMostCircuits;
   wishes.circuits = std::max(0, wishes.circuits - static_cast<int>(locked.size()));

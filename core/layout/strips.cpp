@@ -18,26 +18,22 @@ const Cuts& Strips::made(std::optional<Cuts>& cuts, Axis axis, bool for_header) 
   return *cuts;
 }
 
-void Strips::stretches(double y, double shortest, Free& out) const {
+Free Strips::stretches(double y, double shortest) const {
   const double half = size().width / 2 - kFitSlack;
+  Free out;
   rows_cut().free(y - half, y + half, 0, out);
   std::erase_if(out, [&](const Interval& i) { return i.high - i.low < shortest - 2 * kFitSlack; });
-}
-
-Free Strips::stretches(double y, double shortest) const {
-  Free out;
-  stretches(y, shortest, out);
   return out;
 }
 
 Free Strips::places(double y) const {
   const double length = size().length;
-  thread_local Free starts, heads, either;  // used again and again
-  stretches(y, length, starts);
-  if (starts.empty()) return {};
+  Free starts = stretches(y, length);
+  if (starts.empty()) return starts;
   for (Interval& i : starts) i.high = std::max(i.low, i.high - length);
+  Free heads;
   head_rows_cut().free(y, y, 0, heads);
-  either = heads;
+  Free either = heads;
   join(either, heads, -length);
   return met(starts, either);
 }

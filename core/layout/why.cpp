@@ -252,8 +252,8 @@ Result<Site> without(const Site& site, const Restriction& r) {
   const auto f = std::find_if(open.features.begin(), open.features.end(),
                               [&](const Feature& one) { return one.id == r.feature_id; });
   if (f == open.features.end())
-    return refuse({"restriction_not_there", "feature", std::to_string(r.feature_id), say("one of this lot"),
-                   say("Ask about something that is drawn.")});
+    return refuse({"restriction_not_there", say("feature"), std::to_string(r.feature_id),
+                   say("one of this lot"), say("Ask about something that is drawn.")});
   if (is_rule_alone(f->kind))
     open.features.erase(f);
   else
@@ -280,7 +280,7 @@ std::string name_of(const Site& site, const Restriction& r) {
   if (r.kind == Restriction::Kind::setback)
     return say("the setback of lot edge {}", std::to_string(r.edge + 1));
   const Feature* f = find_feature(site, r.feature_id);
-  return f != nullptr ? say("the clearance of {}", display_name(*f)) : "a clearance";
+  return f != nullptr ? say("the clearance of {}", display_name(*f)) : say("a clearance");
 }
 
 std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason) {
@@ -288,7 +288,7 @@ std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason
   const ClosedSide& side = wishes.closed[static_cast<std::size_t>(reason.closed_side)];
   const Feature* house = find_feature(site, side.house_id);
   return say("the closed side at wall {} of {}", std::to_string(side.wall + 1),
-             (house != nullptr ? display_name(*house) : "a house"));
+             (house != nullptr ? display_name(*house) : say("a house")));
 }
 
 Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil,

@@ -142,8 +142,8 @@ Result<Region> ground_left(const Site& site, const std::vector<std::pair<const F
   if (!ring) return refuse(ring.error());
   for (const LotCorner& c : site.lot)
     if (!(c.setback >= 0 && c.setback <= kLargestPlan))
-      return refuse({"setback_out_of_range", "setback", std::to_string(c.setback) + " m", say("0 to 10000 m"),
-                     say("Enter the setback of that edge again.")});
+      return refuse({"setback_out_of_range", say("setback"), std::to_string(c.setback) + " m",
+                     say("0 to 10000 m"), say("Enter the setback of that edge again.")});
   std::vector<Region> taken = {bands};
   for (const auto& [f, by] : zones) {
     if (auto trouble = feature_trouble(*f)) return refuse(*trouble);

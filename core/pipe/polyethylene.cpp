@@ -38,12 +38,13 @@ std::string degrees(double t) {
 }  // namespace
 
 Result<void> check_creep(const PeCreep& c) {
-  const auto trouble = [](const std::string& thing, double value, const std::string& bound, const std::string& advice) {
+  const auto trouble = [](const std::string& thing, double value, const std::string& bound,
+                          const std::string& advice) {
     return refuse({"pe_creep", thing, std::to_string(value), bound, advice});
   };
   if (!(c.modulus_one_hour >= 1e6 && c.modulus_one_hour <= 1e11))
-    return trouble(say("modulus of the pipe at one hour, Pa"), c.modulus_one_hour, say("1e6 to 1e11"),
-                   say("Polyethylene has about 534e6."));
+    return trouble(say("modulus of the pipe at one hour, Pa"), c.modulus_one_hour,
+                   say("{} to {}", "1e6", "1e11"), say("Polyethylene has about 534e6."));
   if (!(c.exponent > 0 && c.exponent < 0.5))
     return trouble(say("creep exponent of the pipe"), c.exponent, say("more than 0 and less than 0.5"),
                    say("Polyethylene has about 0.075."));

@@ -164,15 +164,14 @@ std::optional<Point> self_crossing(const Ring& ring) {
 Result<Ring> checked_ring(const Ring& drawn, std::string_view name) {
   const std::string thing(name);
   if (drawn.empty())
-    return refuse({"ring_too_few_points", thing, say("not drawn"), say("an outline of at least 3 corners"),
-                   say("Draw it corner by corner.")});
+    return refuse({"ring_too_few_points", thing, say_as("an outline", "not drawn"),
+                   say("an outline of at least 3 corners"), say("Draw it corner by corner.")});
   if (auto trouble = trouble_of_points(drawn, thing)) return refuse(*trouble);
   const Ring distinct = without_repeats(drawn);
   if (const std::size_t n = distinct_points(distinct); n < 3)
-    return refuse(
-        {"ring_too_few_points", thing,
-         say("drawn with {}{}", std::to_string(n), (n == 1 ? say(" corner") : say(" different corners"))),
-         say("drawn with at least 3 different corners"), say("Draw more corners or delete it.")});
+    return refuse({"ring_too_few_points", thing,
+                   n == 1 ? say("drawn with 1 corner") : say("drawn with {} different corners", n),
+                   say("drawn with at least 3 different corners"), say("Draw more corners or delete it.")});
   Ring ring = without_collinear(distinct);
   if (ring.size() > 3)
     if (const auto at = self_crossing(ring))

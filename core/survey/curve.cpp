@@ -144,7 +144,7 @@ Result<Curve> curve_from(const CurveGiven& g, std::optional<double> before, Unit
   else if (in)
     c.chord_azimuth = in_turn(*in + half);
   else
-    return refuse(short_of("a direction",
+    return refuse(short_of(say("a direction"),
                            before ? say("Give the chord's bearing, for the curve is said not to be tangent.")
                                   : say("Give the chord's bearing, for no course leads up to the curve.")));
   c.azimuth_in = in_turn(c.chord_azimuth - half);

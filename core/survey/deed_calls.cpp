@@ -58,7 +58,9 @@ class DeedReader {
   void keep(const Call& call, Course course);
   std::string of(std::size_t from, std::size_t to) const { return quoted(deed_, from, to); }
   std::string of(const Item& i) const { return of(i.from, i.to); }
-  std::string in_line(std::size_t token) const { return say(" in line {}", std::to_string(t_[token].line)); }
+  std::string in_line(const std::string& thing, std::size_t token) const {
+    return say("{} in line {}", thing, t_[token].line);
+  }
 
   PlainDeed deed_;
   const Tokens& t_;
@@ -81,21 +83,26 @@ bool is_filler(const Token& t) {
   return is_word(t, {"a", "distance", "dist", "d", "of", "for", "is", "az", "length"});
 }
 
+// What is out of bounds in an angle, and the bound, by the word that bearings_in leaves.
+std::pair<std::string, std::string> angle_asked(std::string_view wrong) {
+  if (wrong == "minutes") return {say("the minutes"), say("below 60")};
+  if (wrong == "seconds") return {say("the seconds"), say("below 60")};
+  if (wrong == "azimuth") return {say("the azimuth"), say("from 0° to 360°")};
+  return {say("the angle"), say("from 0° to 90° between north or south and east or west")};
+}
+
 std::optional<Trouble> DeedReader::wrong_with(const Item& item) const {
   if (item.doubtful)
     return Trouble{
-        "deed_comma", say("the number{}", in_line(item.from)), of(item), say("one that means one thing only"),
+        "deed_comma", in_line(say("the number"), item.from), of(item), say("one that means one thing only"),
         say("A comma before three digits can mean thousands or thousandths: write it with a point.")};
   if (item.wrong.empty() && (item.kind != Item::Kind::length || item.value <= kLongestCourse))
     return std::nullopt;
   if (item.kind == Item::Kind::length)
-    return Trouble{"deed_length", say("the length{}", in_line(item.from)), of(item), say("at most 20 km"),
+    return Trouble{"deed_length", in_line(say("the length"), item.from), of(item), say("at most 20 km"),
                    say("Check its unit.")};
-  const bool parts = item.wrong == "minutes" || item.wrong == "seconds";
-  return Trouble{"deed_angle", say("the {}{}", item.wrong, in_line(item.from)), of(item),
-                 parts                     ? say("below 60")
-                 : item.wrong == "azimuth" ? say("from 0° to 360°")
-                                           : say("from 0° to 90° between north or south and east or west"),
+  const auto [thing, bound] = angle_asked(item.wrong);
+  return Trouble{"deed_angle", in_line(thing, item.from), of(item), bound,
                  say("Write it like N 45°30'15\" E.")};
 }
 
@@ -179,7 +186,7 @@ void DeedReader::pass_over(const Call& call, const std::vector<const Item*>& use
     i = to - 1;
   }
   if (count == 0) return;
-  if (count > kMostPassedShown) words += say(" and {} more", std::to_string(count - kMostPassedShown));
+  if (count > kMostPassedShown) words = say("{} and {} more", words, count - kMostPassedShown);
   const int line = t_[call.piece.from].line;
   reading_.passed.push_back(
       {line, {"deed_passed", say("read past in line {}: {}", std::to_string(line), words), "", "", ""}});
@@ -193,7 +200,7 @@ bool DeedReader::agrees_in_brackets(const Call& call, const Item& distance) {
     const double slack = std::max(0.006, distance.value / 2000) + i.unit_metres * 0.006;
     if (std::abs(i.value - distance.value) <= slack) continue;
     refuse_at(i.from,
-              {"deed_two_distances", say("the distance{}", in_line(i.from)), of(distance),
+              {"deed_two_distances", in_line(say("the distance"), i.from), of(distance),
                say("what stands in brackets behind it, {}", of(i)), say("Compare both with the deed.")});
     return false;
   }
@@ -227,7 +234,7 @@ void DeedReader::read_straight(const Call& call) {
                           std::to_string(t_[first].line), words),
                       "", "", say("Write the unit behind the distance, and the angle with ° ' \".")});
   if (!(distance->value > 0))
-    return refuse_at(distance->from, {"deed_length", say("the distance{}", in_line(distance->from)),
+    return refuse_at(distance->from, {"deed_length", in_line(say("the distance"), distance->from),
                                       of(*distance), say("more than 0"), say("Check it with the deed.")});
   if (!agrees_in_brackets(call, *distance)) return;
   for (const Item& i : call.items.items)
@@ -290,10 +297,10 @@ std::optional<CurveGiven> DeedReader::given_by(const Call& call, std::vector<con
         if (!arc_named && (i.unit || after_distance_of(i))) into = &g.arc;
         break;
       case Meaning::way:
-        refuse_at(i.from,
-                  {"deed_curve_bearing",
-                   say("the bearing {}{} can be that of the chord or of the tangent", of(i), in_line(i.from)),
-                   "", "", say("Write chord or tangent before it.")});
+        refuse_at(i.from, {"deed_curve_bearing",
+                           say("the bearing {} in line {} can be that of the chord or of the tangent", of(i),
+                               t_[i.from].line),
+                           "", "", say("Write chord or tangent before it.")});
         return std::nullopt;
       case Meaning::unknown:
         break;
@@ -333,7 +340,7 @@ void DeedReader::read_curve(const Call& call) {
   auto curve = curve_from(*given, before_, units_);
   if (!curve) {
     Trouble t = curve.error();
-    t.thing += in_line(call.piece.from);
+    t.thing = in_line(t.thing, call.piece.from);
     return refuse_at(call.piece.from, std::move(t));
   }
   Course course;

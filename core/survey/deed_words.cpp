@@ -12,8 +12,8 @@ namespace underlawn::deed {
 namespace {
 
 constexpr std::pair<std::string_view, std::string_view> kSigns[] = {
-    {"°", "^"}, {"º", "^"},     {"˚", "^"},  {"Δ", mark(" delta ")}, {"∆", mark(" delta ")},
-    {"±", " "}, {"\r\n", "\n"}, {"\r", "\n"}};
+    {"°", "^"},       {"º", "^"}, {"˚", "^"},     {"Δ", " delta "},
+    {"∆", " delta "}, {"±", " "}, {"\r\n", "\n"}, {"\r", "\n"}};
 
 std::string with_plain_signs(std::string_view typed) {
   std::string out;

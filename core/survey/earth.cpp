@@ -67,8 +67,8 @@ struct EarthFrame::Library : Projection {
 Result<EarthFrame> EarthFrame::at(const MapPlace& place, double north) {
   if (const auto ok = on_earth(place.latitude, place.longitude); !ok) return refuse(ok.error());
   EarthFrame frame;
-  const std::string text = say("+proj=tmerc +ellps=WGS84 +k=1 +lat_0={} +lon_0={}", shortest(place.latitude),
-                               shortest(place.longitude));
+  const std::string text = "+proj=tmerc +ellps=WGS84 +k=1 +lat_0=" + shortest(place.latitude) +
+                           " +lon_0=" + shortest(place.longitude);
   frame.library_ = std::make_shared<Library>(text.c_str());
   frame.place_ = place;
   frame.north_ = north;

@@ -70,8 +70,8 @@ constexpr int kDeepest = 400;  // points hanging on one another
 
 Result<EarthFrame> frame_of(const NotebookSetting& s) {
   if (s.place) return EarthFrame::at(*s.place, s.north);
-  return refuse({"no_map_place", say("the plan's place on the map"), say("not known"), "known",
-                 say("Import points or place one first.")});
+  return refuse({"no_map_place", say("the plan's place on the map"), say("not known"),
+                 say_as("a place", "known"), say("Import points or place one first.")});
 }
 
 Placer::Placer(const Survey& survey, const NotebookSetting& setting)
@@ -182,10 +182,10 @@ Result<Point> Placer::by_bearing(const Sighting& s, PlacedSighting& into) {
 Result<Point> Placer::by_earth(const Sighting& s) const {
   if (!earth_)
     return refuse(about(s, "sighting_no_map_place", say("the place on the map"),
-                        say("not known for the plan"), "known",
+                        say("not known for the plan"), say_as("a place", "known"),
                         say("Import the points again, or pin one of them to a corner.")));
   auto at = earth_->to_plan(s.latitude, s.longitude);
-  if (!at) at.error().thing += say(" of {}", in_quotes(s.name));
+  if (!at) at.error().thing = say("{} of {}", at.error().thing, in_quotes(s.name));
   return at;
 }
 
@@ -198,8 +198,8 @@ Result<Point> Placer::by_grid(const Sighting& s) const {
 Result<Point> Placer::found(const Sighting& s, PlacedSighting& into) {
   for (double v : {s.first, s.second, s.bearing, s.latitude, s.longitude, s.east, s.north})
     if (!std::isfinite(v))
-      return refuse(
-          about(s, "sighting_not_finite", "a number", say("not finite"), "finite", say("Enter it again.")));
+      return refuse(about(s, "sighting_not_finite", say("a number"), say("not finite"), say("finite"),
+                          say("Enter it again.")));
   switch (s.method) {
     case SightingMethod::two_distances:
       return by_two(s, into);

@@ -196,8 +196,9 @@ WithRemarks<std::vector<Sighting>> TableReader::run() {
         trouble(say("{} more lines were left out", std::to_string(out_rows_ - kMostRemarks)), "", "", ""));
   const bool no_unit = !columns_.earth() && !columns_.east->unit;
   if (no_unit)
-    out_.remarks.push_back(trouble(say("the columns of east and north name no unit"), "", "",
-                                   say("They were taken as {}", (bare_ == 1 ? "metres." : "feet."))));
+    out_.remarks.push_back(
+        trouble(say("the columns of east and north name no unit"), "", "",
+                bare_ == 1 ? say("They were taken as metres.") : say("They were taken as feet.")));
   return std::move(out_);
 }
 

@@ -84,7 +84,7 @@ void GpxReader::lines(const pugi::xml_node& gpx) {
     if (!route && !is_called(line, "trk")) continue;
     std::string name = text_of(line, "name");
     ++track;
-    if (name.empty()) name = (route ? say("Route ") : say("Track ")) + std::to_string(track);
+    if (name.empty()) name = (route ? "Route " : "Track ") + std::to_string(track);
     int count = 0;
     if (route) points(line, "rtept", name, count);
     for (const pugi::xml_node& segment : line.children())

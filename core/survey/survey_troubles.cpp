@@ -26,8 +26,8 @@ class Checked {
   }
   void place(const std::string& thing, Point p) {
     const std::string advice = say("Move the point back.");
-    number("point", thing + " x", Quantity::length, p.x, -kLargestPlan, kLargestPlan, advice);
-    number("point", thing + " y", Quantity::length, p.y, -kLargestPlan, kLargestPlan, advice);
+    number("point", say("{} x", thing), Quantity::length, p.x, -kLargestPlan, kLargestPlan, advice);
+    number("point", say("{} y", thing), Quantity::length, p.y, -kLargestPlan, kLargestPlan, advice);
   }
   void on_earth(const std::string& thing, double latitude, double longitude) {
     number("latitude", say("{} latitude in degrees", thing), Quantity::count, latitude, -90, 90,
@@ -38,7 +38,7 @@ class Checked {
 
  private:
   std::string shown(Quantity q, double value) const {
-    if (!std::isfinite(value)) return std::isnan(value) ? say("not a number") : "infinite";
+    if (!std::isfinite(value)) return std::isnan(value) ? say("not a number") : say("infinite");
     return q == Quantity::count ? shortest(value) : print_quantity(q, value, units_, Fineness::fine);
   }
 
@@ -50,14 +50,13 @@ void check_sighting(Checked& checked, const Sighting& s) {
   const std::string thing = say("Notebook point {}", in_quotes(s.name));
   const std::string advice = say("Enter it again as it stands in the notebook.");
   const auto length = [&](const std::string& what, double value) {
-    checked.number("sighting", thing + " " + what, Quantity::length, value, -kMostSighted, kMostSighted,
-                   advice);
+    checked.number("sighting", what, Quantity::length, value, -kMostSighted, kMostSighted, advice);
   };
-  length(say("first distance"), s.first);
-  length(say("second distance"), s.second);
-  length(say("east"), s.east);
-  length(say("north"), s.north);
-  length(say("height"), s.height.value_or(0));
+  length(say("{} first distance", thing), s.first);
+  length(say("{} second distance", thing), s.second);
+  length(say("{} east", thing), s.east);
+  length(say("{} north", thing), s.north);
+  length(say_as("of a notebook point", "{} height", thing), s.height.value_or(0));
   checked.number("sighting_bearing", say("{} bearing", thing), Quantity::angle, s.bearing,
                  -4 * std::numbers::pi, 4 * std::numbers::pi, advice);
   checked.on_earth(thing, s.latitude, s.longitude);
@@ -67,9 +66,10 @@ void check_names(std::vector<Trouble>& troubles, const std::vector<Sighting>& no
   std::set<std::string> seen;
   for (const Sighting& s : notebook)
     if (s.name.empty() || !seen.insert(s.name).second)
-      troubles.push_back({"sighting_name", say("the name of a notebook point"),
-                          s.name.empty() ? "empty" : say("{}, there twice", in_quotes(s.name)),
-                          say("there once and not empty"), say("Give it a name of its own.")});
+      troubles.push_back(
+          {"sighting_name", say("the name of a notebook point"),
+           s.name.empty() ? say_as("a name", "empty") : say("{}, there twice", in_quotes(s.name)),
+           say("there once and not empty"), say("Give it a name of its own.")});
 }
 
 }  // namespace

@@ -32,21 +32,21 @@ void add_traverse_figures(Figures& all, const Traverse& t, const DeedReading& re
            say("Sum of latitudes"),
            t.latitude,
            Quantity::length,
-           "Σ d cos(azimuth)",
+           say("Σ d cos(azimuth)"),
            mahun,
            {"survey.courses"}});
   all.add({"survey.departures",
            say("Sum of departures"),
            t.departure,
            Quantity::length,
-           "Σ d sin(azimuth)",
+           say("Σ d sin(azimuth)"),
            mahun,
            {"survey.courses"}});
   all.add({"survey.misclosure",
            say("Misclosure of the deed"),
            t.misclosure,
            Quantity::length,
-           "√((Σ latitude)² + (Σ departure)²)",
+           say("√((Σ latitude)² + (Σ departure)²)"),
            mahun,
            {"survey.latitudes", "survey.departures"}});
   if (t.precision)
@@ -72,7 +72,7 @@ void add_traverse_figures(Figures& all, const Traverse& t, const DeedReading& re
              say("Area that the deed states"),
              *reading.stated_area,
              Quantity::area,
-             "typed",
+             say("typed"),
              "",
              {}});
 }
