@@ -77,7 +77,7 @@ void paint_ladder(PaintContext& c, Point place) {
 void tag_step(PaintContext& c, const DigStep& step, int number) {
   if (!c.options.labels) return;
   Label label;
-  label.text = QString::number(number) + (step.hauled ? QObject::tr(" truck") : QString());
+  label.text = step.hauled ? QObject::tr("%1 truck").arg(number) : QString::number(number);
   label.font = c.font(1.0, QFont::Bold);
   label.tag = TagShape::square;
   label.tag_line = label.tag_fill = shown(c, step.no_room.empty() ? c.look.ghost : c.look.error);

@@ -28,8 +28,8 @@ QString text_of(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<int>(text.size()));
 }
 
-// tr() in the language of the thread. Contexts of tr() are classes, which say nothing to a translator: only what
-// was given as the second argument counts.
+// tr() in the language of the thread. Contexts of tr() are classes, which say nothing to a translator: only
+// what was given as the second argument counts.
 class Speaker : public QTranslator {
  public:
   using QTranslator::QTranslator;
@@ -70,7 +70,8 @@ const Catalogue* catalogue_of(std::string_view code) {
 std::string language_of_system(std::string_view wanted) {
   while (!wanted.empty()) {
     const std::string_view first = wanted.substr(0, wanted.find(':'));
-    if (const Language* l = find_language(first.substr(0, first.find_first_of("_.@")))) return std::string(l->code);
+    if (const Language* l = find_language(first.substr(0, first.find_first_of("_.@"))))
+      return std::string(l->code);
     wanted.remove_prefix(std::min(wanted.size(), first.size() + 1));
   }
   return "en";
@@ -79,12 +80,12 @@ std::string language_of_system(std::string_view wanted) {
 void let_qt_speak() {
   if (QCoreApplication::instance() == nullptr) return;
   QCoreApplication* application = QCoreApplication::instance();
-  // Qt's own words (Cancel, Open) are a package of the system. The last installed is asked first.
+  QCoreApplication::installTranslator(new Speaker(application));
+  // Qt's own words (Cancel, Open) are a package of the system.
   auto* qt = new QTranslator(application);
   if (language_spoken() != "en" && qt->load(QString("qtbase_%1").arg(text_of(language_spoken())),
                                             QLibraryInfo::path(QLibraryInfo::TranslationsPath)))
     QCoreApplication::installTranslator(qt);
-  QCoreApplication::installTranslator(new Speaker(application));
 }
 
 void speak(std::string_view code) {
@@ -96,6 +97,11 @@ std::string_view language_spoken() {
   for (const Language& l : languages())
     if (spoken != nullptr && catalogue_of(l.code) == spoken) return l.code;
   return "en";
+}
+
+QLocale locale_spoken() {
+  return language_spoken() == "es" ? QLocale(QLocale::Spanish, QLocale::Mexico)
+                                   : QLocale(QLocale::English, QLocale::UnitedStates);
 }
 
 }  // namespace underlawn

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The languages the program speaks. English is in the code; each other one is a catalogue in resources/language,
-// one for core/, window, command line and sheets alike: tr() and say() read the same.
+// The languages the program speaks. English is in the code; each other one is a catalogue in
+// resources/language, one for core/, window, command line and sheets alike: tr() and say() read the same.
 #pragma once
 
+#include <QLocale>
 #include <QString>
 #include <string>
 #include <string_view>
@@ -24,8 +25,8 @@ const Language* find_language(std::string_view code);
 // nullptr for English. `code` is one of languages().
 const Catalogue* catalogue_of(std::string_view code);
 
-// The code of the language the system is set to, "en" where it is none of ours. `wanted` as in LANGUAGE or LANG:
-// "es_MX.UTF-8:en".
+// The code of the language the system is set to, "en" where it is none of ours. `wanted` as in LANGUAGE or
+// LANG: "es_MX.UTF-8:en".
 std::string language_of_system(std::string_view wanted);
 
 // Makes tr() read the catalogue of the thread it is called on. Once, when the application object is there.
@@ -36,5 +37,9 @@ void speak(std::string_view code);
 
 // The code of the language spoken on this thread.
 std::string_view language_spoken();
+
+// Names of months and days in the language of this thread. Numbers are not written with it: they are those of
+// the United States in every language.
+QLocale locale_spoken();
 
 }  // namespace underlawn

@@ -153,25 +153,25 @@ QString what_said(const CrewTask& task, const DigOrder& order) {
 QString wait_said(WaitFor w) {
   switch (w) {
     case WaitFor::trench:
-      return tr("for the trench to be dug");
+      return tr("Waited %1 for the trench to be dug.");
     case WaitFor::coil:
-      return tr("for the coil to be made");
+      return tr("Waited %1 for the coil to be made.");
     case WaitFor::laying:
-      return tr("for the coil before to be laid and bedded");
+      return tr("Waited %1 for the coil before to be laid and bedded.");
     case WaitFor::filling:
-      return tr("for the trench before to be filled in");
+      return tr("Waited %1 for the trench before to be filled in.");
     case WaitFor::last_trench:
-      return tr("for the last trench and its coil");
+      return tr("Waited %1 for the last trench and its coil.");
     case WaitFor::joints:
-      return tr("for the joints");
+      return tr("Waited %1 for the joints.");
     case WaitFor::test:
-      return tr("for the test");
+      return tr("Waited %1 for the test.");
     case WaitFor::morning:
-      return tr("for the next morning, so that the test is not left overnight");
+      return tr("Waited %1 for the next morning, so that the test is not left overnight.");
     case WaitFor::nothing:
       break;
   }
-  return {};
+  return tr("Waited %1.");
 }
 
 QString weekday_words(int weekday) {
@@ -218,12 +218,11 @@ QString station_words(CrewStation station) {
 }
 
 QString day_words(const CrewCalendar& calendar, int day) {
-  QString words = tr("Day %1").arg(day + 1);
   const auto d = static_cast<std::size_t>(day);
-  if (d < calendar.days.size() && !calendar.days[d].date.empty())
-    words +=
-        ", " + weekday_words(calendar.days[d].weekday) + " " + QString::fromStdString(calendar.days[d].date);
-  return words;
+  if (d >= calendar.days.size() || calendar.days[d].date.empty()) return tr("Day %1").arg(day + 1);
+  return tr("Day %1, %2 %3")
+      .arg(day + 1)
+      .arg(weekday_words(calendar.days[d].weekday), QString::fromStdString(calendar.days[d].date));
 }
 
 QString task_said(const CrewTask& task, const CrewCalendar& calendar, const DigOrder& order) {
@@ -231,8 +230,7 @@ QString task_said(const CrewTask& task, const CrewCalendar& calendar, const DigO
       tr("%1: %2, %3 to %4 (%5).")
           .arg(station_words(task.station), what_said(task, order), moment(calendar, task.begin, false),
                moment(calendar, task.end, true), hours_said(task.end - task.begin));
-  if (task.waited > 60)
-    said += " " + tr("Waited %1 %2.").arg(hours_said(task.waited), wait_said(task.waited_for));
+  if (task.waited > 60) said += " " + wait_said(task.waited_for).arg(hours_said(task.waited));
   return said;
 }
 

@@ -38,8 +38,8 @@ QString price(const Page& page, const BillLine& line) {
   else
     words = QString::fromStdString(
         print_price(page.figures().at(key).value, quantity_of(line.unit), page.units()));
-  // Broken before its unit, where it has to be.
-  const auto unit = words.indexOf(" per ") + 1;
+  // Broken behind its number, where it has to be.
+  const auto unit = words.indexOf(' ') + 1;
   if (unit > 0) words = words.left(unit) + words.mid(unit).replace(' ', QChar(0x00a0));
   return figure_link(page, key, words);
 }
@@ -99,10 +99,11 @@ void add_bill(Page& page, const Plan& plan, const Outcome& outcome) {
   for (int group = 0; group < kBillGroups; ++group) add_group(page, bill, static_cast<BillGroup>(group));
   add_sums(page, bill);
   page.end_table();
-  page.paragraph(page.faint(QObject::tr("Amounts are rounded up to what is sold. Sides vertical. With the "
-                                        "protective slope ")) +
-                 page.number("cost.sloped.total", Fineness::coarse) +
-                 page.faint(QObject::tr(". An estimate from the plan's own price book, not an offer.")));
+  page.paragraph(
+      page.faint(QObject::tr("Amounts are rounded up to what is sold. Sides vertical. With the "
+                             "protective slope %1. An estimate from the plan's own price book, not an "
+                             "offer.")
+                     .arg(page.number("cost.sloped.total", Fineness::coarse))));
 }
 
 void add_cost(Page& page, const Plan& plan, const Outcome& outcome) {

@@ -13,8 +13,9 @@ QString measured_and_required(const Page& page, const Finding& f) {
   const auto print = [&](double v) {
     return QString::fromStdString(print_quantity(f.quantity, v, page.units())).toHtmlEscaped();
   };
-  return QObject::tr("is %1, asked is %2. ")
-      .arg("<b>" + print(f.measured) + "</b>", "<b>" + print(f.required) + "</b>");
+  return QObject::tr("is %1, asked is %2.")
+             .arg("<b>" + print(f.measured) + "</b>", "<b>" + print(f.required) + "</b>") +
+         " ";
 }
 
 QString decision(const Page& page, const Finding& f) {

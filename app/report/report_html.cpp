@@ -42,7 +42,7 @@ void add_trenches(Page& page, const Outcome& outcome) {
     const std::string key = figures::trench_key(t.number);
     const bool supply = t.role == TrenchRole::supply;
     shared = shared || supply;
-    const QString number = QString::number(t.number) + (supply ? QObject::tr(" *") : QString());
+    const QString number = QString::number(t.number) + (supply ? " *" : "");
     if (loops)
       page.row({number, page.number(key + ".length"), page.number(key + ".pitch"),
                 page.number(key + ".loops", Fineness::coarse), page.number(key + ".coil_length")});
@@ -111,12 +111,10 @@ void add_earth(Page& page) {
     page.row({words, page.number(std::string("dig.vertical") + part),
               page.number(std::string("dig.sloped") + part)});
   page.end_table();
-  page.paragraph(
-      page.faint(QObject::tr("Slope ")) + page.number("dig.slope") +
-      page.faint(
-          QObject::tr(", %1 wide at the ground. Trenches kill: 29 CFR 1926 Subpart P, a competent person on "
-                      "site, and local codes govern.")
-              .arg(page.number("dig.top_width"))));
+  page.paragraph(page.faint(
+      QObject::tr("Slope %1, %2 wide at the ground. Trenches kill: 29 CFR 1926 Subpart P, a competent "
+                  "person on site, and local codes govern.")
+          .arg(page.number("dig.slope"), page.number("dig.top_width"))));
 }
 
 QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme) {

@@ -13,7 +13,8 @@ constexpr std::size_t kMostRows = 80;  // of what lies further back
 QString how(const Page& page, const Figure& f) {
   QString words = QString::fromStdString(f.method).toHtmlEscaped();
   if (!f.source.empty())
-    words += "<br>" + page.faint(QObject::tr("Source: ") + QString::fromStdString(f.source).toHtmlEscaped());
+    words +=
+        "<br>" + page.faint(QObject::tr("Source: %1").arg(QString::fromStdString(f.source).toHtmlEscaped()));
   return words;
 }
 
@@ -57,9 +58,10 @@ QString trace_html(const Figures& figures, std::string_view key, UnitSystem unit
     page.paragraph(page.faint(QObject::tr("This number is not there in the plan as it is now.")));
     return page.html();
   }
-  page.paragraph(QString("%1<br><b style=\"font-size:17px\">%2</b>%3")
-                     .arg(QString::fromStdString(f->label).toHtmlEscaped(), page.value(*f),
-                          page.faint(QObject::tr(" &nbsp;exactly %1").arg(page.value(*f, Fineness::fine)))));
+  page.paragraph(
+      QString("%1<br><b style=\"font-size:17px\">%2</b>%3")
+          .arg(QString::fromStdString(f->label).toHtmlEscaped(), page.value(*f),
+               page.faint(" &nbsp;" + QObject::tr("exactly %1").arg(page.value(*f, Fineness::fine)))));
   page.paragraph(f->method == "typed" ? QObject::tr("Typed or drawn.") : how(page, *f));
   add_inputs(page, *f);
   add_further_back(page, *f);

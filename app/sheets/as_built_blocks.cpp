@@ -33,10 +33,24 @@ const Trench* planned_of(const BuiltFacts& f, int number) {
   return nullptr;
 }
 
-QString cause_word(StopCause cause) {
-  static const char* words[] = {
-      "", "rock", "water", "roots", "a utility", QT_TR_NOOP("caving sides"), QT_TR_NOOP("see note")};
-  return words[static_cast<int>(cause)];
+QString stop_words(StopCause cause) {
+  switch (cause) {
+    case StopCause::none:
+      break;
+    case StopCause::rock:
+      return QObject::tr("stopped by rock");
+    case StopCause::water:
+      return QObject::tr("stopped by water");
+    case StopCause::roots:
+      return QObject::tr("stopped by roots");
+    case StopCause::utility:
+      return QObject::tr("stopped by a utility");
+    case StopCause::caving:
+      return QObject::tr("stopped by caving sides");
+    case StopCause::other:
+      return QObject::tr("stopped by see note");
+  }
+  return {};
 }
 
 QString note_of(const BuiltFacts& f, const Trench& t) {
@@ -46,8 +60,7 @@ QString note_of(const BuiltFacts& f, const Trench& t) {
   if (planned == nullptr) all << QObject::tr("not planned");
   if (planned != nullptr && std::abs(length_of(*planned) - length_of(t)) > 0.05)
     all << QObject::tr("planned %1").arg(shown_length(f.plan, length_of(*planned)));
-  if (said != nullptr && said->stopped_by != StopCause::none)
-    all << QObject::tr("stopped by %1").arg(cause_word(said->stopped_by));
+  if (said != nullptr && said->stopped_by != StopCause::none) all << stop_words(said->stopped_by);
   if (t.role == TrenchRole::supply) all << QObject::tr("in the supply run's trench");
   if (said != nullptr && !said->note.empty()) all << text_of(said->note);
   return all.join("; ");
@@ -80,7 +93,7 @@ BlockPtr trenches(const BuiltFacts& f) {
                       {text_of(b.note)}});
   return std::make_shared<Table>(
       QObject::tr("COIL TRENCHES AS DUG"),
-      std::vector<Column>{{"No."},
+      std::vector<Column>{{QObject::tr("No.")},
                           {QObject::tr("Length"), Align::right},
                           {QObject::tr("Floor below ground"), Align::right},
                           {QObject::tr("Pipe"), Align::right},
@@ -160,15 +173,15 @@ BlockPtr holds(const BuiltFacts& f) {
   if (f.built.holds.empty() || f.plan.as_built == AsBuilt{}) return nullptr;
   std::vector<std::vector<Cell>> rows;
   for (const Hold& h : f.built.holds)
-    rows.push_back(
-        {{text_of(h.what)},
-         {say(f, h.quantity, h.planned)},
-         {say(f, h.quantity, h.built), std::nullopt, true},
-         {(h.at_least ? QObject::tr("at least ") : QObject::tr("at most ")) + say(f, h.quantity, h.limit)},
-         {h.holds  ? "holds"
-          : h.held ? QObject::tr("DOES NOT HOLD")
-                   : QObject::tr("does not hold, nor by plan"),
-          std::nullopt, !h.holds}});
+    rows.push_back({{text_of(h.what)},
+                    {say(f, h.quantity, h.planned)},
+                    {say(f, h.quantity, h.built), std::nullopt, true},
+                    {(h.at_least ? QObject::tr("at least %1") : QObject::tr("at most %1"))
+                         .arg(say(f, h.quantity, h.limit))},
+                    {h.holds  ? QObject::tr("holds")
+                     : h.held ? QObject::tr("DOES NOT HOLD")
+                              : QObject::tr("does not hold, nor by plan"),
+                     std::nullopt, !h.holds}});
   return std::make_shared<Table>(QObject::tr("SOLVED AGAIN AS DUG"),
                                  std::vector<Column>{{""},
                                                      {QObject::tr("Planned"), Align::right},
@@ -187,7 +200,7 @@ BlockPtr checks(const BuiltFacts& f) {
                        .arg(text_of(c.corner), say(f, Quantity::length, std::abs(c.residual)));
     rows.push_back({{text_of(p.name), std::nullopt, true},
                     {p.planned ? say(f, Quantity::length, distance(*p.planned, p.found.at)) : QString("–")},
-                    {p.found.taped ? say(f, Quantity::angle, p.found.cut) : QString("marked")},
+                    {p.found.taped ? say(f, Quantity::angle, p.found.cut) : QObject::tr("marked")},
                     {p.found.taped ? say(f, Quantity::length, p.found.error) : QString("–")},
                     {residuals.join(", ")}});
   }
@@ -199,6 +212,14 @@ BlockPtr checks(const BuiltFacts& f) {
                                                      {QObject::tr("Expected error"), Align::right},
                                                      {QObject::tr("Check tape"), Align::left, true}},
                                  std::move(rows), kPoints);
+}
+
+QString fluid_words(const BuiltFacts& f) {
+  const QString fluid = text_of(std::string(fluid_name(f.plan.flow.fluid)));
+  const QString caution = text_of(std::string(fluid_caution(f.plan.flow.fluid)));
+  if (f.plan.flow.fluid == Fluid::water) return QObject::tr("The fluid: %1. %2").arg(fluid, caution);
+  return QObject::tr("The fluid: %1, %2 by mass by plan. %3")
+      .arg(fluid, say(f, Quantity::ratio, f.plan.flow.mass_fraction), caution);
 }
 
 BlockPtr words(const BuiltFacts& f) {
@@ -213,16 +234,9 @@ BlockPtr words(const BuiltFacts& f) {
   items.push_back({"•", "",
                    QObject::tr("Mark of this as-built: %1. Mark of the plan it was dug from: %2.")
                        .arg(text_of(f.built.outcome->fingerprint), text_of(f.planned.fingerprint))});
-  items.push_back({"•", "",
-                   QObject::tr("The fluid: %1%2. %3")
-                       .arg(text_of(std::string(fluid_name(f.plan.flow.fluid))),
-                            (f.plan.flow.fluid == Fluid::water
-                                 ? QString()
-                                 : QObject::tr(", %1 by mass by plan")
-                                       .arg(say(f, Quantity::ratio, f.plan.flow.mass_fraction))),
-                            text_of(std::string(fluid_caution(f.plan.flow.fluid))))});
+  items.push_back({"•", "", fluid_words(f)});
   for (const Trouble& t : f.built.loop.remarks)
-    items.push_back({"!", QObject::tr("Not used: "), text_of(t.message())});
+    items.push_back({"!", QObject::tr("Not used:"), text_of(t.message())});
   if (!b.note.empty()) items.push_back({"•", "", text_of(b.note)});
   items.push_back(
       {"•", "",
@@ -247,7 +261,8 @@ BlockPtr photos(const BuiltFacts& f) {
                                  std::move(rows), kPoints);
 }
 
-// To be filled in on the lot: planned tapes beside empty boxes.
+// To be filled in on the lot: planned tapes beside empty boxes. Header and run are measured once they are
+// dug.
 BlockPtr form(const BuiltFacts& f) {
   std::vector<FormRow> rows;
   for (const Tie& tie : f.planned.stake_out.ties)

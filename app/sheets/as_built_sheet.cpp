@@ -29,7 +29,7 @@ void paint_planned(QPainter& painter, const View& view, const Layout& planned) {
 MapContent content(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer& built) {
   MapContent c;
   const bool recorded = plan.as_built != AsBuilt{};
-  c.title = "As-built";
+  c.title = QObject::tr("As-built");
   c.subtitle = recorded ? QObject::tr("AS BUILT, buried coil loop")
                         : QObject::tr("AS BUILT FORM, nothing recorded yet");
   c.beside = tie_table(built.plan, *built.outcome, kTiePoints);

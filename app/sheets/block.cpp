@@ -14,13 +14,9 @@ void paint_heading(QPainter& painter, const QRectF& room, const QString& heading
   painter.drawLine(room.topLeft() + QPointF(0, pt(15)), room.topRight() + QPointF(0, pt(15)));
 }
 
-namespace {
-
-QString continued(const QString& heading) {
-  return heading.endsWith("(continued)") ? heading : QObject::tr("%1 (continued)").arg(heading);
+QString heading_of(const QString& heading, bool continued) {
+  return continued ? QObject::tr("%1 (continued)").arg(heading) : heading;
 }
-
-}  // namespace
 
 Items::Items(QString heading, std::vector<Item> items, double points, int columns)
     : heading_(std::move(heading)), items_(std::move(items)), points_(points), columns_(columns) {}
@@ -71,7 +67,7 @@ double Items::height(double width) const {
 }
 
 void Items::paint(QPainter& painter, const QRectF& room) const {
-  paint_heading(painter, room, heading_);
+  paint_heading(painter, room, heading_of(heading_, continued_));
   const double w = column_width(room.width());
   const std::size_t second = first_of_second(w);
   const double top = room.top() + heading_height();
@@ -106,9 +102,11 @@ std::optional<std::pair<BlockPtr, BlockPtr>> Items::split(double width, double r
     used += item_height(items_[n++], width);
   if (n == 0 || n == items_.size()) return std::nullopt;
   const auto cut = items_.begin() + static_cast<std::ptrdiff_t>(n);
-  return std::pair<BlockPtr, BlockPtr>(
-      std::make_shared<Items>(heading_, std::vector<Item>(items_.begin(), cut), points_),
-      std::make_shared<Items>(continued(heading_), std::vector<Item>(cut, items_.end()), points_));
+  auto first = std::make_shared<Items>(heading_, std::vector<Item>(items_.begin(), cut), points_);
+  auto rest = std::make_shared<Items>(heading_, std::vector<Item>(cut, items_.end()), points_);
+  first->continued_ = continued_;
+  rest->continued_ = true;
+  return std::pair<BlockPtr, BlockPtr>(std::move(first), std::move(rest));
 }
 
 }  // namespace underlawn::sheet

@@ -29,9 +29,10 @@ class Block {
   }
 };
 
-// Heading of a block: bold capitals over a rule. `continued` says so.
+// Heading of a block: bold capitals over a rule. The rest of one that was parted is continued.
 double heading_height();
 void paint_heading(QPainter& painter, const QRectF& room, const QString& heading);
+QString heading_of(const QString& heading, bool continued);
 
 struct Cell {
   QString text;
@@ -66,6 +67,7 @@ class Table : public Block {
   void paint_head(QPainter& painter, QPointF at, const std::vector<double>& w) const;
 
   QString heading_;
+  bool continued_ = false;
   std::vector<Column> columns_;
   std::vector<std::vector<Cell>> rows_;
   double points_;
@@ -98,6 +100,7 @@ class Items : public Block {
   double indent() const;
 
   QString heading_;
+  bool continued_ = false;
   std::vector<Item> items_;
   double points_;
   int columns_;

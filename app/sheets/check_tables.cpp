@@ -14,7 +14,7 @@ namespace {
 QString off_words(const Plan& plan, double off) {
   const QString text = shown_length(plan, std::abs(off));
   if (std::abs(off) < 0.005) return text;
-  return text + (off > 0 ? " L" : " R");
+  return off > 0 ? QObject::tr("%1 L", "left").arg(text) : QObject::tr("%1 R", "right").arg(text);
 }
 
 QString along_words(const Plan& plan, double along) {
@@ -57,10 +57,11 @@ BlockPtr check_table(const Plan& plan, const Outcome& outcome) {
     const QString line = text_of(base->from.tag) + "–" + text_of(base->to.tag);
     columns.push_back({QObject::tr("Along %1").arg(line), Align::right});
     columns.push_back({QObject::tr("Square off it"), Align::right});
-    note += QObject::tr(
-                " Base line: the wall from corner %1 to corner %2, drawn out both ways; along it from %1 "
-                "(− behind %1), then square off it, L or R as seen walking from %1 to %2.")
-                .arg(text_of(base->from.tag), text_of(base->to.tag));
+    note +=
+        " " + QObject::tr(
+                  "Base line: the wall from corner %1 to corner %2, drawn out both ways; along it from %1 "
+                  "(− behind %1), then square off it, L or R as seen walking from %1 to %2.")
+                  .arg(text_of(base->from.tag), text_of(base->to.tag));
   }
   std::vector<std::vector<Cell>> rows;
   for (const Tie& tie : stakes.ties) rows.push_back(check_row(plan, outcome, tie, base));

@@ -20,7 +20,7 @@ DetailsSheet::DetailsSheet(const Plan& plan, const Outcome& outcome, const Sheet
   if (pieces.empty())
     add(pieces,
         std::make_shared<Items>(
-            "DETAILS",
+            QObject::tr("DETAILS"),
             std::vector<Item>{{"", "", QObject::tr("Nothing is laid yet, so there is nothing to detail.")}},
             10));
   set(pieces);

@@ -47,7 +47,7 @@ void EntryDetail::paint_wall(QPainter& painter, const QRectF& room, double top) 
   painter.setPen(rule(0.5));
   for (double y = top - pt(14); y < bottom; y += pt(10))
     painter.drawLine(QPointF(x, y), QPointF(x + kThick, y));
-  write(painter, {x + kThick + pt(8), top - pt(8)}, "house", type(9, QFont::DemiBold));
+  write(painter, {x + kThick + pt(8), top - pt(8)}, QObject::tr("house"), type(9, QFont::DemiBold));
   // Two pipes rise through the fill from the floor of the run to the wall.
   painter.setPen(rule(0.8));
   painter.drawLine(QPointF(room.left(), bottom - pt(8)), QPointF(x, bottom - pt(8)));
@@ -79,8 +79,11 @@ void EntryDetail::paint_pipes(QPainter& painter, const QRectF& room, double top)
   write(painter, {room.left() + pt(6), y - pt(8)}, QObject::tr("2 pipes, supply and return"), type(9));
   named(painter, {x + kThick / 2, y - pt(5)}, {x + kThick + pt(12), y - pt(22)},
         QObject::tr("sealed sleeve"));
-  write(painter, {x + kThick + pt(12), y + pt(34)}, QObject::tr("valves, flush ports,"), type(9));
-  write(painter, {x + kThick + pt(12), y + pt(45)}, QObject::tr("gauge ports inside"), type(9));
+  double line = y + pt(34);
+  for (const QString& text : QObject::tr("valves, flush ports,\ngauge ports inside").split('\n')) {
+    write(painter, {x + kThick + pt(12), line}, text, type(9));
+    line += pt(11);
+  }
 }
 
 void EntryDetail::paint_text_below(QPainter& painter, const QRectF& room) const {

@@ -209,7 +209,7 @@ void SignHere::paint(QPainter& painter, const QRectF& room) const {
     painter.drawLine(QPointF(x, y + pt(44)), QPointF(x + 0.64 * half, y + pt(44)));
     painter.drawLine(QPointF(x + 0.7 * half, y + pt(44)), QPointF(x + half, y + pt(44)));
     write(painter, {x, y + pt(57)}, elided(name, type(9.5), 0.64 * half), type(9.5));
-    write(painter, {x + 0.7 * half, y + pt(57)}, "date", type(9.5));
+    write(painter, {x + 0.7 * half, y + pt(57)}, QObject::tr("date"), type(9.5));
   }
 }
 

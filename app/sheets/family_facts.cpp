@@ -9,6 +9,7 @@
 #include "cost/bill.h"
 #include "cost/comparison.h"
 #include "cost/crew_calendar.h"
+#include "language/language.h"
 #include "plan/sizing/chance.h"
 #include "sheets/contents.h"
 
@@ -69,13 +70,12 @@ int days_for_rain(const Plan& plan, const Outcome& outcome) {
   return static_cast<int>(std::ceil(days_worked(plan, outcome) * std::max(0.0, plan.crew.rain_slack) - 1e-9));
 }
 
-// ", 19 May"; "" where no first day is given.
+// "19 May"; "" where no first day is given.
 QString date_of(const Outcome& outcome, int day) {
   if (!outcome.calendar || day >= static_cast<int>(outcome.calendar->days.size())) return "";
   const QDate date =
       QDate::fromString(text_of(outcome.calendar->days[static_cast<std::size_t>(day)].date), Qt::ISODate);
-  return date.isValid() ? ", " + QLocale(QLocale::English, QLocale::UnitedStates).toString(date, "d MMMM")
-                        : "";
+  return date.isValid() ? locale_spoken().toString(date, QObject::tr("d MMMM", "a date")) : QString();
 }
 
 }  // namespace
@@ -95,12 +95,12 @@ QString family_length(const Plan& plan, double metres) {
   if (plan.units == UnitSystem::metric)
     return QString("%1 m").arg(std::floor(metres * 10 + 0.01) / 10, 0, 'f', 1);
   const double feet = metres / 0.3048;
-  if (feet < 3) return QObject::tr("%1 in").arg(std::floor(feet * 12 + 0.05));
-  return QObject::tr("%1 ft").arg(std::floor(feet + 0.005));
+  if (feet < 3) return QString("%1 in").arg(std::floor(feet * 12 + 0.05));
+  return QString("%1 ft").arg(std::floor(feet + 0.005));
 }
 
 QString family_energy(double joules) {
-  return QObject::tr("%1 kWh").arg(grouped(rounded(joules / 3.6e6)));
+  return QString("%1 kWh").arg(grouped(rounded(joules / 3.6e6)));
 }
 
 std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome) {
@@ -113,7 +113,9 @@ std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome) {
   for (int d = 1; d <= count && d <= 60; ++d) {
     const double from = (d - 1) * day, to = d * day;
     WorkDay now;
-    now.title = QObject::tr("Day %1 of %2").arg(d).arg(count) + date_of(outcome, d - 1);
+    const QString date = date_of(outcome, d - 1);
+    now.title = date.isEmpty() ? QObject::tr("Day %1 of %2").arg(d).arg(count)
+                               : QObject::tr("Day %1 of %2, %3").arg(d).arg(count).arg(date);
     now.dug = time.dug > 0 ? std::clamp(to / time.dug, 0.0, 1.0) : 1;
     QStringList parts;
     if (from < time.dug) parts << QObject::tr("the trenches are dug, the earth laid beside them");
@@ -182,22 +184,22 @@ QString warmth_words(const Plan& plan, const Outcome& outcome) {
   if (outcome.figures.find("heat.electricity") == nullptr)
     return QObject::tr("How warm the house will be is not worked out yet.");
   const double backup = value(outcome, "heat.backup"), needed = value(outcome, "house.heating");
-  QString words = QObject::tr(
-                      "Your house needs %1 of heat in a year. The ground gives %2 of it; electricity for the "
-                      "heat pump gives the rest. ")
-                      .arg(family_energy(needed), family_energy(value(outcome, "heat.from_ground")));
+  QStringList words{
+      QObject::tr("Your house needs %1 of heat in a year. The ground gives %2 of it; electricity "
+                  "for the heat pump gives the rest.")
+          .arg(family_energy(needed), family_energy(value(outcome, "heat.from_ground")))};
   if (backup <= 0.001 * needed)
-    words += QObject::tr(
-                 "It keeps the house warm through the coldest hours of the year that we reckoned with (%1 "
-                 "outside) without any other heater. ")
+    words << QObject::tr(
+                 "It keeps the house warm through the coldest hours of the year that we reckoned with "
+                 "(%1 outside) without any other heater.")
                  .arg(shown(plan, outcome, "weather.coldest"));
   else
-    words += QObject::tr("In the coldest hours a back-up heater helps with %1 in a year. ")
+    words << QObject::tr("In the coldest hours a back-up heater helps with %1 in a year.")
                  .arg(family_energy(backup));
   if (value(outcome, "heat.to_ground") > 0)
-    words += QObject::tr("In summer it cools the house and gives %1 back to the ground.")
+    words << QObject::tr("In summer it cools the house and gives %1 back to the ground.")
                  .arg(family_energy(value(outcome, "heat.to_ground")));
-  return words;
+  return words.join(" ");
 }
 
 QString dug_words(const Plan& plan, const Outcome& outcome) {
@@ -205,25 +207,30 @@ QString dug_words(const Plan& plan, const Outcome& outcome) {
   if (trenches.empty()) return QObject::tr("Nothing is laid out on the lot yet.");
   double longest = 0;
   for (const Trench& t : trenches) longest = std::max(longest, length_of(t));
-  QString words = trenches.size() == 1 ? QObject::tr("One trench in the lawn, ")
-                                       : QObject::tr("%1 trenches in the lawn, each ").arg(trenches.size());
-  words += QObject::tr(
-               "up to %1 long, %2 wide at the floor and %3 deep, with a coil of plastic pipe on the floor. ")
-               .arg(family_length(plan, longest), family_length(plan, trenches.front().width),
-                    family_length(plan, trenches.front().depth));
-  words += plan.wishes.run_depth > plan.ground.frost_depth
-               ? QObject::tr(
-                     "A smaller trench, deeper than the frost, brings two pipes to the house and through its "
-                     "wall. ")
-               : QObject::tr("A smaller trench brings two pipes to the house and through its wall. ");
+  const QString length = family_length(plan, longest), width = family_length(plan, trenches.front().width),
+                depth = family_length(plan, trenches.front().depth);
+  QStringList words;
+  words
+      << (trenches.size() == 1
+              ? QObject::tr("One trench in the lawn, up to %1 long, %2 wide at the floor and %3 deep, with a "
+                            "coil of plastic pipe on the floor.")
+                    .arg(length, width, depth)
+              : QObject::tr("%1 trenches in the lawn, each up to %2 long, %3 wide at the floor and %4 deep, "
+                            "with a coil of plastic pipe on the floor.")
+                    .arg(trenches.size())
+                    .arg(length, width, depth));
+  words << (plan.wishes.run_depth > plan.ground.frost_depth
+                ? QObject::tr("A smaller trench, deeper than the frost, brings two pipes to the house and "
+                              "through its wall.")
+                : QObject::tr("A smaller trench brings two pipes to the house and through its wall."));
   if (sloped(plan))
-    words +=
-        QObject::tr(
-            "The sides are laid back for safety, so each trench is %1 wide at the grass while it is open. ")
-            .arg(shown(plan, outcome, "dig.top_width"));
-  words +=
-      QObject::tr("In all about %1 of lawn are used while we work.").arg(shown(plan, outcome, "layout.lawn"));
-  return words;
+    words << QObject::tr(
+                 "The sides are laid back for safety, so each trench is %1 wide at the grass while it is "
+                 "open.")
+                 .arg(shown(plan, outcome, "dig.top_width"));
+  words << QObject::tr("In all about %1 of lawn are used while we work.")
+               .arg(shown(plan, outcome, "layout.lawn"));
+  return words.join(" ");
 }
 
 std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {

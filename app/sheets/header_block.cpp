@@ -136,12 +136,12 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
 }
 
 QString tee_name(const HeaderTree& tree, const Outcome& outcome, int tee) {
-  if (tee < 0) return "house";
+  if (tee < 0) return QObject::tr("house");
   QStringList numbers;
   for (int t : tree[static_cast<std::size_t>(tee)].trenches)
     numbers << QString::number(outcome.layout.trenches[static_cast<std::size_t>(t)].number);
-  if (numbers.isEmpty()) return tee == 0 ? QObject::tr("end of the run") : "tee";
-  return (numbers.size() == 1 ? QObject::tr("head ") : QObject::tr("heads ")) + numbers.join(", ");
+  if (numbers.isEmpty()) return tee == 0 ? QObject::tr("end of the run") : QObject::tr("tee");
+  return (numbers.size() == 1 ? QObject::tr("head %1") : QObject::tr("heads %1")).arg(numbers.join(", "));
 }
 
 }  // namespace
@@ -170,11 +170,13 @@ BlockPtr header_table(const Plan& plan, const Outcome& outcome) {
   if (!kind.isEmpty()) kind[0] = kind[0].toUpper();
   QString note = QObject::tr("%1. Lengths of trench; supply and return both lie in it.").arg(kind);
   if (reverse)
-    note += QObject::tr(" The return of a reverse return comes back beside the header from its far end.");
-  note += QObject::tr(
-              " Each coil is joined at its head by two tees and reducers to the coil's pipe, %1. All joints "
-              "by heat fusion, tested before they are covered.")
-              .arg(text_of(plan.wishes.pipe));
+    note +=
+        " " + QObject::tr("The return of a reverse return comes back beside the header from its far end.");
+  note +=
+      " " + QObject::tr(
+                "Each coil is joined at its head by two tees and reducers to the coil's pipe, %1. All joints "
+                "by heat fusion, tested before they are covered.")
+                .arg(text_of(plan.wishes.pipe));
   return std::make_shared<Table>(QObject::tr("HEADER, PIECE BY PIECE"),
                                  std::vector<Column>{{QObject::tr("From – to"), Align::left, true},
                                                      {QObject::tr("Length"), Align::right},

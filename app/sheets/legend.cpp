@@ -67,7 +67,7 @@ void add_lot(std::vector<Entry>& all) {
                    c.painter.setPen(c.dashed(c.look.lot_line, 2.2, {26, 4, 4, 4, 4, 4}));
                    c.painter.drawLine(c.at({0, 5}), c.at({34, 5}));
                  }});
-  all.push_back({"setback", [](PaintContext& c) {
+  all.push_back({QObject::tr("setback"), [](PaintContext& c) {
                    c.hatch({c.line(kArea)}, 7, 45, c.pen(c.look.setback, 0.45));
                    c.painter.setPen(c.dashed(c.look.setback, 0.8, {7, 4}));
                    c.painter.drawLine(c.at({2, 1}), c.at({32, 1}));
@@ -173,7 +173,7 @@ double legend_height(const Plan& plan, const Outcome& outcome, double width) {
 }
 
 void paint_legend(QPainter& painter, const QRectF& room, const Plan& plan, const Outcome& outcome) {
-  write(painter, room.topLeft() + QPointF(0, pt(9)), "LEGEND", type(9, QFont::Bold));
+  write(painter, room.topLeft() + QPointF(0, pt(9)), QObject::tr("LEGEND"), type(9, QFont::Bold));
   const std::vector<Entry> all = entries(plan, outcome);
   const int columns = columns_in(all, room.width());
   const int rows = (static_cast<int>(all.size()) + columns - 1) / columns;

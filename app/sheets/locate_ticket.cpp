@@ -23,11 +23,12 @@ class LocateTicket : public Block {
 
   void paint(QPainter& painter, const QRectF& room) const override {
     paint_heading(painter, room, QObject::tr("LOCATE TICKET"));
-    double y = room.top() + heading_height();
+    double y = room.top() + heading_height(), left = pt(84);
+    for (const char* line : kLines) left = std::max(left, width_of(QObject::tr(line), type(10)) + pt(8));
     for (const char* line : kLines) {
-      write(painter, {room.left(), y + pt(14)}, line, type(10));
+      write(painter, {room.left(), y + pt(14)}, QObject::tr(line), type(10));
       painter.setPen(rule(0.6));
-      painter.drawLine(QPointF(room.left() + pt(84), y + pt(16)), QPointF(room.right(), y + pt(16)));
+      painter.drawLine(QPointF(room.left() + left, y + pt(16)), QPointF(room.right(), y + pt(16)));
       y += kRow;
     }
     paint_ticks(painter, room, y + pt(6));

@@ -52,7 +52,7 @@ void paint_scale_bar(QPainter& painter, QPointF left, int scale, UnitSystem unit
   const QFont font = type(9);
   for (int i : {0, 2, 4}) {
     QString text = QString::number(std::round(shown * i / 4 * 100) / 100);
-    if (i == 4) text += units == UnitSystem::us ? QObject::tr(" ft") : " m";
+    if (i == 4) text += units == UnitSystem::us ? " ft" : " m";
     write(painter, {left.x() + i * quarter, left.y() - pt(4)}, text, font, kInk, Align::centre);
   }
 }
@@ -96,14 +96,15 @@ void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const 
     write(painter, {a, y}, line, type(9.5));
     y += pt(12);
   }
-  field(painter, {b, top + pt(1)}, second, "OWNER", text_of(t.owner));
-  field(painter, {b, top + pt(21)}, second, "DESIGNER", text_of(t.designer));
-  field(painter, {b, top + pt(41)}, second, "PHONE", text_of(t.phone));
+  field(painter, {b, top + pt(1)}, second, QObject::tr("OWNER"), text_of(t.owner));
+  field(painter, {b, top + pt(21)}, second, QObject::tr("DESIGNER"), text_of(t.designer));
+  field(painter, {b, top + pt(41)}, second, QObject::tr("PHONE"), text_of(t.phone));
   if (!facts.scale.isEmpty())
     field(painter, {c, top + pt(1)}, third * 0.52, QObject::tr("SCALE (PAGE 1)"), facts.scale);
-  field(painter, {c + third * 0.55, top + pt(1)}, third * 0.45, "SHEET", facts.sheet);
-  field(painter, {c, top + pt(21)}, third * 0.52, "DATE", facts.date);
-  field(painter, {c + third * 0.55, top + pt(21)}, third * 0.45, "PLAN", text_of(outcome.fingerprint));
+  field(painter, {c + third * 0.55, top + pt(1)}, third * 0.45, QObject::tr("SHEET"), facts.sheet);
+  field(painter, {c, top + pt(21)}, third * 0.52, QObject::tr("DATE"), facts.date);
+  field(painter, {c + third * 0.55, top + pt(21)}, third * 0.45, QObject::tr("PLAN"),
+        text_of(outcome.fingerprint));
   write(painter, {c, top + pt(56)},
         elided(QObject::tr("Local codes govern. Call before you dig."), type(8.5, QFont::DemiBold), third),
         type(8.5, QFont::DemiBold));

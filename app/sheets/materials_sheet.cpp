@@ -18,7 +18,7 @@ MaterialsSheet::MaterialsSheet(const Plan& plan, const Outcome& outcome, const S
   if (pieces.empty())
     add(pieces,
         std::make_shared<Items>(
-            "MATERIALS",
+            QObject::tr("MATERIALS"),
             std::vector<Item>{{"", "", QObject::tr("Nothing is laid yet, so there is nothing to buy.")}},
             10));
   set(pieces);

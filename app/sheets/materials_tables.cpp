@@ -38,8 +38,10 @@ BlockPtr estimate_table(const Plan& plan, const Outcome& outcome) {
                           {QObject::tr("Price"), Align::right},
                           {QObject::tr("Sum"), Align::right}},
       std::move(rows), 10.5,
-      QObject::tr("Trench sides %1. Prices are the designer's own; amounts follow from the drawing.")
-          .arg(sloped ? QObject::tr("laid back at the protective slope") : "upright"));
+      sloped ? QObject::tr("Trench sides laid back at the protective slope. Prices are the designer's own; "
+                           "amounts follow from the drawing.")
+             : QObject::tr("Trench sides upright. Prices are the designer's own; amounts follow from the "
+                           "drawing."));
 }
 
 namespace {
@@ -47,13 +49,13 @@ namespace {
 QString group_words(BillGroup group) {
   switch (group) {
     case BillGroup::pipe:
-      return "PIPE";
+      return QObject::tr("PIPE");
     case BillGroup::fittings:
-      return "FITTINGS";
+      return QObject::tr("FITTINGS");
     case BillGroup::goods:
-      return "GOODS";
+      return QObject::tr("GOODS");
     case BillGroup::work:
-      return "WORK";
+      return QObject::tr("WORK");
     case BillGroup::own:
       return QObject::tr("OWN ITEMS");
   }
@@ -102,10 +104,14 @@ BlockPtr bill_table(const Plan& plan, const Outcome& outcome) {
   for (const IncentivePaid& paid : bill.incentives)
     sum(QObject::tr("Less %1").arg(text_of(paid.name)), -paid.amount);
   if (!bill.incentives.empty()) sum(QObject::tr("To pay"), bill.net, true);
-  QString note = QObject::tr("Trench sides %1. Counted from the drawing and rounded up to what is sold.")
-                     .arg(sloped ? QObject::tr("laid back at the protective slope") : "upright");
+  QString note = sloped ? QObject::tr(
+                              "Trench sides laid back at the protective slope. Counted from the drawing "
+                              "and rounded up to what is sold.")
+                        : QObject::tr(
+                              "Trench sides upright. Counted from the drawing and rounded up to what is "
+                              "sold.");
   if (const int without = bill.without_price(); without > 0)
-    note += QObject::tr(" %1 lines have no price and are not in the sums.").arg(without);
+    note += " " + QObject::tr("%1 lines have no price and are not in the sums.").arg(without);
   return std::make_shared<Table>(QObject::tr("MATERIALS AND WORK"),
                                  std::vector<Column>{{"", Align::left, true},
                                                      {QObject::tr("Needed"), Align::right},

@@ -17,7 +17,7 @@ namespace {
 // Dimensions that a reviewer looks for; the rest stand in the table only.
 bool drawn(const Plan& plan, const Clearing& c) {
   if (distance(c.line.a, c.line.b) < 0.3) return false;
-  if (!c.dug.starts_with("Trench")) return false;
+  if (!c.coil) return false;
   if (c.feature_id == 0) return true;
   const Feature* f = find_feature(plan.site, c.feature_id);
   if (f == nullptr) return false;

@@ -42,25 +42,27 @@ BlockPtr clearing_table(const Plan& plan, const std::vector<Clearing>& all) {
                     {text_of(c.dug) + " – " + text_of(c.thing)},
                     {shown_length(plan, c.measured), std::nullopt, true},
                     {shown_length(plan, c.required)},
-                    {kept ? "kept" : "SHORT", std::nullopt, !kept},
+                    {kept ? QObject::tr("kept", "a clearance") : QObject::tr("SHORT", "a clearance"),
+                     std::nullopt, !kept},
                     {letter(source)}});
   }
-  QString note = QObject::tr(
+  const QString note = QObject::tr(
       "Measured from the edge of the trench floor to the thing as drawn: of each thing the nearest coil "
       "trench, "
       "and the nearest of header and run where they may not cross it. Numbers as on the first page. Local "
       "codes "
-      "govern where they ask for more. By:");
+      "govern where they ask for more. By: %1");
+  QStringList by;
   for (std::size_t i = 0; i < sources.size(); ++i)
-    note += QString(" %1 %2.").arg(letter(static_cast<std::ptrdiff_t>(i)), text_of(sources[i]));
-  return std::make_shared<Table>("CLEARANCES",
-                                 std::vector<Column>{{"No."},
+    by << QString("%1 %2.").arg(letter(static_cast<std::ptrdiff_t>(i)), text_of(sources[i]));
+  return std::make_shared<Table>(QObject::tr("CLEARANCES"),
+                                 std::vector<Column>{{QObject::tr("No.")},
                                                      {QObject::tr("Shortest distance"), Align::left, true},
-                                                     {"Is", Align::right},
+                                                     {QObject::tr("Is", "a distance"), Align::right},
                                                      {QObject::tr("Asked"), Align::right},
                                                      {"", Align::left},
-                                                     {"By", Align::left}},
-                                 std::move(rows), 9, note);
+                                                     {QObject::tr("By", "a source"), Align::left}},
+                                 std::move(rows), 9, note.arg(by.join(" ")));
 }
 
 BlockPtr loop_table(const Plan& plan, const Outcome& outcome) {
@@ -126,8 +128,9 @@ BlockPtr elsewhere_table(const Plan& plan) {
   if (rows.empty()) return nullptr;
   return std::make_shared<Table>(
       QObject::tr("ASKED ELSEWHERE"),
-      std::vector<Column>{
-          {"To"}, {QObject::tr("Distance"), Align::right}, {QObject::tr("Published in"), Align::left, true}},
+      std::vector<Column>{{QObject::tr("To", "a thing")},
+                          {QObject::tr("Distance"), Align::right},
+                          {QObject::tr("Published in"), Align::left, true}},
       std::move(rows), 9,
       QObject::tr("For comparison only: most of these are written for bored loops, and none holds "
                   "here unless it is this place's own."));
@@ -162,7 +165,7 @@ BlockPtr permit_notes(const Plan& plan, const Outcome& outcome) {
        QObject::tr("Ends of pipe capped until joined. Warning tape over every trench. Surface made good and "
                    "seeded.")},
       {"8", "", QObject::tr("As-built ties are taken before covering and kept with the house.")}};
-  return std::make_shared<Items>("NOTES", std::move(items), 9.5, 2);
+  return std::make_shared<Items>(QObject::tr("NOTES"), std::move(items), 9.5, 2);
 }
 
 }  // namespace underlawn::sheet

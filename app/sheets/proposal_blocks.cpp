@@ -33,7 +33,12 @@ auto picture(const Plan& plan, const Outcome& outcome, LotPicture how) {
 }
 
 QString days_words(const FamilyFacts& facts) {
-  return facts.days == 1 ? "1 day" : QObject::tr("%1 days").arg(facts.days);
+  return facts.days == 1 ? QObject::tr("1 day") : QObject::tr("%1 days").arg(facts.days);
+}
+
+QString rain_words(const FamilyFacts& facts) {
+  return facts.rain_days == 1 ? QObject::tr("the higher figure with a day of rain")
+                              : QObject::tr("the higher figure with %1 days of rain").arg(facts.rain_days);
 }
 
 }  // namespace
@@ -177,10 +182,7 @@ std::vector<BlockPtr> proposal_agreement(const Plan& plan, const Outcome& outcom
   std::vector<Amounts::Row> rows;
   rows.push_back({facts.whole_price ? QObject::tr("Price in all")
                                     : QObject::tr("The ground loop: digging, pipe, joints, sand, lawn"),
-                  facts.rain_days > 0
-                      ? QObject::tr("the higher figure with %1 of rain")
-                            .arg(facts.rain_days == 1 ? "a day" : QObject::tr("%1 days").arg(facts.rain_days))
-                      : QString(),
+                  facts.rain_days > 0 ? rain_words(facts) : QString(),
                   money_range(plan, facts.price, facts.price_high), true});
   if (facts.incentives > 0)
     rows.push_back({QObject::tr("Incentives, taken off already"), QObject::tr("as far as you receive them"),
@@ -229,12 +231,12 @@ std::vector<BlockPtr> proposal_agreement(const Plan& plan, const Outcome& outcom
     blocks.push_back(
         std::make_shared<Prose>(QObject::tr("Payment"), std::vector<Prose::Line>{{"", "", payment}}, 10.5));
   const QString validity = text_of(plan.proposal.validity).trimmed();
-  const QString agreed =
+  QString agreed =
       QObject::tr(
           "We agree that the loop is built as these pages and the plan %1 say; the permit and local "
-          "codes come first.%2")
-          .arg(text_of(outcome.fingerprint),
-               validity.isEmpty() ? QString() : QObject::tr(" This offer stands for %1.").arg(validity));
+          "codes come first.")
+          .arg(text_of(outcome.fingerprint));
+  if (!validity.isEmpty()) agreed += " " + QObject::tr("This offer stands for %1.").arg(validity);
   blocks.push_back(std::make_shared<SignHere>(agreed, or_else(plan.title.owner, QObject::tr("Owner")),
                                               or_else(plan.title.designer, QObject::tr("Contractor"))));
   return blocks;

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/proposal_sheet.h"
 
-#include <QLocale>
-
+#include "language/language.h"
 #include "sheets/family_blocks.h"
 #include "sheets/paper.h"
 #include "sheets/proposal_blocks.h"
@@ -58,8 +57,7 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
   painter.setRenderHint(QPainter::Antialiasing);
   painter.scale(larger(), larger());
   const QRectF room = inner();
-  const QString date =
-      QLocale(QLocale::English, QLocale::UnitedStates).toString(*setup_.date, QObject::tr("d MMMM yyyy"));
+  const QString date = locale_spoken().toString(*setup_.date, QObject::tr("d MMMM yyyy", "a date"));
   const QString project =
       plan_.title.project.empty() ? QObject::tr("Your ground loop") : text_of(plan_.title.project);
   if (page == 0) {

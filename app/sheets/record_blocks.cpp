@@ -37,7 +37,9 @@ QString minutes(double seconds) {
 }
 
 QString result_word(TestResult r) {
-  return r == TestResult::passed ? "passed" : r == TestResult::failed ? "failed" : "";
+  return r == TestResult::passed   ? QObject::tr("passed", "a test")
+         : r == TestResult::failed ? QObject::tr("failed", "a test")
+                                   : QString();
 }
 
 }  // namespace
@@ -54,7 +56,7 @@ BlockPtr record_cautions(const RecordFacts& f) {
        QObject::tr(
            "Joints stay open until the loop has passed its test. Local code, the pipe maker's rules and "
            "licensed practice go before this sheet.")});
-  return std::make_shared<Items>("CAUTIONS", std::move(items), 9, 2);
+  return std::make_shared<Items>(QObject::tr("CAUTIONS"), std::move(items), 9, 2);
 }
 
 BlockPtr test_form(const RecordFacts& f) {
@@ -64,10 +66,10 @@ BlockPtr test_form(const RecordFacts& f) {
   const QString lasts = say(f, Quantity::duration, test_duration(f.plan.test.procedure));
   std::vector<FormRow> rows = {
       row(QObject::tr("Procedure"), text_of(std::string(test_procedure_name(f.plan.test.procedure))), ""),
-      row(QObject::tr("Filled with"), "water",
-          f.blank                       ? ""
-          : t.medium == TestMedium::air ? "AIR"
-                                        : "water"),
+      row(QObject::tr("Filled with"), QObject::tr("water"),
+          f.blank                       ? QString()
+          : t.medium == TestMedium::air ? QObject::tr("AIR")
+                                        : QObject::tr("water")),
       row(QObject::tr("Pressure at the gauge"),
           QObject::tr("%1 (%2 at the lowest point)").arg(at_gauge, lowest), ""),
       row(QObject::tr("Pumping began"), "", written(f, t.start)),
@@ -178,17 +180,20 @@ BlockPtr readings_form(const RecordFacts& f) {
 namespace {
 
 QString seen(WaterSeen w) {
-  return w == WaterSeen::clear    ? "clear"
-         : w == WaterSeen::cloudy ? "cloudy"
-         : w == WaterSeen::dirty  ? "dirty"
-                                  : "";
+  return w == WaterSeen::clear    ? QObject::tr("clear", "water")
+         : w == WaterSeen::cloudy ? QObject::tr("cloudy", "water")
+         : w == WaterSeen::dirty  ? QObject::tr("dirty", "water")
+                                  : QString();
 }
 QString seen(AirSeen a) {
-  return a == AirSeen::none ? "none" : a == AirSeen::bubbles ? "bubbles" : a == AirSeen::slugs ? "slugs" : "";
+  return a == AirSeen::none      ? QObject::tr("none", "air")
+         : a == AirSeen::bubbles ? QObject::tr("bubbles", "air")
+         : a == AirSeen::slugs   ? QObject::tr("slugs", "air")
+                                 : QString();
 }
 
 QString circuits_of(const FlushReading& r) {
-  if (r.open.empty()) return "all";
+  if (r.open.empty()) return QObject::tr("all", "circuits");
   QStringList all;
   for (int n : r.open) all << QString::number(n);
   return all.join(", ");
@@ -220,9 +225,10 @@ BlockPtr flush_form(const RecordFacts& f) {
   std::vector<FormRow> rows = {
       add(QObject::tr("Circuits open"), QObject::tr("all, then one by one where they have valves"),
           circuits_of),
-      add(QObject::tr("Way"), "both",
+      add(QObject::tr("Way"), QObject::tr("both", "ways of flow"),
           [](const FlushReading& r) {
-            return QString(r.direction == FlushDirection::forward ? QObject::tr("as it runs") : "reverse");
+            return r.direction == FlushDirection::forward ? QObject::tr("as it runs")
+                                                          : QObject::tr("reverse", "way of flow");
           }),
       add(QObject::tr("Began"), "", [](const FlushReading& r) { return text_of(r.when); }),
       add(QObject::tr("Ran for"), QObject::tr("at least %1").arg(minutes(asked.time_asked)),
@@ -233,12 +239,14 @@ BlockPtr flush_form(const RecordFacts& f) {
           QObject::tr("%1 at that flow").arg(say(f, Quantity::pressure, asked.expected_at_asked)),
           number(Quantity::pressure, &FlushReading::pressure_drop)),
       add(QObject::tr("Water temperature"), "", number(Quantity::temperature, &FlushReading::temperature)),
-      add(QObject::tr("Water at the end"), "clear", [](const FlushReading& r) { return seen(r.water); }),
-      add(QObject::tr("Air at the end"), "none", [](const FlushReading& r) { return seen(r.air); }),
+      add(QObject::tr("Water at the end"), QObject::tr("clear", "water"),
+          [](const FlushReading& r) { return seen(r.water); }),
+      add(QObject::tr("Air at the end"), QObject::tr("none", "air"),
+          [](const FlushReading& r) { return seen(r.air); }),
       add(QObject::tr("Note"), "", [](const FlushReading& r) { return text_of(r.note); })};
   QStringList heads;
   for (std::size_t i = 1; i <= all; ++i) heads << QObject::tr("Flushing %1").arg(i);
-  return std::make_shared<FormBlock>("FLUSHING", QObject::tr("Asked"), heads, std::move(rows));
+  return std::make_shared<FormBlock>(QObject::tr("FLUSHING"), QObject::tr("Asked"), heads, std::move(rows));
 }
 
 // Beside the gauges, so that a blocked circuit shows while the cart still runs.
@@ -294,8 +302,8 @@ BlockPtr fill_form(const RecordFacts& f) {
                                      .join(", ")));
     rows.push_back(row(
         QObject::tr("Put in"),
-        say(f, Quantity::fluid_volume, asked.asked_product) +
-            (r.strength && !f.blank ? QObject::tr(" of this product") : QObject::tr(" of pure antifreeze")),
+        (r.strength && !f.blank ? QObject::tr("%1 of this product") : QObject::tr("%1 of pure antifreeze"))
+            .arg(say(f, Quantity::fluid_volume, asked.asked_product)),
         said(f, Quantity::fluid_volume, r.put_in)));
     rows.push_back(row(QObject::tr("Freezing point by refractometer"),
                        QObject::tr("%1; at most %2")
@@ -316,12 +324,12 @@ BlockPtr fill_form(const RecordFacts& f) {
               : "–",
           said(f, Quantity::pressure, r.pressure)));
   rows.push_back(row(QObject::tr("Label at the ports"), QObject::tr("fluid and freezing point"),
-                     f.blank      ? ""
-                     : r.labelled ? "yes"
-                                  : "no"));
+                     f.blank      ? QString()
+                     : r.labelled ? QObject::tr("yes")
+                                  : QObject::tr("no")));
   if (!f.blank && !r.note.empty()) rows.push_back(row(QObject::tr("Note"), "", text_of(r.note)));
-  return std::make_shared<FormBlock>("FILL", QObject::tr("Asked"), QStringList{QObject::tr("Done")},
-                                     std::move(rows));
+  return std::make_shared<FormBlock>(QObject::tr("FILL"), QObject::tr("Asked"),
+                                     QStringList{QObject::tr("Done")}, std::move(rows));
 }
 
 BlockPtr record_verdicts(const RecordFacts& f) {
@@ -356,15 +364,15 @@ BlockPtr signature_form(const RecordFacts& f) {
   if (rows.empty())
     for (const QString& role : {QObject::tr("Installer"), QObject::tr("Inspector"), QObject::tr("Owner")})
       rows.push_back({role, "", {"", "", "", ""}});
-  QString note;
-  if (!f.plan.record.permit.empty()) note += QObject::tr("Permit %1.  ").arg(text_of(f.plan.record.permit));
+  QStringList notes;
+  if (!f.plan.record.permit.empty()) notes << QObject::tr("Permit %1.").arg(text_of(f.plan.record.permit));
   if (!f.plan.record.locate_ticket.empty())
-    note += QObject::tr("Locate ticket %1.  ").arg(text_of(f.plan.record.locate_ticket));
-  if (!f.blank) note += text_of(f.plan.record.note);
+    notes << QObject::tr("Locate ticket %1.").arg(text_of(f.plan.record.locate_ticket));
+  if (!f.blank && !f.plan.record.note.empty()) notes << text_of(f.plan.record.note);
   return std::make_shared<FormBlock>(
-      "SIGNATURES", "",
+      QObject::tr("SIGNATURES"), "",
       QStringList{QObject::tr("Name"), QObject::tr("Licence"), QObject::tr("Date"), QObject::tr("Signature")},
-      std::move(rows), note);
+      std::move(rows), notes.join("  "));
 }
 
 }  // namespace underlawn::sheet

@@ -93,7 +93,7 @@ BlockPtr entry_block_of(const Plan& plan, const Outcome& outcome, const ReportEn
   std::vector<Words> words{{text_of(entry.number) + "  " + text_of(f.label), kPoints, true}};
   words.push_back({text_of(key_with_unit(f)) + " = " + exact(f.value), kSmall, false, kFaint});
   if (f.method == "typed")
-    words.back().text += QObject::tr("   (entered or drawn)");
+    words.back().text += "   " + QObject::tr("(entered or drawn)");
   else if (!f.method.empty())
     words.push_back({QObject::tr("How: %1").arg(text_of(f.method))});
   if (const QString from = inputs(plan, outcome, f, numbers); !from.isEmpty())
@@ -110,7 +110,7 @@ struct Pages {
 
 std::vector<BlockPtr> contents_list(const std::vector<ReportChapter>& chapters, const Pages& pages) {
   std::vector<BlockPtr> blocks;
-  QString heading = "CONTENTS";
+  QString heading = QObject::tr("CONTENTS");
   for (std::size_t i = 0; i < chapters.size(); ++i) {
     const auto page = pages.chapter.find(chapters[i].title);
     const QString at = page == pages.chapter.end() ? "00" : QString::number(page->second);

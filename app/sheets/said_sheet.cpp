@@ -13,7 +13,10 @@ class SaidSheet : public Sheet {
  public:
   SaidSheet(const Catalogue* catalogue, SheetPtr sheet) : catalogue_(catalogue), sheet_(std::move(sheet)) {}
 
-  QString title() const override { return sheet_->title(); }
+  QString title() const override {
+    const SpeakHere here(catalogue_);
+    return sheet_->title();
+  }
   int pages() const override { return sheet_->pages(); }
   QPageLayout page_layout() const override { return sheet_->page_layout(); }
   QSizeF page_size() const override { return sheet_->page_size(); }

@@ -217,8 +217,9 @@ void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double
   for (QPointF p : pipe_in_cut(cut, k))
     if (p.y() == 0) pipe = std::max(pipe, p.x());
   word(cut.bedding / 2, mid.x() + pipe, wall + (inside ? pt(30) : pt(26)),
-       (is_straight(cut.coil.pattern) ? QObject::tr("pipe in ") : QObject::tr("coil in ")) +
-           shown_length(plan_, cut.bedding) + " of bedding");
+       (is_straight(cut.coil.pattern) ? QObject::tr("pipe in %1 of bedding")
+                                      : QObject::tr("coil in %1 of bedding"))
+           .arg(shown_length(plan_, cut.bedding)));
 }
 
 void Section::paint_cut(QPainter& painter, const Cut& cut, QPointF mid, double k,

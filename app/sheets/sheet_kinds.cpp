@@ -38,7 +38,7 @@ const SheetKind kKinds[] = {
      make<RecordForm>},
     {"record", QT_TR_NOOP("Record"),
      QT_TR_NOOP("Test, flushing and fill as they were done, and what they tell."), make<RecordSheet>},
-    {"as_built", "As-built", QT_TR_NOOP("Where everything lies: for whoever digs there later."),
+    {"as_built", QT_TR_NOOP("As-built"), QT_TR_NOOP("Where everything lies: for whoever digs there later."),
      make<AsBuiltSheet>},
     {"report", QT_TR_NOOP("Calculation report"),
      QT_TR_NOOP("Every number with its formula, inputs and source."), make<ReportSheet>},

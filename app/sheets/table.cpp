@@ -168,13 +168,13 @@ std::optional<std::pair<BlockPtr, BlockPtr>> Table::split(double width, double r
   // A table that begins with one row at a page's foot reads badly.
   if (n < 2 || n >= rows_.size()) return std::nullopt;
   const auto cut = rows_.begin() + static_cast<std::ptrdiff_t>(n);
-  const QString again =
-      heading_.endsWith("(continued)") ? heading_ : QObject::tr("%1 (continued)").arg(heading_);
-  return std::pair<BlockPtr, BlockPtr>(
-      std::make_shared<Table>(heading_, columns_, std::vector<std::vector<Cell>>(rows_.begin(), cut),
-                              points_),
-      std::make_shared<Table>(again, columns_, std::vector<std::vector<Cell>>(cut, rows_.end()), points_,
-                              note_));
+  auto first = std::make_shared<Table>(heading_, columns_, std::vector<std::vector<Cell>>(rows_.begin(), cut),
+                                       points_);
+  auto rest = std::make_shared<Table>(heading_, columns_, std::vector<std::vector<Cell>>(cut, rows_.end()),
+                                      points_, note_);
+  first->continued_ = continued_;
+  rest->continued_ = true;
+  return std::pair<BlockPtr, BlockPtr>(std::move(first), std::move(rest));
 }
 
 }  // namespace underlawn::sheet

@@ -138,8 +138,11 @@ TablePtr TrenchPage::tape_block(double points) const {
                     {tapes.second, std::nullopt, true}});
     if (const auto check = second_tie(plan_.site, outcome_.stake_out, tie)) {
       const PrintedTapes second = printed_tapes(plan_, outcome_.stake_out, *check);
-      rows.push_back(
-          {{"check"}, {text_of(check->first)}, {second.first}, {text_of(check->second)}, {second.second}});
+      rows.push_back({{QObject::tr("check", "a second pair of tapes")},
+                      {text_of(check->first)},
+                      {second.first},
+                      {text_of(check->second)},
+                      {second.second}});
     }
   }
   rows.push_back({{QObject::tr("head – end")},
@@ -147,7 +150,7 @@ TablePtr TrenchPage::tape_block(double points) const {
                   {shown_length(plan_, distance(trench_.head, trench_.end)), std::nullopt, true},
                   {""},
                   {""}});
-  return std::make_shared<Table>("STAKES",
+  return std::make_shared<Table>(QObject::tr("STAKES"),
                                  std::vector<Column>{{QObject::tr("Stake")},
                                                      {QObject::tr("From"), Align::centre},
                                                      {QObject::tr("Tape"), Align::right},

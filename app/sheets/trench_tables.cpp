@@ -53,7 +53,7 @@ TablePtr tie_table(const Plan& plan, const Outcome& outcome, double points) {
   QString note = QObject::tr(
       "Pull both tapes level and tight; the stake stands where they meet. Middle lines of trenches.");
   if (hidden)
-    note += QObject::tr("  * The house hides a corner: offset the tape or check by a third distance.");
+    note += "  " + QObject::tr("* The house hides a corner: offset the tape or check by a third distance.");
   return std::make_shared<Table>(QObject::tr("TAPE FROM HOUSE CORNERS"),
                                  std::vector<Column>{{QObject::tr("Stake"), Align::left},
                                                      {QObject::tr("From"), Align::centre},
@@ -68,7 +68,7 @@ namespace {
 // What of the table speaks of loops is left out where there are none.
 std::vector<Column> trench_columns(bool loops) {
   const Align right = Align::right;
-  std::vector<Column> columns{{"No."},
+  std::vector<Column> columns{{QObject::tr("No.")},
                               {QObject::tr("Length"), right},
                               {QObject::tr("Floor width"), right},
                               {QObject::tr("Depth at head"), right},
@@ -81,14 +81,14 @@ std::vector<Column> trench_columns(bool loops) {
 }
 
 // The legs of every trench that bends, from its head on.
-QString bend_words(const Plan& plan, const Layout& layout) {
-  QString words;
+QStringList bend_words(const Plan& plan, const Layout& layout) {
+  QStringList words;
   for (const Trench& t : layout.trenches) {
     if (t.bends.empty()) continue;
     const Polyline line = middle_line(t);
     QStringList legs;
     for (std::size_t i = 1; i < line.size(); ++i) legs << shown_length(plan, distance(line[i - 1], line[i]));
-    words += QObject::tr(" Trench %1 bends, a stake at every bend; from its head %2.")
+    words << QObject::tr("Trench %1 bends, a stake at every bend; from its head %2.")
                  .arg(t.number)
                  .arg(legs.join(", "));
   }
@@ -96,14 +96,17 @@ QString bend_words(const Plan& plan, const Layout& layout) {
 }
 
 QString trench_words(const Plan& plan, const Outcome& outcome, bool loops) {
-  const QString pipe = loops ? QObject::tr(", loops %1 across, return pipe included in the coil's length. ")
-                                   .arg(shown(plan, outcome, "coil.loop_diameter"))
-                             : QObject::tr(", %1, turns included. ")
-                                   .arg(text_of(std::string(pattern_name(outcome.coil.pattern))));
-  return QObject::
-      tr("Coil pipe %1%2Header and supply run %3. S is the supply, R the return end at the trench head.%4")
-          .arg(text_of(plan.wishes.pipe), pipe, text_of(header_and_run_sizes(plan, outcome)),
-               bend_words(plan, outcome.layout));
+  const QString pipe = text_of(plan.wishes.pipe), lines = text_of(header_and_run_sizes(plan, outcome));
+  const QString first =
+      loops ? QObject::tr(
+                  "Coil pipe %1, loops %2 across, return pipe included in the coil's length. Header and "
+                  "supply run %3. S is the supply, R the return end at the trench head.")
+                  .arg(pipe, shown(plan, outcome, "coil.loop_diameter"), lines)
+            : QObject::tr(
+                  "Coil pipe %1, %2, turns included. Header and supply run %3. S is the supply, R the "
+                  "return end at the trench head.")
+                  .arg(pipe, text_of(std::string(pattern_name(outcome.coil.pattern))), lines);
+  return (QStringList(first) + bend_words(plan, outcome.layout)).join(" ");
 }
 
 }  // namespace
@@ -123,7 +126,8 @@ BlockPtr trench_table(const Plan& plan, const Outcome& outcome) {
     if (loops)
       for (const char* part : {".pitch", ".loops"}) row.push_back({shown(plan, outcome, key + part)});
     row.push_back({QString("%1-S  %1-R").arg(t.number)});
-    row.push_back({t.role == TrenchRole::supply ? QObject::tr("supply trench") : "field"});
+    row.push_back({t.role == TrenchRole::supply ? QObject::tr("supply trench")
+                                                : QObject::tr("field", "where a trench lies")});
     rows.push_back(std::move(row));
   }
   return std::make_shared<Table>(loops ? QObject::tr("TRENCHES AND COILS") : QObject::tr("TRENCHES AND PIPE"),
@@ -153,7 +157,7 @@ BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {
   }
   return std::make_shared<Table>(
       QObject::tr("CROSSINGS: DIG BY HAND"),
-      std::vector<Column>{{"No."},
+      std::vector<Column>{{QObject::tr("No.")},
                           {QObject::tr("What is crossed"), Align::left, true},
                           {QObject::tr("Its depth"), Align::right},
                           {QObject::tr("Our depth"), Align::right},
@@ -178,11 +182,11 @@ BlockPtr volume_table(const Plan& plan, const Outcome& outcome) {
       {QT_TR_NOOP("Spoil heap, height at most"), "spoil_height"}};
   std::vector<std::vector<Cell>> rows;
   for (const auto& [label, key] : kRows)
-    rows.push_back({{label},
+    rows.push_back({{QObject::tr(label)},
                     {shown(plan, outcome, std::string("dig.vertical.") + key)},
                     {shown(plan, outcome, std::string("dig.sloped.") + key)}});
   return std::make_shared<Table>(
-      "EARTH",
+      QObject::tr("EARTH"),
       std::vector<Column>{{QObject::tr("Header and run included"), Align::left, true},
                           {QObject::tr("Vertical sides"), Align::right},
                           {QObject::tr("Protective slope"), Align::right}},

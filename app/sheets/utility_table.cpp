@@ -12,17 +12,17 @@ namespace {
 QString colour_name(UtilityKind kind) {
   switch (kind) {
     case UtilityKind::electric:
-      return "red";
+      return QObject::tr("red", "paint on the ground");
     case UtilityKind::gas:
-      return "yellow";
+      return QObject::tr("yellow", "paint on the ground");
     case UtilityKind::communication:
-      return "orange";
+      return QObject::tr("orange", "paint on the ground");
     case UtilityKind::water:
-      return "blue";
+      return QObject::tr("blue", "paint on the ground");
     case UtilityKind::sewer:
-      return "green";
+      return QObject::tr("green", "paint on the ground");
     case UtilityKind::reclaimed:
-      return "purple";
+      return QObject::tr("purple", "paint on the ground");
   }
   return "";
 }

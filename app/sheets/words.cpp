@@ -22,9 +22,9 @@ QString crossings_text(const Outcome& outcome) {
 QString word(Severity severity) {
   switch (severity) {
     case Severity::error:
-      return "ERROR";
+      return QObject::tr("ERROR");
     case Severity::warning:
-      return "WARNING";
+      return QObject::tr("WARNING");
     case Severity::hint:
       return QObject::tr("Note");
   }
@@ -34,9 +34,10 @@ QString word(Severity severity) {
 QString measured(const Plan& plan, const Finding& f) {
   // A check that measures nothing says nothing.
   if (f.measured == f.required) return "";
-  return QObject::tr("Is %1, asked %2. ")
-      .arg(text_of(print_quantity(f.quantity, f.measured, plan.units)),
-           text_of(print_quantity(f.quantity, f.required, plan.units)));
+  return QObject::tr("Is %1, asked %2.")
+             .arg(text_of(print_quantity(f.quantity, f.measured, plan.units)),
+                  text_of(print_quantity(f.quantity, f.required, plan.units))) +
+         " ";
 }
 
 }  // namespace
@@ -83,33 +84,37 @@ BlockPtr cautions(const Plan& plan, const Outcome& outcome) {
                    "follow your local "
                    "code; "
                    "work that asks for a licence is left to those who hold it.")}};
-  return std::make_shared<Items>("CAUTIONS", std::move(items), 9.5, 2);
+  return std::make_shared<Items>(QObject::tr("CAUTIONS"), std::move(items), 9.5, 2);
 }
 
 namespace {
 
 QString laying_words(const Coil& coil) {
-  const QString ends = QObject::tr(", both pipe ends at the head, capped and tagged.");
   switch (coil.pattern) {
     case CoilPattern::flat_coil:
-      return QObject::tr("Lay and tie the coils at the pitch in the table%1").arg(ends);
-    case CoilPattern::upright_coil:
       return QObject::tr(
-                 "Tie the coils at the pitch in the table, stand them in the trenches, the return pipe %1%2")
-          .arg((coil.return_on_top ? QObject::tr("on top of the loops")
-                                   : QObject::tr("on the floor beside the loops")),
-               ends);
+          "Lay and tie the coils at the pitch in the table, both pipe ends at the head, capped and tagged.");
+    case CoilPattern::upright_coil:
+      return coil.return_on_top
+                 ? QObject::tr(
+                       "Tie the coils at the pitch in the table, stand them in the trenches, the return "
+                       "pipe on top of the loops, both pipe ends at the head, capped and tagged.")
+                 : QObject::tr(
+                       "Tie the coils at the pitch in the table, stand them in the trenches, the return "
+                       "pipe on the floor beside the loops, both pipe ends at the head, capped and "
+                       "tagged.");
     case CoilPattern::single_pipe:
       return QObject::tr(
-                 "Lay the pipe on the trench floor, backfill to the upper level, lay the return there%1")
-          .arg(ends);
+          "Lay the pipe on the trench floor, backfill to the upper level, lay the return there, "
+          "both pipe ends at the head, capped and tagged.");
     case CoilPattern::two_pipes:
-      return QObject::tr("Lay the pipe along one side of the trench floor and back along the other%1")
-          .arg(ends);
+      return QObject::tr(
+          "Lay the pipe along one side of the trench floor and back along the other, both pipe "
+          "ends at the head, capped and tagged.");
     default:
       return QObject::tr(
-                 "Lay the pipe level by level along both sides of the trench, backfill between levels%1")
-          .arg(ends);
+          "Lay the pipe level by level along both sides of the trench, backfill between levels, "
+          "both pipe ends at the head, capped and tagged.");
   }
 }
 
@@ -134,22 +139,24 @@ QString kind_of_sides(const DigStep& step) {
 QString crossings_of(const DigStep& step) {
   QStringList names;
   for (int i : step.crossings) names << "X" + QString::number(i + 1);
-  return names.isEmpty() ? QString() : QObject::tr(" Expose %1 by hand first.").arg(names.join(", "));
+  return names.join(", ");
 }
 
 // "Trench 2 from its head back to its end; spoil to the south, 10'-11" wide, into trench 1."
 Item step_item(const Plan& plan, const DigStep& step, int number) {
-  QString text = text_of(way_of_digging(step)) + "; " + text_of(spoil_words(step, plan.site, plan.units)) +
-                 "; " + kind_of_sides(step) + "." + crossings_of(step);
+  QStringList sentences{QString("%1; %2; %3.")
+                            .arg(text_of(way_of_digging(step)),
+                                 text_of(spoil_words(step, plan.site, plan.units)), kind_of_sides(step))};
+  if (!step.crossings.empty()) sentences << QObject::tr("Expose %1 by hand first.").arg(crossings_of(step));
   if (!step.into.empty())
-    text += QObject::tr(" Before that, coil of %1 laid, under pressure, bedded.")
-                .arg(text_of(trenches_named(step.into)));
+    sentences << QObject::tr("Before that, coil of %1 laid, under pressure, bedded.")
+                     .arg(text_of(trenches_named(step.into)));
   if (!step.filled_first.empty())
-    text += QObject::tr(" Before that, fill in %1, its coil under pressure.")
-                .arg(text_of(trenches_named(step.filled_first)));
-  if (!step.no_room.empty()) text += QObject::tr(" NO ROOM FOR SPOIL: truck it off.");
-  if (!step.reached) text += QObject::tr(" NO WAY FOR THE MACHINE: ask the designer.");
-  return {QString::number(number), text_of(step_name(step)), text};
+    sentences << QObject::tr("Before that, fill in %1, its coil under pressure.")
+                     .arg(text_of(trenches_named(step.filled_first)));
+  if (!step.no_room.empty()) sentences << QObject::tr("NO ROOM FOR SPOIL: truck it off.");
+  if (!step.reached) sentences << QObject::tr("NO WAY FOR THE MACHINE: ask the designer.");
+  return {QString::number(number), text_of(step_name(step)), sentences.join(" ")};
 }
 
 }  // namespace

@@ -18,22 +18,26 @@ const Cuts& Strips::made(std::optional<Cuts>& cuts, Axis axis, bool for_header) 
   return *cuts;
 }
 
-Free Strips::stretches(double y, double shortest) const {
+void Strips::stretches(double y, double shortest, Free& out) const {
   const double half = size().width / 2 - kFitSlack;
-  Free out;
   rows_cut().free(y - half, y + half, 0, out);
   std::erase_if(out, [&](const Interval& i) { return i.high - i.low < shortest - 2 * kFitSlack; });
+}
+
+Free Strips::stretches(double y, double shortest) const {
+  Free out;
+  stretches(y, shortest, out);
   return out;
 }
 
 Free Strips::places(double y) const {
   const double length = size().length;
-  Free starts = stretches(y, length);
-  if (starts.empty()) return starts;
+  thread_local Free starts, heads, either;  // used again and again
+  stretches(y, length, starts);
+  if (starts.empty()) return {};
   for (Interval& i : starts) i.high = std::max(i.low, i.high - length);
-  Free heads;
   head_rows_cut().free(y, y, 0, heads);
-  Free either = heads;
+  either = heads;
   join(either, heads, -length);
   return met(starts, either);
 }

@@ -37,6 +37,7 @@ class Strips {
   void add_row_events(std::vector<double>& y) const;
 
  private:
+  void stretches(double y, double shortest, Free& out) const;
   const Cuts& made(std::optional<Cuts>& cuts, Axis axis, bool for_header) const;
   const Cuts& rows_cut() const { return made(rows_, Axis::x, false); }
   const Cuts& head_rows_cut() const { return made(head_rows_, Axis::x, true); }

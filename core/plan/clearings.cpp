@@ -63,7 +63,7 @@ void add_nearest(std::vector<Clearing>& all, const std::vector<Dug>& dug, bool c
     line = s;
   }
   if (best != nullptr)
-    all.push_back({best->name, thing.name, thing.id, line, distance(line.a, line.b), required, source});
+    all.push_back({best->name, thing.name, thing.id, line, distance(line.a, line.b), required, source, coil});
 }
 
 }  // namespace

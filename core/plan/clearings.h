@@ -19,6 +19,7 @@ struct Clearing {
   double measured = 0;  // m, its length: from the edge of the floor of a coil trench or of the run's trench
   double required = 0;  // m
   std::string source;   // of what is required
+  bool coil = false;    // what is dug is a coil trench
   bool operator==(const Clearing&) const = default;
 };
 
