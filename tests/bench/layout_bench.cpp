@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "layout/layout.h"
+#include "layout/setting.h"
+#include "support/exact_lots.h"
 
 namespace underlawn {
 namespace {
@@ -55,6 +57,30 @@ void whole_layout(benchmark::State& state) {
   state.counters["fits"] = l.fits;
 }
 BENCHMARK(whole_layout)->Arg(1)->Arg(12)->Arg(120)->Unit(benchmark::kMillisecond);
+
+// Placing alone, the problem that tests/bench/exact_layouts.py solves, on its 40 lots. `ratio`: the seconds
+// that it and Cbc took, as tests/files/exact_lots.txt has them, by ours: processor time of one core each.
+void placing_on_exact_lots(benchmark::State& state) {
+  const auto lots = sample::exact_lots(std::string(UNDERLAWN_SOURCE_DIR) + "/tests/files/exact_lots.txt");
+  int fits = 0, most = 0;
+  double exact = 0;
+  for (const sample::ExactLot& lot : lots) {
+    most += lot.most;
+    exact += lot.seconds;
+  }
+  for (auto _ : state) {
+    fits = 0;
+    for (const sample::ExactLot& lot : lots) {
+      const Setting setting(lot.site, lot.wishes, lot.coil, *routable_region(lot.site));
+      const FieldSearch search(setting.keeping(), lot.coil, setting.wishes.circuits, false);
+      fits += search.candidates({}).fits;
+    }
+  }
+  state.counters["fits"] = fits;
+  state.counters["most"] = most;
+  state.counters["ratio"] = benchmark::Counter(exact, benchmark::Counter::kIsIterationInvariantRate);
+}
+BENCHMARK(placing_on_exact_lots)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace underlawn
