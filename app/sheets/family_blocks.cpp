@@ -7,32 +7,10 @@ namespace underlawn::sheet {
 
 namespace {
 
-const double kGap = pt(14);  // under every block
-
-double family_heading() {
-  return pt(27);
-}
-
-void paint_family_heading(QPainter& painter, const QRectF& room, const QString& text) {
-  write(painter, room.topLeft() + QPointF(0, pt(15)), elided(text, type(16, QFont::DemiBold), room.width()),
-        type(16, QFont::DemiBold), kFamilyGreen);
-}
+const double kGap = kFamilyGap;
 
 double leading(double points) {
   return pt(1.42 * points);
-}
-
-// Returns the height used; paints where there is a painter.
-double set_text(QPainter* painter, QPointF at, double width, const QString& text, double points, bool bold,
-                const QColor& colour = "#222222") {
-  if (text.isEmpty()) return 0;
-  const QFont font = type(points, bold ? QFont::DemiBold : QFont::Normal);
-  double y = 0;
-  for (const QString& line : wrapped(text, font, width)) {
-    if (painter != nullptr) write(*painter, at + QPointF(0, y + pt(points)), line, font, colour);
-    y += leading(points);
-  }
-  return y;
 }
 
 // The lead in bold and the text behind it on the same lines.
@@ -57,11 +35,32 @@ double set_run_in(QPainter* painter, QPointF at, double width, const QString& le
 }
 
 double set_line(QPainter* painter, QPointF at, double width, const Prose::Line& line, double points) {
-  return line.lead.isEmpty() ? set_text(painter, at, width, line.text, points, false)
+  return line.lead.isEmpty() ? set_family_text(painter, at, width, line.text, points, false)
                              : set_run_in(painter, at, width, line.lead, line.text, points);
 }
 
 }  // namespace
+
+double family_heading() {
+  return pt(27);
+}
+
+void paint_family_heading(QPainter& painter, const QRectF& room, const QString& text) {
+  write(painter, room.topLeft() + QPointF(0, pt(15)), elided(text, type(16, QFont::DemiBold), room.width()),
+        type(16, QFont::DemiBold), kFamilyGreen);
+}
+
+double set_family_text(QPainter* painter, QPointF at, double width, const QString& text, double points,
+                       bool bold, const QColor& colour) {
+  if (text.isEmpty()) return 0;
+  const QFont font = type(points, bold ? QFont::DemiBold : QFont::Normal);
+  double y = 0;
+  for (const QString& line : wrapped(text, font, width)) {
+    if (painter != nullptr) write(*painter, at + QPointF(0, y + pt(points)), line, font, colour);
+    y += leading(points);
+  }
+  return y;
+}
 
 Prose::Prose(QString heading, std::vector<Line> lines, double points)
     : heading_(std::move(heading)), lines_(std::move(lines)), points_(points) {}
@@ -142,8 +141,8 @@ double Pictures::height(double width) const {
   double words = 0;
   const double one = width_of_one(width);
   for (const Picture& p : pictures_)
-    words =
-        std::max(words, (p.title.isEmpty() ? 0 : pt(20)) + set_text(nullptr, {}, one, p.caption, 10, false));
+    words = std::max(
+        words, (p.title.isEmpty() ? 0 : pt(20)) + set_family_text(nullptr, {}, one, p.caption, 10, false));
   return high_ + pt(6) + words + kGap;
 }
 
@@ -157,14 +156,14 @@ void Pictures::paint(QPainter& painter, const QRectF& room) const {
       write(painter, {box.left(), y + pt(13)}, pictures_[i].title, type(13, QFont::DemiBold), kFamilyGreen);
       y += pt(20);
     }
-    set_text(&painter, {box.left(), y}, one, pictures_[i].caption, 10, false);
+    set_family_text(&painter, {box.left(), y}, one, pictures_[i].caption, 10, false);
   }
 }
 
 double Amounts::row_height(const Row& row, double width) const {
   const double room = 0.68 * width;
-  return set_text(nullptr, {}, room, row.what, 11, row.bold) +
-         set_text(nullptr, {}, room, row.note, 9.5, false) + pt(7);
+  return set_family_text(nullptr, {}, room, row.what, 11, row.bold) +
+         set_family_text(nullptr, {}, room, row.note, 9.5, false) + pt(7);
 }
 
 double Amounts::height(double width) const {
@@ -182,8 +181,8 @@ void Amounts::paint(QPainter& painter, const QRectF& room) const {
   for (const Row& row : rows_) {
     const double width = 0.68 * room.width(), top = y;
     double at = y + pt(2);
-    at += set_text(&painter, {room.left(), at}, width, row.what, 11, row.bold);
-    set_text(&painter, {room.left(), at}, width, row.note, 9.5, false, "#555555");
+    at += set_family_text(&painter, {room.left(), at}, width, row.what, 11, row.bold);
+    set_family_text(&painter, {room.left(), at}, width, row.note, 9.5, false, "#555555");
     double points = row.bold ? 14 : 11;
     while (points > 7 && width_of(row.amount, type(points, QFont::DemiBold)) > 0.31 * room.width())
       points -= 0.5;
@@ -196,20 +195,27 @@ void Amounts::paint(QPainter& painter, const QRectF& room) const {
 }
 
 double SignHere::height(double width) const {
-  return pt(8) + set_text(nullptr, {}, width, agreed_, 11, false) + pt(78);
+  const auto lines = static_cast<double>(std::max<std::size_t>(owners_.size(), 1));
+  return pt(6) + set_family_text(nullptr, {}, width, agreed_, 10.5, false) + pt(20) + lines * pt(42);
 }
 
 void SignHere::paint(QPainter& painter, const QRectF& room) const {
-  const double y = room.top() + pt(8) +
-                   set_text(&painter, room.topLeft() + QPointF(0, pt(8)), room.width(), agreed_, 11, false);
+  const double top =
+      room.top() + pt(6) +
+      set_family_text(&painter, room.topLeft() + QPointF(0, pt(6)), room.width(), agreed_, 10.5, false);
   const double half = (room.width() - pt(30)) / 2;
-  const std::pair<double, QString> sides[] = {{room.left(), owner_}, {room.right() - half, designer_}};
-  for (const auto& [x, name] : sides) {
+  const auto line = [&](double x, double y, const QString& name) {
     painter.setPen(rule(0.8));
-    painter.drawLine(QPointF(x, y + pt(44)), QPointF(x + 0.64 * half, y + pt(44)));
-    painter.drawLine(QPointF(x + 0.7 * half, y + pt(44)), QPointF(x + half, y + pt(44)));
-    write(painter, {x, y + pt(57)}, elided(name, type(9.5), 0.64 * half), type(9.5));
-    write(painter, {x + 0.7 * half, y + pt(57)}, QObject::tr("date"), type(9.5));
+    painter.drawLine(QPointF(x, y), QPointF(x + 0.64 * half, y));
+    painter.drawLine(QPointF(x + 0.7 * half, y), QPointF(x + half, y));
+    write(painter, {x, y + pt(13)}, elided(name, type(9.5), 0.64 * half), type(9.5));
+    write(painter, {x + 0.7 * half, y + pt(13)}, QObject::tr("date"), type(9.5));
+  };
+  double y = top + pt(40);
+  line(room.right() - half, y, designer_);
+  for (const QString& owner : owners_) {
+    line(room.left(), y, owner);
+    y += pt(42);
   }
 }
 

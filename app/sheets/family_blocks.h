@@ -11,6 +11,14 @@ namespace underlawn::sheet {
 inline const QColor kFamilyGreen = "#47692e";
 inline const QColor kFamilyTint = "#eef3e4";
 
+inline const double kFamilyGap = pt(11);  // under every block
+
+double family_heading();
+void paint_family_heading(QPainter& painter, const QRectF& room, const QString& text);
+// Returns the height used; paints where there is a painter.
+double set_family_text(QPainter* painter, QPointF at, double width, const QString& text, double points,
+                       bool bold, const QColor& colour = "#222222");
+
 // A heading and paragraphs; a paragraph may have a mark before it.
 class Prose : public Block {
  public:
@@ -78,16 +86,18 @@ class Amounts : public Block {
   std::vector<Row> rows_;
 };
 
-// Lines to sign on, with what is agreed above them.
+// Lines to sign on, one for each owner, with what is agreed above them.
 class SignHere : public Block {
  public:
-  SignHere(QString agreed, QString owner, QString designer)
-      : agreed_(std::move(agreed)), owner_(std::move(owner)), designer_(std::move(designer)) {}
+  SignHere(QString agreed, QStringList owners, QString designer)
+      : agreed_(std::move(agreed)), owners_(std::move(owners)), designer_(std::move(designer)) {}
   double height(double width) const override;
   void paint(QPainter& painter, const QRectF& room) const override;
 
  private:
-  QString agreed_, owner_, designer_;
+  QString agreed_;
+  QStringList owners_;
+  QString designer_;
 };
 
 }  // namespace underlawn::sheet

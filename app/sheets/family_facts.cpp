@@ -9,6 +9,7 @@
 #include "cost/bill.h"
 #include "cost/comparison.h"
 #include "cost/crew_calendar.h"
+#include "dig/dig_order.h"
 #include "language/language.h"
 #include "plan/sizing/chance.h"
 #include "sheets/contents.h"
@@ -84,6 +85,10 @@ QString money(const Plan& plan, double amount) {
   return with_currency(plan, grouped(rounded(amount)));
 }
 
+QString price_of_unit(const Plan& plan, double price) {
+  return with_currency(plan, QString::number(price, 'f', 2));
+}
+
 QString money_range(const Plan& plan, double low, double high) {
   const double from = rounded(low, -1), to = rounded(high, 1);
   if (from == to) return money(plan, low);
@@ -103,31 +108,80 @@ QString family_energy(double joules) {
   return QString("%1 kWh").arg(grouped(rounded(joules / 3.6e6)));
 }
 
+QString family_area(const Plan& plan, double area) {
+  return plan.units == UnitSystem::metric ? QString("%1 m²").arg(family_number(area))
+                                          : QString("%1 sq ft").arg(family_number(area / (0.3048 * 0.3048)));
+}
+
+QString family_volume(const Plan& plan, double volume) {
+  return plan.units == UnitSystem::metric ? QString("%1 L").arg(family_number(volume * 1000))
+                                          : QString("%1 gal").arg(family_number(volume / 0.003785411784));
+}
+
+QString family_number(double number) {
+  return grouped(rounded(number));
+}
+
+Spread spread_of_need() {
+  const double spread = std::exp(1.645 * Spreads{}.load);
+  return {1 - 1 / spread, spread - 1};
+}
+
+namespace {
+
+struct DayWork {
+  bool digging = false, laying = false, joining = false, testing = false, filling = false;
+};
+
+// By the crew's tasks where there is a calendar, else by the estimate's sums.
+DayWork work_between(const Plan& plan, const Outcome& outcome, double from, double to) {
+  DayWork work;
+  if (!outcome.calendar) {
+    const CrewTime time = time_of(plan, outcome);
+    const double tested = time.open - time.filling, joined = tested - time.testing;
+    return {from<time.dug, from<time.laid && to> time.laid / 3, to> std::max(time.dug, time.laid) &&
+            from<joined, to> joined && from<tested, to> tested};
+  }
+  for (const CrewTask& task : outcome.calendar->tasks) {
+    if (task.end <= from + 1 || task.begin >= to - 1) continue;
+    work.digging |= task.station == CrewStation::digging;
+    work.laying |= task.station == CrewStation::laying;
+    work.joining |= task.station == CrewStation::joining;
+    work.testing |= task.station == CrewStation::testing;
+    work.filling |= task.station == CrewStation::filling && !task.bedding;
+  }
+  return work;
+}
+
+QString sentence_of(const DayWork& work) {
+  QStringList parts;
+  if (work.digging) parts << QObject::tr("the trenches are dug, the earth laid beside them");
+  if (work.laying) parts << QObject::tr("coils of pipe are laid on the floor");
+  if (work.joining) parts << QObject::tr("pipes are joined");
+  if (work.testing) parts << QObject::tr("the loop is filled with water and tested under pressure");
+  if (work.filling) parts << QObject::tr("sand and earth go back in, layer by layer, and the lawn is sown");
+  if (parts.isEmpty()) parts << QObject::tr("the work goes on");
+  QString words = parts.join(", ");
+  words[0] = words[0].toUpper();
+  return words + ".";
+}
+
+}  // namespace
+
 std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome) {
   std::vector<WorkDay> days;
   const CrewTime time = time_of(plan, outcome);
   const double day = day_of(plan);
   const int count = days_worked(plan, outcome);
-  const double tested = outcome.calendar ? outcome.calendar->tested : time.open - time.filling;
-  const double joined = outcome.calendar ? outcome.calendar->joined : tested - time.testing;
   for (int d = 1; d <= count && d <= 60; ++d) {
     const double from = (d - 1) * day, to = d * day;
     WorkDay now;
     const QString date = date_of(outcome, d - 1);
     now.title = date.isEmpty() ? QObject::tr("Day %1 of %2").arg(d).arg(count)
                                : QObject::tr("Day %1 of %2, %3").arg(d).arg(count).arg(date);
+    if (outcome.calendar) now.at = std::min(to, outcome.calendar->filled);
     now.dug = time.dug > 0 ? std::clamp(to / time.dug, 0.0, 1.0) : 1;
-    QStringList parts;
-    if (from < time.dug) parts << QObject::tr("the trenches are dug, the earth laid beside them");
-    if (from < time.laid && to > time.laid / 3) parts << QObject::tr("coils of pipe are laid on the floor");
-    if (to > std::max(time.dug, time.laid) && from < joined) parts << QObject::tr("pipes are joined");
-    if (to > joined && from < tested)
-      parts << QObject::tr("the loop is filled with water and tested under pressure");
-    if (to > tested) parts << QObject::tr("sand and earth go back in, layer by layer, and the lawn is sown");
-    if (parts.isEmpty()) parts << QObject::tr("the work goes on");
-    QString words = parts.join(", ");
-    words[0] = words[0].toUpper();
-    now.sentence = words + ".";
+    now.sentence = sentence_of(work_between(plan, outcome, from, to));
     now.moment = to >= time.open - 1 ? LotMoment::closed : LotMoment::digging;
     days.push_back(now);
   }
@@ -136,37 +190,80 @@ std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome) {
 
 namespace {
 
+// A day of the crew more, as the bill would have it.
+double rain_day(const Plan& plan, const Outcome& outcome) {
+  if (!outcome.bills) return plan.wishes.prices.crew_day;
+  const OfferTerms& terms = plan.pricing.terms;
+  const double tax = terms.tax_on == TaxOn::everything ? 1 + terms.tax : 1;
+  return plan.wishes.prices.crew_day * (1 + terms.overhead) * (1 + terms.markup) * tax;
+}
+
 void add_price(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
   const Estimate& estimate = estimate_of(plan, outcome);
   facts.days = days_worked(plan, outcome);
   facts.rain_days = days_for_rain(plan, outcome);
-  facts.price = estimate.total;
-  if (!sloped(plan)) facts.price_sloped = outcome.cost.sloped.total;
+  facts.unit = plan.pricing.running.unit_cost;
+  facts.price = estimate.total + facts.unit;
+  if (!sloped(plan)) facts.price_sloped = outcome.cost.sloped.total + facts.unit;
   if (outcome.bills) {
     const Bill& bill = sloped(plan) ? outcome.bills->sloped : outcome.bills->vertical;
-    facts.price = bill.net;
+    facts.price = bill.net + facts.unit;
     facts.incentives = bill.price - bill.net;
-    facts.whole_price = true;
-    if (!sloped(plan)) facts.price_sloped = outcome.bills->sloped.net;
+    if (!sloped(plan)) facts.price_sloped = outcome.bills->sloped.net + facts.unit;
   }
-  facts.price_high = facts.price + facts.rain_days * plan.wishes.prices.crew_day;
+  facts.whole_price = facts.unit > 0 || !plan.pricing.terms.extras.empty();
+  facts.rain = facts.rain_days * rain_day(plan, outcome);
+  facts.price_high = facts.price + facts.rain;
+}
+
+Range over_spread(double middle) {
+  const Spread s = spread_of_need();
+  const double a = middle * (1 - s.less), b = middle * (1 + s.more);
+  return {std::min(a, b), std::max(a, b)};
+}
+
+// Energy goes with the need, upkeep does not.
+OtherWay other_way(const Plan& plan, const Outcome& outcome, const FamilyFacts& facts, std::size_t i) {
+  const Comparison& c = *outcome.comparison;
+  const SystemCost &other = c.others[i], &loop = c.loop;
+  OtherWay way;
+  way.name = text_of(other.name);
+  way.fuel = text_of(plan.pricing.running.others[i].fuel);
+  way.first = other.first;
+  way.bill = other.running_today;
+  const double upkeep = other.running_today - other.energy_today;
+  const double more_upkeep = upkeep - (loop.running_today - loop.energy_today);
+  way.bills = over_spread(other.energy_today);
+  way.bills.low += upkeep, way.bills.high += upkeep;
+  way.saved = c.against[i].saved_first;
+  way.saves = over_spread(other.energy_today - loop.energy_today);
+  way.saves.low += more_upkeep, way.saves.high += more_upkeep;
+  way.years = c.against[i].simple;
+  if (way.saves.low > 0) {
+    const double soon = std::max(0.0, facts.price - other.first) / way.saves.high;
+    const double late = std::max(0.0, facts.price_high - other.first) / way.saves.low;
+    if (soon <= c.years) way.payback = Range{soon, late};
+  }
+  return way;
 }
 
 void add_energy(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
   facts.electricity = value(outcome, "heat.electricity");
   facts.backup = value(outcome, "heat.backup");
-  const double spread = std::exp(1.645 * Spreads{}.load);
-  facts.electricity_low = facts.electricity / spread;
-  facts.electricity_high = facts.electricity * spread;
-  const double price = plan.pricing.running.electricity / 3.6e6;
-  facts.bill = facts.electricity * price;
-  facts.bill_low = facts.electricity_low * price;
-  facts.bill_high = facts.electricity_high * price;
+  facts.bill = facts.electricity * plan.pricing.running.electricity / 3.6e6;
+  if (outcome.comparison) {
+    const SystemCost& loop = outcome.comparison->loop;
+    facts.electricity = loop.electricity * kKilowattHour;
+    facts.bill = loop.energy_today;
+    facts.upkeep = loop.running_today - loop.energy_today;
+    facts.years = outcome.comparison->years;
+  }
+  const Range use = over_spread(facts.electricity), bill = over_spread(facts.bill);
+  facts.electricity_low = use.low, facts.electricity_high = use.high;
+  facts.bill_low = bill.low, facts.bill_high = bill.high;
   if (!outcome.comparison) return;
   for (std::size_t i = 0; i < outcome.comparison->others.size(); ++i)
-    facts.others.push_back({text_of(outcome.comparison->others[i].name),
-                            outcome.comparison->against[i].saved_first,
-                            outcome.comparison->against[i].simple});
+    facts.others.push_back(other_way(plan, outcome, facts, i));
 }
 
 }  // namespace
@@ -180,114 +277,26 @@ FamilyFacts family_facts(const Plan& plan, const Outcome& outcome) {
   return facts;
 }
 
-QString warmth_words(const Plan& plan, const Outcome& outcome) {
-  if (outcome.figures.find("heat.electricity") == nullptr)
-    return QObject::tr("How warm the house will be is not worked out yet.");
-  const double backup = value(outcome, "heat.backup"), needed = value(outcome, "house.heating");
-  QStringList words{
-      QObject::tr("Your house needs %1 of heat in a year. The ground gives %2 of it; electricity "
-                  "for the heat pump gives the rest.")
-          .arg(family_energy(needed), family_energy(value(outcome, "heat.from_ground")))};
-  if (backup <= 0.001 * needed)
-    words << QObject::tr(
-                 "It keeps the house warm through the coldest hours of the year that we reckoned with "
-                 "(%1 outside) without any other heater.")
-                 .arg(shown(plan, outcome, "weather.coldest"));
-  else
-    words << QObject::tr("In the coldest hours a back-up heater helps with %1 in a year.")
-                 .arg(family_energy(backup));
-  if (value(outcome, "heat.to_ground") > 0)
-    words << QObject::tr("In summer it cools the house and gives %1 back to the ground.")
-                 .arg(family_energy(value(outcome, "heat.to_ground")));
-  return words.join(" ");
-}
-
-QString dug_words(const Plan& plan, const Outcome& outcome) {
-  const auto& trenches = outcome.layout.trenches;
-  if (trenches.empty()) return QObject::tr("Nothing is laid out on the lot yet.");
-  double longest = 0;
-  for (const Trench& t : trenches) longest = std::max(longest, length_of(t));
-  const QString length = family_length(plan, longest), width = family_length(plan, trenches.front().width),
-                depth = family_length(plan, trenches.front().depth);
-  QStringList words;
-  words
-      << (trenches.size() == 1
-              ? QObject::tr("One trench in the lawn, up to %1 long, %2 wide at the floor and %3 deep, with a "
-                            "coil of plastic pipe on the floor.")
-                    .arg(length, width, depth)
-              : QObject::tr("%1 trenches in the lawn, each up to %2 long, %3 wide at the floor and %4 deep, "
-                            "with a coil of plastic pipe on the floor.")
-                    .arg(trenches.size())
-                    .arg(length, width, depth));
-  words << (plan.wishes.run_depth > plan.ground.frost_depth
-                ? QObject::tr("A smaller trench, deeper than the frost, brings two pipes to the house and "
-                              "through its wall.")
-                : QObject::tr("A smaller trench brings two pipes to the house and through its wall."));
-  if (sloped(plan))
-    words << QObject::tr(
-                 "The sides are laid back for safety, so each trench is %1 wide at the grass while it is "
-                 "open.")
-                 .arg(shown(plan, outcome, "dig.top_width"));
-  words << QObject::tr("In all about %1 of lawn are used while we work.")
-               .arg(shown(plan, outcome, "layout.lawn"));
-  return words.join(" ");
-}
-
-std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
-  std::vector<QString> words;
-  words.push_back(
-      QObject::tr("All the earth goes back into the trenches, in layers, pressed down; what is left over is "
-                  "spread or taken away as we agree."));
-  words.push_back(
-      QObject::tr("Topsoil on top, raked, sown with grass and covered with straw. Expect green in some weeks "
-                  "and a full lawn after a season."));
-  if (value(outcome, "cost.pavement_area") > 0)
-    words.push_back(QObject::tr("%1 of paving that we cut is made good.")
-                        .arg(shown(plan, outcome, "cost.pavement_area")));
-  words.push_back(
-      QObject::tr("The ground over a trench may settle by an inch or two in the first year; we come back "
-                  "once and fill it."));
-  words.push_back(
-      QObject::tr("Nothing stays to be seen: no machine outside, no lid, only a warning tape in the ground "
-                  "over the pipe and a drawing that tells where it lies."));
-  return words;
-}
-
-std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
-  std::vector<Risk> all;
-  const FamilyFacts facts = family_facts(plan, outcome);
-  all.push_back(
-      {QObject::tr("A gas or power line is hit."),
-       QObject::tr("We call the locating service before we dig and dig by hand near every mark. You show us "
-                   "what only you know: sprinklers, lights, a propane line, an old well.")});
-  all.push_back(
-      {QObject::tr("Rock, water or old rubble in the ground."),
-       QObject::tr("Nobody sees it beforehand. We stop, show you, and agree on the way round it and its "
-                   "price before we go on.")});
-  if (facts.price_sloped > 0)
-    all.push_back(
-        {QObject::tr("The trench sides have to be laid back."),
-         QObject::tr("We mean to keep them upright, with nobody in an unprotected trench. If the ground or "
-                     "the inspector asks for sloped sides everywhere, more lawn is opened and the price is "
-                     "nearer %1.")
-             .arg(money(plan, facts.price_sloped))});
-  all.push_back(
-      {QObject::tr("Rain."),
-       QObject::tr("It may cost a day or more. The trenches stay fenced, and nobody goes in until they have "
-                   "been looked at again.")});
-  all.push_back(
-      {QObject::tr("The pipe leaks."),
-       QObject::tr("It is filled with water and kept under pressure before anything is covered, and you are "
-                   "welcome to look at the gauge. The record is yours.")});
-  all.push_back(
-      {QObject::tr("Children and pets."),
-       QObject::tr("Open trenches are deadly to fall into. The work is fenced day and night; please keep "
-                   "everyone behind the fence.")});
-  all.push_back(
-      {QObject::tr("The house needs more than we were told."),
-       QObject::tr("The numbers here rest on the heat loss given to us. If it is a tenth higher, so is about "
-                   "the electricity; in the coldest days a back-up heater would help.")});
-  return all;
+std::optional<MostOpen> most_open(const Outcome& outcome) {
+  if (!outcome.calendar || !outcome.order) return std::nullopt;
+  const CrewCalendar& c = *outcome.calendar;
+  const auto trench = [&](const OpenTrench& o) {
+    return outcome.order->steps[static_cast<std::size_t>(o.step)].kind == DigKind::trench;
+  };
+  std::optional<MostOpen> most;
+  // The number grows only where one is begun: just after its digging it is told.
+  for (const OpenTrench& begun : c.open) {
+    const auto digs = std::ranges::find_if(c.tasks, [&](const CrewTask& t) {
+      return t.station == CrewStation::digging && t.step == begun.step;
+    });
+    if (!trench(begun) || digs == c.tasks.end()) continue;
+    const double at = digs->end - 1;
+    const auto open = std::ranges::count_if(
+        c.open, [&](const OpenTrench& o) { return trench(o) && o.from <= at && at < o.to; });
+    if (!most || open > most->trenches)
+      most = MostOpen{at, static_cast<int>(at / c.day_length) + 1, static_cast<int>(open)};
+  }
+  return most;
 }
 
 }  // namespace underlawn

@@ -13,46 +13,85 @@ namespace underlawn {
 
 // "$20,700", "20 700 EUR": round figures, as people speak of money.
 QString money(const Plan& plan, double amount);
+QString price_of_unit(const Plan& plan, double price);  // "$2.95"
 // Between the two, rounded outward where they differ.
 QString money_range(const Plan& plan, double low, double high);
 
 // Lengths and energy as people speak of them: whole feet or tenths of a metre, rounded down; round kWh.
 QString family_length(const Plan& plan, double metres);
 QString family_energy(double joules);
+QString family_area(const Plan& plan, double square_metres);   // "6,270 sq ft"
+QString family_volume(const Plan& plan, double cubic_metres);  // of liquid: "21 gal"
+QString family_number(double number);                          // three figures that matter, grouped
+
+// A range that is nine years in ten of what is not known: 0.15 less, 0.18 more.
+struct Spread {
+  double less = 0, more = 0;  // shares
+};
+Spread spread_of_need();
 
 struct WorkDay {
   QString title;     // "Day 2 of 5"
   QString sentence;  // what happens
   LotMoment moment = LotMoment::digging;
-  double dug = 1;  // share of the digging done at its end
+  double dug = 1;            // share of the digging done at its end
+  std::optional<double> at;  // s of working time at its end, where there is a crew's calendar
 };
 std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome);
 
+struct Range {
+  double low = 0, high = 0;
+};
+
+// Another way to heat and cool that was described, against the loop. Years looked at: FamilyFacts::years.
 struct OtherWay {
-  QString name;
-  double saved = 0;             // currency in the first year at today's prices, negative where it costs more
-  std::optional<double> years;  // until the difference in price is paid back
+  QString name, fuel;
+  double first = 0;              // currency, to buy
+  double bill = 0;               // currency in the first year at today's prices, upkeep with it
+  Range bills;                   // the same over the spread of the need
+  double saved = 0;              // currency in the first year, negative where the loop costs more
+  Range saves;                   // over the spread
+  std::optional<double> years;   // until the difference in price is paid back
+  std::optional<Range> payback;  // over spread and price; none where it does not come back in the years
 };
 
 struct FamilyFacts {
   bool laid = false;        // is there a loop to speak of
-  double price = 0;         // currency, as the sides are meant to be dug, after incentives
+  double price = 0;         // currency, as the sides are meant to be dug, after incentives; with the unit
   double price_high = 0;    // with the days kept for rain
+  double unit = 0;          // of it the heat pump and what belongs to it indoors; 0 where nobody gave it
+  double rain = 0;          // what the days kept for rain cost
   double price_sloped = 0;  // where all sides have to be laid back; 0 where that is the price already
   double incentives = 0;
-  bool whole_price = false;  // an offer with tax and markup, not only the estimate of the work
+  bool whole_price = false;  // the heat pump is in it, or lines of the designer's own are
   int days = 0;
   int rain_days = 0;
   double electricity = 0;  // J a year, heat pump, circulator and back-up
   double electricity_low = 0, electricity_high = 0;
-  double bill = 0, bill_low = 0, bill_high = 0;  // currency a year
+  double bill = 0, bill_low = 0, bill_high = 0;  // currency a year, electricity alone
+  double upkeep = 0;                             // currency a year
   double backup = 0;                             // J a year
+  int years = 0;                                 // looked at
   std::vector<OtherWay> others;
 };
-// The house's need is known to Spreads::load: the range holds nine years in ten.
+// The house's need is known to Spreads::load: nine times in ten it is within the range.
 FamilyFacts family_facts(const Plan& plan, const Outcome& outcome);
 
+// When most lies open at once, by the crew's calendar.
+struct MostOpen {
+  double at = 0;  // s of working time
+  int day = 1;
+  int trenches = 0;  // coil trenches open then
+};
+std::optional<MostOpen> most_open(const Outcome& outcome);
+
 // Sentences.
+QString price_words(const Plan& plan, const Outcome& outcome);   // what the price stands on
+QString rain_words(const Plan& plan, const FamilyFacts& facts);  // "one day of rain ($1,900)"; "" without
+QString spread_words();                                          // what the ranges are
+QString sides_words(const Plan& plan);  // how the pipe is laid without anybody in danger
+QString earth_words(const Plan& plan, const Outcome& outcome);
+QString fluid_words(const Plan& plan, const Outcome& outcome);
 QString warmth_words(const Plan& plan, const Outcome& outcome);
 QString dug_words(const Plan& plan, const Outcome& outcome);
 std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome);

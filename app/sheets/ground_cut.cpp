@@ -41,6 +41,21 @@ double air(const WeatherYear& weather, double day) {
   return sum / kHours;
 }
 
+// Mean of the water in the pipe over the month before the day, deg C, in the last year reckoned.
+double water(const Outcome& outcome, double day) {
+  if (!outcome.temperatures) return std::nan("");
+  const std::vector<HourState>& hours = outcome.temperatures->simulation.last;
+  if (hours.size() != kYearHours) return std::nan("");
+  double sum = 0;
+  constexpr int kHours = 30 * 24;
+  for (int h = 0; h < kHours; ++h) {
+    const int hour = (static_cast<int>(day * 24) - h + kYearHours) % kYearHours;
+    const HourState& now = hours[static_cast<std::size_t>(hour)];
+    sum += (now.entering + now.leaving) / 2;
+  }
+  return sum / kHours;
+}
+
 class Cut {
  public:
   Cut(QPainter& painter, const Plan& plan, const Outcome& outcome, const QRectF& area, double text)
@@ -67,8 +82,8 @@ class Cut {
     return undisturbed_temperature(s.climate, s.soil.diffusivity(), z, day);
   }
   QString shown(double celsius) const {
-    const double value = plan_.units == UnitSystem::us ? celsius * 9 / 5 + 32 : celsius;
-    return QString("%1°").arg(qRound(value));
+    const bool us = plan_.units == UnitSystem::us;
+    return QString(us ? "%1 °F" : "%1 °C").arg(qRound(us ? celsius * 9 / 5 + 32 : celsius));
   }
   void say(QPointF middle, const QString& words, double size, QFont::Weight weight, const QColor& colour) {
     const QFont font = set_for(plan_font(size, weight), words);
@@ -78,6 +93,7 @@ class Cut {
     p_.drawText(middle + QPointF(-width / 2, 0.36 * size), words);
   }
   void paint_season(const Season& season, const QRectF& column);
+  void paint_chip(QPointF at, const QString& words, bool dark);
   void paint_depths();
   void paint_pipe();
 
@@ -108,18 +124,24 @@ void Cut::paint_season(const Season& season, const QRectF& column) {
   p_.setPen(QPen(QColor(255, 255, 255, 150), 0.08 * text_));
   p_.drawLine(column.topRight(), column.bottomRight());
   p_.fillRect(QRectF(column.left(), grass_ - 0.28 * text_, column.width(), 0.36 * text_), QColor("#7fa65a"));
-  for (const double z : {0.12, plan_.wishes.trench_depth - 0.5 * plan_.wishes.bedding, depth_ - 0.2}) {
-    const QPointF at(column.center().x(), y_of(z) + (z < 0.2            ? 0.7 * text_
-                                                     : z > depth_ - 0.3 ? -0.5 * text_
-                                                                        : -1.15 * text_));
-    const QString words = shown(temperature(z, season.day));
-    p_.setPen(Qt::NoPen);
-    p_.setBrush(QColor(255, 255, 255, 205));
-    p_.drawRoundedRect(QRectF(at - QPointF(1.5 * text_, 0.75 * text_), QSizeF(3 * text_, 1.5 * text_)),
-                       0.4 * text_, 0.4 * text_);
-    p_.setBrush(Qt::NoBrush);
-    say(at, words, 1.05 * text_, QFont::DemiBold, QColor("#2b2a26"));
-  }
+  const double pipe = plan_.wishes.trench_depth - 0.5 * plan_.wishes.bedding;
+  const double middle = column.center().x();
+  paint_chip({middle, y_of(0.12) + 0.7 * text_}, shown(temperature(0.12, season.day)), false);
+  paint_chip({middle, y_of(pipe) - 1.3 * text_}, shown(temperature(pipe, season.day)), false);
+  if (const double t = water(outcome_, season.day); std::isfinite(t))
+    paint_chip({middle, y_of(pipe) + 1.3 * text_}, QObject::tr("pipe %1").arg(shown(t)), true);
+}
+
+// A number on the ground; dark: of the water in the pipe.
+void Cut::paint_chip(QPointF at, const QString& words, bool dark) {
+  const QFont font = plan_font(1.02 * text_, QFont::DemiBold);
+  const double wide = QFontMetricsF(set_for(font, words)).horizontalAdvance(words) + text_;
+  p_.setPen(Qt::NoPen);
+  p_.setBrush(dark ? QColor("#0d3550") : QColor(255, 255, 255, 215));
+  p_.drawRoundedRect(QRectF(at - QPointF(wide / 2, 0.75 * text_), QSizeF(wide, 1.5 * text_)), 0.4 * text_,
+                     0.4 * text_);
+  p_.setBrush(Qt::NoBrush);
+  say(at, words, 1.02 * text_, QFont::DemiBold, dark ? QColor(Qt::white) : QColor("#2b2a26"));
 }
 
 void Cut::paint_depths() {
@@ -166,6 +188,18 @@ void paint_ground_cut(QPainter& painter, const Plan& plan, const Outcome& outcom
   painter.setClipRect(area);
   Cut(painter, plan, outcome, area, text).paint();
   painter.restore();
+}
+
+QString ground_cut_words(const Outcome& outcome) {
+  return outcome.temperatures
+             ? QObject::tr(
+                   "A cut through your ground in the four seasons. White: how warm the ground is by "
+                   "itself. Dark: the water in the pipe (the row of dots) after %1 years; colder than the "
+                   "ground it draws heat from it, warmer it gives heat back.")
+                   .arg(outcome.temperatures->years)
+             : QObject::tr(
+                   "A cut through your ground in the four seasons, before the loop is there: at the pipe "
+                   "(the row of dots) it is warmer than the air in winter and cooler in summer.");
 }
 
 }  // namespace underlawn

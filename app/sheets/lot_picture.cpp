@@ -1,17 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/lot_picture.h"
 
+#include <QObject>
 #include <QPainterPath>
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/quantity.h"
 #include "canvas/hatch.h"
 #include "canvas/labels.h"
 #include "canvas/look.h"
+#include "dig/dig_order.h"
 #include "layout/amounts.h"
 #include "plane/region.h"
 #include "plane/strip.h"
 #include "sheets/family_facts.h"
+#include "sheets/works_at.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -30,6 +35,7 @@ const QColor kTrampled = "#e4d7b4";
 const QColor kEarth = "#b68d5f";
 const QColor kTrench = "#5b4029";
 const QColor kSown = "#c4d99c";
+const QColor kLoop = QColor(86, 142, 178, 150);
 const QColor kText = "#2b2a26";
 
 struct Scene {
@@ -67,15 +73,34 @@ struct Scene {
   QPen pen(const QColor& colour, double weight) const {
     return QPen(colour, weight * line(), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
   }
-  void name(const QString& text, QPointF where, QSizeF reach, int rank, bool bold = false) {
+  bool in_lot(QPointF centre, QSizeF size) const {
+    const QPolygonF lot = polygon(lot_ring(plan.site));
+    const QRectF box(centre.x() - size.width() / 2, centre.y() - size.height() / 2, size.width(),
+                     size.height());
+    return lot.size() < 3 ||
+           std::ranges::all_of(std::array{box.topLeft(), box.topRight(), box.bottomLeft(), box.bottomRight()},
+                               [&](QPointF q) { return lot.containsPoint(q, Qt::OddEvenFill); });
+  }
+  // A name beside a thing, or within it where it is not `wider` than it; on the lot where it can be.
+  void name(const QString& text, const QRectF& thing, int rank, double wider = 0.95) {
     if (!how.names || text.isEmpty()) return;
     Label label;
     label.text = text.size() > 28 ? text.left(27) + "…" : text;
-    label.font = plan_font(how.text, bold ? QFont::DemiBold : QFont::Normal);
+    label.font = plan_font(how.text, QFont::Normal);
     label.colour = kText;
-    label.places = places_around(where, reach, label.text, label.font, 4);
-    label.places.prepend(where);
+    const QSizeF size = text_size(label.text, label.font);
+    QVector<QPointF> places = places_around(thing.center(), QSizeF(thing.width() / 2, thing.height() / 2),
+                                            label.text, label.font, 4);
+    if (size.width() < wider * thing.width() && size.height() < 0.95 * thing.height())
+      places.prepend(thing.center());
+    for (QPointF place : places)
+      if (in_lot(place, size)) label.places.push_back(place);
+    if (label.places.isEmpty()) label.places = places;
     label.rank = rank;
+    label.must = true;
+    label.anchor = thing.center();
+    label.leader = true;
+    label.leader_from = 0.5 * std::hypot(thing.width(), thing.height()) + 3 * how.text;
     labels.add(std::move(label));
   }
 };
@@ -101,13 +126,13 @@ void paint_ground(Scene& s) {
 void paint_underground(Scene& s) {
   for (const Feature& f : s.plan.site.features) {
     if (!underground(f.kind) || f.points.size() < 3) continue;
-    QPen pen = s.pen(kLawnLine, 1);
+    QPen pen = s.pen(kLawnLine.darker(120), 1);
     pen.setDashPattern({3, 3});
     s.p.setPen(pen);
     s.p.setBrush(Qt::NoBrush);
     s.p.drawPolygon(s.polygon(f.points));
-    const QPolygonF area = s.polygon(f.points);
-    if (f.kind != FeatureKind::reserve_field) s.name(name_of(f), area.boundingRect().center(), {0, 0}, 6);
+    if (s.how.names) s.labels.avoid(s.polygon(f.points), true);
+    s.name(name_of(f), s.polygon(f.points).boundingRect(), 6, 1.6);
   }
 }
 
@@ -120,7 +145,8 @@ void paint_paving(Scene& s) {
     s.p.setPen(s.pen(kEarth.lighter(110), 0.7));
     s.p.drawLines(hatch_lines({s.polygon(f.points)}, {s.how.text * 0.7, 0, s.at(f.points[0])},
                               QRectF(QPointF(0, 0), s.view.size)));
-    s.name(name_of(f), s.polygon(f.points).boundingRect().center(), {0, 0}, 4);
+    if (s.how.names) s.labels.avoid(s.polygon(f.points), true);
+    s.name(name_of(f), s.polygon(f.points).boundingRect(), 4);
   }
 }
 
@@ -146,6 +172,7 @@ void paint_houses(Scene& s) {
     label.places = {walls.boundingRect().center()};
     label.must = true;
     label.rank = 1;
+    if (s.how.names) s.labels.keep_off(walls);
     if (s.how.names) s.labels.add(std::move(label));
   }
 }
@@ -167,7 +194,8 @@ void paint_trees(Scene& s) {
     s.p.drawEllipse(middle - QPointF(0.2 * r, 0.22 * r), 0.62 * r, 0.58 * r);
     s.p.setBrush(QColor("#6b5136"));
     s.p.drawEllipse(middle, 0.14 * s.how.text, 0.14 * s.how.text);
-    s.name(name_of(f), middle + QPointF(0, r + 0.75 * s.how.text), {r, r}, 3);
+    if (s.how.names) s.labels.keep_off(QRectF(middle - QPointF(r, r) * 0.7, QSizeF(1.4 * r, 1.4 * r)));
+    s.name(name_of(f), QRectF(middle - QPointF(r, r), QSizeF(2 * r, 2 * r)), 3);
   }
 }
 
@@ -177,7 +205,10 @@ void paint_wells(Scene& s) {
     s.p.setPen(s.pen(kWater, 1.6));
     s.p.setBrush(Qt::white);
     s.p.drawEllipse(s.at(f.points[0]), 0.42 * s.how.text, 0.42 * s.how.text);
-    s.name(name_of(f), s.at(f.points[0]), QSizeF(0.6 * s.how.text, 0.6 * s.how.text), 4);
+    const double reach = 0.5 * s.how.text;
+    const QRectF ring(s.at(f.points[0]) - QPointF(reach, reach), QSizeF(2 * reach, 2 * reach));
+    if (s.how.names) s.labels.keep_off(ring);
+    s.name(name_of(f), ring, 4);
   }
 }
 
@@ -202,10 +233,9 @@ std::vector<Cut> cuts(const Plan& plan, const Layout& layout) {
 }
 
 // Ground that wheels, earth and feet take, as the layout reckons it.
-Region trampled(const Plan& plan, const Layout& layout) {
+Region trampled(const Plan& plan, const std::vector<Cut>& work) {
   std::vector<Region> strips;
-  for (const Cut& c : cuts(plan, layout))
-    strips.push_back(region_of(strip_along(c.line, torn_width(c.width, c.depth))));
+  for (const Cut& c : work) strips.push_back(region_of(strip_along(c.line, torn_width(c.width, c.depth))));
   Region all = intersect(unite(strips), region_of(lot_ring(plan.site)));
   for (const Feature& f : plan.site.features)
     if ((f.kind == FeatureKind::house || f.kind == FeatureKind::drive) && f.points.size() > 2)
@@ -264,27 +294,88 @@ void paint_open(Scene& s, const Layout& layout) {
   s.p.restore();
 }
 
+void paint_trampled(Scene& s, const std::vector<Cut>& work, const QColor& colour) {
+  s.p.setPen(Qt::NoPen);
+  s.p.setBrush(colour);
+  s.p.drawPath(s.path(trampled(s.plan, work)));
+}
+
+// As the dig plan has it at a moment of the calendar: its heaps lie where it puts them.
+void paint_calendar(Scene& s, double at) {
+  const std::vector<PieceAt> pieces = works_at(*s.outcome, at);
+  const auto step = [&](const PieceAt& piece) -> const DigStep& {
+    return s.outcome->order->steps[static_cast<std::size_t>(piece.step)];
+  };
+  std::vector<Cut> begun;
+  for (const PieceAt& piece : pieces)
+    begun.push_back({step(piece).line, step(piece).width, step(piece).depth});
+  paint_trampled(s, begun, kTrampled);
+  for (const PieceAt& piece : pieces)
+    if (piece.filled) s.fill(strip_along(step(piece).line, 1.15 * step(piece).width), kEarth.lighter(125));
+  for (const PieceAt& piece : pieces)
+    if (piece.earth && piece.dug > 0.5)
+      for (const Ring& heap : step(piece).spoil) s.fill(heap, kEarth);
+  for (const PieceAt& piece : pieces)
+    if (!piece.filled)
+      s.fill(strip_along(first_part(step(piece).line, piece.dug), step(piece).width), kTrench);
+}
+
+// The loop as it lies under the grass: bands as wide as its trenches, and no dashes, which septic parts have.
+void paint_loop(Scene& s) {
+  s.p.setPen(s.pen(kLoop.darker(150), 0.8));
+  s.p.setBrush(kLoop);
+  for (const Cut& c : cuts(s.plan, s.outcome->layout)) {
+    const QPolygonF band = s.polygon(strip_along(c.line, c.width));
+    s.p.drawPolygon(band);
+    if (s.how.names) s.labels.keep_off(band);
+  }
+}
+
 void paint_work(Scene& s) {
   if (s.outcome == nullptr || s.how.moment == LotMoment::before || lot_ring(s.plan.site).size() < 3) return;
   const Layout& layout = s.outcome->layout;
   if (layout.trenches.empty()) return;
+  const std::vector<Cut> all = cuts(s.plan, layout);
+  if (s.how.moment == LotMoment::digging) {
+    if (s.how.at && s.outcome->calendar && s.outcome->order) return paint_calendar(s, *s.how.at);
+    paint_trampled(s, all, kTrampled);
+    paint_open(s, layout);
+  } else if (s.how.moment == LotMoment::closed) {
+    paint_trampled(s, all, kSown);
+    for (const Cut& c : all) s.fill(strip_along(c.line, 1.15 * c.width), kEarth.lighter(125));
+  } else if (s.how.loop_below) {
+    paint_loop(s);
+  }
+}
+
+// A bar of a round length and north, in the strip under the lot.
+void paint_frame(Scene& s, const QRectF& strip) {
+  const bool us = s.plan.units == UnitSystem::us;
+  const double unit = us ? 0.3048 : 1;
+  double whole = us ? 10 : 2;
+  for (const double longer : {5.0, 10.0, 20.0, 40.0, 50.0, 100.0, 200.0})
+    if (s.view.to_device(longer * unit) < 0.24 * strip.width()) whole = longer;
+  const double wide = s.view.to_device(whole * unit), y = strip.center().y();
+  const QString words = us ? QString("%1 ft").arg(whole) : QString("%1 m").arg(whole);
+  const QFont font = plan_font(0.95 * s.how.text);
+  const double text = text_size(words, font).width();
+  const double left = strip.center().x() - (wide + text + 3.2 * s.how.text) / 2;
+  s.p.setPen(s.pen(kText, 1.1));
+  s.p.drawLine(QPointF(left, y), QPointF(left + wide, y));
+  for (const double x : {left, left + wide})
+    s.p.drawLine(QPointF(x, y - 0.3 * s.how.text), QPointF(x, y + 0.3 * s.how.text));
+  paint_text(s.p, words, font, kText, Qt::transparent, {left + wide + 0.6 * s.how.text + text / 2, y}, 0, 0);
+  // North: an arrow, and its letter behind the tip.
+  const QPointF middle(left + wide + text + 2.6 * s.how.text, y);
+  const double north = s.plan.site.north;
+  const QPointF ahead(std::cos(north), -std::sin(north)), side(-ahead.y(), ahead.x());
   s.p.setPen(Qt::NoPen);
-  if (s.how.moment != LotMoment::after) {
-    s.p.setBrush(s.how.moment == LotMoment::closed ? kSown : kTrampled);
-    s.p.drawPath(s.path(trampled(s.plan, layout)));
-  }
-  if (s.how.moment == LotMoment::digging) return paint_open(s, layout);
-  if (s.how.moment == LotMoment::closed) {
-    for (const Cut& c : cuts(s.plan, layout))
-      s.fill(strip_along(c.line, 1.15 * c.width), kEarth.lighter(125));
-    return;
-  }
-  if (!s.how.loop_below) return;
-  QPen pen = s.pen(kLawnLine.darker(120), 1.1);
-  pen.setDashPattern({2, 3});
-  s.p.setPen(pen);
-  s.p.setBrush(Qt::NoBrush);
-  for (const Cut& c : cuts(s.plan, layout)) s.p.drawPolygon(s.polygon(strip_along(c.line, c.width)));
+  s.p.setBrush(kText);
+  s.p.drawPolygon(
+      QPolygonF({middle + 0.75 * s.how.text * ahead, middle + s.how.text * (-0.55 * ahead + 0.38 * side),
+                 middle - 0.3 * s.how.text * ahead, middle + s.how.text * (-0.55 * ahead - 0.38 * side)}));
+  paint_text(s.p, QObject::tr("N"), plan_font(0.95 * s.how.text, QFont::DemiBold), kText, Qt::transparent,
+             middle + QPointF(1.1 * s.how.text, 0), 0, 0);
 }
 
 void paint_distances(Scene& s) {
@@ -326,7 +417,9 @@ View lot_picture_view(const Plan& plan, QSizeF size, double text) {
 void paint_lot_picture(QPainter& painter, const Plan& plan, const Outcome* outcome, const QRectF& area,
                        const LotPicture& how) {
   Labels labels;
-  Scene s{painter, plan, outcome, how, lot_picture_view(plan, area.size(), how.text), labels};
+  const double strip = how.frame ? 2.4 * how.text : 0;
+  const QSizeF size(area.width(), area.height() - strip);
+  Scene s{painter, plan, outcome, how, lot_picture_view(plan, size, how.text), labels};
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setClipRect(area);
@@ -339,7 +432,8 @@ void paint_lot_picture(QPainter& painter, const Plan& plan, const Outcome* outco
   paint_wells(s);
   paint_trees(s);
   paint_distances(s);
-  labels.paint(painter, QRectF(QPointF(0, 0), area.size()), QColor("#f4f6ea"), how.text / 14);
+  labels.paint(painter, QRectF(QPointF(0, 0), size), QColor("#f4f6ea"), how.text / 14);
+  if (how.frame) paint_frame(s, QRectF(0, size.height(), size.width(), strip));
   painter.restore();
 }
 

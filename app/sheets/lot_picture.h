@@ -22,11 +22,13 @@ enum class LotMoment {
 
 struct LotPicture {
   LotMoment moment = LotMoment::before;
-  double dug = 1;           // share of the digging done, trenches first, then header and run; digging only
-  double text = 14;         // device units
-  bool loop_below = false;  // shows where the loop lies under the grass, faintly
-  bool distances = false;   // from what people love to the nearest digging
+  double dug = 1;            // share of the digging done, trenches first, then header and run; digging only
+  std::optional<double> at;  // s of working time: what is open then by the calendar, instead of `dug`
+  double text = 14;          // device units
+  bool loop_below = false;   // shows where the loop lies under the grass, faintly
+  bool distances = false;    // from what people love to the nearest digging
   bool names = true;
+  bool frame = false;  // a scale bar and north under the picture
 };
 
 // Paints into `area`. Needs a lot or a house; else leaves the area empty.
@@ -36,13 +38,15 @@ void paint_lot_picture(QPainter& painter, const Plan& plan, const Outcome* outco
 // The view that it uses, for what is laid over it; device units from area.topLeft().
 View lot_picture_view(const Plan& plan, QSizeF size, double text);
 
-// How near the digging comes to what people love: trees, gardens, well.
+// How near the digging comes to what people love or ask for: trees, gardens, house, well, septic parts, the
+// lot line. To the house it is the nearest coil trench: the run leads to it. Nearest first.
 struct Loved {
   std::string name;
-  int feature_id = 0;
+  int feature_id = 0;   // 0: the lot line
   Segment line;         // from the digging to it
   double distance = 0;  // m, from the edge of the nearest floor; of a tree to its trunk's middle
   double kept = 0;      // m that were asked for
+  double roots = 0;     // m, radius of a tree's root zone; 0 else
 };
 std::vector<Loved> loved(const Plan& plan, const Outcome& outcome);
 

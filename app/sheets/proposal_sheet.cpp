@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/proposal_sheet.h"
 
+#include <QRegularExpression>
+
 #include "language/language.h"
 #include "sheets/family_blocks.h"
 #include "sheets/paper.h"
@@ -18,6 +20,15 @@ const double kTitle = pt(58);  // over the first page's text
 void append(std::vector<FlowPage>& pages, std::vector<FlowPage> more) {
   for (FlowPage& page : more)
     if (!page.empty()) pages.push_back(std::move(page));
+}
+
+// A project that is called as the address says nothing new: "Alder Lane 14" of "14 Alder Lane, Fernhollow".
+QString place_of(const QString& project, const QString& address) {
+  static const QRegularExpression blanks("[\\s,]+");
+  const QStringList in_address = address.toLower().split(blanks);
+  for (const QString& word : project.toLower().split(blanks, Qt::SkipEmptyParts))
+    if (!in_address.contains(word)) return address.isEmpty() ? project : project + ", " + address;
+  return address;
 }
 
 }  // namespace
@@ -44,12 +55,20 @@ ProposalSheet::ProposalSheet(const Plan& plan, const Outcome& outcome, const She
     : plan_(plan), outcome_(outcome), setup_(setup) {
   if (!setup_.date) setup_.date = QDate::currentDate();
   const QRectF room = inner();
-  append(pages_,
-         flow_in_order(proposal_opening(plan_, outcome_, room.width()), room.adjusted(0, kTitle, 0, 0), 1));
+  ProposalPage page{plan_, outcome_, room.width(), room.height() - kTitle, *setup_.date};
+  append(pages_, flow_in_order(proposal_opening(page), room.adjusted(0, kTitle, 0, 0), 1));
   if (outcome_.layout.trenches.empty()) return;
-  append(pages_, flow_in_order(proposal_lot(plan_, outcome_, room.width()), room, 1));
-  append(pages_, flow_in_order(proposal_warmth(plan_, outcome_, room.width()), room, 1));
-  append(pages_, flow_in_order(proposal_agreement(plan_, outcome_), room, 1));
+  page.height = room.height();
+  append(pages_, flow_in_order(proposal_lot(page), room, 1));
+  append(pages_, flow_in_order(proposal_warmth(page), room, 1));
+  const auto before = static_cast<int>(pages_.size());
+  page.pages = before + 1;
+  std::vector<FlowPage> last = flow_in_order(proposal_agreement(page), room, 1);
+  if (last.size() > 1) {
+    page.pages = before + static_cast<int>(last.size());
+    last = flow_in_order(proposal_agreement(page), room, 1);
+  }
+  append(pages_, std::move(last));
 }
 
 void ProposalSheet::paint(QPainter& painter, int page) const {
@@ -64,8 +83,7 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
     const QFont big = type(27, QFont::DemiBold);
     write(painter, room.topLeft() + QPointF(0, pt(24)),
           elided(QObject::tr("Heat from your own ground"), big, room.width()), big, kFamilyGreen);
-    const QString place =
-        plan_.title.address.empty() ? project : project + ", " + text_of(plan_.title.address);
+    const QString place = place_of(project, text_of(plan_.title.address));
     write(painter, room.topLeft() + QPointF(0, pt(42)), elided(place, type(12), room.width() - pt(110)),
           type(12));
     write(painter, room.topRight() + QPointF(0, pt(42)), date, type(12), kInk, Align::right);

@@ -20,8 +20,9 @@ auto lot(const Plan& plan, const Outcome& outcome, LotPicture how) {
 KitchenScene before(const Plan& plan, const Outcome& outcome) {
   return {
       QObject::tr("Your lot today"),
-      {QObject::tr("A few feet under this lawn it is warmer than the air in winter and cooler in summer."),
-       QObject::tr("We would lay a pipe there and bring that warmth into the house.")},
+      {QObject::tr("A little way under this lawn it is warmer than the air in winter and cooler in summer."),
+       QObject::tr("We would lay a pipe there and bring that warmth into the house."),
+       QObject::tr("It holds %1.").arg(fluid_words(plan, outcome))},
       lot(plan, outcome, {})};
 }
 
@@ -31,6 +32,7 @@ std::vector<KitchenScene> digging(const Plan& plan, const Outcome& outcome) {
     LotPicture how;
     how.moment = day.moment;
     how.dug = day.dug;
+    how.at = day.at;
     scenes.push_back({day.title, {day.sentence}, lot(plan, outcome, how)});
   }
   if (!scenes.empty()) scenes.front().words << dug_words(plan, outcome);
@@ -54,15 +56,14 @@ KitchenScene after(const Plan& plan, const Outcome& outcome) {
   LotPicture how;
   how.moment = LotMoment::after;
   return {QObject::tr("Afterwards"),
-          {QObject::tr("Grass again. No machine outside, nothing to be seen."),
+          {QObject::tr("Grass again, a season after we leave. No machine outside, nothing to be seen."),
            QObject::tr("A drawing tells where the pipe lies, for whoever digs here later.")},
           lot(plan, outcome, how)};
 }
 
 KitchenScene ground(const Plan& plan, const Outcome& outcome) {
   return {QObject::tr("Under the grass, through the year"),
-          {warmth_words(plan, outcome),
-           QObject::tr("The row of dots is the pipe. The numbers tell how warm the ground is without it.")},
+          {warmth_words(plan, outcome), ground_cut_words(outcome)},
           [plan, outcome](QPainter& painter, const QRectF& area, double text) {
             paint_ground_cut(painter, plan, outcome, area, text);
           }};
@@ -70,7 +71,8 @@ KitchenScene ground(const Plan& plan, const Outcome& outcome) {
 
 KitchenScene cost(const Plan& plan, const Outcome& outcome) {
   const FamilyFacts facts = family_facts(plan, outcome);
-  KitchenScene scene{QObject::tr("What it costs and saves"), {}, {}};
+  KitchenScene scene{
+      facts.others.empty() ? QObject::tr("What it costs") : QObject::tr("What it costs and saves"), {}, {}};
   scene.amounts.push_back({money_range(plan, facts.price, facts.price_high),
                            facts.whole_price
                                ? QObject::tr("in all, with what weather may add")
@@ -80,12 +82,11 @@ KitchenScene cost(const Plan& plan, const Outcome& outcome) {
                              QObject::tr("of electricity a year to heat and cool the house")});
   for (const OtherWay& other : facts.others) {
     if (scene.amounts.size() == 4) break;
-    scene.amounts.push_back(
-        {money(plan, other.saved), QObject::tr("saved in the first year against: %1").arg(other.name)});
+    scene.amounts.push_back({money_range(plan, other.saves.low, other.saves.high),
+                             QObject::tr("saved a year against: %1 (that costs %2 a year)")
+                                 .arg(other.name, money_range(plan, other.bills.low, other.bills.high))});
   }
-  scene.words << QObject::tr(
-      "Reckoned from the drawing and the heat your house is said to need, at today's prices. The "
-      "range of the electricity holds nine years in ten.");
+  scene.words << price_words(plan, outcome) << spread_words();
   return scene;
 }
 

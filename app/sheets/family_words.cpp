@@ -1,0 +1,298 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What a family is told, sentence by sentence.
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "dig/dig_order.h"
+#include "field/straight.h"
+#include "flow/hydraulics.h"
+#include "plan/clearings.h"
+#include "sheets/contents.h"
+#include "sheets/family_facts.h"
+
+namespace underlawn {
+
+using sheet::shown;
+using sheet::text_of;
+
+namespace {
+
+double value(const Outcome& outcome, const char* key) {
+  const Figure* f = outcome.figures.find(key);
+  return f != nullptr && std::isfinite(f->value) ? f->value : 0;
+}
+
+QString antifreeze_words(Fluid fluid) {
+  switch (fluid) {
+    case Fluid::water:
+      return "";
+    case Fluid::propylene_glycol:
+      return QObject::tr("propylene glycol, an antifreeze of low toxicity");
+    case Fluid::ethanol:
+      return QObject::tr("ethanol, an alcohol made undrinkable that burns until it is diluted");
+    case Fluid::methanol:
+      return QObject::tr("methanol, an antifreeze that is poisonous and burns until it is diluted");
+    case Fluid::ethylene_glycol:
+      return QObject::tr("ethylene glycol, an antifreeze that is poisonous to people and animals");
+  }
+  return "";
+}
+
+// m from where earth lies to the walls of a house, or to the lot line; none where nothing lies.
+std::optional<double> earth_off(const Plan& plan, const DigOrder& order, bool house) {
+  std::vector<Ring> things;
+  if (!house) things.push_back(lot_ring(plan.site));
+  for (const Feature& f : plan.site.features)
+    if (house && f.kind == FeatureKind::house) things.push_back(f.points);
+  std::optional<double> least;
+  for (const DigStep& step : order.steps)
+    for (const Ring& heap : step.spoil)
+      for (const Ring& thing : things) {
+        if (thing.size() < 3 || heap.size() < 3) continue;
+        // Of the lot only the line counts, not what is inside of it.
+        Polyline line = thing;
+        if (!house) line.push_back(thing.front());
+        const Segment s = shortest_between(heap, true, line, house);
+        least = std::min(least.value_or(std::numeric_limits<double>::infinity()), distance(s.a, s.b));
+      }
+  return least;
+}
+
+QString coil_sides_words(Sides sides) {
+  switch (sides) {
+    case Sides::stay_out:
+      return QObject::tr(
+          "The sides of the deep trenches stay upright and nobody climbs in: the pipe is let down from above "
+          "and spread from the edge.");
+    case Sides::slope:
+      return QObject::tr("The sides are laid back, so that people can go in safely to lay the pipe.");
+    case Sides::shield:
+      return QObject::tr(
+          "The sides stay upright; people lay the pipe inside a steel shield that keeps the earth off them.");
+    case Sides::shoring:
+      return QObject::tr("The sides stay upright, held by braces while people lay the pipe.");
+  }
+  return "";
+}
+
+QString run_sides_words(Sides sides) {
+  switch (sides) {
+    case Sides::stay_out:
+      return QObject::tr("Nobody climbs into the smaller trench either; its pipes are joined beside it.");
+    case Sides::slope:
+      return QObject::tr("Where pipes are joined in the smaller trench, its sides are laid back.");
+    case Sides::shield:
+      return QObject::tr("Where pipes are joined in the smaller trench, people work inside a steel shield.");
+    case Sides::shoring:
+      return QObject::tr("Where pipes are joined in the smaller trench, braces hold its sides.");
+  }
+  return "";
+}
+
+}  // namespace
+
+QString rain_words(const Plan& plan, const FamilyFacts& facts) {
+  if (facts.rain_days == 0) return "";
+  return facts.rain_days == 1
+             ? QObject::tr("one day of rain (%1)").arg(money(plan, facts.rain))
+             : QObject::tr("%1 days of rain (%2)").arg(facts.rain_days).arg(money(plan, facts.rain));
+}
+
+QString price_words(const Plan& plan, const Outcome& outcome) {
+  const FamilyFacts facts = family_facts(plan, outcome);
+  QStringList words;
+  words << (facts.price_sloped > 0
+                ? QObject::tr("It stands on the dig plan: trench sides that stay upright. What could change "
+                              "it most: if the ground or the inspector asks for sloped sides everywhere, it "
+                              "is nearer %1.")
+                      .arg(money(plan, facts.price_sloped))
+                : QObject::tr("It stands on the dig plan: trench sides laid back for safety. What could "
+                              "change it most is what nobody sees beforehand: rock, water, old rubble."));
+  if (facts.rain_days > 0)
+    words << QObject::tr("The higher figure has %1 in it.").arg(rain_words(plan, facts));
+  if (!facts.whole_price) words << QObject::tr("The heat pump in the house is not in it.");
+  return words.join(" ");
+}
+
+QString spread_words() {
+  const Spread s = spread_of_need();
+  return QObject::tr(
+             "The ranges are of what your house needs in a usual year: nine times in ten that lies between "
+             "%1 % less and %2 % more than reckoned. A cold year or other habits come on top.")
+      .arg(qRound(100 * s.less))
+      .arg(qRound(100 * s.more));
+}
+
+QString sides_words(const Plan& plan) {
+  return coil_sides_words(plan.dig.coil_sides) + " " + run_sides_words(plan.dig.run_sides);
+}
+
+QString earth_words(const Plan& plan, const Outcome& outcome) {
+  if (!outcome.order) return "";
+  QStringList words;
+  const auto house = earth_off(plan, *outcome.order, true), line = earth_off(plan, *outcome.order, false);
+  if (house && line && *house < 0.3)
+    words << QObject::tr(
+                 "The earth lies beside its trench meanwhile: in places up to the house wall, nowhere nearer "
+                 "than %1 to the lot line.")
+                 .arg(family_length(plan, *line));
+  else if (house && line)
+    words << QObject::tr(
+                 "The earth lies beside its trench meanwhile, nowhere nearer than %1 to a house wall and %2 "
+                 "to the lot line.")
+                 .arg(family_length(plan, *house), family_length(plan, *line));
+  if (outcome.order->hauled > 0)
+    words << (plan.dig.haul == Haul::none
+                  ? QObject::tr("Some of it finds no room beside its trench; where that goes is agreed with "
+                                "you first.")
+                  : QObject::tr("What finds no room is trucked off and brought back."));
+  return words.join(" ");
+}
+
+QString fluid_words(const Plan& plan, const Outcome& outcome) {
+  const Fluid fluid = plan.flow.fluid;
+  if (!outcome.flow)
+    return fluid == Fluid::water ? QObject::tr("water")
+                                 : QObject::tr("water with %1").arg(antifreeze_words(fluid));
+  const QString all = family_volume(plan, outcome.flow->volume);
+  if (fluid == Fluid::water) return QObject::tr("%1 of water").arg(all);
+  return QObject::tr("%1 of water, of which %2 are %3")
+      .arg(all, family_volume(plan, outcome.flow->antifreeze.concentrate), antifreeze_words(fluid));
+}
+
+QString warmth_words(const Plan& plan, const Outcome& outcome) {
+  if (outcome.figures.find("heat.electricity") == nullptr)
+    return QObject::tr("How warm the house will be is not worked out yet.");
+  const double backup = value(outcome, "heat.backup"), needed = value(outcome, "house.heating");
+  QStringList words{QObject::tr("Your house needs %1 (kilowatt-hours, the unit of your electric bill) of "
+                                "heat in a year. The ground gives %2 of it; electricity "
+                                "for the heat pump gives the rest.")
+                        .arg(family_energy(needed), family_energy(value(outcome, "heat.from_ground")))};
+  if (backup <= 0.001 * needed)
+    words << QObject::tr(
+                 "It keeps the house warm through the coldest hours of the year that we reckoned with "
+                 "(%1 outside) without any other heater.")
+                 .arg(shown(plan, outcome, "weather.coldest"));
+  else
+    words << QObject::tr("In the coldest hours a back-up heater helps with %1 in a year.")
+                 .arg(family_energy(backup));
+  if (value(outcome, "heat.to_ground") > 0)
+    words << QObject::tr("In summer it cools the house and gives %1 back to the ground.")
+                 .arg(family_energy(value(outcome, "heat.to_ground")));
+  return words.join(" ");
+}
+
+QString dug_words(const Plan& plan, const Outcome& outcome) {
+  const auto& trenches = outcome.layout.trenches;
+  if (trenches.empty()) return QObject::tr("Nothing is laid out on the lot yet.");
+  double longest = 0;
+  for (const Trench& t : trenches) longest = std::max(longest, length_of(t));
+  const QString length = family_length(plan, longest), width = family_length(plan, trenches.front().width),
+                depth = family_length(plan, trenches.front().depth);
+  QStringList words;
+  words << (trenches.size() == 1
+                ? QObject::tr("One trench in the lawn, up to %1 long, %2 wide at the floor and %3 deep.")
+                      .arg(length, width, depth)
+                : QObject::tr(
+                      "%1 trenches in the lawn, each up to %2 long, %3 wide at the floor and %4 deep.")
+                      .arg(trenches.size())
+                      .arg(length, width, depth));
+  words << (is_straight(outcome.coil.pattern) ? QObject::tr("Plastic pipe lies along each.")
+                                              : QObject::tr("A coil of plastic pipe lies in each."));
+  words << (plan.wishes.run_depth > plan.ground.frost_depth
+                ? QObject::tr("A smaller trench, deeper than the frost, brings two pipes to the house and "
+                              "through its wall.")
+                : QObject::tr("A smaller trench brings two pipes to the house and through its wall."));
+  words << sides_words(plan);
+  if (plan.dig.coil_sides == Sides::slope)
+    words << QObject::tr("Each trench is %1 wide at the grass while it is open.")
+                 .arg(shown(plan, outcome, "dig.top_width"));
+  words << earth_words(plan, outcome);
+  words << QObject::tr("In all about %1 of lawn are used: trenches, earth, and room for the machine to work.")
+               .arg(family_area(plan, value(outcome, "layout.lawn")));
+  words.removeAll("");
+  return words.join(" ");
+}
+
+std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
+  std::vector<QString> words;
+  words.push_back(
+      QObject::tr("All the earth goes back into the trenches, in layers, pressed down; what is left over is "
+                  "spread or taken away as we agree."));
+  words.push_back(
+      QObject::tr("Topsoil on top, raked, sown with grass and covered with straw. Expect green in some weeks "
+                  "and a full lawn after a season."));
+  if (value(outcome, "cost.pavement_area") > 0)
+    words.push_back(QObject::tr("%1 of paving that we cut is made good.")
+                        .arg(shown(plan, outcome, "cost.pavement_area")));
+  words.push_back(QObject::tr(
+      "The ground over a trench may settle a little in the first year; we come back once and fill it."));
+  words.push_back(
+      QObject::tr("Nothing stays to be seen: no machine outside, no lid, only a warning tape in the ground "
+                  "over the pipe and a drawing that tells where it lies."));
+  return words;
+}
+
+namespace {
+
+QString rain_answer(const Plan& plan, const FamilyFacts& facts) {
+  const QString kept = rain_words(plan, facts);
+  return kept.isEmpty()
+             ? QObject::tr(
+                   "No day is kept for it in the price. The trenches stay fenced, and nobody goes "
+                   "near them until they have been looked at again.")
+             : QObject::tr(
+                   "The higher figure of the price has %1 in it; more rain costs as much again. The "
+                   "trenches stay fenced until they have been looked at again.")
+                   .arg(kept);
+}
+
+QString leak_answer(const Plan& plan, const Outcome& outcome) {
+  QStringList words{
+      QObject::tr("It is held under pressure, with water alone, before anything is covered; come and look at "
+                  "the gauge. In use it holds %1. If it leaks later, its pressure falls and shows it.")
+          .arg(fluid_words(plan, outcome))};
+  for (const Loved& l : loved(plan, outcome)) {
+    const Feature* f = find_feature(plan.site, l.feature_id);
+    if (f == nullptr || f->kind != FeatureKind::well) continue;
+    words
+        << QObject::tr("Your well is %1 from the nearest pipe trench.").arg(family_length(plan, l.distance));
+    break;
+  }
+  return words.join(" ");
+}
+
+}  // namespace
+
+std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
+  std::vector<Risk> all;
+  const FamilyFacts facts = family_facts(plan, outcome);
+  all.push_back(
+      {QObject::tr("A gas or power line is hit."),
+       QObject::tr("We call the locating service before we dig and dig by hand near every mark. You show us "
+                   "what only you know: sprinklers, lights, a propane line, an old well.")});
+  all.push_back(
+      {QObject::tr("Rock, water or old rubble in the ground."),
+       QObject::tr("Nobody sees it beforehand. We stop, show you, and agree on the way round it and its "
+                   "price before we go on.")});
+  if (facts.price_sloped > 0)
+    all.push_back(
+        {QObject::tr("The trench sides have to be laid back."),
+         QObject::tr("If the ground or the inspector asks for sloped sides everywhere, more lawn is "
+                     "opened and the price is nearer %1.")
+             .arg(money(plan, facts.price_sloped))});
+  all.push_back({QObject::tr("Rain."), rain_answer(plan, facts)});
+  all.push_back({QObject::tr("The pipe leaks."), leak_answer(plan, outcome)});
+  all.push_back(
+      {QObject::tr("Children and pets."),
+       QObject::tr("Open trenches are deadly to fall into. The work is fenced day and night; please keep "
+                   "everyone behind the fence.")});
+  all.push_back(
+      {QObject::tr("The house needs more than we were told."),
+       QObject::tr("The numbers here rest on the heat loss given to us. If it is a tenth higher, so is about "
+                   "the electricity.")});
+  return all;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What lies open at a moment of the crew's calendar, and where the earth lies meanwhile.
+#pragma once
+
+#include <vector>
+
+#include "plan/outcome.h"
+
+namespace underlawn {
+
+struct PieceAt {
+  int step = 0;    // in DigOrder::steps
+  double dug = 0;  // share of it dug, 0..1
+  bool filled = false;
+  bool earth = false;  // its heap lies there
+};
+
+// `at`: s of working time. Steps not begun are not in it. Empty where there is no calendar.
+std::vector<PieceAt> works_at(const Outcome& outcome, double at);
+
+}  // namespace underlawn
