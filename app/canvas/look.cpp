@@ -166,16 +166,16 @@ QFont plan_font(double size, QFont::Weight weight) {
   return font;
 }
 
-// Beside figures the face swaps the hyphen for a taller one without a character of its own, so that 24'-5"
-// could not be searched for in a PDF. Texts with figures are set letter by letter, unless their script needs
-// shaping.
+// Beside figures and capitals the face swaps hyphen, colon and minus for taller ones without a character of
+// their own, so that 24'-5" and AS-BUILT could not be searched for in a PDF. Texts with figures, signs or
+// punctuation are set letter by letter, unless their script needs shaping.
 QFont set_for(const QFont& font, const QString& text) {
-  bool figures = false;
+  bool swapped = false;
   for (QChar c : text) {
-    if (c.unicode() >= 0x250 && c.category() != QChar::Punctuation_Dash && c != u'…') return font;
-    figures = figures || c.isDigit();
+    if (c.unicode() >= 0x250 && (c.isLetter() || c.isMark())) return font;
+    swapped = swapped || c.isDigit() || c.isPunct() || c.isSymbol();
   }
-  if (!figures) return font;
+  if (!swapped) return font;
   QFont plain = font;
   plain.setStyleStrategy(QFont::PreferNoShaping);
   return plain;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Areas on the lot: each kind is told apart by its outline and filling, in black and white too.
+#include <algorithm>
 #include <cmath>
 
 #include "canvas/paint_context.h"
@@ -130,32 +131,83 @@ void paint_entry(PaintContext& c) {
   c.labels.add(std::move(label));
 }
 
+// Which way is out of the building at its corner p, on the device.
+QPointF way_out(const QPolygonF& walls, QPointF p) {
+  int at = 0;
+  for (int i = 0; i < walls.size(); ++i)
+    if (QLineF(walls[i], p).length() < QLineF(walls[at], p).length()) at = i;
+  const auto n = static_cast<int>(walls.size());
+  const auto away = [&](QPointF other) {
+    const double d = QLineF(other, p).length();
+    return d > 0 ? (p - other) / d : QPointF();
+  };
+  QPointF out = away(walls[(at + n - 1) % n]) + away(walls[(at + 1) % n]);
+  const double d = std::hypot(out.x(), out.y());
+  out = d > 0 ? out / d : QPointF(0, 1);
+  return walls.containsPoint(p + 0.5 * out, Qt::OddEvenFill) ? -out : out;
+}
+
+// The walls that have the corner, and whether a tag at a place would lie on a wall or in a building.
+class Walls {
+ public:
+  explicit Walls(const PaintContext& c) {
+    for (const Feature& f : c.plan.site.features)
+      if (f.kind == FeatureKind::house && f.points.size() > 2) all_.push_back(c.line(f.points));
+  }
+  QPointF out_of(QPointF corner) const {
+    const QPolygonF* nearest = nullptr;
+    double least = 1e18;
+    for (const QPolygonF& walls : all_)
+      for (const QPointF& p : walls)
+        if (const double d = QLineF(p, corner).length(); d < least) {
+          least = d;
+          nearest = &walls;
+        }
+    return nearest == nullptr ? QPointF(0, 1) : way_out(*nearest, corner);
+  }
+  bool meet(const QRectF& tag) const {
+    return std::any_of(all_.begin(), all_.end(),
+                       [&](const QPolygonF& w) { return w.intersects(QPolygonF(tag)); });
+  }
+
+ private:
+  QVector<QPolygonF> all_;
+};
+
+// At the corner, out of the building; farther off, with a leader, where other walls are near.
+void tag_corner(PaintContext& c, const Walls& walls, const HouseCorner& corner) {
+  const QPointF p = c.at(corner.at), out = walls.out_of(p);
+  Label label;
+  label.text = QString::fromStdString(corner.tag);
+  label.font = c.font(1.05, QFont::Bold);
+  label.colour = c.look.ground;
+  label.tag = TagShape::square;
+  label.tag_fill = label.tag_line = c.look.text;
+  label.rank = 0;
+  label.must = true;
+  label.anchor = p;
+  label.leader = true;
+  const double size = label.font.pixelSize();
+  label.leader_from = 1.5 * size;
+  for (double away : {1.35, 1.8, 2.5, 3.3})
+    for (double turn : {0.0, 0.5, -0.5, 0.9, -0.9}) {
+      const QPointF d(out.x() * std::cos(turn) - out.y() * std::sin(turn),
+                      out.x() * std::sin(turn) + out.y() * std::cos(turn));
+      const QPointF place = p + away * size * d;
+      if (!walls.meet(QRectF(place.x() - 0.85 * size, place.y() - 0.85 * size, 1.7 * size, 1.7 * size)))
+        label.places.push_back(place);
+    }
+  if (label.places.isEmpty()) label.places.push_back(p + 1.35 * size * out);
+  c.labels.add(std::move(label));
+  c.painter.setPen(Qt::NoPen);
+  c.painter.setBrush(c.look.text);
+  c.painter.drawEllipse(p, 2.4 * c.look.line, 2.4 * c.look.line);
+}
+
 void paint_corner_tags(PaintContext& c) {
   if (!c.options.corner_tags || c.outcome == nullptr) return;
-  QPointF middle;
-  const auto& corners = c.outcome->stake_out.corners;
-  for (const HouseCorner& corner : corners) middle += c.at(corner.at) / static_cast<double>(corners.size());
-  for (const HouseCorner& corner : corners) {
-    const QPointF p = c.at(corner.at);
-    Label label;
-    label.text = QString::fromStdString(corner.tag);
-    label.font = c.font(1.05, QFont::Bold);
-    label.colour = c.look.ground;
-    label.tag = TagShape::square;
-    label.tag_fill = label.tag_line = c.look.text;
-    label.rank = 0;
-    label.must = true;
-    const QPointF out = p - middle;
-    const double away = 1.15 * label.font.pixelSize();
-    for (QPointF d : {QPointF(out.x() < 0 ? -away : away, out.y() < 0 ? -away : away),
-                      QPointF(out.x() < 0 ? away : -away, out.y() < 0 ? -away : away),
-                      QPointF(out.x() < 0 ? -away : away, out.y() < 0 ? away : -away)})
-      label.places.push_back(p + d);
-    c.labels.add(std::move(label));
-    c.painter.setPen(Qt::NoPen);
-    c.painter.setBrush(c.look.text);
-    c.painter.drawEllipse(p, 2.4 * c.look.line, 2.4 * c.look.line);
-  }
+  const Walls walls(c);
+  for (const HouseCorner& corner : c.outcome->stake_out.corners) tag_corner(c, walls, corner);
 }
 
 }  // namespace

@@ -41,9 +41,10 @@ void paint_setbacks(PaintContext& c);
 void paint_areas(PaintContext& c);  // easements, no-dig, drive, septic
 void paint_clearances(PaintContext& c);
 void paint_trees(PaintContext& c);
-void paint_field(PaintContext& c);  // header, run, trenches with their coils
-void paint_spoil(PaintContext& c);  // heaps, laydown; beneath the field
-void paint_dig(PaintContext& c);    // order, direction, ways of the machine, ladders
+void paint_field(PaintContext& c);        // header, run, trenches with their coils
+void paint_spoil(PaintContext& c);        // heaps, laydown; beneath the field
+void paint_dig(PaintContext& c);          // order, direction, ways of the machine, ladders
+void paint_piece_names(PaintContext& c);  // parts of header and run
 void paint_utilities(PaintContext& c);
 void paint_crossings(PaintContext& c);
 void paint_wells(PaintContext& c);

@@ -74,10 +74,18 @@ void paint_ladder(PaintContext& c, Point place) {
     c.painter.drawLine(at + QPointF(-0.6 * s, y * s), at + QPointF(0.6 * s, y * s));
 }
 
+// "3  Header, part 1": as the table calls it; a coil trench has its number already.
+QString step_tag(const DigStep& step, int number) {
+  const QString figure = QString::number(number);
+  return step.kind == DigKind::trench
+             ? figure
+             : QString("%1  %2").arg(figure, QString::fromStdString(step_name(step)));
+}
+
 void tag_step(PaintContext& c, const DigStep& step, int number) {
   if (!c.options.labels) return;
   Label label;
-  label.text = step.hauled ? QObject::tr("%1 truck").arg(number) : QString::number(number);
+  label.text = step.hauled ? QObject::tr("%1 truck").arg(step_tag(step, number)) : step_tag(step, number);
   label.font = c.font(1.0, QFont::Bold);
   label.tag = TagShape::square;
   label.tag_line = label.tag_fill = shown(c, step.no_room.empty() ? c.look.ghost : c.look.error);
@@ -120,7 +128,32 @@ void paint_access(PaintContext& c, const DigOrder& order) {
   name_place(c, *order.access, QObject::tr("Machines in"), c.look.ghost);
 }
 
+// Beside its middle, where it is dug in parts.
+void name_piece(PaintContext& c, const DigStep& step) {
+  const double long_ = length(step.line);
+  Label label;
+  label.text = QString::fromStdString(step_name(step));
+  label.font = c.font(0.9, QFont::DemiBold);
+  label.colour = c.look.run;
+  label.rank = 4;
+  label.anchor = c.at(place_along(step.line, long_ / 2).at);
+  label.leader = true;
+  label.leader_from = 2.2 * label.font.pixelSize();
+  for (double share : {0.5, 0.3, 0.7})
+    label.places += places_around(c.at(place_along(step.line, share * long_).at),
+                                  {5 * c.look.line, 5 * c.look.line}, label.text, label.font, 2);
+  c.labels.add(std::move(label));
+}
+
 }  // namespace
+
+// Header and run by the names of the order of digging.
+void paint_piece_names(PaintContext& c) {
+  const DigOrder* order = order_of(c);
+  if (order == nullptr || !c.options.labels) return;
+  for (const DigStep& step : order->steps)
+    if (step.kind != DigKind::trench && step.part > 0) name_piece(c, step);
+}
 
 void paint_spoil(PaintContext& c) {
   const DigOrder* order = order_of(c);

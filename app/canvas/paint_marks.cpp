@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "canvas/paint_context.h"
+#include "layout/crossing_tags.h"
 #include "plane/region.h"
 
 namespace underlawn {
@@ -39,12 +40,12 @@ void paint_hand_dig(PaintContext& c, const Crossing& x) {
   c.painter.drawPolygon(outline);
 }
 
-void paint_crossing(PaintContext& c, const Crossing& x, int number) {
+void paint_crossing(PaintContext& c, const Crossing& x, const std::string& tag) {
   if (!std::isfinite(x.at.x) || !std::isfinite(x.at.y)) return;
   paint_hand_dig(c, x);
   const QPointF p = c.at(x.at);
   Label label;
-  label.text = "X" + QString::number(number);
+  label.text = QString::fromStdString(tag);
   label.font = c.font(0.9, QFont::Bold);
   label.colour = c.look.crossing;
   label.tag = TagShape::diamond;
@@ -146,8 +147,10 @@ void paint_mark(PaintContext& c, const Finding& f, QPointF p, double r) {
 
 void paint_crossings(PaintContext& c) {
   if (c.outcome == nullptr || c.options.stale) return;
-  int number = 0;
-  for (const Crossing& x : c.outcome->layout.crossings) paint_crossing(c, x, ++number);
+  const Layout& layout = c.outcome->layout;
+  for (std::size_t i = 0; i < layout.crossings.size(); ++i)
+    if (const std::string tag = crossing_tag(c.plan.site, layout, i); !tag.empty())
+      paint_crossing(c, layout.crossings[i], tag);
 }
 
 void paint_finding_glow(PaintContext& c) {

@@ -2,7 +2,9 @@
 // Wells and trees, and how far digging stays from things.
 #include <cmath>
 
+#include "base/quantity.h"
 #include "canvas/paint_context.h"
+#include "plane/region.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -82,6 +84,23 @@ void paint_well(PaintContext& c, const Feature& f) {
   label_point(c, f, 1.7 * r, c.look.well);
 }
 
+// How far off, at the arc itself, where it lies on the lot.
+void label_arc(PaintContext& c, const Feature& well, double radius) {
+  if (!c.options.labels || !c.options.sheet || radius < 20 * c.look.line) return;
+  const Ring lot = lot_ring(c.plan.site);
+  const double metres = trench_clearance(c.plan.site, well);
+  Label label;
+  label.text = QString::fromStdString(print_quantity(Quantity::length, metres, c.plan.units));
+  label.font = c.font(0.85);
+  label.colour = c.look.well;
+  label.rank = 6;
+  for (int i = 0; i < 24; ++i) {
+    const Point p = well.points[0] + metres * direction(i * M_PI / 12);
+    if (lot.size() < 3 || contains(lot, p)) label.places.push_back(c.at(p));
+  }
+  if (!label.places.isEmpty()) c.labels.add(std::move(label));
+}
+
 }  // namespace
 
 void paint_clearances(PaintContext& c) {
@@ -95,6 +114,7 @@ void paint_clearances(PaintContext& c) {
     if (!std::isfinite(radius) || radius > 1e5) continue;
     c.painter.setPen(c.dashed(c.look.well, 0.9, {9, 3, 2, 3}));
     c.painter.drawEllipse(c.at(f.points[0]), radius, radius);
+    label_arc(c, f, radius);
   }
   c.painter.restore();
 }

@@ -4,28 +4,11 @@
 #include <cmath>
 
 #include "canvas/paint_context.h"
+#include "canvas/utility_tags.h"
 
 namespace underlawn {
 
 namespace {
-
-QVector<qreal> dashes(UtilityKind kind) {
-  switch (kind) {
-    case UtilityKind::electric:
-      return {14, 4};
-    case UtilityKind::gas:
-      return {20, 4, 5, 4};
-    case UtilityKind::communication:
-      return {6, 4};
-    case UtilityKind::water:
-      return {24, 5};
-    case UtilityKind::sewer:
-      return {30, 4, 4, 4, 4, 4};
-    case UtilityKind::reclaimed:
-      return {10, 3, 3, 3};
-  }
-  return {10, 4};
-}
 
 // Letters stand in the line at even steps, at least one on each line.
 void letter(PaintContext& c, const QPolygonF& line, const Feature& f, const QColor& colour) {
@@ -36,17 +19,18 @@ void letter(PaintContext& c, const QPolygonF& line, const Feature& f, const QCol
   if (!(whole > 1.6 * font.pixelSize())) return;
   const int count = std::max(1, static_cast<int>(whole / step));
   double next = whole / count / 2, walked = 0;
+  const QString tag = utility_tag(c.plan.site, f);
   for (int i = 0; i + 1 < line.size(); ++i) {
     const QLineF leg(line[i], line[i + 1]);
     for (; next <= walked + leg.length() && leg.length() > 0; next += whole / count) {
       const QPointF p = leg.pointAt((next - walked) / leg.length());
       if (!c.device().contains(p)) continue;
-      const double r = 0.62 * font.pixelSize();
+      const double r = (tag.size() > 1 ? 0.82 : 0.62) * font.pixelSize();
       // The line stops before its letter, so that the letter needs no box.
       c.painter.setPen(Qt::NoPen);
       c.painter.setBrush(c.look.ground);
       c.painter.drawEllipse(p, r, r);
-      paint_text(c.painter, utility_letter(f.utility), font, colour, c.look.ground, p, 0, 0);
+      paint_text(c.painter, tag, font, colour, c.look.ground, p, 0, 0);
       c.labels.keep_off(QPolygonF(QRectF(p.x() - r, p.y() - r, 2 * r, 2 * r)));
     }
     walked += leg.length();
@@ -85,7 +69,7 @@ void paint_utilities(PaintContext& c) {
     const QPolygonF line = c.line(f.points);
     const QColor colour = apwa_colour(f.utility, c.look);
     c.painter.setBrush(Qt::NoBrush);
-    c.painter.setPen(c.dashed(colour, 1.8, dashes(f.utility)));
+    c.painter.setPen(c.dashed(colour, 1.8, utility_dashes(f.utility)));
     c.painter.drawPolyline(line);
     c.labels.avoid(line);
     letter(c, line, f, colour.darker(c.look.dark ? 100 : 125));

@@ -81,18 +81,18 @@ void paint_hours(QPainter& p, const CrewCalendar& c, const QRectF& plot, const F
   const QFontMetricsF m(s.font);
   const int hours = static_cast<int>(std::floor(c.day_length / 3600 + 1e-9));
   const double one = plot.width() * 3600 / c.day_length;
-  const int step = std::max(1, static_cast<int>(std::ceil(m.horizontalAdvance("10:00 ") / one)));
-  double taken = -1e9;  // by the text before
+  const bool whole = m.horizontalAdvance("10:00 ") <= one;  // else the hour alone, at every line
+  double taken = -1e9;                                      // by the text before
   for (int h = 0; h <= hours; ++h) {
     const double x = across(plot, h * 3600.0, c.day_length);
     p.setPen(QPen(s.rule, 0.6 * s.unit));
     p.drawLine(QPointF(x, plot.top()), QPointF(x, plot.bottom()));
-    if (h % step != 0) continue;
     p.setPen(s.faint);
-    const QString text = clock(c, h * 3600.0);
+    const QString clocked = clock(c, h * 3600.0);
+    const QString text = whole ? clocked : clocked.section(':', 0, 0);
     const double w = m.horizontalAdvance(text);
     const double left = std::min(x - w / 2, plot.right() + s.unit - w);
-    if (left < taken + 3 * s.unit) continue;
+    if (left < taken + s.unit) continue;
     p.drawText(QPointF(left, plot.bottom() + 0.9 * f.axis), text);
     taken = left + w;
   }
@@ -108,16 +108,29 @@ QString bar_text(const CrewTask& task, const DigOrder& order) {
   return task.bedding ? tr("sand %1").arg(name) : name;
 }
 
+// To the next bar of its row, or to the end of the day.
+double free_right(const std::vector<Placed>& bars, const Placed& bar, const QRectF& plot) {
+  double next = plot.right();
+  for (const Placed& other : bars)
+    if (std::abs(other.box.top() - bar.box.top()) < 0.5 * bar.box.height() &&
+        other.box.left() > bar.box.left())
+      next = std::min(next, other.box.left());
+  return next - bar.box.right();
+}
+
+// `free`: room to its right, for the number of a sliver.
 void paint_bar(QPainter& p, const Placed& bar, const CrewTask& task, const DigOrder& order,
-               const CrewBarsStyle& s) {
+               const CrewBarsStyle& s, double free) {
   p.setPen(QPen(s.bar_text, 0.6 * s.unit));
   p.setBrush(s.fill[static_cast<std::size_t>(task.station)]);
   p.drawRect(bar.box);
   const QString text = bar_text(task, order);
   const QFontMetricsF m(s.font);
-  if (m.horizontalAdvance(text) > bar.box.width() - 2 * s.unit) return;
   p.setPen(s.bar_text);
-  p.drawText(bar.box, Qt::AlignCenter, text);
+  if (m.horizontalAdvance(text) <= bar.box.width() - 2 * s.unit)
+    p.drawText(bar.box, Qt::AlignCenter, text);
+  else if (m.horizontalAdvance(text) <= free - 3 * s.unit)
+    p.drawText(QPointF(bar.box.right() + 2 * s.unit, bar.box.center().y() + 0.35 * m.ascent()), text);
 }
 
 QString hand_name(const CrewCalendar& c, const CrewRow& row) {
@@ -274,8 +287,9 @@ void paint_crew_bars(QPainter& painter, const CrewCalendar& calendar, const DigO
       painter.drawText(QRectF(area.left(), plot.top() + f.row * static_cast<double>(r), f.names, f.row),
                        Qt::AlignLeft | Qt::AlignVCenter, hand_name(calendar, day.rows[r]));
     }
-    for (const Placed& bar : place_bars(day, calendar, plot, f.row)) {
-      paint_bar(painter, bar, calendar.tasks[bar.task], order, style);
+    const std::vector<Placed> bars = place_bars(day, calendar, plot, f.row);
+    for (const Placed& bar : bars) {
+      paint_bar(painter, bar, calendar.tasks[bar.task], order, style, free_right(bars, bar, plot));
       if (static_cast<int>(bar.task) != chosen) continue;
       painter.setBrush(Qt::NoBrush);
       painter.setPen(QPen(ring, 2.4 * style.unit));

@@ -11,20 +11,20 @@ class CalendarBlock : public Block {
  public:
   // Days from `from` on, before `to`.
   CalendarBlock(std::shared_ptr<const CrewCalendar> calendar, std::shared_ptr<const DigOrder> order, int from,
-                int to)
-      : calendar_(std::move(calendar)), order_(std::move(order)), from_(from), to_(to) {}
+                int to, double by_hand)
+      : calendar_(std::move(calendar)), order_(std::move(order)), from_(from), to_(to), hand_(by_hand) {}
 
   double height(double) const override {
     return heading_height() + crew_bars_height(*calendar_, style()) +
-           (ends() ? 3 * line_height(words()) : 0) + pt(4);
+           (ends() ? 4 * line_height(words()) : 0) + pt(4);
   }
 
   std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override {
     for (int day = std::min(to_, calendar_->days_worked) - 1; day > from_; --day) {
-      auto first = std::make_shared<CalendarBlock>(calendar_, order_, from_, day);
+      auto first = std::make_shared<CalendarBlock>(calendar_, order_, from_, day, hand_);
       if (first->height(width) <= room)
-        return std::pair<BlockPtr, BlockPtr>(std::move(first),
-                                             std::make_shared<CalendarBlock>(calendar_, order_, day, to_));
+        return std::pair<BlockPtr, BlockPtr>(
+            std::move(first), std::make_shared<CalendarBlock>(calendar_, order_, day, to_, hand_));
     }
     return std::nullopt;
   }
@@ -39,7 +39,7 @@ class CalendarBlock : public Block {
     painter.restore();
     if (!ends()) return;
     double y = area.bottom() + line_height(words());
-    for (const QString& line : wrapped(note(), words(), room.width(), 3)) {
+    for (const QString& line : wrapped(note(), words(), room.width(), 4)) {
       write(painter, {room.left(), y}, line, words());
       y += line_height(words());
     }
@@ -60,22 +60,26 @@ class CalendarBlock : public Block {
     return QObject::tr(
                "%1 days on the lot; %2 more in reserve for rain. Nothing with a joint in it is covered "
                "before "
-               "the test. Numbers in the bars are trenches.")
+               "the test. Numbers in the bars are trenches. Staking is done before day 1; lines met by hand "
+               "are exposed within the digging, %3 each.")
         .arg(calendar_->days_worked)
-        .arg(reserve);
+        .arg(reserve)
+        .arg(text_of(print_quantity(Quantity::duration, hand_, UnitSystem::metric)));
   }
 
   std::shared_ptr<const CrewCalendar> calendar_;
   std::shared_ptr<const DigOrder> order_;
   int from_, to_;
+  double hand_;  // s, a line met by hand
 };
 
 }  // namespace
 
-BlockPtr calendar_block(const Plan&, const Outcome& outcome) {
+BlockPtr calendar_block(const Plan& plan, const Outcome& outcome) {
   if (outcome.calendar == nullptr || outcome.order == nullptr || outcome.calendar->tasks.empty())
     return nullptr;
-  return std::make_shared<CalendarBlock>(outcome.calendar, outcome.order, 0, outcome.calendar->days_worked);
+  return std::make_shared<CalendarBlock>(outcome.calendar, outcome.order, 0, outcome.calendar->days_worked,
+                                         plan.crew.hand_crossing);
 }
 
 }  // namespace underlawn::sheet

@@ -4,91 +4,206 @@
 
 #include "plan/tie_check.h"
 #include "sheets/contents.h"
+#include "sheets/stake_words.h"
 #include "sheets/tapes.h"
 
 namespace underlawn::sheet {
 
 namespace {
 
-// "12'-3" left": seen when walking from the first corner to the second.
+// Seen when walking from the first corner to the second.
 QString off_words(const Plan& plan, double off) {
   const QString text = shown_length(plan, std::abs(off));
   if (std::abs(off) < 0.005) return text;
   return off > 0 ? QObject::tr("%1 L", "left").arg(text) : QObject::tr("%1 R", "right").arg(text);
 }
 
-QString along_words(const Plan& plan, double along) {
-  return (along < -0.005 ? "−" : "") + shown_length(plan, std::abs(along));
+// In words: a minus is lost when a sheet is copied.
+QString along_words(const Plan& plan, const BaseLine& base, double along) {
+  const QString text = shown_length(plan, std::abs(along));
+  return along < -0.005 ? QObject::tr("%1 behind %2").arg(text, text_of(base.from.tag)) : text;
 }
 
-std::vector<Cell> check_row(const Plan& plan, const Outcome& outcome, const Tie& tie,
-                            const std::optional<BaseLine>& base) {
-  std::vector<Cell> row{{point_name(tie), std::nullopt, true}};
-  if (const auto second = second_tie(plan.site, outcome.stake_out, tie)) {
-    const PrintedTapes tapes = printed_tapes(plan, outcome.stake_out, *second);
-    row.insert(row.end(),
-               {{text_of(second->first)}, {tapes.first}, {text_of(second->second)}, {tapes.second}});
-  } else {
-    row.insert(row.end(), {{"–"}, {"–"}, {"–"}, {"–"}});
+class Checks {
+ public:
+  Checks(const Plan& plan, const Outcome& outcome)
+      : plan_(plan), stakes_(outcome.stake_out), base_(base_line(plan.site, stakes_)), sight_(plan.site) {}
+
+  BlockPtr table() {
+    for (const Tie& tie : stakes_.ties) rows_.push_back(row(tie));
+    return std::make_shared<Table>(QObject::tr("CHECK EVERY STAKE: SECOND PAIR OF CORNERS, BASE LINE"),
+                                   columns(), std::move(rows_), 10, note());
   }
-  if (base) {
-    const Offset offset = offset_from(*base, tie.at);
-    row.push_back({along_words(plan, offset.along)});
-    row.push_back({off_words(plan, offset.off)});
+
+ private:
+  std::vector<Cell> row(const Tie& tie) {
+    std::vector<Cell> cells{{point_name(tie), std::nullopt, true}};
+    if (const auto second = second_tie(plan_.site, stakes_, tie)) {
+      const PrintedTapes tapes = printed_tapes(plan_, stakes_, *second);
+      const bool shared = shares_corner(tie, *second), off = sight_.over_neighbour(stakes_, *second);
+      shared_ = shared_ || shared;
+      off_ = off_ || off;
+      QString side = side_word(*second);
+      if (shared) side += " †";
+      if (off) side += " ‡";
+      cells.insert(
+          cells.end(),
+          {{text_of(second->first)}, {tapes.first}, {text_of(second->second)}, {tapes.second}, {side}});
+    } else {
+      dash_ = true;
+      cells.insert(cells.end(), 5, Cell{"–"});
+    }
+    if (base_) add_offset(cells, tie);
+    return cells;
   }
-  return row;
-}
+
+  void add_offset(std::vector<Cell>& cells, const Tie& tie) {
+    if (!offset_is_free(plan_.site, *base_, tie.at)) {
+      no_square_ = true;
+      cells.insert(cells.end(), 2, Cell{"–"});
+      return;
+    }
+    const Offset offset = offset_from(*base_, tie.at);
+    cells.push_back({along_words(plan_, *base_, offset.along)});
+    cells.push_back({off_words(plan_, offset.off)});
+  }
+
+  std::vector<Column> columns() const {
+    std::vector<Column> all = tape_columns();
+    if (!base_) return all;
+    const QString line = text_of(base_->from.tag) + "–" + text_of(base_->to.tag);
+    all.push_back({QObject::tr("Along %1").arg(line), Align::right});
+    all.push_back({QObject::tr("Square off it"), Align::right});
+    return all;
+  }
+
+  QString note() const {
+    QStringList all{QObject::tr("Pull these tapes once the stakes are in: they must meet the same stake.")};
+    if (dash_) all << QObject::tr("A dash under From: no second pair of corners sees it.");
+    if (shared_)
+      all << QObject::tr("† No pair of two other corners sees it: one corner is of the first pair again.");
+    if (off_) all << over_neighbour_words();
+    if (base_)
+      all << QObject::tr(
+                 "Base line: the wall from corner %1 to corner %2, drawn out both ways; along it from %1, "
+                 "then "
+                 "square off it, L or R as seen walking from %1 to %2.")
+                 .arg(text_of(base_->from.tag), text_of(base_->to.tag));
+    if (no_square_)
+      all << QObject::tr("A dash under Along: a building, a trunk or the neighbour's land is in the way.");
+    return all.join(" ");
+  }
+
+  const Plan& plan_;
+  const StakeOut& stakes_;
+  std::optional<BaseLine> base_;
+  Sight sight_;
+  std::vector<std::vector<Cell>> rows_;
+  bool shared_ = false, off_ = false, dash_ = false, no_square_ = false;
+};
+
+// A place with a stake, by the name that the sheet has for it.
+struct Named {
+  QString name;
+  Point at;
+};
+
+class Between {
+ public:
+  Between(const Plan& plan, const Outcome& outcome) : plan_(plan), outcome_(outcome) {
+    for (const Tie& tie : outcome.stake_out.ties) stakes_.push_back({point_name(tie), tie.at});
+    if (plan.site.entry) stakes_.push_back({entry_name(), plan.site.entry->at});
+  }
+
+  std::vector<std::vector<Cell>> rows() {
+    trenches();
+    along(outcome_.layout.run.line);
+    for (const Polyline& leg : outcome_.layout.header.legs) along(leg);
+    lone_stakes();
+    return std::move(rows_);
+  }
+
+ private:
+  void add(const QString& a, const QString& b, double metres) {
+    if (metres < kSameStake || pairs_.contains(a + b) || pairs_.contains(b + a)) return;
+    pairs_ << a + b;
+    rows_.push_back({{QString("%1 – %2").arg(a, b), std::nullopt, true}, {shown_length(plan_, metres)}});
+  }
+
+  void trenches() {
+    const auto& all = outcome_.layout.trenches;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      const Trench& t = all[i];
+      add(head(t), end(t), distance(t.head, t.end));
+      if (i + 1 == all.size()) continue;
+      add(head(t), head(all[i + 1]), distance(t.head, all[i + 1].head));
+      add(end(t), end(all[i + 1]), distance(t.end, all[i + 1].end));
+    }
+  }
+  static QString head(const Trench& t) { return text_of(say_head(t.number)); }
+  static QString end(const Trench& t) { return text_of(say_end(t.number)); }
+
+  // From stake to stake as header and run are dug, crossings among them.
+  void along(const Polyline& line) {
+    std::vector<std::pair<double, const Named*>> met;
+    for (const Named& stake : stakes_)
+      if (const auto at = place_on(line, stake.at)) met.emplace_back(*at, &stake);
+    std::stable_sort(met.begin(), met.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (std::size_t i = 1; i < met.size(); ++i)
+      add(met[i - 1].second->name, met[i].second->name, distance(met[i - 1].second->at, met[i].second->at));
+  }
+
+  // m along the line where it passes the stake.
+  static std::optional<double> place_on(const Polyline& line, Point p) {
+    double walked = 0;
+    for (std::size_t i = 1; i < line.size(); ++i) {
+      const Point leg = line[i] - line[i - 1];
+      const double long_ = distance(line[i - 1], line[i]);
+      const double t = long_ > 0 ? std::clamp(dot(p - line[i - 1], leg) / (long_ * long_), 0.0, 1.0) : 0;
+      if (distance(p, line[i - 1] + t * leg) <= 2 * kSameStake) return walked + t * long_;
+      walked += long_;
+    }
+    return std::nullopt;
+  }
+
+  // What has neither second pair nor base line is measured from its two nearest neighbours.
+  void lone_stakes() {
+    const auto base = base_line(plan_.site, outcome_.stake_out);
+    for (const Tie& tie : outcome_.stake_out.ties) {
+      const auto second = second_tie(plan_.site, outcome_.stake_out, tie);
+      const bool sure = second && !shares_corner(tie, *second);
+      if (sure || (base && offset_is_free(plan_.site, *base, tie.at))) continue;
+      std::vector<Named> near = stakes_;
+      std::stable_sort(near.begin(), near.end(), [&](const Named& a, const Named& b) {
+        return distance(a.at, tie.at) < distance(b.at, tie.at);
+      });
+      int taken = 0;
+      for (const Named& other : near)
+        if (other.name != point_name(tie) && distance(other.at, tie.at) > 1 && taken++ < 2)
+          add(point_name(tie), other.name, distance(tie.at, other.at));
+    }
+  }
+
+  const Plan& plan_;
+  const Outcome& outcome_;
+  std::vector<Named> stakes_;
+  QStringList pairs_;
+  std::vector<std::vector<Cell>> rows_;
+};
 
 }  // namespace
 
 BlockPtr check_table(const Plan& plan, const Outcome& outcome) {
-  const StakeOut& stakes = outcome.stake_out;
-  if (stakes.ties.empty()) return nullptr;
-  const auto base = base_line(plan.site, stakes);
-  std::vector<Column> columns{{QObject::tr("Stake")},
-                              {QObject::tr("From"), Align::centre},
-                              {QObject::tr("Tape"), Align::right},
-                              {QObject::tr("From"), Align::centre},
-                              {QObject::tr("Tape"), Align::right}};
-  QString note = QObject::tr(
-      "Pull these tapes once the stakes are in: they must meet the same stake. A dash: no second pair of "
-      "corners sees it.");
-  if (base) {
-    const QString line = text_of(base->from.tag) + "–" + text_of(base->to.tag);
-    columns.push_back({QObject::tr("Along %1").arg(line), Align::right});
-    columns.push_back({QObject::tr("Square off it"), Align::right});
-    note +=
-        " " + QObject::tr(
-                  "Base line: the wall from corner %1 to corner %2, drawn out both ways; along it from %1 "
-                  "(− behind %1), then square off it, L or R as seen walking from %1 to %2.")
-                  .arg(text_of(base->from.tag), text_of(base->to.tag));
-  }
-  std::vector<std::vector<Cell>> rows;
-  for (const Tie& tie : stakes.ties) rows.push_back(check_row(plan, outcome, tie, base));
-  return std::make_shared<Table>(QObject::tr("CHECK EVERY STAKE: SECOND PAIR OF CORNERS, BASE LINE"),
-                                 std::move(columns), std::move(rows), 10, note);
+  return outcome.stake_out.ties.empty() ? nullptr : Checks(plan, outcome).table();
 }
 
 BlockPtr between_table(const Plan& plan, const Outcome& outcome) {
-  const auto& trenches = outcome.layout.trenches;
-  if (trenches.empty()) return nullptr;
-  std::vector<std::vector<Cell>> rows;
-  const auto add = [&](const QString& what, Point a, Point b) {
-    rows.push_back({{what, std::nullopt, true}, {shown_length(plan, distance(a, b))}});
-  };
-  for (std::size_t i = 0; i < trenches.size(); ++i) {
-    const Trench& t = trenches[i];
-    add(QObject::tr("%1 head – %1 end").arg(t.number), t.head, t.end);
-    if (i + 1 == trenches.size()) continue;
-    const Trench& next = trenches[i + 1];
-    add(QObject::tr("%1 head – %2 head").arg(t.number).arg(next.number), t.head, next.head);
-    add(QObject::tr("%1 end – %2 end").arg(t.number).arg(next.number), t.end, next.end);
-  }
+  if (outcome.layout.trenches.empty()) return nullptr;
   return std::make_shared<Table>(
       QObject::tr("BETWEEN STAKES"),
       std::vector<Column>{{QObject::tr("Straight from stake to stake"), Align::left, true},
                           {QObject::tr("Tape"), Align::right}},
-      std::move(rows), 10,
+      Between(plan, outcome).rows(), 10,
       QObject::tr("Measured level. A difference of more than 3 in or 8 cm: stake again."));
 }
 

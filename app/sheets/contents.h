@@ -25,22 +25,32 @@ TablePtr tie_table(const Plan& plan, const Outcome& outcome, double points);
 BlockPtr trench_table(const Plan& plan, const Outcome& outcome);
 BlockPtr crossing_table(const Plan& plan, const Outcome& outcome);
 BlockPtr volume_table(const Plan& plan, const Outcome& outcome);
+BlockPtr distance_table(const Plan& plan, const Outcome& outcome);
+BlockPtr test_table(const Plan& plan, const Outcome& outcome);
 BlockPtr pipe_table(const Plan& plan, const Outcome& outcome);
 BlockPtr section_block(const Plan& plan, const Outcome& outcome);
 BlockPtr digging_sections(const Plan& plan, const Outcome& outcome);
 BlockPtr calendar_block(const Plan& plan, const Outcome& outcome);
+// One row a step; the lot with heaps and machine's ways; what is done before and after.
 BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome);
+BlockPtr dig_map(const Plan& plan, const Outcome& outcome);
+BlockPtr before_and_after(const Plan& plan, const Outcome& outcome);
 BlockPtr cautions(const Plan& plan, const Outcome& outcome);
 BlockPtr open_findings(const Plan& plan, const Outcome& outcome);
 BlockPtr accepted_findings(const Plan& plan, const Outcome& outcome);
 BlockPtr locate_ticket(const Plan& plan, const Outcome& outcome);
 // A page of its own for each trench: its place, tapes, depths, coil, cautions and boxes to tick.
 std::vector<BlockPtr> trench_pages(const Plan& plan, const Outcome& outcome);
+// Walls and diagonals of the buildings whose corners are taped from, and the entry; how a barn stands to the
+// house.
+BlockPtr corner_table(const Plan& plan, const Outcome& outcome);
+BlockPtr building_table(const Plan& plan, const Outcome& outcome);
 // Stakes by a second pair of corners and from a base line; from one another.
 BlockPtr check_table(const Plan& plan, const Outcome& outcome);
 BlockPtr between_table(const Plan& plan, const Outcome& outcome);
 BlockPtr utility_table(const Plan& plan, const Outcome& outcome);
 BlockPtr coil_block(const Plan& plan, const Outcome& outcome);
+BlockPtr head_block(const Plan& plan, const Outcome& outcome);
 BlockPtr header_block(const Plan& plan, const Outcome& outcome);
 BlockPtr header_table(const Plan& plan, const Outcome& outcome);
 BlockPtr entry_block(const Plan& plan, const Outcome& outcome);

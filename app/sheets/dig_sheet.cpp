@@ -13,10 +13,15 @@ namespace {
 std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_too) {
   std::vector<Piece> all;
   if (ties_too) add(all, tie_table(plan, outcome, kTiePoints));
-  add(all, order_of_digging(plan, outcome), !ties_too);
+  add(all, corner_table(plan, outcome));
+  add(all, building_table(plan, outcome));
   add(all, check_table(plan, outcome), true);
   add(all, between_table(plan, outcome));
+  add(all, dig_map(plan, outcome), true);
+  add(all, order_of_digging(plan, outcome), true);
+  add(all, before_and_after(plan, outcome), true);
   add(all, locate_ticket(plan, outcome));
+  add(all, distance_table(plan, outcome), true);
   add(all, trench_table(plan, outcome), true);
   add(all, utility_table(plan, outcome), true);
   add(all, crossing_table(plan, outcome), true);
@@ -26,10 +31,12 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, calendar_block(plan, outcome));
   add(all, coil_block(plan, outcome), true);
   add(all, header_block(plan, outcome), true);
+  add(all, head_block(plan, outcome), true);
   add(all, header_table(plan, outcome));
   add(all, entry_block(plan, outcome));
-  add(all, volume_table(plan, outcome));
+  add(all, volume_table(plan, outcome), true);
   add(all, pipe_table(plan, outcome));
+  add(all, test_table(plan, outcome));
   add(all, open_findings(plan, outcome));
   add(all, accepted_findings(plan, outcome));
   return all;

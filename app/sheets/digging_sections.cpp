@@ -3,7 +3,6 @@
 #include <cmath>
 
 #include "dig/dig_order.h"
-#include "dig/protection.h"
 #include "sheets/contents.h"
 
 namespace underlawn::sheet {
@@ -142,11 +141,9 @@ class Sections : public Block {
   }
 
   QString words(const DigStep& s) const {
-    const bool due = protection_due(plan_.ground.soil, s.depth);
     switch (s.sides) {
       case Sides::stay_out:
-        return due ? QObject::tr("vertical, NOBODY GOES IN")
-                   : QObject::tr("vertical; in only after a competent person looked");
+        return QObject::tr("vertical, NOBODY GOES IN");
       case Sides::slope:
         return QObject::tr("laid back %1 : 1").arg(s.slope);
       case Sides::shield:

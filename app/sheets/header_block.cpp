@@ -4,6 +4,7 @@
 
 #include "canvas/labels.h"
 #include "canvas/paint_context.h"
+#include "dig/dig_order.h"
 #include "flow/header_tree.h"
 #include "plane/strip.h"
 #include "sheets/contents.h"
@@ -120,6 +121,18 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
     label.places = {c.at(stubs_[i].back())};
     labels.add(std::move(label));
   }
+  if (outcome_.order != nullptr)
+    for (const DigStep& step : outcome_.order->steps) {
+      if (step.kind != DigKind::header || step.part == 0) continue;
+      Label part;
+      part.text = text_of(step_name(step));
+      part.font = type(9, QFont::DemiBold);
+      part.colour = kInk;
+      part.must = true;
+      part.places = places_around(c.at(place_along(step.line, length(step.line) / 2).at),
+                                  QSizeF(pipes, pipes), part.text, part.font);
+      labels.add(std::move(part));
+    }
   Label house;
   house.text = QObject::tr("to the house: %1").arg(size_of_piece(outcome_, LoopPart::run_supply, 0));
   house.font = type(9, QFont::DemiBold);

@@ -113,6 +113,39 @@ void add_field(std::vector<Entry>& all, const Layout& layout) {
         }));
 }
 
+// What else the plan is marked with.
+void add_marks(std::vector<Entry>& all, const Outcome& outcome) {
+  all.push_back({QObject::tr("ground where coil trenches may lie"), [](PaintContext& c) {
+                   c.painter.setPen(Qt::NoPen);
+                   c.painter.setBrush(c.look.buildable);
+                   c.painter.drawPolygon(c.line(kArea));
+                 }});
+  const bool found = std::any_of(outcome.findings.begin(), outcome.findings.end(),
+                                 [](const Finding& f) { return !f.places.empty(); });
+  if (!found) return;
+  all.push_back(of_outcome(
+      QObject::tr("! finding: see the list of findings"),
+      [](Miniature& m) {
+        Finding f;
+        f.severity = Severity::warning;
+        f.places.push_back(Polyline{Point{17, 5}});
+        m.outcome.findings = {f};
+      },
+      paint_findings));
+}
+
+// A corner that is taped from.
+void add_corner(std::vector<Entry>& all, const Outcome& outcome) {
+  if (outcome.stake_out.corners.empty()) return;
+  all.push_back({QObject::tr("building corner to tape from"), [](PaintContext& c) {
+                   c.painter.setPen(Qt::NoPen);
+                   c.painter.setBrush(c.look.text);
+                   c.painter.drawRect(QRectF(c.at({12, 10}), c.at({22, 0})));
+                   paint_text(c.painter, "A", c.font(1, QFont::Bold), c.look.ground, c.look.ground,
+                              c.at({17, 5}), 0, 0);
+                 }});
+}
+
 void add_utilities(std::vector<Entry>& all, const Plan& plan) {
   for (UtilityKind kind : {UtilityKind::electric, UtilityKind::gas, UtilityKind::communication,
                            UtilityKind::water, UtilityKind::sewer, UtilityKind::reclaimed}) {
@@ -147,6 +180,8 @@ std::vector<Entry> entries(const Plan& plan, const Outcome& outcome) {
   add_utilities(all, plan);
   add_lot(all);
   add_features(all, plan);
+  add_marks(all, outcome);
+  add_corner(all, outcome);
   if (plan.site.entry)
     all.push_back(of_outcome(
         QObject::tr("entry into the house"),

@@ -74,6 +74,21 @@ void field(QPainter& painter, QPointF at, double width, const QString& name, con
   }
 }
 
+// A long name takes two lines in smaller type; gives back where the next line stands.
+double paint_project(QPainter& painter, QPointF at, double width, const QString& project) {
+  const QFont big = type(15, QFont::Bold), small = type(11, QFont::Bold);
+  if (width_of(project, big) <= width) {
+    write(painter, at + QPointF(0, pt(18)), project, big);
+    return at.y() + pt(30);
+  }
+  double y = at.y() + pt(13);
+  for (const QString& line : wrapped(project, small, width, 2)) {
+    write(painter, {at.x(), y}, line, small);
+    y += pt(12);
+  }
+  return y - pt(1);
+}
+
 }  // namespace
 
 void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const Outcome& outcome,
@@ -87,11 +102,10 @@ void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const 
   painter.setPen(rule(0.6));
   for (double x : {b, c}) painter.drawLine(QPointF(x - pad, top), QPointF(x - pad, room.bottom()));
   const double first = b - a - 2 * pad, second = c - b - 2 * pad, third = room.right() - c - pad;
-  const QFont big = type(15, QFont::Bold);
-  const QString project = t.project.empty() ? QObject::tr("Ground loop") : text_of(t.project);
-  write(painter, {a, top + pt(18)}, elided(project, big, first), big);
-  write(painter, {a, top + pt(30)}, facts.subtitle, type(8.5, QFont::DemiBold), kFaint);
-  double y = top + pt(43);
+  double y = paint_project(painter, {a, top}, first,
+                           t.project.empty() ? QObject::tr("Ground loop") : text_of(t.project));
+  write(painter, {a, y}, facts.subtitle, type(8.5, QFont::DemiBold), kFaint);
+  y += pt(12);
   for (const QString& line : wrapped(text_of(t.address), type(9.5), first, 2)) {
     write(painter, {a, y}, line, type(9.5));
     y += pt(12);

@@ -59,15 +59,31 @@ class Section : public Block {
     const bool both = sloped_.slope > 0;
     const double spare = std::max(0.0, room.width() - needed(scale));
     const double first = room.left() + kSide + spare * (both ? 0.3 : 0.5) + one / 2;
-    paint_cut(painter, vertical_, {first, ground}, k,
-              QObject::tr("Vertical sides: only with shield or shoring"));
+    paint_cut(painter, vertical_, {first, ground}, k, vertical_words());
     if (!both) return;
     const double second = room.right() - kRight - spare * 0.3 - two / 2;
     paint_cut(painter, sloped_, {second, ground}, k,
-              QObject::tr("Protective slope %1, %2").arg(slope_text_, soil_));
+              plan_.dig.coil_sides == Sides::slope
+                  ? QObject::tr("AS PLANNED: protective slope %1, %2").arg(slope_text_, soil_)
+                  : QObject::tr("Not planned: Protective slope %1, %2").arg(slope_text_, soil_));
   }
 
  private:
+  // One statement on all sheets: what the dig plan asks for.
+  QString vertical_words() const {
+    switch (plan_.dig.coil_sides) {
+      case Sides::stay_out:
+        return QObject::tr("AS PLANNED: vertical, NOBODY GOES IN");
+      case Sides::shield:
+        return QObject::tr("AS PLANNED: vertical, people only in the shield");
+      case Sides::shoring:
+        return QObject::tr("AS PLANNED: vertical, shored first");
+      case Sides::slope:
+        break;
+    }
+    return QObject::tr("Not planned: vertical needs shield or shoring");
+  }
+
   static constexpr double kSide = pt(88);      // left of a cut: its depth
   static constexpr double kBetween = pt(104);  // the same for the second, and air
   static constexpr double kRight = pt(30);
@@ -209,10 +225,11 @@ void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double
                inside ? pt(2) : 0);
   };
   const double tape = mid.x() + tape_reach(cut, k);
-  word(0.75 * cut.depth, tape, inside ? tape + pt(12) : wall + pt(26), QObject::tr("warning tape"));
+  word(0.75 * cut.depth, tape, inside ? tape + pt(12) : wall + pt(26),
+       QObject::tr("warning tape, %1 down").arg(shown_length(plan_, 0.25 * cut.depth)));
   const bool flat = cut.coil.pattern == CoilPattern::flat_coil;  // else there is pipe further up
   word((flat ? 0.45 : 0.6) * cut.depth, mid.x(), inside ? mid.x() + pt(2) : wall + pt(26),
-       QObject::tr("backfill in lifts"));
+       QObject::tr("backfill in lifts of %1").arg(plan_.units == UnitSystem::us ? "12 in" : "0.3 m"));
   double pipe = 0;
   for (QPointF p : pipe_in_cut(cut, k))
     if (p.y() == 0) pipe = std::max(pipe, p.x());

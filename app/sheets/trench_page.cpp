@@ -4,12 +4,16 @@
 
 #include "canvas/labels.h"
 #include "canvas/plan_painter.h"
+#include "canvas/utility_tags.h"
+#include "dig/dig_order.h"
+#include "dig/dig_words.h"
 #include "plan/checks/measure.h"
 #include "plan/figures/groups.h"
 #include "plan/tie_check.h"
 #include "sheets/contents.h"
 #include "sheets/map_parts.h"
 #include "sheets/paper.h"
+#include "sheets/stake_words.h"
 #include "sheets/tapes.h"
 
 namespace underlawn::sheet {
@@ -28,6 +32,11 @@ class TrenchPage : public Block {
   void paint(QPainter& painter, const QRectF& room) const override;
 
  private:
+  struct Place {
+    int number = 0, of = 0;  // among the steps
+    QString way = "–";
+  };
+  Place place_in_order() const;
   std::vector<Tie> ties() const;
   TablePtr tape_block(double points) const;
   TablePtr fact_block(double points) const;
@@ -116,15 +125,26 @@ void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
   write(painter, note.bottomLeft() + QPointF(pt(4), -pt(4)), words, type(9.5));
 }
 
+// As the table of the order of digging says.
+TrenchPage::Place TrenchPage::place_in_order() const {
+  if (outcome_.order == nullptr) return {};
+  const std::vector<DigStep>& steps = outcome_.order->steps;
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    if (steps[i].trench == trench_.number)
+      return {static_cast<int>(i) + 1, static_cast<int>(steps.size()), text_of(way_of_digging(steps[i]))};
+  return {};
+}
+
 void TrenchPage::paint_head(QPainter& painter, const QRectF& room) const {
   const QString name = QObject::tr("TRENCH %1").arg(trench_.number);
+  const Place place = place_in_order();
   write(painter, room.topLeft() + QPointF(0, pt(36)), name, type(40, QFont::Bold));
   const double x = room.left() + width_of(name, type(40, QFont::Bold)) + pt(20);
-  write(painter, {x, room.top() + pt(17)},
-        QObject::tr("Dig as number %1 of %2").arg(order_).arg(outcome_.layout.trenches.size()),
-        type(13, QFont::DemiBold));
+  if (place.of > 0)
+    write(painter, {x, room.top() + pt(17)},
+          QObject::tr("Dig as number %1 of %2").arg(place.number).arg(place.of), type(13, QFont::DemiBold));
   write(painter, {x, room.top() + pt(35)},
-        QObject::tr("from its end back to its head. Tags %1-S and %1-R.").arg(trench_.number), type(12));
+        QObject::tr("%1. Tags %2-S and %2-R.").arg(place.way).arg(trench_.number), type(12));
 }
 
 TablePtr TrenchPage::tape_block(double points) const {
@@ -135,28 +155,25 @@ TablePtr TrenchPage::tape_block(double points) const {
                     {text_of(tie.first)},
                     {tapes.first, std::nullopt, true},
                     {text_of(tie.second)},
-                    {tapes.second, std::nullopt, true}});
+                    {tapes.second, std::nullopt, true},
+                    {side_word(tie)}});
     if (const auto check = second_tie(plan_.site, outcome_.stake_out, tie)) {
       const PrintedTapes second = printed_tapes(plan_, outcome_.stake_out, *check);
       rows.push_back({{QObject::tr("check", "a second pair of tapes")},
                       {text_of(check->first)},
                       {second.first},
                       {text_of(check->second)},
-                      {second.second}});
+                      {second.second},
+                      {side_word(*check)}});
     }
   }
   rows.push_back({{QObject::tr("head – end")},
                   {""},
                   {shown_length(plan_, distance(trench_.head, trench_.end)), std::nullopt, true},
                   {""},
+                  {""},
                   {""}});
-  return std::make_shared<Table>(QObject::tr("STAKES"),
-                                 std::vector<Column>{{QObject::tr("Stake")},
-                                                     {QObject::tr("From"), Align::centre},
-                                                     {QObject::tr("Tape"), Align::right},
-                                                     {QObject::tr("From"), Align::centre},
-                                                     {QObject::tr("Tape"), Align::right}},
-                                 std::move(rows), points);
+  return std::make_shared<Table>(QObject::tr("STAKES"), tape_columns(), std::move(rows), points);
 }
 
 TablePtr TrenchPage::fact_block(double points) const {
@@ -193,7 +210,7 @@ BlockPtr TrenchPage::tick_block(double points) const {
     items.push_back({"!",
                      QObject::tr("%1 (%2) %3 away, %4 deep as told")
                          .arg(text_of(display_name(f)))
-                         .arg(utility_letter(f.utility))
+                         .arg(utility_tag(plan_.site, f))
                          .arg(shown_length(plan_, away), shown_length(plan_, f.depth)),
                      QObject::tr("Laid bare by hand before the machine comes near.")});
   }

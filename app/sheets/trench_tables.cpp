@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Tables of numbers: ties, trenches, crossings, volumes, pipe.
+// Tables of numbers: trenches, crossings, pipe.
 #include <cmath>
 
 #include "canvas/look.h"
+#include "canvas/utility_tags.h"
+#include "cost/bill.h"
+#include "layout/crossing_tags.h"
 #include "plan/figures/groups.h"
 #include "plan/header_words.h"
 #include "sheets/contents.h"
-#include "sheets/tapes.h"
 
 namespace underlawn::sheet {
 
@@ -34,33 +36,6 @@ EndDepths end_depths(const Outcome& outcome, std::size_t trench) {
 
 QString point_name(const Tie& tie) {
   return text_of(tie.point);
-}
-
-TablePtr tie_table(const Plan& plan, const Outcome& outcome, double points) {
-  const StakeOut& stakes = outcome.stake_out;
-  if (stakes.ties.empty()) return nullptr;
-  std::vector<std::vector<Cell>> rows;
-  bool hidden = false;
-  for (const Tie& tie : stakes.ties) {
-    hidden = hidden || tie.cut == 0;
-    const PrintedTapes tapes = printed_tapes(plan, stakes, tie);
-    rows.push_back({{point_name(tie) + (tie.cut == 0 ? " *" : ""), std::nullopt, true},
-                    {text_of(tie.first)},
-                    {tapes.first, std::nullopt, true},
-                    {text_of(tie.second)},
-                    {tapes.second, std::nullopt, true}});
-  }
-  QString note = QObject::tr(
-      "Pull both tapes level and tight; the stake stands where they meet. Middle lines of trenches.");
-  if (hidden)
-    note += "  " + QObject::tr("* The house hides a corner: offset the tape or check by a third distance.");
-  return std::make_shared<Table>(QObject::tr("TAPE FROM HOUSE CORNERS"),
-                                 std::vector<Column>{{QObject::tr("Stake"), Align::left},
-                                                     {QObject::tr("From"), Align::centre},
-                                                     {QObject::tr("Tape"), Align::right},
-                                                     {QObject::tr("From"), Align::centre},
-                                                     {QObject::tr("Tape"), Align::right}},
-                                 std::move(rows), points, note);
 }
 
 namespace {
@@ -141,15 +116,16 @@ BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {
   std::vector<std::vector<Cell>> rows;
   for (std::size_t i = 0; i < outcome.layout.crossings.size(); ++i) {
     const Crossing& x = outcome.layout.crossings[i];
+    const std::string tag = crossing_tag(plan.site, outcome.layout, i);
     const Feature* f = find_feature(plan.site, x.feature_id);
     const std::string key = "crossing." + std::to_string(i + 1);
     QString name = f != nullptr ? text_of(display_name(*f)) : "–";
     std::optional<QColor> swatch;
     if (f != nullptr && f->kind == FeatureKind::utility) {
       swatch = apwa_colour(f->utility, look);
-      name += QString(" (%1)").arg(utility_letter(f->utility));
+      name += QString(" (%1)").arg(utility_tag(plan.site, *f));
     }
-    rows.push_back({{"X" + QString::number(i + 1), std::nullopt, true},
+    rows.push_back({{tag.empty() ? "–" : text_of(tag), std::nullopt, true},
                     {name, swatch},
                     {shown(plan, outcome, key + ".utility_depth")},
                     {shown(plan, outcome, key + ".trench_depth")},
@@ -170,38 +146,23 @@ BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {
                   "machine comes near; the tolerance zone of your state governs where it is wider."));
 }
 
-BlockPtr volume_table(const Plan& plan, const Outcome& outcome) {
-  if (outcome.figures.find("dig.vertical.total.bank_volume") == nullptr) return nullptr;
-  constexpr std::pair<const char*, const char*> kRows[] = {
-      {QT_TR_NOOP("Dug, in place"), "total.bank_volume"},
-      {QT_TR_NOOP("Bedding sand brought"), "total.bedding_volume"},
-      {QT_TR_NOOP("Spoil, loose in the heap"), "total.loose_volume"},
-      {QT_TR_NOOP("Put back, compacted"), "total.backfill_volume"},
-      {QT_TR_NOOP("Left over, loose (below 0: to bring)"), "total.surplus_volume"},
-      {QT_TR_NOOP("Spoil heap, width at most"), "spoil_width"},
-      {QT_TR_NOOP("Spoil heap, height at most"), "spoil_height"}};
-  std::vector<std::vector<Cell>> rows;
-  for (const auto& [label, key] : kRows)
-    rows.push_back({{QObject::tr(label)},
-                    {shown(plan, outcome, std::string("dig.vertical.") + key)},
-                    {shown(plan, outcome, std::string("dig.sloped.") + key)}});
-  return std::make_shared<Table>(
-      QObject::tr("EARTH"),
-      std::vector<Column>{{QObject::tr("Header and run included"), Align::left, true},
-                          {QObject::tr("Vertical sides"), Align::right},
-                          {QObject::tr("Protective slope"), Align::right}},
-      std::move(rows), 10);
-}
-
+// As the bill buys it, size by size; then what is dug for header and run.
 BlockPtr pipe_table(const Plan& plan, const Outcome& outcome) {
   std::vector<std::vector<Cell>> rows;
-  for (const char* key :
-       {"buy.coils", "buy.coil_length", "buy.coil_pipe", "buy.header_pipe", "header.length", "run.length"})
+  if (outcome.bills != nullptr)
+    for (const BillLine& line : outcome.bills->vertical.lines)
+      if (line.group == BillGroup::pipe)
+        rows.push_back({{text_of(line.item)},
+                        {text_of(amount_text(line.unit, line.needed, plan.units))},
+                        {text_of(packs_text(line, plan.units))}});
+  for (const char* key : {"header.length", "run.length"})
     if (const Figure* f = outcome.figures.find(key))
-      rows.push_back({{text_of(f->label)}, {shown(plan, outcome, key)}});
+      rows.push_back({{text_of(f->label)}, {shown(plan, outcome, key)}, {""}});
   if (rows.empty()) return nullptr;
   return std::make_shared<Table>(QObject::tr("PIPE, HEADER AND RUN"),
-                                 std::vector<Column>{{"", Align::left, true}, {"", Align::right}},
+                                 std::vector<Column>{{"", Align::left, true},
+                                                     {QObject::tr("Needed"), Align::right},
+                                                     {QObject::tr("To buy"), Align::right, true}},
                                  std::move(rows), 10);
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What lies in the ground already, in the colours that the locator paints.
 #include "canvas/look.h"
+#include "canvas/utility_tags.h"
+#include "layout/crossing_tags.h"
 #include "plan/checks/measure.h"
 #include "sheets/contents.h"
 
@@ -27,10 +29,11 @@ QString colour_name(UtilityKind kind) {
   return "";
 }
 
-QString crossings_of(const Outcome& outcome, int id) {
+QString crossings_of(const Plan& plan, const Outcome& outcome, int id) {
   QStringList names;
   for (std::size_t i = 0; i < outcome.layout.crossings.size(); ++i)
-    if (outcome.layout.crossings[i].feature_id == id) names << QString("X%1").arg(i + 1);
+    if (outcome.layout.crossings[i].feature_id == id)
+      names << text_of(crossing_tag(plan.site, outcome.layout, i));
   return names.isEmpty() ? "–" : names.join(", ");
 }
 
@@ -54,12 +57,12 @@ BlockPtr utility_table(const Plan& plan, const Outcome& outcome) {
   std::vector<std::vector<Cell>> rows;
   for (const Feature& f : plan.site.features)
     if (f.kind == FeatureKind::utility)
-      rows.push_back({{QString(utility_letter(f.utility)), std::nullopt, true},
+      rows.push_back({{utility_tag(plan.site, f), std::nullopt, true},
                       {text_of(display_name(f)), apwa_colour(f.utility, look)},
                       {text_of(std::string(utility_name(f.utility))) + ", " + colour_name(f.utility)},
                       {shown_length(plan, f.depth), std::nullopt, true},
                       {nearest_trench(plan, outcome, f)},
-                      {crossings_of(outcome, f.id)}});
+                      {crossings_of(plan, outcome, f.id)}});
   if (rows.empty()) return nullptr;
   return std::make_shared<Table>(
       QObject::tr("UTILITIES ON THE LOT"),

@@ -157,8 +157,11 @@ Site without_notes(Site site) {
   return site;
 }
 
-Site houses_only(Site site) {
-  std::erase_if(site.features, [](const Feature& f) { return f.kind != FeatureKind::house; });
+// What a tape is pulled from, what stops it, what is crossed.
+Site for_taping(Site site) {
+  std::erase_if(site.features, [](const Feature& f) {
+    return f.kind != FeatureKind::house && f.kind != FeatureKind::tree && !can_be_crossed(f.kind);
+  });
   site.heights.clear();
   return site;
 }
@@ -383,7 +386,7 @@ void Stages::solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token
     if (outcome.calendar == nullptr) return made;
     return with_calendar(std::move(made), *outcome.calendar, i.how.coil_sides == Sides::slope);
   });
-  StakeOutIn where{houses_only(without_notes(plan.site)), layout.serial, !troubles.out.site};
+  StakeOutIn where{for_taping(without_notes(plan.site)), layout.serial, !troubles.out.site};
   outcome.stake_out = stake_out.run(std::move(where), runs.stake_out, stop, [&](const StakeOutIn& i) {
     return i.site_sound ? make_stake_out(i.site, outcome.layout) : StakeOut{};
   });

@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "base/say.h"
+#include "layout/crossing_tags.h"
 #include "plan/tape.h"
 
 namespace underlawn {
@@ -40,7 +41,15 @@ void add_line(std::vector<Stake>& stakes, bool header, int& number, const Polyli
   }
 }
 
-std::vector<Stake> stakes_of(const Layout& layout) {
+// Where something buried is crossed; its own stake even where one stands there already.
+void add_crossings(std::vector<Stake>& stakes, const Site& site, const Layout& layout) {
+  for (std::size_t i = 0; i < layout.crossings.size(); ++i) {
+    const std::string tag = crossing_tag(site, layout, i);
+    if (!tag.empty()) add_trench_point(stakes, tag, tag, layout.crossings[i].at);
+  }
+}
+
+std::vector<Stake> stakes_of(const Site& site, const Layout& layout) {
   std::vector<Stake> stakes;
   for (const Trench& t : layout.trenches) {
     const std::string number = std::to_string(t.number);
@@ -54,6 +63,7 @@ std::vector<Stake> stakes_of(const Layout& layout) {
   for (const Polyline& leg : layout.header.legs) add_line(stakes, true, number, leg, 0);
   number = 0;
   add_line(stakes, false, number, layout.run.line, 1);
+  add_crossings(stakes, site, layout);
   return stakes;
 }
 
@@ -73,13 +83,21 @@ bool within_tape(Point a, Point b) {
   return distance(a, b) <= kLongestTape;
 }
 
-Pair best_pair(const std::vector<HouseCorner>& corners, const std::vector<bool>& sees, Point at) {
+// The neighbour's land weighs as much as a poor cut.
+double worth(const TapeGround& ground, Point at, Point a, Point b) {
+  const bool own = stays_on_lot(ground, a, at) && stays_on_lot(ground, b, at);
+  return expected_error(at, a, b) * (own ? 1 : kOffLotWorse);
+}
+
+Pair best_pair(const std::vector<HouseCorner>& corners, const TapeGround& ground, Point at) {
+  std::vector<bool> sees;
+  for (const HouseCorner& c : corners) sees.push_back(tape_is_free(ground, c.at, at));
   Pair best;
   for (std::size_t i = 0; i < corners.size(); ++i)
     for (std::size_t j = i + 1; j < corners.size(); ++j) {
       const Point a = corners[i].at, b = corners[j].at;
       if (distance(a, b) <= kSameStake) continue;
-      const Pair pair = {i, j, expected_error(at, a, b), sees[i] && sees[j],
+      const Pair pair = {i, j, worth(ground, at, a, b), sees[i] && sees[j],
                          within_tape(at, a) && within_tape(at, b)};
       if (better(pair, best)) best = pair;
     }
@@ -100,13 +118,6 @@ Tie tie_of(const Stake& stake, const HouseCorner& a, const HouseCorner& b, bool 
   return tie;
 }
 
-std::vector<Ring> house_rings(const Site& site) {
-  std::vector<Ring> rings;
-  for (const Feature& f : site.features)
-    if (f.kind == FeatureKind::house) rings.push_back(f.points);
-  return rings;
-}
-
 std::optional<Point> corner_at(const StakeOut& stake_out, const std::string& tag) {
   for (const HouseCorner& c : stake_out.corners)
     if (c.tag == tag) return c.at;
@@ -119,11 +130,9 @@ StakeOut make_stake_out(const Site& site, const Layout& layout) {
   StakeOut out;
   out.corners = house_corners(site);
   if (out.corners.size() < 2) return out;
-  const std::vector<Ring> houses = house_rings(site);
-  for (const Stake& stake : stakes_of(layout)) {
-    std::vector<bool> sees;
-    for (const HouseCorner& c : out.corners) sees.push_back(tape_is_free(houses, c.at, stake.at));
-    const Pair pair = best_pair(out.corners, sees, stake.at);
+  const TapeGround ground = tape_ground(site);
+  for (const Stake& stake : stakes_of(site, layout)) {
+    const Pair pair = best_pair(out.corners, ground, stake.at);
     if (pair.first == pair.second) continue;
     out.ties.push_back(tie_of(stake, out.corners[pair.first], out.corners[pair.second], pair.seen));
   }

@@ -39,17 +39,21 @@ void add_changes(std::vector<double>& at, const Ring& ring, Point a, Point b) {
   }
 }
 
-bool passes_through(const Ring& ring, Point a, Point b) {
+// The parts of a..b between one change and the next, by their middles.
+template <class Says>
+bool any_middle(const Ring& ring, Point a, Point b, Says says) {
   std::vector<double> at = {0, 1};
   add_changes(at, ring, a, b);
   std::sort(at.begin(), at.end());
   for (std::size_t i = 1; i < at.size(); ++i) {
     const double from = std::max(0.0, at[i - 1]), to = std::min(1.0, at[i]);
-    if (!(to > from)) continue;
-    const Point middle = a + (from + to) / 2 * (b - a);
-    if (strictly_inside(ring, middle) && !on_outline(ring, middle)) return true;
+    if (to > from && says(a + (from + to) / 2 * (b - a))) return true;
   }
   return false;
+}
+
+bool passes_through(const Ring& ring, Point a, Point b) {
+  return any_middle(ring, a, b, [&](Point p) { return strictly_inside(ring, p) && !on_outline(ring, p); });
 }
 
 }  // namespace
@@ -62,6 +66,30 @@ bool tape_is_free(const std::vector<Ring>& houses, Point a, Point b) {
   if (distance(a, b) < kSamePlace) return true;
   return std::none_of(houses.begin(), houses.end(),
                       [&](const Ring& ring) { return ring.size() > 2 && passes_through(ring, a, b); });
+}
+
+TapeGround tape_ground(const Site& site) {
+  TapeGround ground;
+  for (const Feature& f : site.features) {
+    if (f.kind == FeatureKind::house) ground.houses.push_back(f.points);
+    if (f.kind == FeatureKind::tree && !f.points.empty())
+      ground.trunks.push_back({f.points.front(), f.trunk_diameter / 2});
+  }
+  ground.lot = lot_ring(site);
+  return ground;
+}
+
+bool tape_is_free(const TapeGround& ground, Point a, Point b) {
+  return tape_is_free(ground.houses, a, b) &&
+         std::none_of(ground.trunks.begin(), ground.trunks.end(), [&](const Trunk& t) {
+           return distance_to_segment(t.at, a, b) < t.radius - kSameStake;
+         });
+}
+
+bool stays_on_lot(const TapeGround& ground, Point a, Point b) {
+  if (ground.lot.size() < 3 || distance(a, b) < kSamePlace) return true;
+  return !any_middle(ground.lot, a, b,
+                     [&](Point p) { return !strictly_inside(ground.lot, p) && !on_outline(ground.lot, p); });
 }
 
 double cut_angle(Point at, Point first, Point second) {

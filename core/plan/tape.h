@@ -12,6 +12,24 @@ namespace underlawn {
 // Where either end lies inside a house (deeper than kSameStake) it does not.
 bool tape_is_free(const std::vector<Ring>& houses, Point a, Point b);
 
+struct Trunk {
+  Point at;
+  double radius = 0;  // m
+};
+
+// What a tape meets on the way: buildings and trunks stop it, beyond the lot line nobody asked the neighbour.
+struct TapeGround {
+  std::vector<Ring> houses;
+  std::vector<Trunk> trunks;
+  Ring lot;  // empty: none is known
+};
+TapeGround tape_ground(const Site& site);
+bool tape_is_free(const TapeGround& ground, Point a, Point b);  // no building, no trunk
+bool stays_on_lot(const TapeGround& ground, Point a, Point b);  // true where no lot is known
+
+// A tape over the neighbour's land is taken only where every other pair is this many times less sure.
+inline constexpr double kOffLotWorse = 6;
+
 double cut_angle(Point at, Point first,
                  Point second);  // rad, 0..pi/2, at which the arcs round the two cross in `at`
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/tie_check.h"
 
+#include <cmath>
 #include <limits>
 
 #include "plan/tape.h"
@@ -8,13 +9,6 @@
 namespace underlawn {
 
 namespace {
-
-std::vector<Ring> house_rings(const Site& site) {
-  std::vector<Ring> rings;
-  for (const Feature& f : site.features)
-    if (f.kind == FeatureKind::house) rings.push_back(f.points);
-  return rings;
-}
 
 int shared(const Tie& tie, const HouseCorner& a, const HouseCorner& b) {
   const auto in_tie = [&](const HouseCorner& c) { return c.tag == tie.first || c.tag == tie.second; };
@@ -32,23 +26,45 @@ Tie tie_from(const Tie& like, const HouseCorner& a, const HouseCorner& b) {
   return tie;
 }
 
+double worth(const TapeGround& ground, Point at, Point a, Point b) {
+  const bool own = stays_on_lot(ground, a, at) && stays_on_lot(ground, b, at);
+  return expected_error(at, a, b) * (own ? 1 : kOffLotWorse);
+}
+
+bool same_place(const HouseCorner& a, const HouseCorner& b) {
+  return distance(a.at, b.at) <= kSameStake;
+}
+
+// Corners of one building, in the order of their tags.
+std::vector<HouseCorner> corners_of(const Feature& house, const StakeOut& stake_out) {
+  std::vector<HouseCorner> own;
+  for (const HouseCorner& c : stake_out.corners)
+    if (std::find(house.points.begin(), house.points.end(), c.at) != house.points.end()) own.push_back(c);
+  return own;
+}
+
 }  // namespace
 
+bool shares_corner(const Tie& first, const Tie& second) {
+  return second.first == first.first || second.first == first.second || second.second == first.first ||
+         second.second == first.second;
+}
+
 std::optional<Tie> second_tie(const Site& site, const StakeOut& stake_out, const Tie& first) {
-  const std::vector<Ring> houses = house_rings(site);
+  const TapeGround ground = tape_ground(site);
   std::vector<HouseCorner> seeing;
   for (const HouseCorner& c : stake_out.corners)
-    if (distance(c.at, first.at) <= kLongestTape && tape_is_free(houses, c.at, first.at)) seeing.push_back(c);
+    if (distance(c.at, first.at) <= kLongestTape && tape_is_free(ground, c.at, first.at)) seeing.push_back(c);
   std::optional<Tie> best;
   double least = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < seeing.size(); ++i)
     for (std::size_t j = i + 1; j < seeing.size(); ++j) {
       const HouseCorner &a = seeing[i], &b = seeing[j];
       const int same = shared(first, a, b);
-      if (same == 2 || distance(a.at, b.at) <= kSameStake) continue;
+      if (same == 2 || same_place(a, b)) continue;
       if (cut_angle(first.at, a.at, b.at) < kLeastCheckCut) continue;
       // A shared corner weighs more than any error of a tape.
-      const double cost = expected_error(first.at, a.at, b.at) + 1e6 * same;
+      const double cost = worth(ground, first.at, a.at, b.at) + 1e6 * same;
       if (cost >= least) continue;
       least = cost;
       best = tie_from(first, a, b);
@@ -68,43 +84,127 @@ Point point_from_offset(const BaseLine& base, const Offset& offset) {
 
 namespace {
 
-// Corners go round their house counter-clockwise, so that outside lies to the right of a wall.
-int stakes_outside(const StakeOut& stake_out, const BaseLine& wall) {
-  return static_cast<int>(std::count_if(stake_out.ties.begin(), stake_out.ties.end(), [&](const Tie& t) {
-    return offset_from(wall, t.at).off < -kSameStake;
-  }));
+// m beyond the nearer end of the wall; 0 between its ends.
+double drawn_out(const BaseLine& base, const Offset& offset) {
+  return std::max({0.0, -offset.along, offset.along - distance(base.from.at, base.to.at)});
 }
 
-std::vector<BaseLine> walls(const Site& site, const StakeOut& stake_out) {
-  std::vector<BaseLine> all;
-  for (const Ring& house : house_rings(site)) {
-    std::vector<HouseCorner> own;
-    for (const HouseCorner& c : stake_out.corners)
-      if (std::find(house.begin(), house.end(), c.at) != house.end()) own.push_back(c);
-    for (std::size_t i = 0; i < own.size() && own.size() > 1; ++i)
-      if (distance(own[i].at, own[(i + 1) % own.size()].at) > kSameStake)
-        all.push_back({own[i], own[(i + 1) % own.size()]});
+bool offset_is_free(const TapeGround& ground, const BaseLine& base, Point p) {
+  const Offset offset = offset_from(base, p);
+  const Point station = point_from_offset(base, {offset.along, 0});
+  const Point end = offset.along < 0 ? base.from.at : base.to.at;
+  const bool beyond = drawn_out(base, offset) > 0;
+  const auto clear = [&](Point a, Point b) {
+    return tape_is_free(ground, a, b) && stays_on_lot(ground, a, b);
+  };
+  return (!beyond || clear(end, station)) && clear(station, p);
+}
+
+double worth_as_base(const TapeGround& ground, const StakeOut& stake_out, const BaseLine& wall) {
+  const double long_ = distance(wall.from.at, wall.to.at);
+  double sum = 0;
+  for (const Tie& tie : stake_out.ties) {
+    if (!offset_is_free(ground, wall, tie.at)) continue;
+    const Offset offset = offset_from(wall, tie.at);
+    sum += long_ / (long_ + 2 * drawn_out(wall, offset) + std::abs(offset.off));
   }
-  return all;
+  return sum;
 }
 
 }  // namespace
 
+bool offset_is_free(const Site& site, const BaseLine& base, Point p) {
+  return offset_is_free(tape_ground(site), base, p);
+}
+
+std::vector<Wall> building_walls(const Site& site, const StakeOut& stake_out) {
+  std::vector<Wall> all;
+  for (const Feature& f : site.features) {
+    if (f.kind != FeatureKind::house) continue;
+    const std::vector<HouseCorner> own = corners_of(f, stake_out);
+    for (std::size_t i = 0; i < own.size() && own.size() > 1; ++i)
+      if (!same_place(own[i], own[(i + 1) % own.size()]))
+        all.push_back({{own[i], own[(i + 1) % own.size()]}, f.id});
+  }
+  return all;
+}
+
 std::optional<BaseLine> base_line(const Site& site, const StakeOut& stake_out) {
+  const TapeGround ground = tape_ground(site);
   std::optional<BaseLine> best;
-  int most = -1;
-  double longest = 0;
-  for (const BaseLine& wall : walls(site, stake_out)) {
-    const int outside = stakes_outside(stake_out, wall);
-    const double long_ = distance(wall.from.at, wall.to.at);
-    if (outside < most || (outside == most && long_ <= longest + kSameStake)) continue;
-    best = wall;
-    most = outside;
-    longest = long_;
+  double most = -1;
+  for (const Wall& wall : building_walls(site, stake_out)) {
+    const double value = worth_as_base(ground, stake_out, wall.line);
+    if (value <= most) continue;
+    best = wall.line;
+    most = value;
   }
   if (best && best->to.tag.size() == best->from.tag.size() && best->to.tag < best->from.tag)
     std::swap(best->from, best->to);
   return best;
+}
+
+std::optional<WallMark> entry_on_wall(const Site& site, const StakeOut& stake_out) {
+  if (!site.entry) return std::nullopt;
+  const Point p = site.entry->at;
+  std::optional<WallMark> best;
+  double least = kEntryReach;
+  for (const Wall& wall : building_walls(site, stake_out)) {
+    const Offset offset = offset_from(wall.line, p);
+    const double away = std::hypot(offset.off, drawn_out(wall.line, offset));
+    if (wall.house_id != site.entry->house_id || away > least) continue;
+    least = away;
+    best =
+        WallMark{wall.line.from, wall.line.to, distance(p, wall.line.from.at), distance(p, wall.line.to.at)};
+  }
+  return best;
+}
+
+namespace {
+
+// The corner taped from the best two of `from`.
+std::optional<Tie> best_tie(const TapeGround& ground, const std::vector<HouseCorner>& from,
+                            const HouseCorner& corner) {
+  std::optional<Tie> best;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < from.size(); ++i)
+    for (std::size_t j = i + 1; j < from.size(); ++j) {
+      const bool seen =
+          tape_is_free(ground, from[i].at, corner.at) && tape_is_free(ground, from[j].at, corner.at);
+      const double cost = worth(ground, corner.at, from[i].at, from[j].at);
+      if (!seen || same_place(from[i], from[j]) || cost >= least) continue;
+      least = cost;
+      Tie like;
+      like.point = corner.tag;
+      like.at = corner.at;
+      best = tie_from(like, from[i], from[j]);
+    }
+  return best;
+}
+
+}  // namespace
+
+std::vector<Tie> building_ties(const Site& site, const StakeOut& stake_out) {
+  const TapeGround ground = tape_ground(site);
+  std::vector<Tie> all;
+  std::vector<HouseCorner> first;
+  for (const Feature& f : site.features) {
+    if (f.kind != FeatureKind::house) continue;
+    const std::vector<HouseCorner> own = corners_of(f, stake_out);
+    if (first.empty()) {
+      first = own;
+      continue;
+    }
+    std::vector<Tie> ties;
+    for (const HouseCorner& c : own)
+      if (const auto tie = best_tie(ground, first, c)) ties.push_back(*tie);
+    std::stable_sort(ties.begin(), ties.end(), [](const Tie& a, const Tie& b) {
+      return a.first_distance + a.second_distance < b.first_distance + b.second_distance;
+    });
+    if (ties.size() > 2) ties.resize(2);
+    all.insert(all.end(), ties.begin(), ties.end());
+  }
+  return all;
 }
 
 }  // namespace underlawn

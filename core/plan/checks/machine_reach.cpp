@@ -37,7 +37,7 @@ void report(std::vector<Finding>& findings, const Gathered& g, const char* part,
 Finding unknown_access() {
   Finding f = make_finding("machine_reach", "access", Severity::hint,
                            say("Nobody has said on which side machines come onto the lot"));
-  f.advice = say("Draw the drive to the lot line, or choose the side in the Crew tab.");
+  f.advice = say("Draw the drive to the lot line, or say on which side of the lot they come in.");
   f.source = translated(kCommonPractice);
   return f;
 }

@@ -40,7 +40,7 @@ std::vector<Finding> spoil_over_undug(const Plan&, const Outcome& outcome) {
           make_finding("spoil_over_undug", part_of(steps[i]) + "/" + part_of(steps[j]), Severity::error,
                        say("Spoil of {} lies on {}", step_name(steps[i]), step_name(steps[j])));
       set_measure(f, over, 0, Quantity::area);
-      f.advice = say("Have spoil trucked off (Crew tab), or move the trenches apart.");
+      f.advice = say("Have spoil trucked off, or move the trenches apart.");
       f.source = say("spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)");
       f.places = {steps[i].line, steps[j].line};
       findings.push_back(std::move(f));

@@ -84,7 +84,7 @@ std::vector<Finding> without_room(const Plan& plan, const Outcome& outcome) {
   if (steps.empty()) return {};
   f.title = say("No order of digging leaves room for the spoil of {}", steps_named(steps));
   f.advice =
-      say("In the way: {}. Have what finds no room trucked off and brought back (Crew tab), ask for a wider "
+      say("In the way: {}. Have what finds no room trucked off and brought back, ask for a wider "
           "spacing, or move the trenches.",
           why);
   f.source = say("spoil at least 2 ft from every edge: 29 CFR 1926.651(j)(2)");

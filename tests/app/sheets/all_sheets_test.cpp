@@ -83,7 +83,7 @@ int expect_stakes(const laid_out::Sample& sample, bool second_pair) {
   const UnitSystem units = sample.plan.units;
   const auto sheet = find_sheet_kind("dig")->make(sample.plan, sample.outcome, {Paper::letter, {}, kDay});
   QString text = pdf::text_in_order(pdf_of(*sheet)).simplified();
-  const int from = text.indexOf(second_pair ? "CHECK EVERY STAKE" : "TAPE FROM HOUSE CORNERS");
+  const int from = text.indexOf(second_pair ? "CHECK EVERY STAKE" : "TAPE FROM ");
   text = text.mid(from);
   int found = 0;
   for (const Tie& tie : sample.outcome.stake_out.ties) {
@@ -92,7 +92,7 @@ int expect_stakes(const laid_out::Sample& sample, bool second_pair) {
     if (!expected) continue;
     const QString length = units == UnitSystem::us ? kFeet : kMetres;
     const QRegularExpression row(QRegularExpression::escape(QString::fromStdString(tie.point)) +
-                                 R"( ?\*? ([A-Z]+) )" + length + " ([A-Z]+) " + length);
+                                 R"( ?\*? ([A-Z]+) )" + length + " ([A-Z]+) " + length + " ([LR])");
     const auto match = row.match(text);
     EXPECT_TRUE(match.hasMatch()) << tie.point;
     if (!match.hasMatch()) continue;
@@ -101,6 +101,7 @@ int expect_stakes(const laid_out::Sample& sample, bool second_pair) {
     read.first_distance = length_in(match.captured(2), units);
     read.second = match.captured(3).toStdString();
     read.second_distance = length_in(match.captured(4), units);
+    read.left_of_base = match.captured(5) == "L";
     const auto at = find_point_from_tie(sample.outcome.stake_out, read);
     EXPECT_TRUE(at.has_value()) << tie.point;
     if (at) {

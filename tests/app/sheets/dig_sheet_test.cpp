@@ -9,6 +9,9 @@
 #include "app/support/laid_out.h"
 #include "app/support/pdf_tools.h"
 #include "base/quantity.h"
+#include "dig/dig_order.h"
+#include "plan/solve.h"
+#include "plan/tie_check.h"
 #include "sheets/sheets_out.h"
 #include "support/sample_plans.h"
 
@@ -71,6 +74,53 @@ TEST(DigSheet, CarriesTitleBlockFingerprintAndCautionsOnItsPages) {
                            "within 25 ft", "4 ft deep", "competent person", "Test with water, never with air",
                            "Local codes govern", "LOCATE TICKET", "Protective slope 1.5:1"})
     EXPECT_NE(all.find(said), std::string::npos) << said;
+}
+
+// Solved, not laid out by the test: it has an order of digging.
+laid_out::Sample solved_sample() {
+  laid_out::Sample sample{sample::half_acre(), {}};
+  sample.outcome = solve(sample.plan);
+  return sample;
+}
+
+TEST(DigSheet, TheOrderOfDiggingHasARowForEveryStepInOnePlace) {
+  const laid_out::Sample sample = solved_sample();
+  ASSERT_NE(sample.outcome.order, nullptr);
+  const DigSheet sheet(sample.plan, sample.outcome, {Paper::letter, {}, kDay});
+  const QByteArray pdf = pdf_of(sheet);
+  int pages = 0;
+  for (int page = 1; page <= sheet.pages(); ++page) {
+    const std::string text = squeezed(pdf::text(pdf, page));
+    const std::size_t from = text.find("ORDER OF DIGGING");
+    if (from == std::string::npos) continue;
+    ++pages;
+    int number = 0;
+    for (const DigStep& step : sample.outcome.order->steps) {
+      const std::string row = std::to_string(++number) + " " + step_name(step);
+      EXPECT_NE(text.find(row, from), std::string::npos) << row;
+    }
+  }
+  EXPECT_EQ(pages, 1);
+}
+
+// Colon and hyphen between capitals, and a length behind the base line, are still there when the text is
+// taken out of the PDF.
+TEST(DigSheet, SignsBetweenCapitalsSurviveInTheTextOfThePdf) {
+  const std::string text = squeezed(pdf::text_in_order(pdf_of(solved_sample())));
+  EXPECT_NE(text.find("CHECK EVERY STAKE: SECOND PAIR OF CORNERS"), std::string::npos);
+  EXPECT_NE(text.find("Base line: the wall from corner"), std::string::npos);
+}
+
+TEST(DigSheet, NamesEveryWallOfTheFrameWithItsLength) {
+  const laid_out::Sample sample = solved_sample();
+  const std::string text = squeezed(pdf::text_in_order(pdf_of(sample)));
+  for (const Wall& wall : building_walls(sample.plan.site, sample.outcome.stake_out)) {
+    const std::string row = wall.line.from.tag + "–" + wall.line.to.tag;
+    EXPECT_NE(text.find(row), std::string::npos) << row;
+    const std::string length = print_quantity(Quantity::length, distance(wall.line.from.at, wall.line.to.at),
+                                              sample.plan.units, Fineness::fine);
+    EXPECT_NE(text.find(length), std::string::npos) << length;
+  }
 }
 
 TEST(DigSheet, EveryFontIsEmbedded) {

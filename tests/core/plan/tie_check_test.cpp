@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "plan/solve.h"
+#include "plan/tape.h"
 #include "support/sample_plans.h"
 
 namespace underlawn {
@@ -45,6 +46,159 @@ TEST(TieCheck, BaseLineIsTheWallThatFacesTheStakes) {
   const Offset offset = offset_from(*base, tie.at);
   EXPECT_NEAR(std::abs(offset.off), 7, 1e-12);
   EXPECT_NEAR(offset.along, base->from.at.x == 0 ? 3 : 7, 1e-12);
+}
+
+namespace {
+
+Feature box(int id, double left, double low, double right, double high) {
+  Feature house;
+  house.id = id;
+  house.kind = FeatureKind::house;
+  house.points = {{left, low}, {right, low}, {right, high}, {left, high}};
+  return house;
+}
+
+StakeOut stakes_at(const Site& site, const std::vector<Point>& points) {
+  StakeOut stakes;
+  stakes.corners = house_corners(site);
+  for (Point p : points) {
+    Tie tie;
+    tie.at = p;
+    stakes.ties.push_back(tie);
+  }
+  return stakes;
+}
+
+// A lot of 40 m by 40 m whose upper right quarter is the neighbour's.
+std::vector<LotCorner> l_shaped() {
+  return {{{-10, -10}, 0}, {{30, -10}, 0}, {{30, 10}, 0}, {{10, 10}, 0}, {{10, 30}, 0}, {{-10, 30}, 0}};
+}
+
+}  // namespace
+
+// From (0, 0): to (9, 9) on the lot, to (20, 9) on it, to (9, 29) and back to (29, 9) across the corner.
+TEST(TieCheck, ATapeAcrossAnInnerCornerOfTheLotRunsOverTheNeighboursLand) {
+  Site site;
+  site.lot = l_shaped();
+  const TapeGround ground = tape_ground(site);
+  EXPECT_TRUE(stays_on_lot(ground, {0, 0}, {9, 9}));
+  EXPECT_TRUE(stays_on_lot(ground, {0, 0}, {20, 9}));
+  EXPECT_FALSE(stays_on_lot(ground, {9, 29}, {29, 9}));
+  EXPECT_TRUE(stays_on_lot(ground, {10, 29}, {10, 10}));  // along the lot line
+  EXPECT_TRUE(stays_on_lot(tape_ground(Site{}), {0, 0}, {900, 9}));
+}
+
+// A trunk of 0.6 m at (5, 0): 0.29 m off its middle the tape touches it, 0.35 m off it does not.
+TEST(TieCheck, ATapeDoesNotPassThroughATrunk) {
+  Site site;
+  Feature tree;
+  tree.id = 1;
+  tree.kind = FeatureKind::tree;
+  tree.points = {{5, 0}};
+  tree.trunk_diameter = 0.6;
+  site.features = {tree};
+  const TapeGround ground = tape_ground(site);
+  EXPECT_FALSE(tape_is_free(ground, {0, 0.2}, {10, 0.2}));
+  EXPECT_TRUE(tape_is_free(ground, {0, 0.35}, {10, 0.35}));
+}
+
+// The house stands below, the barn above at the left; the stake lies to the right of the barn. Whatever pair
+// is best by its cut, the one kept does not cross the neighbour's quarter.
+TEST(TieCheck, APairOnTheLotIsTakenBeforeOneOverTheNeighboursLand) {
+  Site site;
+  site.lot = l_shaped();
+  site.features = {box(1, 20, 0, 28, 8), box(2, -9, 10, -3, 18)};
+  Layout layout;
+  Trench t;
+  t.number = 1;
+  t.head = {5, 25};
+  t.end = {5, 20};
+  layout.trenches = {t};
+  const StakeOut out = make_stake_out(site, layout);
+  const TapeGround ground = tape_ground(site);
+  ASSERT_EQ(out.ties.size(), 2u);
+  for (const Tie& tie : out.ties) {
+    EXPECT_GT(tie.cut, 0);
+    for (const HouseCorner& c : out.corners)
+      if (c.tag == tie.first || c.tag == tie.second) {
+        EXPECT_TRUE(stays_on_lot(ground, c.at, tie.at)) << tie.point << c.tag;
+      }
+  }
+}
+
+// The stakes of a field 30 m off: the wall of 2 m faces more of them, the one of 12 m measures them better.
+TEST(TieCheck, ALongWallIsTheBaseLineEvenWhereAShortOneIsNearer) {
+  Site site;
+  Feature house = box(1, 0, 0, 12, 8);
+  house.points = {{0, 0}, {12, 0}, {12, 8}, {10, 8}, {10, 10}, {8, 10}, {8, 8}, {0, 8}};
+  site.features = {house};
+  const StakeOut stakes = stakes_at(site, {{1, 40}, {4, 40}, {8, 40}, {12, 40}});
+  const auto base = base_line(site, stakes);
+  ASSERT_TRUE(base.has_value());
+  EXPECT_GT(distance(base->from.at, base->to.at), 7);
+}
+
+TEST(TieCheck, TheBaseLineIsNotDrawnOutOverTheNeighboursLandNorSquaredThroughAHouse) {
+  Site site;
+  site.lot = l_shaped();
+  site.features = {box(1, 0, 0, 8, 6)};
+  const BaseLine north{{"C", {8, 6}}, {"D", {0, 6}}};
+  EXPECT_TRUE(offset_is_free(site, north, {9, 20}));
+  EXPECT_FALSE(offset_is_free(site, north, {15, 20}));  // beyond the inner corner
+  EXPECT_FALSE(offset_is_free(site, north, {4, -5}));   // through the house
+  EXPECT_TRUE(offset_is_free(site, north, {20, 9}));    // 12 m drawn out, 3 m square, on the lot
+}
+
+TEST(TieCheck, TheEntryLiesInItsWall) {
+  Site site;
+  site.features = {box(1, 0, 0, 10, 10)};
+  site.entry = EntryPoint{1, {3, 10}};
+  const StakeOut stakes = stakes_at(site, {});
+  const auto mark = entry_on_wall(site, stakes);
+  ASSERT_TRUE(mark.has_value());
+  EXPECT_DOUBLE_EQ(mark->from.at.y, 10);
+  EXPECT_DOUBLE_EQ(mark->to.at.y, 10);
+  EXPECT_NEAR(mark->from_distance + mark->to_distance, 10, 1e-12);
+  EXPECT_NEAR(std::min(mark->from_distance, mark->to_distance), 3, 1e-12);
+}
+
+TEST(TieCheck, ABarnIsTapedFromTheHouseAtTwoOfItsCorners) {
+  Site site;
+  site.features = {box(1, 0, 0, 10, 8), box(2, 30, 20, 38, 26)};
+  StakeOut stakes = stakes_at(site, {});
+  const auto ties = building_ties(site, stakes);
+  ASSERT_EQ(ties.size(), 2u);
+  for (const Tie& tie : ties) {
+    EXPECT_LT(distance(point_from_tie(stakes, tie), tie.at), 1e-6);
+    EXPECT_GE(tie.at.x, 30);
+  }
+  EXPECT_NE(ties[0].point, ties[1].point);
+}
+
+TEST(TieCheck, CrossingsOfBuriedLinesAreStakedAndEdgesOfEasementsAreNot) {
+  Site site;
+  site.features = {box(1, 0, 0, 10, 8)};
+  Feature line, easement;
+  line.id = 2;
+  line.kind = FeatureKind::utility;
+  line.points = {{-20, 15}, {20, 15}};
+  easement.id = 3;
+  easement.kind = FeatureKind::easement;
+  easement.points = {{-20, 20}, {20, 20}, {20, 24}, {-20, 24}};
+  site.features.push_back(line);
+  site.features.push_back(easement);
+  Layout layout;
+  layout.run.line = {{5, 8}, {5, 30}};
+  Crossing edge, buried;
+  edge.feature_id = 3;
+  edge.at = {5, 20};
+  buried.feature_id = 2;
+  buried.at = {5, 15};
+  layout.crossings = {edge, buried};
+  const StakeOut out = make_stake_out(site, layout);
+  ASSERT_EQ(out.ties.size(), 2u);
+  EXPECT_EQ(out.ties[1].point, "X1");
+  EXPECT_EQ(out.ties[1].at, (Point{5, 15}));
 }
 
 TEST(TieCheck, NoHouseNoSecondPair) {

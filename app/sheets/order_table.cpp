@@ -1,0 +1,242 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The order of digging as a table of one row a step, in one place, and what is done before and after.
+#include "canvas/look.h"
+#include "dig/dig_order.h"
+#include "dig/dig_words.h"
+#include "layout/crossing_tags.h"
+#include "sheets/contents.h"
+
+namespace underlawn::sheet {
+
+namespace {
+
+// m of a trench filled before the test that stay open at its head, where its joints come: our own.
+constexpr double kHeadOpen = 1.8288;  // 6 ft
+
+// A crew has all steps before its eyes: the table is parted only where it is longer than a page.
+class OrderTable : public Block {
+ public:
+  explicit OrderTable(std::shared_ptr<const Table> table) : table_(std::move(table)) {}
+  double height(double width) const override { return table_->height(width); }
+  void paint(QPainter& painter, const QRectF& room) const override { table_->paint(painter, room); }
+  std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override {
+    return room < kPage ? std::nullopt : table_->split(width, room);
+  }
+
+ private:
+  static constexpr double kPage = pt(560);  // less than that is the rest of a page, not a page
+  std::shared_ptr<const Table> table_;
+};
+
+QString sides_of(const DigStep& step) {
+  switch (step.sides) {
+    case Sides::stay_out:
+      return QObject::tr("vertical, nobody goes in");
+    case Sides::slope:
+      return QObject::tr("laid back %1 : 1").arg(step.slope);
+    case Sides::shield:
+      return QObject::tr("people only in the shield");
+    case Sides::shoring:
+      return QObject::tr("shored before anybody goes in");
+  }
+  return {};
+}
+
+QString spoil_of(const Plan& plan, const DigStep& step) {
+  if (step.hauled)
+    return QObject::tr("trucked off, %1 loose")
+        .arg(text_of(print_quantity(Quantity::volume, step.work.loose, plan.units)));
+  const Point along = unit(step.line.back() - step.line.front());
+  const Point out = (step.spoil_left ? 1.0 : -1.0) * left_normal(along);
+  const QString side = text_of(compass_word(plan.site, out));
+  return step.into.empty() ? QObject::tr("to the %1", "side of a trench").arg(side)
+                           : QObject::tr("to the %1, into %2", "side of a trench")
+                                 .arg(side, text_of(trenches_named(step.into)));
+}
+
+QString heap_of(const Plan& plan, const DigStep& step) {
+  if (step.hauled) return "–";
+  return QString("%1 × %2").arg(shown_length(plan, step.heap.width), shown_length(plan, step.heap.height));
+}
+
+QString exposed_first(const Plan& plan, const Outcome& outcome, const DigStep& step) {
+  QStringList names;
+  for (int i : step.crossings) {
+    const std::string tag = crossing_tag(plan.site, outcome.layout, static_cast<std::size_t>(i));
+    if (!tag.empty()) names << text_of(tag);
+  }
+  return names.isEmpty() ? QString() : QObject::tr("Expose %1 by hand.").arg(names.join(", "));
+}
+
+QString first_of(const Plan& plan, const Outcome& outcome, const DigStep& step) {
+  QStringList all;
+  if (const QString crossed = exposed_first(plan, outcome, step); !crossed.isEmpty()) all << crossed;
+  const QString head = shown_length(plan, kHeadOpen);
+  if (!step.into.empty())
+    all << QObject::tr(
+               "Coil of %1 laid, bedded, under pressure; fill it with this spoil, %2 at the head stay open.")
+               .arg(text_of(trenches_named(step.into)), head);
+  if (!step.filled_first.empty())
+    all << QObject::tr("Coil of %1 under pressure; fill it with its own heap, %2 at the head stay open.")
+               .arg(text_of(trenches_named(step.filled_first)), head);
+  if (!step.no_room.empty()) all << QObject::tr("Truck there: no room for the heap.");
+  if (!step.reached) all << QObject::tr("NO WAY FOR THE MACHINE: ask the designer.");
+  return all.isEmpty() ? "–" : all.join(" ");
+}
+
+std::vector<Cell> row_of(const Plan& plan, const Outcome& outcome, const DigStep& step, int number) {
+  return {{QString::number(number), std::nullopt, true},
+          {text_of(step_name(step)), std::nullopt, true},
+          {text_of(way_of_digging(step))},
+          {spoil_of(plan, step)},
+          {heap_of(plan, step)},
+          {sides_of(step)},
+          {first_of(plan, outcome, step)}};
+}
+
+}  // namespace
+
+BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {
+  if (outcome.order == nullptr || outcome.order->steps.empty()) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  for (const DigStep& step : outcome.order->steps)
+    rows.push_back(row_of(plan, outcome, step, static_cast<int>(rows.size()) + 1));
+  const QString note =
+      QObject::tr(
+          "Spoil begins %1 from the edge; a heap is given wide × high. The machine backs the way it digs.")
+          .arg(shown_length(plan, plan.dig.spoil_off));
+  return std::make_shared<OrderTable>(
+      std::make_shared<Table>(QObject::tr("ORDER OF DIGGING"),
+                              std::vector<Column>{{QObject::tr("No.")},
+                                                  {QObject::tr("Dig"), Align::left},
+                                                  {QObject::tr("Way"), Align::left, true},
+                                                  {QObject::tr("Spoil"), Align::left, true},
+                                                  {QObject::tr("Heap"), Align::left},
+                                                  {QObject::tr("Sides"), Align::left, true},
+                                                  {QObject::tr("First"), Align::left, true}},
+                              std::move(rows), 9.5, note));
+}
+
+namespace {
+
+QString laying_words(const Coil& coil) {
+  switch (coil.pattern) {
+    case CoilPattern::flat_coil:
+      return QObject::tr(
+          "Lay and tie the coils at the pitch in the table, both pipe ends at the head, capped and tagged.");
+    case CoilPattern::upright_coil:
+      return coil.return_on_top
+                 ? QObject::tr(
+                       "Tie the coils at the pitch in the table, stand them in the trenches, the return "
+                       "pipe on top of the loops, both pipe ends at the head, capped and tagged.")
+                 : QObject::tr(
+                       "Tie the coils at the pitch in the table, stand them in the trenches, the return "
+                       "pipe on the floor beside the loops, both pipe ends at the head, capped and "
+                       "tagged.");
+    case CoilPattern::single_pipe:
+      return QObject::tr(
+          "Lay the pipe on the trench floor, backfill to the upper level, lay the return there, "
+          "both pipe ends at the head, capped and tagged.");
+    case CoilPattern::two_pipes:
+      return QObject::tr(
+          "Lay the pipe along one side of the trench floor and back along the other, both pipe "
+          "ends at the head, capped and tagged.");
+    default:
+      return QObject::tr(
+          "Lay the pipe level by level along both sides of the trench, backfill between levels, "
+          "both pipe ends at the head, capped and tagged.");
+  }
+}
+
+QString exposed(const Plan& plan, const Outcome& outcome) {
+  QStringList names;
+  for (std::size_t i = 0; i < outcome.layout.crossings.size(); ++i) {
+    const std::string tag = crossing_tag(plan.site, outcome.layout, i);
+    if (!tag.empty()) names << text_of(tag);
+  }
+  return names.join(", ");
+}
+
+}  // namespace
+
+BlockPtr before_and_after(const Plan& plan, const Outcome& outcome) {
+  if (outcome.layout.trenches.empty()) return nullptr;
+  std::vector<Item> items;
+  const auto add = [&](const QString& text) { items.push_back({"•", "", text}); };
+  add(QObject::tr(
+      "Locate ticket valid, all lines marked, private lines found. Stake every point from two house corners; "
+      "measure between stakes as a check."));
+  if (const QString names = exposed(plan, outcome); !names.isEmpty())
+    add(QObject::tr("Expose %1 by hand.").arg(names));
+  add(QObject::tr("Coils are made and tied above ground at the racks and let down into the trench."));
+  add(laying_words(outcome.coil));
+  add(QObject::tr(
+      "Join, then fill with water and test before any joint is covered. Leave no open trench unguarded "
+      "overnight."));
+  add(QObject::tr(
+          "Bedding %1 round the pipe, free of stones; backfill in lifts; warning tape in the upper backfill. "
+          "Take the as-built ties before covering.")
+          .arg(shown(plan, outcome, "dig.bedding")));
+  return std::make_shared<Items>(QObject::tr("BEFORE DIGGING, AND AFTER"), std::move(items), 9.5, 2);
+}
+
+namespace {
+
+QString volume(const Plan& plan, double cubic_metres) {
+  return text_of(print_quantity(Quantity::volume, cubic_metres, plan.units));
+}
+
+}  // namespace
+
+// With the sides as they are chosen; what is trucked off is counted loose, as a truck carries it.
+BlockPtr volume_table(const Plan& plan, const Outcome& outcome) {
+  if (outcome.order == nullptr || outcome.order->steps.empty()) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  EarthWork sum;
+  double off = 0;
+  for (const DigStep& step : outcome.order->steps) {
+    const EarthWork& w = step.work;
+    rows.push_back({{QString::number(rows.size() + 1), std::nullopt, true},
+                    {text_of(step_name(step))},
+                    {volume(plan, w.bank)},
+                    {volume(plan, w.loose)},
+                    {step.hauled ? volume(plan, w.loose) : "–", std::nullopt, step.hauled},
+                    {volume(plan, w.bedding)},
+                    {volume(plan, w.backfill)}});
+    sum.bank += w.bank;
+    sum.loose += w.loose;
+    sum.bedding += w.bedding;
+    sum.backfill += w.backfill;
+    sum.surplus_loose += w.surplus_loose;
+    off += step.hauled ? w.loose : 0;
+  }
+  rows.push_back({{""},
+                  {QObject::tr("In all"), std::nullopt, true},
+                  {volume(plan, sum.bank), std::nullopt, true},
+                  {volume(plan, sum.loose), std::nullopt, true},
+                  {volume(plan, off), std::nullopt, true},
+                  {volume(plan, sum.bedding), std::nullopt, true},
+                  {volume(plan, sum.backfill), std::nullopt, true}});
+  const QString note =
+      sum.surplus_loose >= 0
+          ? QObject::tr(
+                "Sides as chosen. Left over at the end, loose: %1. What was trucked off is brought "
+                "back to fill its trench.")
+                .arg(volume(plan, sum.surplus_loose))
+          : QObject::tr(
+                "Sides as chosen. Short at the end, loose: %1 to be brought. What was trucked off is "
+                "brought back to fill its trench.")
+                .arg(volume(plan, -sum.surplus_loose));
+  const Align right = Align::right;
+  return std::make_shared<Table>(QObject::tr("EARTH, STEP BY STEP"),
+                                 std::vector<Column>{{QObject::tr("No.")},
+                                                     {QObject::tr("Dig")},
+                                                     {QObject::tr("Dug, in place"), right},
+                                                     {QObject::tr("Spoil, loose"), right},
+                                                     {QObject::tr("Trucked off, loose"), right},
+                                                     {QObject::tr("Bedding sand"), right},
+                                                     {QObject::tr("Filled back"), right}},
+                                 std::move(rows), 10, note);
+}
+
+}  // namespace underlawn::sheet

@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Where the stakes stand, and the frame they are taped from: walls of the buildings, how these stand to one
+// another.
+#include "base/say.h"
+#include "plan/tie_check.h"
+#include "sheets/contents.h"
+#include "sheets/stake_words.h"
+#include "sheets/tapes.h"
+
+namespace underlawn::sheet {
+
+std::vector<Column> tape_columns() {
+  return {{QObject::tr("Stake"), Align::left}, {QObject::tr("From"), Align::centre},
+          {QObject::tr("Tape"), Align::right}, {QObject::tr("From"), Align::centre},
+          {QObject::tr("Tape"), Align::right}, {QObject::tr("Side"), Align::left}};
+}
+
+QString side_word(const Tie& tie) {
+  return tie.left_of_base ? QObject::tr("L", "left") : QObject::tr("R", "right");
+}
+
+QString over_neighbour_words() {
+  return QObject::tr("‡ A tape runs over the neighbour's land: ask first.");
+}
+
+QString entry_name() {
+  return QObject::tr("entry", "a stake");
+}
+
+std::string say_head(int trench) {
+  return say("{} head", std::to_string(trench));
+}
+
+std::string say_end(int trench) {
+  return say("{} end", std::to_string(trench));
+}
+
+bool Sight::over_neighbour(const StakeOut& stake_out, const Tie& tie) const {
+  for (const HouseCorner& c : stake_out.corners)
+    if ((c.tag == tie.first || c.tag == tie.second) && !stays_on_lot(ground_, c.at, tie.at)) return true;
+  return false;
+}
+
+namespace {
+
+QString frame_length(const Plan& plan, double metres) {
+  return text_of(print_quantity(Quantity::length, metres, plan.units, Fineness::fine));
+}
+
+int buildings(const Plan& plan) {
+  return static_cast<int>(std::count_if(plan.site.features.begin(), plan.site.features.end(),
+                                        [](const Feature& f) { return f.kind == FeatureKind::house; }));
+}
+
+std::vector<Cell> tape_row(const Plan& plan, const StakeOut& stakes, const Tie& tie, const QString& marks) {
+  const PrintedTapes tapes = printed_tapes(plan, stakes, tie);
+  return {{point_name(tie), std::nullopt, true}, {text_of(tie.first)},
+          {tapes.first, std::nullopt, true},     {text_of(tie.second)},
+          {tapes.second, std::nullopt, true},    {side_word(tie) + marks}};
+}
+
+}  // namespace
+
+TablePtr tie_table(const Plan& plan, const Outcome& outcome, double points) {
+  const StakeOut& stakes = outcome.stake_out;
+  if (stakes.ties.empty()) return nullptr;
+  const Sight sight(plan.site);
+  std::vector<std::vector<Cell>> rows;
+  bool hidden = false, off = false;
+  for (const Tie& tie : stakes.ties) {
+    const bool over = sight.over_neighbour(stakes, tie);
+    hidden = hidden || tie.cut == 0;
+    off = off || over;
+    rows.push_back(tape_row(plan, stakes, tie, QString(tie.cut == 0 ? " *" : "") + (over ? " ‡" : "")));
+  }
+  if (const auto mark = entry_on_wall(plan.site, stakes))
+    rows.push_back({{entry_name(), std::nullopt, true},
+                    {text_of(mark->from.tag)},
+                    {frame_length(plan, mark->from_distance), std::nullopt, true},
+                    {text_of(mark->to.tag)},
+                    {frame_length(plan, mark->to_distance), std::nullopt, true},
+                    {QObject::tr("wall", "side of a stake")}});
+  QStringList note{
+      QObject::tr("Pull both tapes level and tight; the stake stands where they meet, to the left (L) or "
+                  "right (R) as seen "
+                  "from the first corner to the second. Middle lines of trenches.")};
+  if (hidden)
+    note << QObject::tr("* A house or trunk hides a corner: offset the tape or check by a third distance.");
+  if (off) note << over_neighbour_words();
+  return std::make_shared<Table>(buildings(plan) > 1 ? QObject::tr("TAPE FROM BUILDING CORNERS")
+                                                     : QObject::tr("TAPE FROM HOUSE CORNERS"),
+                                 tape_columns(), std::move(rows), points, note.join(" "));
+}
+
+namespace {
+
+QString name_of_building(const Plan& plan, int id) {
+  const Feature* f = find_feature(plan.site, id);
+  return f == nullptr ? QString() : text_of(display_name(*f));
+}
+
+// Walls corner by corner; then from the first corner across to those that are not its neighbours.
+void add_building(std::vector<std::vector<Cell>>& rows, const Plan& plan, const std::vector<Wall>& walls) {
+  const auto add = [&](const HouseCorner& a, const HouseCorner& b, const QString& what) {
+    rows.push_back({{QString("%1–%2").arg(text_of(a.tag), text_of(b.tag)), std::nullopt, true},
+                    {what},
+                    {frame_length(plan, distance(a.at, b.at)), std::nullopt, true}});
+  };
+  const QString name = name_of_building(plan, walls.front().house_id);
+  for (const Wall& wall : walls) add(wall.line.from, wall.line.to, QObject::tr("%1, wall").arg(name));
+  for (std::size_t i = 2; i + 1 < walls.size(); ++i)
+    add(walls.front().line.from, walls[i].line.from, QObject::tr("%1, across").arg(name));
+}
+
+QString entry_words(const Plan& plan, const StakeOut& stakes) {
+  const auto mark = entry_on_wall(plan.site, stakes);
+  if (!mark) return {};
+  return QObject::tr("Entry of the run: in the wall %1–%2, %3 from %1 and %4 from %2.")
+      .arg(text_of(mark->from.tag), text_of(mark->to.tag), frame_length(plan, mark->from_distance),
+           frame_length(plan, mark->to_distance));
+}
+
+}  // namespace
+
+BlockPtr corner_table(const Plan& plan, const Outcome& outcome) {
+  const std::vector<Wall> walls = building_walls(plan.site, outcome.stake_out);
+  if (walls.empty()) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  for (auto first = walls.begin(); first != walls.end();) {
+    const auto last =
+        std::find_if(first, walls.end(), [&](const Wall& w) { return w.house_id != first->house_id; });
+    add_building(rows, plan, {first, last});
+    first = last;
+  }
+  QStringList note{
+      QObject::tr("Outer corners of the walls. Measure them first: what differs is told to the designer.")};
+  if (const QString entry = entry_words(plan, outcome.stake_out); !entry.isEmpty()) note << entry;
+  return std::make_shared<Table>(
+      buildings(plan) > 1 ? QObject::tr("BUILDING CORNERS") : QObject::tr("HOUSE CORNERS"),
+      std::vector<Column>{{QObject::tr("From – to")},
+                          {QObject::tr("What"), Align::left, true},
+                          {QObject::tr("Length"), Align::right}},
+      std::move(rows), 10, note.join(" "));
+}
+
+BlockPtr building_table(const Plan& plan, const Outcome& outcome) {
+  const std::vector<Tie> ties = building_ties(plan.site, outcome.stake_out);
+  if (ties.empty()) return nullptr;
+  const Sight sight(plan.site);
+  std::vector<std::vector<Cell>> rows;
+  bool off = false;
+  for (const Tie& tie : ties) {
+    const bool over = sight.over_neighbour(outcome.stake_out, tie);
+    off = off || over;
+    rows.push_back(tape_row(plan, outcome.stake_out, tie, over ? " ‡" : ""));
+  }
+  std::vector<Column> columns = tape_columns();
+  columns.front().head = QObject::tr("Corner");
+  return std::make_shared<Table>(QObject::tr("HOW THE BUILDINGS STAND TO ONE ANOTHER"), std::move(columns),
+                                 std::move(rows), 10, off ? over_neighbour_words() : QString());
+}
+
+}  // namespace underlawn::sheet
