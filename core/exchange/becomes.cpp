@@ -179,6 +179,7 @@ void count(ShapeGroup& g, const Shape& s) {
 Becomes guess_for(const Drawing& drawing, const ShapeGroup& g) {
   const DrawingLayer& layer = drawing.layers[static_cast<std::size_t>(g.layer)];
   if (layer.hidden) return Becomes::left_out;
+  if (drawing.kind == DrawingKind::raster) return Becomes::heights;
   Becomes b = guess_of(g.value);
   if (b == Becomes::left_out && g.value.empty()) b = guess_of(layer.name);
   const bool only_points = g.lines == 0 && g.areas == 0;

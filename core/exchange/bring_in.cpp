@@ -27,6 +27,11 @@ constexpr const char* kWords[] = {mark("nothing"),        mark("the lot line"), 
                                   mark("water lines"),    mark("sewer lines"),  mark("reclaimed water lines"),
                                   mark("easements"),      mark("no-dig areas"), mark("spot heights")};
 
+bool same_points(const std::vector<Point>& a, const std::vector<Point>& b) {
+  return a.size() == b.size() &&
+         std::ranges::equal(a, b, [](Point p, Point q) { return distance(p, q) <= kSamePlace; });
+}
+
 constexpr std::size_t kMostCounted = 3000;  // of lots, and of things on them, when the lot is sought
 
 bool on_plan(const std::vector<Point>& points) {
@@ -72,6 +77,11 @@ class Bringer {
   }
 
  private:
+  struct Wanted {
+    Becomes becomes;
+    std::string name;
+    std::vector<Point> points;
+  };
   void miss(const std::string& what, const std::string& why, long count = 1) {
     if (count > 0) missed_[{what, why}] += count;
   }
@@ -222,8 +232,12 @@ class Bringer {
     std::ranges::stable_sort(all, [](const auto& a, const auto& b) { return a.first > b.first; });
     lots_.clear();
     for (auto& [worth, ring] : all) lots_.push_back(std::move(ring));
-    out_.plan = edit::with_lot(out_.plan, lots_.front(), kDefaultSetback);
-    out_.counts[Becomes::lot_line] = 1;
+    const bool there = same_points(lots_.front(), lot_ring(out_.plan.site));
+    if (there) miss(say("the lot line"), lies_there());  // and keeps its setbacks
+    if (!there) {
+      out_.plan = edit::with_lot(out_.plan, lots_.front(), kDefaultSetback);
+      out_.counts[Becomes::lot_line] = 1;
+    }
     miss(say("the lot line"), say("another ring was taken for the lot"), static_cast<long>(lots_.size()) - 1);
     out_.lots = std::move(lots_);
   }
@@ -236,6 +250,15 @@ class Bringer {
       within += boxed && contains(ring, p) ? 1 : 0;
     }
     return within;
+  }
+
+  static std::string lies_there() { return say("lies there already, exactly so"); }
+  bool there_already(const Wanted& w) const {
+    const auto kind = *feature_kind_of(w.becomes);
+    return std::ranges::any_of(out_.plan.site.features, [&](const Feature& f) {
+      return f.kind == kind && (kind != FeatureKind::utility || f.utility == utility_kind_of(w.becomes)) &&
+             same_points(f.points, w.points);
+    });
   }
 
   bool near_lot(const std::vector<Point>& points) const {
@@ -259,6 +282,10 @@ class Bringer {
       const std::string what = translated(kWords[static_cast<int>(w.becomes)]);
       if (!near_lot(w.points)) {
         miss(what, say("lies away from the lot"));
+        continue;
+      }
+      if (there_already(w)) {
+        miss(what, lies_there());
         continue;
       }
       if (added >= kMostBrought) {
@@ -295,11 +322,6 @@ class Bringer {
     if (added > 0) out_.counts[Becomes::heights] = static_cast<int>(added);
   }
 
-  struct Wanted {
-    Becomes becomes;
-    std::string name;
-    std::vector<Point> points;
-  };
   const Drawing& drawing_;
   const Bringing& how_;
   Brought out_;
@@ -335,6 +357,14 @@ Placement usual_placement(const Drawing& drawing, const Plan& plan, double unit,
   p.from = box.low;
   p.to = {0, 0};
   return p;
+}
+
+std::optional<Surroundings> surroundings_of(const Plan& plan, double margin) {
+  if (!plan.map_place || plan.site.lot.size() < 3) return std::nullopt;
+  const Box box = bounds(lot_ring(plan.site));
+  const LatLon middle = from_plan(*plan.map_place, plan.site.north, {0.5 * (box.low + box.high)})[0];
+  if (!std::isfinite(middle.latitude) || !std::isfinite(middle.longitude)) return std::nullopt;
+  return Surroundings{middle, distance(box.low, box.high) / 2 + margin};
 }
 
 std::optional<double> unit_from(Point a, Point b, double metres) {

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "exchange/becomes.h"
+#include "exchange/read_drawing.h"
 #include "plan/plan.h"
 
 namespace underlawn {
@@ -53,6 +54,10 @@ struct Brought {
 // the plan does not.
 Brought bring_in(const Plan& plan, const Drawing& drawing, const std::vector<ShapeGroup>& groups,
                  const std::vector<Becomes>& becomes, const Bringing& how);
+
+// The lot of the plan on the Earth with so many metres round it: what of a raster is of use. None where the
+// plan has no lot, or does not know where it lies.
+std::optional<Surroundings> surroundings_of(const Plan& plan, double margin);
 
 inline constexpr int kMostBrought = 2000;  // features of one drawing
 

@@ -9,7 +9,7 @@
 namespace underlawn {
 
 std::string_view kind_name(DrawingKind kind) {
-  static constexpr std::string_view kNames[] = {"DXF", "GeoJSON", "GeoPackage", "Shapefile", "KML"};
+  static constexpr std::string_view kNames[] = {"DXF", "GeoJSON", "GeoPackage", "Shapefile", "KML", "Raster"};
   return kNames[static_cast<int>(kind)];
 }
 

@@ -12,7 +12,7 @@
 
 namespace underlawn {
 
-enum class DrawingKind { dxf, geojson, geopackage, shapefile, kml };
+enum class DrawingKind { dxf, geojson, geopackage, shapefile, kml, raster };
 std::string_view kind_name(DrawingKind kind);  // "DXF"
 
 enum class ShapeKind { point, line, area };
@@ -43,6 +43,17 @@ struct LeftOut {
   bool operator==(const LeftOut&) const = default;
 };
 
+// What was taken of a raster of heights, every so many-th column and row.
+struct RasterTaken {
+  long columns = 0, rows = 0;  // of the file
+  long step = 1;
+  double spacing = 0;            // between the heights taken, in the drawing's unit
+  double reach = 0;              // m about the place that was asked for; 0: the whole was looked at
+  double height_unit = 0;        // m per unit of the heights; 0 where the file does not say
+  std::string height_unit_name;  // as the file says it
+  bool operator==(const RasterTaken&) const = default;
+};
+
 struct Drawing {
   DrawingKind kind = DrawingKind::dxf;
   std::string reader;  // "GDAL 3.6.2", "dxflib 3.26"
@@ -65,6 +76,7 @@ struct Drawing {
   long arrived = 0;   // of these, how many did
   std::vector<LeftOut> left_out;
   std::vector<Trouble> remarks;
+  std::optional<RasterTaken> raster;
   double tolerance = 0;  // in the drawing's unit: how far chords may lie off the arcs they stand for
   bool operator==(const Drawing&) const = default;
 };

@@ -59,9 +59,25 @@ Trouble trouble_of(const Json& j) {
   return {j.at("code"), j.at("thing"), j.at("value"), j.at("bound"), j.at("advice")};
 }
 
+Json json_of(const RasterTaken& r) {
+  return {{"columns", r.columns},
+          {"rows", r.rows},
+          {"step", r.step},
+          {"spacing", r.spacing},
+          {"reach", r.reach},
+          {"height_unit", r.height_unit},
+          {"height_unit_name", r.height_unit_name}};
+}
+
+RasterTaken raster_of(const Json& j) {
+  return {j.at("columns"),         j.at("rows"),  j.at("step"),
+          j.at("spacing"),         j.at("reach"), j.at("height_unit"),
+          j.at("height_unit_name")};
+}
+
 Drawing drawing_of(const Json& j) {
   Drawing d;
-  d.kind = static_cast<DrawingKind>(std::clamp(j.at("kind").get<int>(), 0, 4));
+  d.kind = static_cast<DrawingKind>(std::clamp(j.at("kind").get<int>(), 0, 5));
   d.reader = j.at("reader");
   for (const Json& l : j.at("layers"))
     d.layers.push_back({l.at("name"), l.at("attributes").get<std::vector<std::string>>(), l.at("hidden")});
@@ -78,6 +94,7 @@ Drawing drawing_of(const Json& j) {
   for (const Json& l : j.at("left_out")) d.left_out.push_back({l.at("what"), l.at("count"), l.at("why")});
   for (const Json& r : j.at("remarks")) d.remarks.push_back(trouble_of(r));
   d.tolerance = j.at("tolerance");
+  if (j.contains("raster")) d.raster = raster_of(j.at("raster"));
   return d;
 }
 
@@ -102,6 +119,7 @@ std::string drawing_to_json(const Drawing& d) {
   j["remarks"] = Json::array();
   for (const Trouble& r : d.remarks) j["remarks"].push_back(json_of(r));
   j["tolerance"] = d.tolerance;
+  if (d.raster) j["raster"] = json_of(*d.raster);
   j["shapes"] = Json::array();
   for (const Shape& s : d.shapes) j["shapes"].push_back(json_of(s));
   return j.dump(-1, ' ', false, Json::error_handler_t::replace);

@@ -6,6 +6,7 @@
 #include <cpl_string.h>
 #include <cpl_vsi.h>
 #include <gdal.h>
+#include <gdal_frmts.h>
 #include <ogr_srs_api.h>
 #include <ogrsf_frmts.h>
 
@@ -20,6 +21,7 @@ namespace underlawn {
 namespace {
 
 constexpr std::size_t kMostMessages = 5;
+constexpr GIntBig kMostKept = 128'000'000;  // bytes of rasters, unpacked
 
 bool start_library() {
   RegisterOGRDXF();
@@ -27,6 +29,12 @@ bool start_library() {
   RegisterOGRGeoPackage();
   RegisterOGRShape();
   RegisterOGRKML();
+  for (const auto enlist :
+       {GDALRegister_GTiff, GDALRegister_AAIGrid, GDALRegister_GRASSASCIIGrid, GDALRegister_HFA,
+        GDALRegister_DTED, GDALRegister_SRTMHGT, GDALRegister_USGSDEM, GDALRegister_EHdr, GDALRegister_XYZ,
+        GDALRegister_GSAG, GDALRegister_GSBG, GDALRegister_GS7BG, GDALRegister_BT})
+    enlist();
+  GDALSetCacheMax64(kMostKept);
   OSRSetPROJEnableNetwork(0);
   return true;
 }

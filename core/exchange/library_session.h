@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The library of map and drawing formats (GDAL), kept on a short lead: five formats and no others, no
-// network, no files but those handed over in memory.
+// The library of map and drawing formats (GDAL), kept on a short lead: formats of drawings and of rasters of
+// heights, no others, no network, no files but those handed over in memory.
 #pragma once
 
 #include <string>

@@ -2,12 +2,14 @@
 #include "exchange/read_drawing.h"
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <new>
 
 #include "base/say.h"
 #include "exchange/library_session.h"
 #include "exchange/read_parts.h"
+#include "exchange/read_raster.h"
 #include "files/atomic_file.h"
 
 namespace underlawn {
@@ -15,6 +17,9 @@ namespace underlawn {
 namespace {
 
 constexpr double kChordDegrees = 1;  // of curves in map files: 0.04 mm of a metre's radius, 4 mm of 100 m
+
+constexpr std::array kBesideShapes = {"shx", "dbf", "prj", "cpg"};
+constexpr std::array kBesideRaster = {"prj", "hdr", "tfw", "wld"};
 
 std::string ending_of(const std::string& name) {
   const auto dot = name.rfind('.');
@@ -38,7 +43,9 @@ std::string upper(std::string text) {
 
 Trouble not_this(const std::string& thing, const std::string& advice) {
   return {"drawing_kind", thing, "", "",
-          say("{} Underlawn reads DXF, GeoJSON, GeoPackage, Shapefile and KML.", advice)};
+          say("{} Underlawn reads DXF, GeoJSON, GeoPackage, Shapefile, KML, and GeoTIFF and other rasters of "
+              "heights.",
+              advice)};
 }
 
 bool starts(std::string_view bytes, std::string_view with) {
@@ -59,22 +66,6 @@ std::string joined(const std::vector<std::string>& messages) {
   std::string all;
   for (const std::string& m : messages) all += (all.empty() ? "" : "; ") + m;
   return all;
-}
-
-void take_messages(const LibrarySession& session, Drawing& out) {
-  if (session.messages().empty()) return;
-  out.remarks.push_back({"library_says", say("the reader of the file said: {}", joined(session.messages())),
-                         "", "", say("Compare what arrived with the drawing.")});
-}
-
-Trouble nothing_in_it(DrawingKind kind, const LibrarySession& session) {
-  const std::string advice =
-      session.messages().empty()
-          ? say("It may be damaged or cut short; save it again from the program that made it.")
-          : say("It may be damaged or cut short; save it again from the program that made it. The reader "
-                "said: {}.",
-                joined(session.messages()));
-  return {"drawing_not_read", say("the file cannot be read as {}", kind_name(kind)), "", "", advice};
 }
 
 // The reader looks for <kml> near the beginning only; a long comment before it is taken out.
@@ -113,7 +104,10 @@ void tell_what_is_missing(Drawing& out) {
 }
 
 Result<Drawing> read_kind(const DrawingFile& file, DrawingKind kind) {
-  auto out = kind == DrawingKind::dxf ? read_dxf(file.bytes) : read_map_file(file, kind);
+  auto out = kind == DrawingKind::dxf ? read_dxf(file.bytes)
+             : kind == DrawingKind::raster
+                 ? read_raster(file, *raster_form(file, ending_of(file.name)), stem_of(file.name))
+                 : read_map_file(file, kind);
   if (!out) return out;
   tell_what_is_missing(*out);
   if (out->shapes.empty())
@@ -125,12 +119,26 @@ Result<Drawing> read_kind(const DrawingFile& file, DrawingKind kind) {
 
 }  // namespace
 
+void take_messages(const LibrarySession& session, Drawing& out) {
+  if (session.messages().empty()) return;
+  out.remarks.push_back({"library_says", say("the reader of the file said: {}", joined(session.messages())),
+                         "", "", say("Compare what arrived with the drawing.")});
+}
+
+Trouble nothing_in_it(DrawingKind kind, const LibrarySession& session) {
+  const std::string said =
+      session.messages().empty() ? "" : say(" The reader said: {}.", joined(session.messages()));
+  return {"drawing_not_read", say("the file cannot be read as {}", std::string(kind_name(kind))), "", "",
+          say("It may be damaged or cut short; save it again from the program that made it.{}", said)};
+}
+
 Result<DrawingFile> load_drawing_file(const std::filesystem::path& path) {
   auto bytes = read_file(path, kMostDrawingBytes);
   if (!bytes) return refuse(bytes.error());
   DrawingFile file{path.filename().string(), std::move(*bytes), {}};
-  if (ending_of(file.name) != "shp") return file;
-  for (const char* ending : {"shx", "dbf", "prj", "cpg"})
+  const bool shapes = ending_of(file.name) == "shp";
+  if (!shapes && raster_form(file, ending_of(file.name)) == nullptr) return file;
+  for (const char* ending : shapes ? kBesideShapes : kBesideRaster)
     for (const std::string& written : {std::string(ending), upper(ending)}) {
       auto beside = path;
       beside.replace_extension(written);
@@ -155,6 +163,7 @@ Result<DrawingKind> kind_of(const DrawingFile& file) {
         not_this(say("the file is a picture"), say("Put it under the drawing as a picture instead.")));
   if (starts(bytes, std::string_view("SQLite format 3\0", 16))) return DrawingKind::geopackage;
   if (starts(bytes, std::string_view("\0\0\x27\x0a", 4))) return DrawingKind::shapefile;
+  if (raster_form(file, ending) != nullptr) return DrawingKind::raster;
   const auto from = bytes.find_first_not_of(" \t\r\n\xef\xbb\xbf");
   const char first = from == std::string_view::npos ? ' ' : bytes[from];
   if (first == '{' || first == '[') return DrawingKind::geojson;

@@ -37,6 +37,9 @@ void read_by_dxflib(const std::string& plain, double tolerance, Drawing& out);
 
 Result<Drawing> read_dxf(std::string_view bytes);
 
+Trouble nothing_in_it(DrawingKind kind, const LibrarySession& session);
+void take_messages(const LibrarySession& session, Drawing& out);  // into its remarks
+
 // What the bytes themselves say there is, so that no reader loses something unseen; -1 where they do not say.
 long counted_in(const DrawingFile& file, DrawingKind kind);
 

@@ -43,9 +43,12 @@ std::vector<SpotHeight> spot_heights(const Drawing& drawing, const Shape& s, con
   std::vector<SpotHeight> out;
   const auto told = s.heights.empty() ? told_height(drawing, s) : std::nullopt;
   if (s.heights.empty() && !told) return out;
+  if (!(height_unit > 0))
+    height_unit =
+        drawing.raster && drawing.raster->height_unit > 0 ? drawing.raster->height_unit : placement.unit;
   for (std::size_t i = 0; i < s.points.size(); ++i) {
     const double z = told ? *told : s.heights[std::min(i, s.heights.size() - 1)];
-    const SpotHeight h{placement(s.points[i]), z * (height_unit > 0 ? height_unit : placement.unit)};
+    const SpotHeight h{placement(s.points[i]), z * height_unit};
     const bool last = i + 1 == s.points.size();
     if (!out.empty() && !last && distance(out.back().at, h.at) < kAlongContour) continue;
     if (std::abs(h.height) <= kHighest && std::isfinite(h.at.x) && std::isfinite(h.at.y)) out.push_back(h);

@@ -8,7 +8,7 @@ namespace underlawn {
 
 // Of one shape: from the heights of its points, from an attribute called like one ("elevation", "contour",
 // "z"), or from a text that is a number. Along a line at most one a metre. Heights are taken in the
-// placement's unit.
+// unit given, else in a raster's own, else in the placement's.
 std::vector<SpotHeight> spot_heights(const Drawing& drawing, const Shape& shape, const Placement& placement,
                                      double height_unit = 0);
 

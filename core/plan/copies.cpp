@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "plan/edits.h"
 #include "plane/region.h"
@@ -42,6 +43,31 @@ Dimension changed(Dimension d, Change change) {
   return d;
 }
 
+// Heights nearer than kOneHeight are one; sought by cells, for there may be thousands.
+void add_heights(std::vector<SpotHeight>& all, const std::vector<SpotHeight>& more, Point by) {
+  std::map<std::pair<long, long>, std::vector<Point>> cells;
+  const auto cell = [](Point p) {
+    return std::pair(std::lround(p.x / (2 * kOneHeight)), std::lround(p.y / (2 * kOneHeight)));
+  };
+  if (!more.empty())
+    for (const SpotHeight& h : all) cells[cell(h.at)].push_back(h.at);
+  const auto taken = [&](Point p) {
+    const auto [x, y] = cell(p);
+    for (long i = x - 1; i <= x + 1; ++i)
+      for (long j = y - 1; j <= y + 1; ++j)
+        if (const auto at = cells.find({i, j}); at != cells.end())
+          for (Point q : at->second)
+            if (distance(p, q) < kOneHeight) return true;
+    return false;
+  };
+  for (SpotHeight h : more) {
+    h.at = h.at + by;
+    if (all.size() >= kMostHeights || !usable(h.at) || taken(h.at)) continue;
+    cells[cell(h.at)].push_back(h.at);
+    all.push_back(h);
+  }
+}
+
 std::vector<int> rising(std::size_t from, std::size_t to) {
   std::vector<int> all;
   for (std::size_t i = from; i < to; ++i) all.push_back(static_cast<int>(i));
@@ -57,6 +83,7 @@ Plan taken_out(const Plan& plan, const Things& things) {
     if (const Feature* f = find_feature(plan.site, id)) out = with_feature(std::move(out), *f);
   take(out.wishes.locked, plan.wishes.locked, things.locked);
   take(out.dimensions, plan.dimensions, things.dimensions);
+  take(out.site.heights, plan.site.heights, things.heights);
   return out;
 }
 
@@ -73,6 +100,7 @@ Plan with_added(Plan plan, const Plan& other, Point by) {
     const bool room = plan.dimensions.size() < static_cast<std::size_t>(kMostDimensions);
     if (room && usable(moved.from) && usable(moved.to)) plan.dimensions.push_back(moved);
   }
+  add_heights(plan.site.heights, other.site.heights, by);
   return plan;
 }
 
@@ -82,6 +110,7 @@ Things added(const Plan& before, const Plan& after) {
     if (find_feature(before.site, f.id) == nullptr) things.features.push_back(f.id);
   things.locked = rising(before.wishes.locked.size(), after.wishes.locked.size());
   things.dimensions = rising(before.dimensions.size(), after.dimensions.size());
+  things.heights = rising(before.site.heights.size(), after.site.heights.size());
   return things;
 }
 
@@ -104,6 +133,11 @@ Plan turned(Plan plan, const Things& things, double radians, Point about) {
     if (has(plan.dimensions, i)) {
       Dimension& d = plan.dimensions[static_cast<std::size_t>(i)];
       d = changed(d, checked);
+    }
+  for (int i : things.heights)
+    if (has(plan.site.heights, i)) {
+      SpotHeight& h = plan.site.heights[static_cast<std::size_t>(i)];
+      h.at = checked(h.at);
     }
   if (things.lot)
     for (LotCorner& c : plan.site.lot) c.at = checked(c.at);
