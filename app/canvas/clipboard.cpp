@@ -28,7 +28,8 @@ std::optional<Plan> things_on_clipboard() {
   auto plan = plan_from_text(data->data(kFormat).toStdString());
   if (!plan) return std::nullopt;
   const Plan& p = plan->value;
-  if (p.site.features.empty() && p.wishes.locked.empty() && p.dimensions.empty()) return std::nullopt;
+  if (p.site.features.empty() && p.wishes.locked.empty() && p.dimensions.empty() && p.site.heights.empty())
+    return std::nullopt;
   return std::move(plan->value);
 }
 

@@ -20,12 +20,34 @@ namespace underlawn::cli {
 
 namespace {
 
-Result<Drawing> drawing_in(const std::string& path) {
+Result<Drawing> drawing_in(const std::string& path, const std::optional<Surroundings>& about) {
   bound_this_process();
-  const auto file = load_drawing_file(path);
+  auto file = load_drawing_file(path);
   if (!file) return refuse(file.error());
+  file->about = about;
   return read_drawing(*file);
 }
+
+// "43.07,-89.4,60"
+Result<std::optional<Surroundings>> about_asked(const Arguments& arguments) {
+  const auto text = arguments.value("--about");
+  if (!text) return std::optional<Surroundings>();
+  double v[3] = {0, 0, 0};
+  const char* at = text->data();
+  const char* const end = at + text->size();
+  bool good = true;
+  for (int i = 0; i < 3 && good; ++i) {
+    const auto [behind, error] = std::from_chars(at, end, v[i]);
+    good = error == std::errc() && (i == 2 ? behind == end : behind != end && *behind == ',');
+    at = behind + (i < 2 ? 1 : 0);
+  }
+  if (good && std::abs(v[0]) <= 90 && std::abs(v[1]) <= 360 && v[2] > 0 && v[2] <= kLargestPlan)
+    return std::optional(Surroundings{{v[0], v[1]}, v[2]});
+  return refuse(
+      {"about_not_understood", "--about", "“" + *text + "”", "LAT,LON,METRES", say("As 43.07,-89.4,60.")});
+}
+
+constexpr double kRoundLot = 60;  // m: twice what is kept round a lot, so that its edge has neighbours
 
 std::vector<ShapeGroup> groups_asked(const Drawing& drawing, const Arguments& arguments) {
   return groups_of(drawing, attributes_called(drawing, arguments.value("--by").value_or("")));
@@ -52,6 +74,25 @@ std::string unit_words(const Drawing& d) {
   return d.place ? say("unit: {}", unit) : say("unit: {}, as the file says", unit);
 }
 
+std::string short_number(double v) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.4g", v);
+  return text;
+}
+
+void tell_raster(const Drawing& d, const RasterTaken& r, std::ostream& out) {
+  out << say("raster: {} by {} cells", std::to_string(r.columns), std::to_string(r.rows)) << "\n";
+  if (r.reach > 0) out << say("looked at: {} m round the place asked for", short_number(r.reach)) << "\n";
+  const std::string apart = short_number(r.spacing) + (d.unit == 1 ? " m" : "");
+  out << (r.step == 1 ? say("taken: every cell, a height every {}", apart)
+                      : say("taken: one cell in {} along rows and columns, a height every {}",
+                            std::to_string(r.step), apart))
+      << "\n";
+  out << (r.height_unit > 0 ? say("heights: in {}, as the file says", r.height_unit_name)
+                            : say("heights: in a unit that the file does not say"))
+      << "\n";
+}
+
 void tell_kinds(const Drawing& d, std::ostream& out) {
   out << say("{}, read by {}", kind_name(d.kind), d.reader) << "\n";
   for (const auto& [what, count] : d.held) out << say("holds: {} {}", count, what) << "\n";
@@ -61,6 +102,7 @@ void tell_kinds(const Drawing& d, std::ostream& out) {
   if (d.place)
     out << say("place: {}, {} (WGS 84)", printed(d.place->latitude), printed(d.place->longitude)) << "\n";
   out << extent_words(d) << "\n";
+  if (d.raster) tell_raster(d, *d.raster, out);
   if (d.tolerance > 0) out << say("arcs: chords within {} of them", printed(d.tolerance)) << "\n";
 }
 
@@ -163,14 +205,15 @@ Result<Brought> brought(const Arguments& arguments, const Plan& plan, const Draw
 
 // For programs, and for the window, which reads drawings in a process of its own and asks for its own
 // language.
-Exit write_drawing(const std::string& path, const Arguments& arguments, const Console& console) {
+Exit write_drawing(const std::string& path, const Arguments& arguments,
+                   const std::optional<Surroundings>& about, const Console& console) {
   const std::string code = arguments.value("--language").value_or("en");
   if (find_language(code) == nullptr) {
     console.complain("--language", say("The language must be en or es."));
     return Exit::usage;
   }
   const SpeakHere here(catalogue_of(code));
-  const auto drawing = drawing_in(path);
+  const auto drawing = drawing_in(path, about);
   console.out << (drawing ? drawing_to_json(*drawing) : trouble_to_json(drawing.error())) << "\n";
   return drawing ? Exit::ok : Exit::not_read;
 }
@@ -179,8 +222,9 @@ Exit write_drawing(const std::string& path, const Arguments& arguments, const Co
 
 Exit run_drawing(const Arguments& arguments, const Console& console) {
   const std::string& path = arguments.places[0];
-  if (arguments.has("--json")) return write_drawing(path, arguments, console);
-  const auto drawing = drawing_in(path);
+  const auto about = about_asked(arguments);
+  if (about && arguments.has("--json")) return write_drawing(path, arguments, *about, console);
+  const auto drawing = about ? drawing_in(path, *about) : Result<Drawing>(refuse(about.error()));
   if (!drawing) {
     console.complain(path, drawing.error().message());
     return Exit::not_read;
@@ -199,7 +243,7 @@ Exit run_import(const Arguments& arguments, const Console& console) {
   }
   const auto plan = plan_to_fill(arguments, console);
   if (!plan) return Exit::not_read;
-  const auto drawing = drawing_in(path);
+  const auto drawing = drawing_in(path, surroundings_of(*plan, kRoundLot));
   if (!drawing) {
     console.complain(path, drawing.error().message());
     return Exit::not_read;

@@ -181,13 +181,14 @@ const std::vector<Verb>& verbs() {
        {{"FILE"}},
        {{"--by", "ATTRIBUTE",
          mark("Attribute whose values split a layer. Without it, one called “type” or the like.")},
-        {"--json", "", mark("Write everything as JSON, every shape included.")},
-        {"--language", "CODE", mark("Language of the remarks in the JSON: en or es. Without it, en.")}},
+         {"--about", "LAT,LON,METRES", mark("Of a raster of heights only what lies so far round that place.")},
+         {"--json", "", mark("Write everything as JSON, every shape included.")},
+         {"--language", "CODE", mark("Language of the remarks in the JSON: en or es. Without it, en.")}},
        mark("List what a drawing file holds and what its layers are taken for."),
-       mark("Reads FILE (DXF, GeoJSON, GeoPackage, Shapefile or KML) and lists what it holds, what of it "
-            "arrived, "
-            "what "
-            "was left out and why, its unit and coordinate system, and its layers with what each is taken "
+       mark("Reads FILE (DXF, GeoJSON, GeoPackage, Shapefile, KML; GeoTIFF, ESRI ASCII grid and other "
+            "rasters of "
+            "heights) and lists what it holds, what of it arrived, what was left out and why, its unit and "
+            "coordinate system, and its layers with what each is taken "
             "for."),
        run_drawing},
       {"import",

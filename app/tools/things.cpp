@@ -16,6 +16,7 @@ edit::Things things_of(const Plan& plan, const std::vector<Selected>& what) {
     if (s.kind == Kind::feature) things.features.push_back(s.id);
     if (s.kind == Kind::locked) things.locked.push_back(s.id);
     if (s.kind == Kind::dimension) things.dimensions.push_back(s.id);
+    if (s.kind == Kind::height) things.heights.push_back(s.id);
     if (s.kind == Kind::lot || s.kind == Kind::lot_edge) things.lot = true;
   }
   return things;
@@ -27,11 +28,12 @@ std::vector<Selected> selected_of(const edit::Things& things) {
   for (int id : things.features) all.push_back({Kind::feature, id});
   for (int i : things.locked) all.push_back({Kind::locked, i});
   for (int i : things.dimensions) all.push_back({Kind::dimension, i});
+  for (int i : things.heights) all.push_back({Kind::height, i});
   return all;
 }
 
 bool empty(const edit::Things& t) {
-  return t.features.empty() && t.locked.empty() && t.dimensions.empty() && !t.lot;
+  return t.features.empty() && t.locked.empty() && t.dimensions.empty() && t.heights.empty() && !t.lot;
 }
 
 std::vector<Point> points_of(const Plan& plan, const edit::Things& things) {
@@ -47,6 +49,7 @@ std::vector<Point> points_of(const Plan& plan, const edit::Things& things) {
     const Dimension& d = plan.dimensions[static_cast<std::size_t>(i)];
     add({d.from, d.to});
   }
+  for (int i : things.heights) all.push_back(plan.site.heights[static_cast<std::size_t>(i)].at);
   return all;
 }
 

@@ -5,8 +5,6 @@
 
 namespace underlawn {
 
-namespace {}  // namespace
-
 QStringList becomes_names() {
   return {QObject::tr("leave out"),     QObject::tr("lot line"),    QObject::tr("house"),
           QObject::tr("drive"),         QObject::tr("septic tank"), QObject::tr("drain field"),
@@ -38,6 +36,30 @@ QString left_out_words(const std::vector<LeftOut>& all, int most) {
                  .arg(QString::fromStdString(l.what), QString::fromStdString(l.why));
   }
   return lines.join('\n');
+}
+
+QString raster_words(const Drawing& drawing, UnitSystem units) {
+  const RasterTaken& r = *drawing.raster;
+  const auto length = [&](double v) {
+    return drawing.unit > 0
+               ? QString::fromStdString(print_quantity(Quantity::length, drawing.unit * v, units))
+               : QObject::tr("%1 units").arg(v, 0, 'g', 4);
+  };
+  QStringList all;
+  all << QObject::tr("Raster of %1 by %2 cells, %3 heights taken.")
+             .arg(r.columns)
+             .arg(r.rows)
+             .arg(drawing.arrived);
+  if (r.reach > 0)
+    all << QObject::tr("Only what lies within %1 of the middle of the lot was looked at.")
+               .arg(QString::fromStdString(print_quantity(Quantity::length, r.reach, units)));
+  all << (r.step == 1
+              ? QObject::tr("Every cell, a height every %1.").arg(length(r.spacing))
+              : QObject::tr(
+                    "One cell in %1 along rows and columns, a height every %2: as many as a plan holds.")
+                    .arg(r.step)
+                    .arg(length(r.spacing)));
+  return all.join(' ');
 }
 
 }  // namespace underlawn

@@ -31,7 +31,8 @@ void DrawingReader::set_program(const QString& path) {
   reading_program() = path;
 }
 
-void DrawingReader::read(const QString& path, std::function<void(Result<Drawing>)> then) {
+void DrawingReader::read(const QString& path, const std::optional<Surroundings>& about,
+                         std::function<void(Result<Drawing>)> then) {
   stop();
   then_ = std::move(then);
   process_ = std::make_unique<QProcess>();
@@ -46,7 +47,13 @@ void DrawingReader::read(const QString& path, std::function<void(Result<Drawing>
   const QString program =
       reading_program().isEmpty() ? QCoreApplication::applicationFilePath() : reading_program();
   const QString language = QString::fromUtf8(language_spoken());  // what it remarks is shown here
-  process->start(program, {"drawing", "--json", "--language", language, "--", path});
+  QStringList arguments = {"drawing", "--json", "--language", language};
+  if (about)
+    arguments << QString("--about=%1,%2,%3")
+                     .arg(about->middle.latitude, 0, 'f', 9)
+                     .arg(about->middle.longitude, 0, 'f', 9)
+                     .arg(about->reach, 0, 'f', 3);
+  process->start(program, arguments << "--" << path);
 }
 
 void DrawingReader::stop() {

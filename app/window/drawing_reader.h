@@ -5,8 +5,9 @@
 #include <QProcess>
 #include <functional>
 #include <memory>
+#include <optional>
 
-#include "exchange/drawing.h"
+#include "exchange/read_drawing.h"
 
 namespace underlawn {
 
@@ -20,7 +21,9 @@ class DrawingReader : public QObject {
   ~DrawingReader() override;
 
   // Calls `then` with what came of it; reading another file, or stop(), forgets the one before.
-  void read(const QString& path, std::function<void(Result<Drawing>)> then);
+  // `about`: of a raster that knows its place only this part is wanted.
+  void read(const QString& path, const std::optional<Surroundings>& about,
+            std::function<void(Result<Drawing>)> then);
   void stop();
   bool busy() const { return process_ != nullptr; }
   // The program that reads; this one where it is not set (a test is another program).

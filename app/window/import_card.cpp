@@ -24,6 +24,8 @@ namespace {
 
 constexpr int kWide = 400, kNameWide = 150;
 constexpr int kMostRows = 200;
+constexpr double kRoundLot =
+    60;  // m, of a raster: twice what is kept round a lot, so that its edge has neighbours
 constexpr const char* kSubject = QT_TR_NOOP("drawing file");
 
 struct UnitRow {
@@ -139,7 +141,11 @@ QWidget* ImportCard::make_scale() {
 }
 
 void ImportCard::ask_file() {
-  const QString filter = tr("Drawings (*.dxf *.geojson *.json *.gpkg *.shp *.kml);;All files (*)");
+  const QString filter =
+      tr("Drawings and heights (*.dxf *.geojson *.json *.gpkg *.shp *.kml *.tif *.tiff *.asc *.img "
+         "*.hgt *.dem *.dt2 *.bil *.flt *.grd *.xyz);;Drawings (*.dxf *.geojson *.json *.gpkg *.shp "
+         "*.kml);;Heights (*.tif *.tiff *.asc *.img *.hgt *.dem *.dt2 *.bil *.flt *.grd *.xyz)"
+         ";;All files (*)");
   const QString folder = document_.path().isEmpty() ? QString() : QFileInfo(document_.path()).absolutePath();
   const QString path = QFileDialog::getOpenFileName(window(), tr("Bring in a drawing"), folder, filter);
   if (!path.isEmpty()) read(path);
@@ -149,7 +155,8 @@ void ImportCard::read(const QString& path) {
   if (isVisible()) close_card();
   const QString name = QFileInfo(path).fileName();
   bar_.tell(kSubject, tr("Reading “%1”…").arg(name), {{tr("Stop"), [this] { reader_.stop(); }}});
-  reader_.read(path, [this, name](Result<Drawing> drawing) { take(std::move(drawing), name); });
+  reader_.read(path, surroundings_of(document_.committed(), kRoundLot),
+               [this, name](Result<Drawing> drawing) { take(std::move(drawing), name); });
 }
 
 void ImportCard::take(Result<Drawing> drawing, const QString& name) {
@@ -162,7 +169,7 @@ void ImportCard::take(Result<Drawing> drawing, const QString& name) {
   how_ = Bringing();
   if (document_.plan().units == UnitSystem::us) how_.keep_within = 30.48;  // 100 ft
   own_unit_ = 0;
-  height_unit_->setCurrentIndex(0);
+  fill_height_units();
   measured_.reset();
   within_->show_value(*how_.keep_within, document_.plan().units);
   fill_attributes();
@@ -234,6 +241,16 @@ void ImportCard::fill_groups() {
   scroll_->setWidget(page);
 }
 
+void ImportCard::fill_height_units() {
+  const bool raster = drawing_.raster.has_value();
+  const bool told = raster && drawing_.raster->height_unit > 0;
+  height_unit_->setItemText(0, told ? tr("heights in %1, as the file says")
+                                          .arg(QString::fromStdString(drawing_.raster->height_unit_name))
+                               : raster ? tr("heights in metres: the file does not say")
+                                        : tr("heights in the same unit"));
+  height_unit_->setCurrentIndex(0);
+}
+
 void ImportCard::fill_units() {
   unit_->clear();
   int chosen = -1;
@@ -260,6 +277,7 @@ void ImportCard::tell_drawing() {
                       .arg(QString::fromUtf8(kind_name(drawing_.kind)))
                       .arg(drawing_.arrived)
                       .arg(drawing_.expected);
+  if (drawing_.raster) facts = raster_words(drawing_, document_.plan().units);
   if (!drawing_.system.empty()) facts += " " + QString::fromStdString(drawing_.system) + ".";
   if (drawing_.tolerance > 0) {
     const double metres = drawing_.tolerance * (drawing_.unit > 0 ? drawing_.unit : 0.3048);
@@ -271,7 +289,8 @@ void ImportCard::tell_drawing() {
   facts_->setToolTip(tr("Read by %1.").arg(QString::fromStdString(drawing_.reader)));
   QStringList notes, alarms;
   for (const Trouble& t : drawing_.remarks) {
-    const bool harm = t.code == "dxf_damaged" || t.code == "dxf_cut_short" || t.code == "drawing_too_large";
+    const bool harm = t.code == "dxf_damaged" || t.code == "dxf_cut_short" || t.code == "drawing_too_large" ||
+                      t.code == "raster_damaged";
     (harm ? alarms : notes) << QString::fromStdString(t.message());
   }
   notes_->setText(notes.mid(0, 2).join('\n'));

@@ -54,6 +54,7 @@ class ImportCard : public CanvasCard {
   void fill_attributes();
   void fill_groups();
   void fill_units();
+  void fill_height_units();
   void tell_drawing();
   void choose_unit(int index);
   void take_distance(double metres);

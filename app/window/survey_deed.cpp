@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The upper half of the survey panel: the deed's calls.
+#include <QApplication>
 #include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
@@ -250,12 +251,19 @@ void SurveyPanel::enter_deed(const QString& text) {
   Plan plan = document_.committed();
   plan.survey.deed.text = text.toStdString();
   document_.commit(std::move(plan), tr("Deed calls"));
+  // Typed, and then straight to the button: both are one entry.
+  entered_on_the_way_.reset();
+  if (QApplication::focusWidget() == make_lot_) entered_on_the_way_ = document_.committed();
 }
 
 void SurveyPanel::make_lot_line() {
   if (deed_.no_lot) return;
   Plan plan = edit::with_lot_by_deed(document_.committed(), typed_deed());
   const QString text = editor_->toPlainText();
+  if (entered_on_the_way_ && *entered_on_the_way_ == document_.committed() &&
+      document_.undo_name() == tr("Deed calls"))
+    document_.undo();
+  entered_on_the_way_.reset();
   document_.commit(std::move(plan), tr("Lot line by the deed"));
   editor_->show_text(text);
 }

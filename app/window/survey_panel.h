@@ -81,7 +81,8 @@ class SurveyPanel : public Form {
   Facts* facts_;
   QTableWidget* courses_;
   QPushButton* make_lot_;
-  SurveyedDeed deed_;  // of the text as it stands in the editor
+  std::optional<Plan> entered_on_the_way_;  // as the deed was entered by going to the button
+  SurveyedDeed deed_;                       // of the text as it stands in the editor
   NotebookTable* table_;
   QLabel* placed_wrong_;
   QToolButton *make_, *pin_;

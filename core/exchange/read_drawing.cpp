@@ -126,10 +126,13 @@ void take_messages(const LibrarySession& session, Drawing& out) {
 }
 
 Trouble nothing_in_it(DrawingKind kind, const LibrarySession& session) {
-  const std::string said =
-      session.messages().empty() ? "" : say(" The reader said: {}.", joined(session.messages()));
-  return {"drawing_not_read", say("the file cannot be read as {}", std::string(kind_name(kind))), "", "",
-          say("It may be damaged or cut short; save it again from the program that made it.{}", said)};
+  const std::string advice =
+      session.messages().empty()
+          ? say("It may be damaged or cut short; save it again from the program that made it.")
+          : say("It may be damaged or cut short; save it again from the program that made it. The reader "
+                "said: {}.",
+                joined(session.messages()));
+  return {"drawing_not_read", say("the file cannot be read as {}", kind_name(kind)), "", "", advice};
 }
 
 Result<DrawingFile> load_drawing_file(const std::filesystem::path& path) {

@@ -64,6 +64,13 @@ bool stands_for_nothing(double v) {
   return !std::isfinite(v) || std::abs(v) > kBeyond || v == -9999 || v == -32768 || v == -32767;
 }
 
+constexpr int kMostFailures = 20;  // rows that cannot be read; behind so many the rest is given up
+
+bool is_text(GDALDataset& data) {
+  const std::string_view driver = data.GetDriverName();
+  return driver == "AAIGrid" || driver == "GRASSASCIIGrid";
+}
+
 class HeightReader {
  public:
   HeightReader(GDALRasterBand& band, const RasterFrame& frame, const RasterWindow& window)
@@ -73,16 +80,24 @@ class HeightReader {
     if (std::isfinite(scale) && scale != 0) scale_ = scale;
     if (std::isfinite(offset)) offset_ = offset;
     masked_ = band.GetMaskFlags() != GMF_ALL_VALID;
+    // Text is found row by row: the library, asked for a later one, would call itself for each before it.
+    in_order_ = band.GetDataset() != nullptr && is_text(*band.GetDataset());
+    from_ = in_order_ ? 0 : window.top;
     row_.resize(static_cast<std::size_t>(window.right - window.left));
     mask_.resize(row_.size(), 255);
   }
 
   void read(Drawing& out) {
-    for (long row = window_.top + window_.first(); row < window_.bottom; row += window_.step)
-      if (read_row(row))
-        take_row(row, out);
-      else
-        broken += window_.columns();
+    int failures = 0;
+    for (long row = from_; row < window_.bottom; ++row) {
+      const long on = row - window_.top - window_.first();
+      const bool wanted = on >= 0 && on % window_.step == 0;
+      if (!wanted && !in_order_) continue;
+      const bool good = failures < kMostFailures && read_row(row);
+      failures += good ? 0 : 1;
+      if (wanted && good) take_row(row, out);
+      if (wanted && !good) broken += window_.columns();
+    }
   }
 
   long without = 0, broken = 0;  // cells
@@ -118,7 +133,8 @@ class HeightReader {
   const RasterFrame& frame_;
   const RasterWindow& window_;
   double scale_ = 1, offset_ = 0;
-  bool masked_ = false;
+  bool masked_ = false, in_order_ = false;
+  long from_ = 0;  // row
   std::vector<double> row_;
   std::vector<GByte> mask_;
 };
