@@ -20,7 +20,7 @@ namespace underlawn::cli {
 
 namespace {
 
-Result<Drawing> drawing_in(const std::string& path, const std::optional<Surroundings>& about) {
+Result<Drawing> drawing_in(const std::string& path, const std::optional<MapCircle>& about) {
   bound_this_process();
   auto file = load_drawing_file(path);
   if (!file) return refuse(file.error());
@@ -29,9 +29,9 @@ Result<Drawing> drawing_in(const std::string& path, const std::optional<Surround
 }
 
 // "43.07,-89.4,60"
-Result<std::optional<Surroundings>> about_asked(const Arguments& arguments) {
+Result<std::optional<MapCircle>> about_asked(const Arguments& arguments) {
   const auto text = arguments.value("--about");
-  if (!text) return std::optional<Surroundings>();
+  if (!text) return std::optional<MapCircle>();
   double v[3] = {0, 0, 0};
   const char* at = text->data();
   const char* const end = at + text->size();
@@ -42,7 +42,7 @@ Result<std::optional<Surroundings>> about_asked(const Arguments& arguments) {
     at = behind + (i < 2 ? 1 : 0);
   }
   if (good && std::abs(v[0]) <= 90 && std::abs(v[1]) <= 360 && v[2] > 0 && v[2] <= kLargestPlan)
-    return std::optional(Surroundings{{v[0], v[1]}, v[2]});
+    return std::optional(MapCircle{{v[0], v[1]}, v[2]});
   return refuse(
       {"about_not_understood", "--about", "“" + *text + "”", "LAT,LON,METRES", say("As 43.07,-89.4,60.")});
 }
@@ -243,7 +243,7 @@ Exit run_import(const Arguments& arguments, const Console& console) {
   }
   const auto plan = plan_to_fill(arguments, console);
   if (!plan) return Exit::not_read;
-  const auto drawing = drawing_in(path, surroundings_of(*plan, kRoundLot));
+  const auto drawing = drawing_in(path, circle_round_lot(*plan, kRoundLot));
   if (!drawing) {
     console.complain(path, drawing.error().message());
     return Exit::not_read;

@@ -31,7 +31,7 @@ void DrawingReader::set_program(const QString& path) {
   reading_program() = path;
 }
 
-void DrawingReader::read(const QString& path, const std::optional<Surroundings>& about,
+void DrawingReader::read(const QString& path, const std::optional<MapCircle>& about,
                          std::function<void(Result<Drawing>)> then) {
   stop();
   then_ = std::move(then);

@@ -22,7 +22,7 @@ class DrawingReader : public QObject {
 
   // Calls `then` with what came of it; reading another file, or stop(), forgets the one before.
   // `about`: of a raster that knows its place only this part is wanted.
-  void read(const QString& path, const std::optional<Surroundings>& about,
+  void read(const QString& path, const std::optional<MapCircle>& about,
             std::function<void(Result<Drawing>)> then);
   void stop();
   bool busy() const { return process_ != nullptr; }

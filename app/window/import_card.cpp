@@ -155,7 +155,7 @@ void ImportCard::read(const QString& path) {
   if (isVisible()) close_card();
   const QString name = QFileInfo(path).fileName();
   bar_.tell(kSubject, tr("Reading “%1”…").arg(name), {{tr("Stop"), [this] { reader_.stop(); }}});
-  reader_.read(path, surroundings_of(document_.committed(), kRoundLot),
+  reader_.read(path, circle_round_lot(document_.committed(), kRoundLot),
                [this, name](Result<Drawing> drawing) { take(std::move(drawing), name); });
 }
 

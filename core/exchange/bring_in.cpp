@@ -359,12 +359,12 @@ Placement usual_placement(const Drawing& drawing, const Plan& plan, double unit,
   return p;
 }
 
-std::optional<Surroundings> surroundings_of(const Plan& plan, double margin) {
+std::optional<MapCircle> circle_round_lot(const Plan& plan, double margin) {
   if (!plan.map_place || plan.site.lot.size() < 3) return std::nullopt;
   const Box box = bounds(lot_ring(plan.site));
   const LatLon middle = from_plan(*plan.map_place, plan.site.north, {0.5 * (box.low + box.high)})[0];
   if (!std::isfinite(middle.latitude) || !std::isfinite(middle.longitude)) return std::nullopt;
-  return Surroundings{middle, distance(box.low, box.high) / 2 + margin};
+  return MapCircle{middle, distance(box.low, box.high) / 2 + margin};
 }
 
 std::optional<double> unit_from(Point a, Point b, double metres) {

@@ -57,7 +57,7 @@ Brought bring_in(const Plan& plan, const Drawing& drawing, const std::vector<Sha
 
 // The lot of the plan on the Earth with so many metres round it: what of a raster is of use. None where the
 // plan has no lot, or does not know where it lies.
-std::optional<Surroundings> surroundings_of(const Plan& plan, double margin);
+std::optional<MapCircle> circle_round_lot(const Plan& plan, double margin);
 
 inline constexpr int kMostBrought = 2000;  // features of one drawing
 

@@ -18,7 +18,7 @@ namespace underlawn {
 namespace {
 
 // Columns and rows, with parts of them, of the middle that is asked for and of points round it.
-std::vector<Point> cells_round(const Surroundings& about, const OGRSpatialReference& system,
+std::vector<Point> cells_round(const MapCircle& about, const OGRSpatialReference& system,
                                const RasterFrame& frame) {
   const OGRSpatialReference plane = plane_system(about.middle);
   const std::unique_ptr<OGRCoordinateTransformation> change(

@@ -12,7 +12,7 @@
 namespace underlawn {
 
 // A place and how far round it.
-struct Surroundings {
+struct MapCircle {
   LatLon middle;
   double reach = 0;  // m
 };
@@ -22,7 +22,7 @@ struct DrawingFile {
   std::string bytes;
   std::map<std::string, std::string>
       beside;  // of a shapefile, by ending: "shx", "dbf", "prj", "cpg"; of a raster "prj", "hdr", "tfw"
-  std::optional<Surroundings> about =
+  std::optional<MapCircle> about =
       std::nullopt;  // of a raster that knows its place only this part is asked for
 };
 

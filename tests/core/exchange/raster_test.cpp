@@ -86,7 +86,7 @@ TEST(Raster, MoreCellsThanAPlanHoldsAreThinnedAndEachHeightIsOneOfTheFile) {
 TEST(Raster, OnlyThePartAboutTheLotIsLookedAt) {
   Plan plan = sample::half_acre();
   plan.map_place = MapPlace{43.07, -89.4, {0, 0}};
-  const auto about = surroundings_of(plan, 10);
+  const auto about = circle_round_lot(plan, 10);
   ASSERT_TRUE(about.has_value());
   // 500 by 500 cells of a second of arc.
   DrawingFile file{"dem.asc", ascii_grid(500, 500, 1.0 / 3600, -89.47, 43.0), {}, about};
