@@ -205,8 +205,8 @@ Result<Brought> brought(const Arguments& arguments, const Plan& plan, const Draw
 
 // For programs, and for the window, which reads drawings in a process of its own and asks for its own
 // language.
-Exit write_drawing(const std::string& path, const Arguments& arguments,
-                   const std::optional<Surroundings>& about, const Console& console) {
+Exit write_drawing(const std::string& path, const Arguments& arguments, const std::optional<MapCircle>& about,
+                   const Console& console) {
   const std::string code = arguments.value("--language").value_or("en");
   if (find_language(code) == nullptr) {
     console.complain("--language", say("The language must be en or es."));

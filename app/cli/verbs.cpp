@@ -181,9 +181,9 @@ const std::vector<Verb>& verbs() {
        {{"FILE"}},
        {{"--by", "ATTRIBUTE",
          mark("Attribute whose values split a layer. Without it, one called “type” or the like.")},
-         {"--about", "LAT,LON,METRES", mark("Of a raster of heights only what lies so far round that place.")},
-         {"--json", "", mark("Write everything as JSON, every shape included.")},
-         {"--language", "CODE", mark("Language of the remarks in the JSON: en or es. Without it, en.")}},
+        {"--about", "LAT,LON,METRES", mark("Of a raster of heights only what lies so far round that place.")},
+        {"--json", "", mark("Write everything as JSON, every shape included.")},
+        {"--language", "CODE", mark("Language of the remarks in the JSON: en or es. Without it, en.")}},
        mark("List what a drawing file holds and what its layers are taken for."),
        mark("Reads FILE (DXF, GeoJSON, GeoPackage, Shapefile, KML; GeoTIFF, ESRI ASCII grid and other "
             "rasters of "
