@@ -80,12 +80,12 @@ std::string language_of_system(std::string_view wanted) {
 void let_qt_speak() {
   if (QCoreApplication::instance() == nullptr) return;
   QCoreApplication* application = QCoreApplication::instance();
-  QCoreApplication::installTranslator(new Speaker(application));
-  // Qt's own words (Cancel, Open) are a package of the system.
+  // Qt's own words (Cancel, Open) are a package of the system. The last installed is asked first.
   auto* qt = new QTranslator(application);
   if (language_spoken() != "en" && qt->load(QString("qtbase_%1").arg(text_of(language_spoken())),
                                             QLibraryInfo::path(QLibraryInfo::TranslationsPath)))
     QCoreApplication::installTranslator(qt);
+  QCoreApplication::installTranslator(new Speaker(application));
 }
 
 void speak(std::string_view code) {

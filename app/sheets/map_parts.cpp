@@ -89,6 +89,14 @@ double paint_project(QPainter& painter, QPointF at, double width, const QString&
   return y - pt(1);
 }
 
+// A line of the title block, smaller where its words are long in this language.
+void fitted(QPainter& painter, QPointF at, const QString& text, double width, const QColor& colour) {
+  double points = 8.5;
+  while (points > 6 && width_of(text, type(points, QFont::DemiBold)) > width) points -= 0.25;
+  const QFont font = type(points, QFont::DemiBold);
+  write(painter, at, elided(text, font, width), font, colour);
+}
+
 }  // namespace
 
 void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const Outcome& outcome,
@@ -104,7 +112,7 @@ void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const 
   const double first = b - a - 2 * pad, second = c - b - 2 * pad, third = room.right() - c - pad;
   double y = paint_project(painter, {a, top}, first,
                            t.project.empty() ? QObject::tr("Ground loop") : text_of(t.project));
-  write(painter, {a, y}, facts.subtitle, type(8.5, QFont::DemiBold), kFaint);
+  fitted(painter, {a, y}, facts.subtitle, first, kFaint);
   y += pt(12);
   for (const QString& line : wrapped(text_of(t.address), type(9.5), first, 2)) {
     write(painter, {a, y}, line, type(9.5));
@@ -119,9 +127,7 @@ void paint_title(QPainter& painter, const QRectF& room, const Plan& plan, const 
   field(painter, {c, top + pt(21)}, third * 0.52, QObject::tr("DATE"), facts.date);
   field(painter, {c + third * 0.55, top + pt(21)}, third * 0.45, QObject::tr("PLAN"),
         text_of(outcome.fingerprint));
-  write(painter, {c, top + pt(56)},
-        elided(QObject::tr("Local codes govern. Call before you dig."), type(8.5, QFont::DemiBold), third),
-        type(8.5, QFont::DemiBold));
+  fitted(painter, {c, top + pt(56)}, QObject::tr("Local codes govern. Call before you dig."), third, kInk);
 }
 
 }  // namespace underlawn::sheet

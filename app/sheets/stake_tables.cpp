@@ -10,8 +10,8 @@
 namespace underlawn::sheet {
 
 std::vector<Column> tape_columns() {
-  return {{QObject::tr("Stake"), Align::left}, {QObject::tr("From"), Align::centre},
-          {QObject::tr("Tape"), Align::right}, {QObject::tr("From"), Align::centre},
+  return {{QObject::tr("Stake"), Align::left}, {QObject::tr("From", "a house corner"), Align::centre},
+          {QObject::tr("Tape"), Align::right}, {QObject::tr("From", "a house corner"), Align::centre},
           {QObject::tr("Tape"), Align::right}, {QObject::tr("Side"), Align::left}};
 }
 
