@@ -33,7 +33,7 @@ Outcome outcome() {
   made.dig.trenches_vertical = made.dig.trenches_sloped = {earth, earth};
   made.dig.total_vertical = earth;
   made.stake_out.corners = {{"A", {5, 5}}, {"B", {9, 5}}};
-  made.stake_out.ties = {{"1 head", {1, 2}, "A", "B", 5, 8.54, 0.3, false}};
+  made.stake_out.ties = {{"1 head", {1, 2}, "A", "B", 5, 8.54, 0.3, false, "1 head"}};
   made.findings = {{"spacing/1/2",
                     "spacing",
                     Severity::error,
