@@ -182,8 +182,9 @@ class Journey {
       if (c.id == "panel.lot_by_deed" || c.id == "panel.drawing") continue;
       run(c.id);
       const Outcome* outcome = window_.document().outcome();
-      if (c.id == "panel.as_built" && outcome != nullptr && !outcome->layout.trenches.empty())
+      if (c.id == "panel.as_built" && outcome != nullptr && !outcome->layout.trenches.empty()) {
         ASSERT_TRUE(wait_until([&] { return window_.side()->as_built_panel()->shown() != nullptr; }));
+      }
       look();
     }
   }
