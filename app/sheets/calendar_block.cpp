@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The crew's calendar on paper: a block for every day, hours across, black-and-white legible by its words.
+#include <algorithm>
+
 #include "plots/crew_bars.h"
 #include "sheets/contents.h"
 
@@ -14,9 +16,9 @@ class CalendarBlock : public Block {
                 int to, double by_hand)
       : calendar_(std::move(calendar)), order_(std::move(order)), from_(from), to_(to), hand_(by_hand) {}
 
-  double height(double) const override {
+  double height(double width) const override {
     return heading_height() + crew_bars_height(*calendar_, style()) +
-           (ends() ? 4 * line_height(words()) : 0) + pt(4);
+           (ends() ? lines_for(width) * line_height(words()) : 0) + pt(4);
   }
 
   std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override {
@@ -39,7 +41,7 @@ class CalendarBlock : public Block {
     painter.restore();
     if (!ends()) return;
     double y = area.bottom() + line_height(words());
-    for (const QString& line : wrapped(note(), words(), room.width(), 4)) {
+    for (const QString& line : wrapped(note(), words(), room.width())) {
       write(painter, {room.left(), y}, line, words());
       y += line_height(words());
     }
@@ -53,6 +55,11 @@ class CalendarBlock : public Block {
     style.from_day = from_;
     style.to_day = to_;
     return style;
+  }
+
+  // Four at least; the note is longer in some languages.
+  double lines_for(double width) const {
+    return std::max(4.0, static_cast<double>(wrapped(note(), words(), width).size()));
   }
 
   QString note() const {
