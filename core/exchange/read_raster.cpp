@@ -64,7 +64,9 @@ bool stands_for_nothing(double v) {
   return !std::isfinite(v) || std::abs(v) > kBeyond || v == -9999 || v == -32768 || v == -32767;
 }
 
-constexpr int kMostFailures = 20;  // rows that cannot be read; behind so many the rest is given up
+// Rows that cannot be read, behind which the rest is given up. Text is given up at once: the library begins
+// anew for each row before the one that failed, and again for each of these.
+constexpr int kMostFailures = 20, kMostFailuresOfText = 1;
 
 bool is_text(GDALDataset& data) {
   const std::string_view driver = data.GetDriverName();
@@ -88,12 +90,13 @@ class HeightReader {
   }
 
   void read(Drawing& out) {
+    const int most = in_order_ ? kMostFailuresOfText : kMostFailures;
     int failures = 0;
     for (long row = from_; row < window_.bottom; ++row) {
       const long on = row - window_.top - window_.first();
       const bool wanted = on >= 0 && on % window_.step == 0;
       if (!wanted && !in_order_) continue;
-      const bool good = failures < kMostFailures && read_row(row);
+      const bool good = failures < most && read_row(row);
       failures += good ? 0 : 1;
       if (wanted && good) take_row(row, out);
       if (wanted && !good) broken += window_.columns();
