@@ -108,8 +108,16 @@ const std::vector<std::vector<std::string>> kVerbs = {{"check", "a.underlawn"},
 
 TEST_F(SpanishCli, EveryWordOfAVerbIsSaid) {
   test::Listener listener(test::units_and({"underlawn", "USD", "CO", "PLAN", "FILE", "KEY", "House", "Septic",
-                                           "Drain", "Well", "Power", "SYSTEM", "units", "adjust", "json"}));
-  for (const auto& words : kVerbs) listener.hear(told(words));
+                                           "Drain", "Well", "Power", "SYSTEM", "units", "adjust", "json",
+                                           // of options and ids of findings
+                                           "out", "year", "times", "check", "access", "coil", "run", "stakes",
+                                           "trenches", "feature",
+                                           // names of the sample and of pipe, units, a deed as it is typed
+                                           "tank", "field", "Reserve", "line", "Maple", "Oak", "Birch", "DR",
+                                           "sq", "cu", "AZ", "due", "north"}));
+  // A deed's table holds the calls as they were typed between what is said: tests/core/said listens to its words.
+  for (const auto& words : kVerbs)
+    if (words[0] != "deed") listener.hear(told(words));
   for (const cli::Verb& verb : cli::verbs())
     listener.hear(translated(verb.details) + translated(verb.summary));
   EXPECT_THAT(listener.unsaid(), IsEmpty());
@@ -128,7 +136,6 @@ TEST_F(SpanishCli, WhatProgramsReadIsTheSame) {
        std::initializer_list<QStringList>{{"bill", "a.underlawn", "--json"},
                                           {"bill", "a.underlawn", "--csv"},
                                           {"stakes", "a.underlawn"},
-                                          {"prices", "a.underlawn"},
                                           {"calendar", "a.underlawn", "--json"},
                                           {"as-built", "a.underlawn", "--json"},
                                           {"epanet", "a.underlawn"},

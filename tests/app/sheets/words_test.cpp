@@ -88,6 +88,7 @@ std::multiset<QString> numbers(const Sheet& sheet) {
 }  // namespace
 
 TEST(SheetWords, NothingOfAnySheetIsUnsaid) {
+  let_qt_speak();
   const SpeakHere here(&test::marking_language(UNDERLAWN_SPANISH));
   for (const Named& sample : plans()) {
     const Outcome outcome = solve(sample.plan);
@@ -104,6 +105,7 @@ TEST(SheetWords, NothingOfAnySheetIsUnsaid) {
 }
 
 TEST(SheetWords, NumbersAreTheSameInBothLanguages) {
+  let_qt_speak();
   for (const Named& sample : plans()) {
     const Outcome outcome = solve(sample.plan);
     for (const SheetKind& kind : sheet_kinds()) {

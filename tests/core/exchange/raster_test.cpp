@@ -145,7 +145,7 @@ TEST(Raster, FiftySpoiledOnesAndSomeEnormousOnesDoNoHarm) {
         std::string("ncols ") + size + "\nnrows " + size + "\nxllcorner 0\nyllcorner 0\ncellsize 1\n1 2 3\n";
     const auto d = read_drawing({"dem.asc", head, {}});
     // Of 1e300 the library reads the 1.
-    if (d) EXPECT_LE(d->shapes.size(), 1u) << size;
+    EXPECT_LE(d ? d->shapes.size() : 0, 1u) << size;
   }
 }
 

@@ -17,7 +17,7 @@ TEST(Site, KindsHaveTheShapeTheyAreDrawnWith) {
 }
 
 TEST(Site, EveryKindAndEveryUtilityHasANameOfItsOwn) {
-  std::set<std::string_view> names;
+  std::set<std::string> names;
   for (int i = 0; i < kFeatureKinds; ++i) names.insert(kind_name(static_cast<FeatureKind>(i)));
   EXPECT_EQ(names.size(), static_cast<std::size_t>(kFeatureKinds));
   EXPECT_EQ(names.count("thing"), 0u);
