@@ -51,7 +51,7 @@ QStringList page_texts(const Sheet& sheet, int page) {
 
 // Keys of figures are no words: they are the same in the results file.
 bool is_key(const QString& text) {
-  static const QRegularExpression key(R"(^[a-z0-9_]+(\.[-a-z0-9_]+)+( = ([-+0-9.e]+|nan|inf))?$)");
+  static const QRegularExpression key(R"(^[a-z0-9_]+(\.[-A-Za-z0-9_]+)+( = ([-+0-9.e]+|nan|inf))?$)");
   return key.match(text.trimmed()).hasMatch();
 }
 
@@ -66,9 +66,9 @@ void read(test::Unsaid& unsaid, const QStringList& texts) {
 
 // Names that stand in the plans, units and signs. Everything else has to be said.
 const std::set<std::string>& allowed() {
-  static const std::set<std::string> all = {"ft",  "in",  "m",   "mm",  "cm",  "gal", "gpm", "psi",
-                                            "bar", "kPa", "cu",  "lb",  "pH",  "day", "yd",  "sq",
-                                            "kW",  "kWh", "Btu", "USD", "EUR", "DR",  "SDR"};
+  static const std::set<std::string> all = {"ft",  "in",  "m",   "mm",    "cm",  "gal", "gpm", "psi",
+                                            "bar", "kPa", "cu",  "acres", "lb",  "pH",  "day", "yd",
+                                            "sq",  "kW",  "kWh", "Btu",   "USD", "EUR", "DR",  "SDR"};
   return all;
 }
 
