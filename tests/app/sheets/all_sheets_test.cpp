@@ -197,7 +197,9 @@ TEST(AllSheets, SumsOfTheMaterialsListAddUpOnPaper) {
 }
 
 TEST(AllSheets, FamilyLearnsWhatIsDugHowLongWhatItCostsAndWhatMayGoWrong) {
-  const QString text = pdf::text_in_order(pdf_of(*made("proposal", solved(), Paper::letter))).simplified();
+  laid_out::Sample sample = solved();
+  sample.plan.proposal.guarantee = "We answer for it.";  // else there is nothing to sign
+  const QString text = pdf::text_in_order(pdf_of(*made("proposal", sample, Paper::letter))).simplified();
   for (const char* said : {"trenches in the lawn", "days", "What we put back", "How near to what you love",
                            "What it costs", "What may go wrong", "What we answer for"})
     EXPECT_TRUE(text.contains(said)) << said;
