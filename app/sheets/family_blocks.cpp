@@ -196,7 +196,7 @@ void Amounts::paint(QPainter& painter, const QRectF& room) const {
 
 double SignHere::height(double width) const {
   const auto lines = static_cast<double>(std::max<std::size_t>(owners_.size(), 1));
-  return pt(6) + set_family_text(nullptr, {}, width, agreed_, 10.5, false) + pt(20) + lines * pt(42);
+  return pt(6) + set_family_text(nullptr, {}, width, agreed_, 10.5, false) + pt(16) + lines * pt(38);
 }
 
 void SignHere::paint(QPainter& painter, const QRectF& room) const {
@@ -211,11 +211,11 @@ void SignHere::paint(QPainter& painter, const QRectF& room) const {
     write(painter, {x, y + pt(13)}, elided(name, type(9.5), 0.64 * half), type(9.5));
     write(painter, {x + 0.7 * half, y + pt(13)}, QObject::tr("date"), type(9.5));
   };
-  double y = top + pt(40);
+  double y = top + pt(36);
   line(room.right() - half, y, designer_);
   for (const QString& owner : owners_) {
     line(room.left(), y, owner);
-    y += pt(42);
+    y += pt(38);
   }
 }
 

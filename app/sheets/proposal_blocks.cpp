@@ -268,14 +268,15 @@ bool near_is_last(const ProposalPage& page) {
 BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
   const Plan& plan = page.plan;
   std::vector<Amounts::Row> rows;
-  const QString rain = rain_words(plan, facts);
+  QStringList notes;
+  if (facts.unit > 0)
+    notes << QObject::tr("%1 of it for the heat pump and what belongs to it in the house")
+                 .arg(money(plan, facts.unit));
+  if (facts.rain_days > 0)
+    notes << QObject::tr("the higher figure has %1 in it").arg(rain_words(plan, facts));
   rows.push_back({facts.whole_price ? QObject::tr("Price in all")
                                     : QObject::tr("The ground loop: digging, pipe, joints, sand, lawn"),
-                  rain.isEmpty() ? QString() : QObject::tr("the higher figure has %1 in it").arg(rain),
-                  money_range(plan, facts.price, facts.price_high), true});
-  if (facts.unit > 0)
-    rows.push_back({QObject::tr("Of it the heat pump and what belongs to it in the house"), "",
-                    money(plan, facts.unit)});
+                  notes.join("; "), money_range(plan, facts.price, facts.price_high), true});
   if (facts.incentives > 0)
     rows.push_back({QObject::tr("Incentives, taken off already"), QObject::tr("as far as you receive them"),
                     money(plan, facts.incentives)});
@@ -336,7 +337,7 @@ BlockPtr reckoned(const ProposalPage& page, const FamilyFacts& facts) {
                  .arg(fuel_words(page.plan));
   else
     words << QObject::tr("At today's price of electricity.");
-  return prose("", words.join(" "), 9.5);
+  return prose("", words.join(" "), 9);
 }
 
 }  // namespace
@@ -388,7 +389,7 @@ std::vector<BlockPtr> proposal_warmth(const ProposalPage& page) {
   if (!near_is_last(page))
     if (BlockPtr near = near_block(page)) blocks.push_back(near);
   blocks.push_back(
-      prose(QObject::tr("Warm in winter, cool in summer"), warmth_words(page.plan, page.outcome), 10));
+      prose(QObject::tr("Warm in winter, cool in summer"), warmth_words(page.plan, page.outcome), 10.5));
   const std::size_t place = blocks.size();
   blocks.push_back(price_rows(page, facts));
   if (compared(facts)) blocks.push_back(comparison_rows(page, facts));
@@ -399,7 +400,7 @@ std::vector<BlockPtr> proposal_warmth(const ProposalPage& page) {
                    [plan = page.plan, outcome = page.outcome](QPainter& painter, const QRectF& area) {
                      paint_ground_cut(painter, plan, outcome, area, pt(8));
                    }}},
-                 page, pt(60), pt(220));
+                 page, pt(86), pt(220));
   return blocks;
 }
 
