@@ -157,8 +157,8 @@ QString fluid_words(const Plan& plan, const Outcome& outcome) {
                                  : QObject::tr("water with %1").arg(antifreeze_words(fluid));
   const QString all = family_volume(plan, outcome.flow->volume);
   if (fluid == Fluid::water) return QObject::tr("%1 of water").arg(all);
-  return QObject::tr("%1 of water, of which %2 are %3")
-      .arg(all, family_volume(plan, outcome.flow->antifreeze.concentrate), antifreeze_words(fluid));
+  return QObject::tr("water with %1 of %2 (%3 in all)")
+      .arg(family_volume(plan, outcome.flow->antifreeze.concentrate), antifreeze_words(fluid), all);
 }
 
 QString warmth_words(const Plan& plan, const Outcome& outcome) {

@@ -251,7 +251,7 @@ TEST(Family, DistancesAreThoseToEverythingThatPeopleAskFor) {
 TEST(Family, FluidIsNamedWithItsAmount) {
   const QString text = pages_of(alder());
   EXPECT_TRUE(text.contains("propylene glycol"));
-  EXPECT_TRUE(text.contains(family_volume(alder().plan, alder().outcome.flow->volume) + " of water"));
+  EXPECT_TRUE(text.contains(family_volume(alder().plan, alder().outcome.flow->volume) + " in all"));
   EXPECT_TRUE(text.contains("Your well is 40 ft"));
 }
 
