@@ -389,7 +389,7 @@ std::vector<BlockPtr> proposal_warmth(const ProposalPage& page) {
   if (!near_is_last(page))
     if (BlockPtr near = near_block(page)) blocks.push_back(near);
   blocks.push_back(
-      prose(QObject::tr("Warm in winter, cool in summer"), warmth_words(page.plan, page.outcome), 10.5));
+      prose(QObject::tr("Warm in winter, cool in summer"), warmth_words(page.plan, page.outcome), 10));
   const std::size_t place = blocks.size();
   blocks.push_back(price_rows(page, facts));
   if (compared(facts)) blocks.push_back(comparison_rows(page, facts));
@@ -400,7 +400,7 @@ std::vector<BlockPtr> proposal_warmth(const ProposalPage& page) {
                    [plan = page.plan, outcome = page.outcome](QPainter& painter, const QRectF& area) {
                      paint_ground_cut(painter, plan, outcome, area, pt(8));
                    }}},
-                 page, pt(86), pt(220));
+                 page, pt(60), pt(220));
   return blocks;
 }
 
