@@ -22,12 +22,9 @@ void keep_quiet(QtMsgType type, const QMessageLogContext&, const QString& text) 
 using Made = std::vector<SheetPtr>;
 
 Made made(const Plan& plan, const Outcome& outcome, const SheetOrder& order) {
-  Made sheets;
-  for (const SheetKind* kind : order.kinds) {
-    sheets.push_back(make_sheet(*kind, plan, outcome, order.setup));
-    for (const Trouble& remark : sheets.back()->remarks())
-      std::cerr << "underlawn: " << remark.message() << "\n";
-  }
+  Made sheets = make_sheets(order.kinds, plan, outcome, order.setup);
+  for (const SheetPtr& sheet : sheets)
+    for (const Trouble& remark : sheet->remarks()) std::cerr << "underlawn: " << remark.message() << "\n";
   return sheets;
 }
 

@@ -34,18 +34,24 @@ class SaidSheet : public Sheet {
 
 }  // namespace
 
-Outcome outcome_in(std::string_view language, const Plan& plan) {
-  const SpeakHere here(catalogue_of(language));
-  return solve(plan);
+std::vector<SheetPtr> make_sheets(const std::vector<const SheetKind*>& kinds, const Plan& plan,
+                                  const Outcome& outcome, const SheetSetup& setup) {
+  std::vector<SheetPtr> sheets;
+  if (setup.language.empty() || setup.language == language_spoken()) {
+    for (const SheetKind* kind : kinds) sheets.push_back(kind->make(plan, outcome, setup));
+    return sheets;
+  }
+  const Catalogue* catalogue = catalogue_of(setup.language);
+  const SpeakHere here(catalogue);
+  const Outcome said = solve(plan);
+  for (const SheetKind* kind : kinds)
+    sheets.push_back(std::make_unique<const SaidSheet>(catalogue, kind->make(plan, said, setup)));
+  return sheets;
 }
 
 SheetPtr make_sheet(const SheetKind& kind, const Plan& plan, const Outcome& outcome,
                     const SheetSetup& setup) {
-  if (setup.language.empty() || setup.language == language_spoken()) return kind.make(plan, outcome, setup);
-  const Catalogue* catalogue = catalogue_of(setup.language);
-  const Outcome said = outcome_in(setup.language, plan);
-  const SpeakHere here(catalogue);
-  return std::make_unique<const SaidSheet>(catalogue, kind.make(plan, said, setup));
+  return std::move(make_sheets({&kind}, plan, outcome, setup).front());
 }
 
 }  // namespace underlawn

@@ -2,15 +2,16 @@
 // A sheet in the language asked for, whatever the window speaks.
 #pragma once
 
+#include <vector>
+
 #include "sheets/sheet_kinds.h"
 
 namespace underlawn {
 
-// What the plan comes to, with its findings and figures named in `language` (a code of language/language.h).
-Outcome outcome_in(std::string_view language, const Plan& plan);
-
-// As kind.make(), in setup.language; empty: as the program speaks. `outcome` may be in any language: where it is in
-// another, the plan is solved again for its words.
+// As each kind.make(), in setup.language; empty: as the program speaks. `outcome` is as the program speaks:
+// for another language the plan is solved again for its words, once for all the sheets.
+std::vector<SheetPtr> make_sheets(const std::vector<const SheetKind*>& kinds, const Plan& plan,
+                                  const Outcome& outcome, const SheetSetup& setup);
 SheetPtr make_sheet(const SheetKind& kind, const Plan& plan, const Outcome& outcome, const SheetSetup& setup);
 
 }  // namespace underlawn

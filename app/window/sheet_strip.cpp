@@ -194,10 +194,9 @@ int SheetStrip::pages() const {
 
 void SheetStrip::lay_out() {
   if (document_.stale() || document_.outcome() == nullptr) return;
-  std::vector<SheetPtr> made;
-  for (const QString& name : picked())
-    made.push_back(
-        make_sheet(*find_sheet_kind(name.toStdString()), document_.plan(), *document_.outcome(), setup()));
+  std::vector<const SheetKind*> kinds;
+  for (const QString& name : picked()) kinds.push_back(find_sheet_kind(name.toStdString()));
+  std::vector<SheetPtr> made = make_sheets(kinds, document_.plan(), *document_.outcome(), setup());
   made_.swap(made);
   show_pages();  // while the old sheets still live
   say_pages();
