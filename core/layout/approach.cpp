@@ -17,8 +17,9 @@ double way_between(Point a, Point b) {
 
 bool properly_cross(const Segment& s, const Segment& t) {
   const double a = cross(s.b - s.a, t.a - s.a), b = cross(s.b - s.a, t.b - s.a);
+  if (!(a * b < 0)) return false;
   const double c = cross(t.b - t.a, s.a - t.a), d = cross(t.b - t.a, s.b - t.a);
-  return a * b < 0 && c * d < 0;
+  return c * d < 0;
 }
 
 Point nearest_point(const Segment& s, Point p) {

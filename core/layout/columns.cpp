@@ -22,17 +22,20 @@ std::vector<Column> columns_where(const Strips& strips, double step, bool every_
   const double spacing = strips.size().spacing;
   const Free whole_lot = {strips.across()};
   std::vector<Column> columns;
-  Free rows, low, high;  // used again and again
+  Free rows, low, high, heads_low, heads_high;  // used again and again
   for (double x : positions(strips, step, every_event)) {
     if (!wanted(x, whole_lot)) continue;
     strips.rows(x, rows);
     if (rows.empty() || !wanted(x, rows)) continue;
     strips.heads(x, low);
     strips.heads(x + strips.size().length, high);
+    met(rows, low, heads_low);
+    met(rows, high, heads_high);
+    if (heads_low.empty() && heads_high.empty()) continue;
     Column c;
     c.x = x;
-    c.heads_low = met(rows, low);
-    c.heads_high = met(rows, high);
+    c.heads_low = heads_low;
+    c.heads_high = heads_high;
     c.free.reserve(c.heads_low.size() + c.heads_high.size());
     c.free = c.heads_low;
     join(c.free, c.heads_high, 0);

@@ -7,49 +7,50 @@ namespace {
 
 constexpr double kInfinite = 1e9;
 
-double half_chord(double reach, double off) {
-  return std::sqrt(std::max(0.0, reach * reach - off * off));
-}
-
 Point on_axis(Point p, const Turn& turn, Axis axis) {
   const Point t = turn.there(p);
   return axis == Axis::x ? t : Point{t.y, t.x};
 }
 
-void sort_intervals(Free& all) {
-  std::sort(all.begin(), all.end(), [](const Interval& l, const Interval& r) { return l.low < r.low; });
+// As std::sort does it for few, and mostly they are.
+template <class T, class Before>
+void sort_few(T* first, T* last, Before before) {
+  if (last - first > 16) return std::sort(first, last, before);
+  for (T* i = first + (first != last); i < last; ++i) {
+    const T moved = *i;
+    T* to = i;
+    for (; to != first && before(moved, *(to - 1)); --to) *to = *(to - 1);
+    *to = moved;
+  }
+}
+
+void sort_intervals(Interval* first, Interval* last) {
+  sort_few(first, last, [](const Interval& l, const Interval& r) { return l.low < r.low; });
 }
 
 // The parts of `within` that nothing blocks.
-void gaps_between(Free& blocked, Interval within, Free& out) {
-  sort_intervals(blocked);
+void gaps_between(Interval* blocked, Interval* end, Interval within, Free& out) {
+  sort_intervals(blocked, end);
   out.clear();
   double from = within.low;
-  for (const Interval& b : blocked) {
-    if (b.low >= within.high) break;
-    if (b.low >= from) out.push_back({from, b.low});
-    from = std::max(from, b.high);
+  for (; blocked != end && blocked->low < within.high; ++blocked) {
+    if (blocked->low >= from) out.push_back({from, blocked->low});
+    from = std::max(from, blocked->high);
   }
   if (from <= within.high) out.push_back({from, within.high});
 }
 
+// Used again and again.
+struct Room {
+  std::vector<Interval> blocked;
+  std::vector<double> meets;
+  void hold(std::size_t capsules, std::size_t sides) {
+    if (blocked.size() < capsules + sides + 2) blocked.resize(capsules + sides + 2);
+    if (meets.size() < sides) meets.resize(sides);
+  }
+};
+
 }  // namespace
-
-// Largest x of the capsule at a height it reaches: a straight side parallel to the segment between two arcs
-// about its ends.
-double Cuts::Shape::right(double y) const {
-  if (std::isnan(slope)) return std::max(ax, bx) + half_chord(reach, y - ay);
-  if (y <= ay - drop) return ax + half_chord(reach, y - ay);
-  if (y >= by - drop) return bx + half_chord(reach, y - by);
-  return ax + beside + (y - ay + drop) * slope;
-}
-
-double Cuts::Shape::left(double y) const {
-  if (std::isnan(slope)) return std::min(ax, bx) - half_chord(reach, y - ay);
-  if (y <= ay + drop) return ax - half_chord(reach, y - ay);
-  if (y >= by + drop) return bx - half_chord(reach, y - by);
-  return ax - beside + (y - ay - drop) * slope;
-}
 
 Cuts::Cuts(const Ground& ground, const Turn& turn, Axis axis, double wider) {
   const std::size_t n = ground.capsules.size();
@@ -58,19 +59,35 @@ Cuts::Cuts(const Ground& ground, const Turn& turn, Axis axis, double wider) {
   for (const Capsule& k : ground.capsules) {
     Point a = on_axis(k.a, turn, axis), b = on_axis(k.b, turn, axis);
     if (a.y > b.y) std::swap(a, b);
-    const double reach = k.reach + wider, rise = b.y - a.y, run = b.x - a.x;
-    const double long_ = std::sqrt(rise * rise + run * run);
-    Shape s{a.x, a.y, b.x, b.y, reach, std::nan(""), 0, 0};
-    if (rise > 0) {
-      s.slope = run / rise;
-      s.beside = reach * rise / long_;
-      s.drop = reach * run / long_;
-    }
-    spans_.push_back({a.y - reach, b.y + reach});
-    shapes_.push_back(s);
+    spans_.push_back({a.y - (k.reach + wider), b.y + (k.reach + wider)});
+    shapes_.push_back(shape_of(a, b, k.reach + wider));
   }
   add_area(ground.lot, turn, axis);
   for (const Ring& ring : ground.areas) add_area(ring, turn, axis);
+}
+
+Cuts::Shape Cuts::shape_of(Point a, Point b, double reach) {
+  const double rise = b.y - a.y, run = b.x - a.x;
+  const double right_end = a.x > b.x ? a.y : b.y, left_end = a.x < b.x ? a.y : b.y;
+  if (!(rise > 0)) {
+    const double right = std::max(a.x, b.x), left = std::min(a.x, b.x);
+    return {a.y,
+            b.y,
+            reach,
+            0,
+            0,
+            {kInfinite, kInfinite, right, right, right, right_end},
+            {kInfinite, kInfinite, left, left, left, left_end}};
+  }
+  const double long_ = std::sqrt(rise * rise + run * run);
+  const double beside = reach * rise / long_, drop = reach * run / long_;
+  return {a.y,
+          b.y,
+          reach,
+          run / rise,
+          drop,
+          {a.y - drop, b.y - drop, a.x, b.x, a.x + beside, right_end},
+          {a.y + drop, b.y + drop, a.x, b.x, a.x - beside, left_end}};
 }
 
 void Cuts::add_area(const Ring& ring, const Turn& turn, Axis axis) {
@@ -89,44 +106,53 @@ void Cuts::add_area(const Ring& ring, const Turn& turn, Axis axis) {
   areas_.push_back(area);
 }
 
-// The outside of the lot, the inside of the others, on the line across = at.
-void Cuts::block_ring(const Area& area, double at, bool inside, double grow, Free& blocked) const {
-  thread_local std::vector<double> meets;
-  meets.clear();
+// Where the line across = at meets an area's sides, in order.
+double* Cuts::crossed(const Area& area, double at, double* meets) const {
+  double* last = meets;
   if (area.low <= at && at <= area.high)
     for (std::size_t i = area.first; i < area.last; ++i) {
       const Side& s = sides_[i];
-      if ((s.ay > at) != (s.by > at)) meets.push_back(s.ax + (at - s.ay) * s.slope);
+      if ((s.ay > at) != (s.by > at)) *last++ = s.ax + (at - s.ay) * s.slope;
     }
-  std::sort(meets.begin(), meets.end());
-  if (inside) {
-    for (std::size_t i = 1; i < meets.size(); i += 2)
-      blocked.push_back({meets[i - 1] - grow, meets[i] + grow});
-    return;
-  }
-  double from = -kInfinite;
-  for (std::size_t i = 0; i < meets.size(); i += 2) {
-    blocked.push_back({from, meets[i] + grow});
-    from = meets[i + 1] - grow;
-  }
-  blocked.push_back({from, kInfinite});
+  sort_few(meets, last, std::less<>());
+  return last;
 }
 
-void Cuts::free(double low, double high, double grow, Free& out) const {
-  thread_local Free blocked;
-  blocked.clear();
+// The outside of the lot, the inside of the others, on the line across = at.
+Interval* Cuts::block_areas(double at, double grow, Interval* blocked, double* meets) const {
+  double from = -kInfinite;
+  double* end = crossed(areas_.front(), at, meets);
+  for (double* m = meets; m < end; m += 2) {
+    *blocked++ = {from, m[0] + grow};
+    from = m[1] - grow;
+  }
+  *blocked++ = {from, kInfinite};
+  for (std::size_t i = 1; i < areas_.size(); ++i) {
+    end = crossed(areas_[i], at, meets);
+    for (double* m = meets; m < end; m += 2) *blocked++ = {m[0] - grow, m[1] + grow};
+  }
+  return blocked;
+}
+
+Interval* Cuts::block(double low, double high, double grow, Interval* blocked) const {
   for (std::size_t i = 0; i < spans_.size(); ++i) {
     if (high < spans_[i].low || low > spans_[i].high) continue;
     const Shape& s = shapes_[i];
     const double bottom = std::max(low, spans_[i].low), top = std::min(high, spans_[i].high);
     // A convex side is farthest out at the height of the farther end, or as near to it as the strip lets.
-    const double right = s.right(std::clamp(s.ax > s.bx ? s.ay : s.by, bottom, top));
-    const double left = s.left(std::clamp(s.ax < s.bx ? s.ay : s.by, bottom, top));
-    blocked.push_back({left - grow, right + grow});
+    const double right = s.right_at(std::clamp(s.right.farthest, bottom, top));
+    const double left = s.left_at(std::clamp(s.left.farthest, bottom, top));
+    *blocked++ = {left - grow, right + grow};
   }
-  const double middle = (low + high) / 2;
-  for (std::size_t i = 0; i < areas_.size(); ++i) block_ring(areas_[i], middle, i > 0, grow, blocked);
-  gaps_between(blocked, along_, out);
+  return blocked;
+}
+
+void Cuts::free(double low, double high, double grow, Free& out) const {
+  thread_local Room room;
+  room.hold(spans_.size(), sides_.size());
+  Interval* end = block(low, high, grow, room.blocked.data());
+  end = block_areas((low + high) / 2, grow, end, room.meets.data());
+  gaps_between(room.blocked.data(), end, along_, out);
 }
 
 void Cuts::add_ends(double beside, std::vector<double>& out) const {
@@ -143,19 +169,18 @@ bool Cuts::is_free(Point p) const {
   });
 }
 
-Free met(const Free& a, const Free& b) {
-  Free out;
+void met(const Free& a, const Free& b, Free& out) {
+  out.clear();
   for (std::size_t i = 0, j = 0; i < a.size() && j < b.size();) {
     const Interval shared{std::max(a[i].low, b[j].low), std::min(a[i].high, b[j].high)};
     if (shared.low <= shared.high) out.push_back(shared);
     a[i].high < b[j].high ? ++i : ++j;
   }
-  return out;
 }
 
 void join(Free& a, const Free& b, double shift) {
   for (const Interval& i : b) a.push_back({i.low + shift, i.high + shift});
-  sort_intervals(a);
+  sort_intervals(a.data(), a.data() + a.size());
   std::size_t last = 0;
   for (std::size_t i = 1; i < a.size(); ++i) {
     if (a[i].low <= a[last].high)

@@ -36,12 +36,31 @@ class Cuts {
   bool square(std::size_t i) const { return std::abs(shapes_[i].ay - shapes_[i].by) < 0.01; }  // lies along x
 
  private:
-  // a is the lower end, x along the axis.
+  // One side of a capsule: straight between two heights, below and above them an arc about an end.
+  struct Flank {
+    double from, to;       // heights
+    double low_x, high_x;  // of the ends
+    double x;              // of the straight part at `from`
+    double farthest;       // height of the end that is farther out
+  };
   struct Shape {
-    double ax, ay, bx, by, reach;
-    double slope, beside, drop;  // of the straight sides; slope is not a number where the capsule lies flat
-    double right(double y) const;
-    double left(double y) const;
+    double ay, by;  // heights of the ends, a the lower one
+    double reach;
+    double slope, drop;  // of the straight sides; drop: how much lower the right one begins than a
+    Flank right, left;
+    // Largest and smallest x at a height it reaches: a straight side parallel to the segment between two arcs
+    // about its ends.
+    double right_at(double y) const {
+      if (y <= right.from) return right.low_x + half_chord(y - ay);
+      if (y >= right.to) return right.high_x + half_chord(y - by);
+      return right.x + (y - ay + drop) * slope;
+    }
+    double left_at(double y) const {
+      if (y <= left.from) return left.low_x - half_chord(y - ay);
+      if (y >= left.to) return left.high_x - half_chord(y - by);
+      return left.x + (y - ay - drop) * slope;
+    }
+    double half_chord(double off) const { return std::sqrt(std::max(0.0, reach * reach - off * off)); }
   };
   struct Side {
     double ax, ay, by, slope;
@@ -50,8 +69,11 @@ class Cuts {
     std::size_t first, last;  // sides
     double low, high;
   };
+  static Shape shape_of(Point a, Point b, double reach);
   void add_area(const Ring& ring, const Turn& turn, Axis axis);
-  void block_ring(const Area& area, double at, bool inside, double grow, Free& blocked) const;
+  double* crossed(const Area& area, double at, double* meets) const;
+  Interval* block(double low, double high, double grow, Interval* blocked) const;
+  Interval* block_areas(double at, double grow, Interval* blocked, double* meets) const;
 
   Free spans_;  // of the shapes, across
   std::vector<Shape> shapes_;
@@ -60,8 +82,8 @@ class Cuts {
   Interval along_;           // what the lot covers of the axis
 };
 
-Free met(const Free& a, const Free& b);           // in both
-void join(Free& a, const Free& b, double shift);  // a: in a, or in b moved by `shift`
+void met(const Free& a, const Free& b, Free& out);  // in both
+void join(Free& a, const Free& b, double shift);    // a: in a, or in b moved by `shift`
 // The most points of the intervals that keep the pitch: always the lowest that may be taken.
 int packed(const Free& intervals, double pitch, double slack);
 

@@ -59,7 +59,10 @@ class Profiler {
   }
 
  private:
-  int count_at(double y) const { return trenches_in(strips_.places(y), strips_.size()); }
+  int count_at(double y) {
+    strips_.places(y, places_);
+    return trenches_in(places_, strips_.size());
+  }
   void add(double y, int count) {
     profile_.heights.push_back(y);
     profile_.counts.push_back(count);
@@ -78,6 +81,7 @@ class Profiler {
 
   const Strips& strips_;
   Profile profile_;
+  Free places_;  // used again and again
 };
 
 // Heights worth trying: where the count changes, on the side that holds more, and whole spacings from there.
@@ -114,7 +118,8 @@ DenseRows densest_rows(const Strips& strips, double step, bool keep_tried) {
   DenseRows rows;
   // What is narrower than the samples can shut a row between two of them.
   const auto add = [&](std::vector<PackedRow>& to, double at) {
-    PackedRow row{at, strips.places(at)};
+    PackedRow row{at, {}};
+    strips.places(at, row.places);
     if (!row.places.empty()) to.push_back(std::move(row));
   };
   if (keep_tried)
@@ -130,7 +135,7 @@ RowBounds row_bounds(const Strips& strips, double step) {
   const Interval across = strips.across();
   const int n = static_cast<int>((across.high - across.low) / step) + 2;
   std::vector<Free> places(static_cast<std::size_t>(n));
-  for (int i = 0; i < n; ++i) places[i] = strips.places(across.low + i * step);
+  for (int i = 0; i < n; ++i) strips.places(across.low + i * step, places[i]);
   // Every trench with the ground it keeps meets one of the lines a spacing apart, and those that meet the
   // same line keep a pitch along it.
   const int window = static_cast<int>(std::ceil(size.spacing / step));

@@ -30,16 +30,17 @@ Free Strips::stretches(double y, double shortest) const {
   return out;
 }
 
-Free Strips::places(double y) const {
+void Strips::places(double y, Free& out) const {
   const double length = size().length;
   thread_local Free starts, heads, either;  // used again and again
+  out.clear();
   stretches(y, length, starts);
-  if (starts.empty()) return {};
+  if (starts.empty()) return;
   for (Interval& i : starts) i.high = std::max(i.low, i.high - length);
   head_rows_cut().free(y, y, 0, heads);
   either = heads;
   join(either, heads, -length);
-  return met(starts, either);
+  met(starts, either, out);
 }
 
 void Strips::rows(double x, Free& out) const {

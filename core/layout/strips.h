@@ -23,7 +23,7 @@ class Strips {
   // Stretches of x in which a trench with its middle line at y is free, each at least `shortest` long. Exact.
   Free stretches(double y, double shortest) const;
   // x at which a trench with its middle line at y may begin, so that a header reaches one of its ends. Exact.
-  Free places(double y) const;
+  void places(double y, Free& out) const;
   // y of the middle line of a trench from x on; with a header's room at x, or at x + length. Exact.
   void rows(double x, Free& out) const;
   void heads(double x, Free& out) const;
