@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Of many arrangements the one that is best when it is joined up.
+#pragma once
+
+#include "layout/aim.h"
+
+namespace underlawn {
+
+class BestWhole {
+ public:
+  // As drawn and asked for, and what follows from it.
+  BestWhole(const Site& drawn, const Wishes& asked, const Coil& coil, const Setting& setting,
+            const std::stop_token& stop)
+      : site_(drawn), wishes_(asked), coil_(coil), setting_(setting), stop_(stop) {}
+
+  // Of arrangements of trenches of the coil's length.
+  Whole of(std::vector<Arrangement> found, const Coil& coil) const;
+
+ private:
+  Whole weighed(const Completer& completer, const Arrangement& arrangement, bool shift) const;
+  bool cannot_win(const Arrangement& arrangement, const Whole& best) const;
+  double calm_worth(const Whole& whole) const;
+  double measured(const Whole& whole) const;
+
+  const Site& site_;
+  const Wishes& wishes_;
+  const Coil& coil_;
+  const Setting& setting_;
+  const std::stop_token& stop_;
+};
+
+}  // namespace underlawn
