@@ -47,7 +47,8 @@ QString reason_in_words(const Plan& plan, const Reason& reason) {
     case Kind::outside:
       return WhyTool::tr("Off the lot.");
     case Kind::covered:
-      return WhyTool::tr("Kept free: %1; %2 further off it would be open.")
+      return (reason.on_it ? WhyTool::tr("Here is %1; %2 further off it would be open.")
+                           : WhyTool::tr("Kept free: %1; %2 further off it would be open."))
           .arg(named(plan, reason), short_by);
     case Kind::stops_trench:
       return WhyTool::tr("A trench here is %2 too short: %1.").arg(named(plan, reason), short_by);
@@ -63,6 +64,19 @@ QString reason_in_words(const Plan& plan, const Reason& reason) {
       return WhyTool::tr("A trench would fit here by itself; no whole arrangement with it was better.");
   }
   return {};
+}
+
+QString price_in_words(const Plan& plan, const Restriction& what, const RestrictionPrice& price) {
+  const bool lot = what.kind == Restriction::Kind::setback;
+  if (!price.lifted && lot) return WhyTool::tr("The lot line cannot be moved.");
+  const QString name = QString::fromStdString(name_of(plan.site, what, price.lifted.value_or(Lifted::whole)));
+  if (!price.lifted) return WhyTool::tr("%1 cannot be moved.").arg(name);
+  if (const int trenches = price.costs_circuits(); trenches > 0)
+    return WhyTool::tr("Without %1 there would be room for %n more trench(es).", "", trenches).arg(name);
+  if (price.costs_digging() > kWorthDigging)
+    return WhyTool::tr("Without %1 there would be %2 less to dig.")
+        .arg(name, metres(plan, price.costs_digging()));
+  return WhyTool::tr("Without %1 the loop would be no better.").arg(name);
 }
 
 QString WhyTool::status() const {
@@ -114,18 +128,8 @@ void WhyTool::ask(Point at) {
   if (!why || why->reasons.empty() || !has_restriction(why->reasons.front())) return;
   const Plan& plan = context_.plan();
   const Restriction& first = why->reasons.front().restriction;
-  const auto price = cost_of(plan.site, plan.wishes, context_.outcome()->coil, first);
-  if (!price) return;
-  const Feature* gone = price->whole ? find_feature(plan.site, first.feature_id) : nullptr;
-  const QString what =
-      gone != nullptr ? QString::fromStdString(display_name(*gone)) : named(plan, why->reasons.front());
-  const int trenches = price->costs_circuits();
-  if (trenches > 0)
-    price_ = tr("Without %1 there would be room for %n more trench(es).", "", trenches).arg(what);
-  else if (price->costs_digging() > 0.5)
-    price_ = tr("Without %1 there would be %2 less to dig.").arg(what, metres(plan, price->costs_digging()));
-  else
-    price_ = tr("Without %1 the loop would be no better.").arg(what);
+  if (const auto price = cost_of(plan.site, plan.wishes, context_.outcome()->coil, first))
+    price_ = price_in_words(plan, first, *price);
 }
 
 void WhyTool::paint(const ToolPaint& p) const {

@@ -34,5 +34,7 @@ class WhyTool : public Tool {
 
 // One reason as a person would say it, in the plan's units.
 QString reason_in_words(const Plan& plan, const Reason& reason);
+// What a restriction costs, and what was taken away to learn it.
+QString price_in_words(const Plan& plan, const Restriction& what, const RestrictionPrice& price);
 
 }  // namespace underlawn

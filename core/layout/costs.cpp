@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/costs.h"
 
+#include "layout/lifted.h"
 #include "layout/rows.h"
 
 namespace underlawn {
@@ -56,14 +57,15 @@ std::vector<RestrictionCost> restriction_costs(const Search& search, const Keepi
                                                int fits, const std::stop_token& stop) {
   for (std::size_t i = 0; i < std::min(kDrawn, all.size()); ++i) best.push_back(all[i]);
   std::vector<RestrictionCost> costs;
-  for (std::size_t i = 0; i < search.ground.restrictions.size() && !stop.stop_requested(); ++i) {
-    const int index = static_cast<int>(i);
-    const Ground open = without(search.ground, index);
-    const Ground header = without_same(search.for_header, search.ground.restrictions[i]);
-    Search s{open,          header, search.approach, search.size, search.run_width,
-             search.wanted, false,  false,           search.most};
+  for (const Restriction& restriction : search.ground.restrictions) {
+    const std::vector<LiftedSite> open = liftings(keeping.site, restriction);
+    if (stop.stop_requested()) break;
+    if (open.empty()) continue;
+    const Ground ground = trench_ground(open.back().site), header = conduit_ground(open.back().site);
+    const Search s{ground,        header, search.approach, search.size, search.run_width,
+                   search.wanted, false,  false,           search.most};
     const int more = most_beyond(s, keeping, best, fits, stop) - fits;
-    if (more > 0) costs.push_back({search.ground.restrictions[i], more});
+    if (more > 0) costs.push_back({restriction, more});
   }
   std::stable_sort(costs.begin(), costs.end(), [](const RestrictionCost& l, const RestrictionCost& r) {
     return l.trenches > r.trenches;

@@ -7,9 +7,9 @@
 
 namespace underlawn {
 
-// For every restriction, how many more trenches than `fits` would be found without it (the setback of an edge
-// nought, a feature gone), dearest first, those that cost nothing left out. Tries the best
-// bearings, and the first few of all.
+// For every restriction, how many more trenches than `fits` would be found without all of it that can
+// be taken away (lifted.h), dearest first, those that cost nothing left out. Tries the best bearings, and the
+// first few of all.
 std::vector<RestrictionCost> restriction_costs(const Search& search, const Keeping& keeping,
                                                std::vector<Bearing> best, const std::vector<Bearing>& all,
                                                int fits, const std::stop_token& stop);

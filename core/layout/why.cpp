@@ -88,14 +88,22 @@ class Asked {
         nearest = std::min(nearest, distance(quick_nearest({g.capsules[i].a, g.capsules[i].b}, at_), at_));
         reach = g.capsules[i].reach;
       }
+      bool on_it = nearest < trunk_radius(g.restrictions[owner]);
       for (std::size_t i = 0; i < g.areas.size(); ++i)
-        if (g.area_owner[i] == static_cast<int>(owner) && quick_inside(g.areas[i], at_)) nearest = -nearest;
+        if (g.area_owner[i] == static_cast<int>(owner) && quick_inside(g.areas[i], at_))
+          nearest = -nearest, on_it = true;
       if (nearest >= reach) continue;
       Reason& r = add(Reason::Kind::covered, static_cast<int>(owner));
+      r.on_it = on_it && r.closed_side < 0;
       r.short_by = r.closed_side < 0 ? reach - nearest : beyond(r.closed_side);
     }
     std::stable_sort(why_.reasons.begin(), why_.reasons.end(),
                      [](const Reason& l, const Reason& r) { return l.short_by > r.short_by; });
+  }
+
+  double trunk_radius(const Restriction& r) const {
+    const Feature* f = r.kind == Restriction::Kind::feature ? find_feature(drawn_, r.feature_id) : nullptr;
+    return f != nullptr && f->kind == FeatureKind::tree ? f->trunk_diameter / 2 : 0;
   }
 
   // m past the line of a closed wall.
@@ -229,36 +237,15 @@ class Asked {
   WhyEmpty why_;
 };
 
-// An area on paper: nothing of it is left without its rule.
-bool is_rule_alone(FeatureKind kind) {
-  return kind == FeatureKind::easement || kind == FeatureKind::no_dig;
-}
-
-void without_clearance(Feature& f) {
-  const double bark = f.kind == FeatureKind::tree ? f.trunk_diameter / 2 : 0;
-  f.trunk_diameter = f.kind == FeatureKind::tree ? 0 : f.trunk_diameter;  // no root zone
-  f.trench_clearance = f.run_clearance = bark;
-}
-
-Result<Site> without(const Site& site, const Restriction& r) {
-  Site open = site;
+std::optional<Trouble> not_there(const Site& site, const Restriction& r) {
   if (r.kind == Restriction::Kind::setback) {
-    if (r.edge < 0 || static_cast<std::size_t>(r.edge) >= site.lot.size())
-      return refuse({"restriction_not_there", say("lot edge"), std::to_string(r.edge + 1),
-                     say("1 to {}", std::to_string(site.lot.size())), say("Ask about an edge of this lot.")});
-    open.lot[static_cast<std::size_t>(r.edge)].setback = 0;
-    return open;
+    if (r.edge >= 0 && static_cast<std::size_t>(r.edge) < site.lot.size()) return std::nullopt;
+    return Trouble{"restriction_not_there", say("lot edge"), std::to_string(r.edge + 1),
+                   say("1 to {}", std::to_string(site.lot.size())), say("Ask about an edge of this lot.")};
   }
-  const auto f = std::find_if(open.features.begin(), open.features.end(),
-                              [&](const Feature& one) { return one.id == r.feature_id; });
-  if (f == open.features.end())
-    return refuse({"restriction_not_there", say("feature"), std::to_string(r.feature_id),
-                   say("one of this lot"), say("Ask about something that is drawn.")});
-  if (is_rule_alone(f->kind))
-    open.features.erase(f);
-  else
-    without_clearance(*f);
-  return open;
+  if (find_feature(site, r.feature_id) != nullptr) return std::nullopt;
+  return Trouble{"restriction_not_there", say("feature"), std::to_string(r.feature_id),
+                 say("one of this lot"), say("Ask about something that is drawn.")};
 }
 
 double digging(const Layout& l) {
@@ -276,15 +263,10 @@ WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil
   return Asked(site, wishes, coil, layout, at).answer();
 }
 
-std::string name_of(const Site& site, const Restriction& r) {
-  if (r.kind == Restriction::Kind::setback)
-    return say("the setback of lot edge {}", std::to_string(r.edge + 1));
-  const Feature* f = find_feature(site, r.feature_id);
-  return f != nullptr ? say("the clearance of {}", display_name(*f)) : say("a clearance");
-}
-
 std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason) {
-  if (reason.closed_side < 0) return name_of(site, reason.restriction);
+  if (reason.closed_side < 0)
+    return reason.on_it ? name_of(site, reason.restriction, Lifted::whole)
+                        : name_of(site, reason.restriction);
   const ClosedSide& side = wishes.closed[static_cast<std::size_t>(reason.closed_side)];
   const Feature* house = find_feature(site, side.house_id);
   return say("the closed side at wall {} of {}", std::to_string(side.wall + 1),
@@ -293,16 +275,22 @@ std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason
 
 Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil,
                                  const Restriction& r, std::stop_token stop) {
-  const auto open = without(site, r);
-  if (!open) return refuse(open.error());
+  if (auto trouble = not_there(site, r)) return refuse(*trouble);
   const Layout with = make_layout(site, wishes, coil, stop);
-  const Layout free = make_layout(*open, wishes, coil, stop);
   RestrictionPrice price;
-  price.whole = open->features.size() < site.features.size();
-  price.circuits = static_cast<int>(with.trenches.size());
-  price.circuits_without = static_cast<int>(free.trenches.size());
-  price.digging = digging(with);
-  price.digging_without = digging(free);
+  price.circuits = price.circuits_without = static_cast<int>(with.trenches.size());
+  price.digging = price.digging_without = digging(with);
+  for (const LiftedSite& open : liftings(site, r)) {
+    const Layout free = make_layout(open.site, wishes, coil, stop);
+    const int circuits = static_cast<int>(free.trenches.size());
+    const bool gains =
+        circuits > price.circuits_without ||
+        (circuits == price.circuits_without && digging(free) < price.digging_without - kWorthDigging);
+    if (price.lifted && !gains) continue;
+    price.lifted = open.what;
+    price.circuits_without = circuits;
+    price.digging_without = digging(free);
+  }
   return price;
 }
 

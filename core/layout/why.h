@@ -4,7 +4,7 @@
 
 #include <stop_token>
 
-#include "layout/layout.h"
+#include "layout/lifted.h"
 
 namespace underlawn {
 
@@ -22,6 +22,7 @@ struct Reason {
   } kind = Kind::outside;
   Restriction restriction;  // covered and stops_trench, unless it is a closed side
   int closed_side = -1;     // index of Wishes::closed: that instead of a restriction
+  bool on_it = false;       // covered: by the thing itself, not by its clearance alone
   int trench = 0;           // number, too_near
   double short_by = 0;  // m: covered: from the place to where a trench's edge may lie; stops_trench: that the
                         // longest trench lacks; too_near: that the rule lacks where they come nearest
@@ -44,21 +45,23 @@ struct WhyEmpty {
 WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil, const Layout& layout,
                         Point at);
 
-// "the setback of lot edge 2", "the clearance of Septic tank 3", "the closed side at wall 1 of House 1"
-std::string name_of(const Site& site, const Restriction& restriction);
+// What keeps out: as a restriction is named, the thing itself where the place lies on it, or "the closed side
+// at wall 1 of House 1".
 std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason);
 
-// The layout with a restriction, and without it: an edge's setback nought; a feature's clearance nought, of a
-// tree down to its bark; an easement or a no-dig area, which are nothing else, gone as a whole.
+inline constexpr double kWorthDigging = 0.5;  // m less to dig than this is no gain
+
+// The layout with a restriction, and without what of it can be taken away: of several such things the least
+// one that no greater betters.
 struct RestrictionPrice {
-  bool whole = false;  // the feature itself went, not its clearance alone
+  std::optional<Lifted> lifted;  // what was taken away; none: nothing can be, and there is no price
   int circuits = 0, circuits_without = 0;
   double digging = 0, digging_without = 0;  // m of coil trench, header and run
   int costs_circuits() const { return circuits_without - circuits; }
   double costs_digging() const { return digging - digging_without; }  // m, of as many circuits
 };
-// Refuses an edge or feature that is not there. Takes two whole layouts; asked to stop, what it gives is to
-// be thrown away.
+// Refuses an edge or feature that is not there. Takes two or three whole layouts; asked to stop, what it
+// gives is to be thrown away.
 Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil,
                                  const Restriction& restriction, std::stop_token stop = {});
 

@@ -64,33 +64,6 @@ Ground conduit_ground(const Site& site) {
   return g;
 }
 
-Ground without(const Ground& ground, int restriction) {
-  Ground g = ground;
-  const bool feature =
-      g.restrictions[static_cast<std::size_t>(restriction)].kind == Restriction::Kind::feature;
-  g.capsules.clear();
-  g.owner.clear();
-  for (std::size_t i = 0; i < ground.capsules.size(); ++i) {
-    Capsule c = ground.capsules[i];
-    if (ground.owner[i] == restriction && feature) continue;
-    if (ground.owner[i] == restriction) c.reach = 0;
-    g.capsules.push_back(c);
-    g.owner.push_back(ground.owner[i]);
-  }
-  for (std::size_t i = g.areas.size(); i-- > 0;)
-    if (g.area_owner[i] == restriction) {
-      g.areas.erase(g.areas.begin() + static_cast<std::ptrdiff_t>(i));
-      g.area_owner.erase(g.area_owner.begin() + static_cast<std::ptrdiff_t>(i));
-    }
-  return g;
-}
-
-Ground without_same(const Ground& ground, const Restriction& restriction) {
-  const auto& all = ground.restrictions;
-  const auto at = std::find(all.begin(), all.end(), restriction);
-  return at == all.end() ? ground : without(ground, static_cast<int>(at - all.begin()));
-}
-
 bool is_open(const Ground& ground, Point p) {
   if (!odd_even_inside(ground.lot, p)) return false;
   return std::none_of(ground.areas.begin(), ground.areas.end(),

@@ -23,9 +23,6 @@ Ground trench_ground(const Site& site);
 // The same for header and run: without what they may cross, and with the clearances of the run. A little
 // wider than asked, so that what keeps off it lies inside the region that header and run are routed in.
 Ground conduit_ground(const Site& site);
-// The ground were one restriction not there: an edge without setback, or a feature gone.
-Ground without(const Ground& ground, int restriction);
-Ground without_same(const Ground& ground, const Restriction& restriction);  // as it is where it has none such
 // Inside the lot and outside every area; meant for points that no capsule covers.
 bool is_open(const Ground& ground, Point p);
 

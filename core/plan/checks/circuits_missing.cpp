@@ -1,18 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "base/say.h"
+#include "layout/lifted.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 
 namespace underlawn::checks {
 
 namespace {
-
-std::string name_of(const Site& site, const Restriction& r) {
-  if (r.kind == Restriction::Kind::setback)
-    return say("the setback of lot edge {}", std::to_string(r.edge + 1));
-  const Feature* f = find_feature(site, r.feature_id);
-  return f != nullptr ? say("the clearance of {}", display_name(*f)) : say("a clearance");
-}
 
 std::string advice(const Site& site, const Layout& layout) {
   const std::string ways = say("Ask for a shorter trench, a closer spacing or fewer circuits.");
@@ -25,7 +19,8 @@ std::string advice(const Site& site, const Layout& layout) {
   const std::string how_many = dearest.trenches == 1
                                    ? say("1 more trench would fit")
                                    : say("{} more trenches would fit", std::to_string(dearest.trenches));
-  return say("Dearest is {}: without it {}. {}", name_of(site, dearest.restriction), how_many, ways);
+  return say("Dearest is {}: without it {}. {}",
+             name_of(site, dearest.restriction, most_lifted(site, dearest.restriction)), how_many, ways);
 }
 
 std::vector<Polyline> places(const Site& site, const Layout& layout) {

@@ -2,6 +2,7 @@
 #include "layout/layout.h"
 
 #include "base/say.h"
+#include "layout/lifted.h"
 #include "plan/checks/measure.h"
 #include "plan/figures/groups.h"
 
@@ -60,13 +61,6 @@ void add_least_spacing(Figures& all, const Layout& layout) {
            ""});
 }
 
-std::string name_of(const Site& site, const Restriction& r) {
-  if (r.kind == Restriction::Kind::setback)
-    return say("the setback of lot edge {}", std::to_string(r.edge + 1));
-  const Feature* f = find_feature(site, r.feature_id);
-  return f != nullptr ? display_name(*f) : say("a feature");
-}
-
 std::string key_of(const Restriction& r) {
   return r.kind == Restriction::Kind::setback ? "layout.cost.edge." + std::to_string(r.edge + 1)
                                               : "layout.cost.feature." + std::to_string(r.feature_id);
@@ -75,7 +69,9 @@ std::string key_of(const Restriction& r) {
 void add_costs(Figures& all, const Plan& plan, const Layout& layout) {
   for (const RestrictionCost& cost : layout.costs)
     derived(all, key_of(cost.restriction),
-            say("Trenches that {} keeps out", name_of(plan.site, cost.restriction)), cost.trenches, Q::count,
+            say("Trenches that {} keeps out",
+                name_of(plan.site, cost.restriction, most_lifted(plan.site, cost.restriction))),
+            cost.trenches, Q::count,
             {say("trenches that fit without it - trenches that fit"), {"layout.circuits_fit"}, ""});
 }
 

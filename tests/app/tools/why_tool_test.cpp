@@ -35,6 +35,21 @@ TEST_F(WhyToolTest, NamesTheSetbackAtTheLotLine) {
   EXPECT_TRUE(canvas.status().contains("setback of lot edge 1")) << canvas.status().toStdString();
 }
 
+TEST_F(WhyToolTest, NamesTheThingThatLiesThereAndPricesItsClearance) {
+  click({57, 45});
+  EXPECT_TRUE(canvas.status().contains("Here is Drain field")) << canvas.status().toStdString();
+  EXPECT_TRUE(canvas.status().contains("Without the clearance of Drain field"))
+      << canvas.status().toStdString();
+}
+
+TEST_F(WhyToolTest, SaysOfAnEasementThatItCannotBeMoved) {
+  add(FeatureKind::easement, {{10, 20}, {30, 20}, {30, 30}, {10, 30}});
+  wait();
+  click({20, 25});
+  EXPECT_TRUE(canvas.status().contains("Here is Easement")) << canvas.status().toStdString();
+  EXPECT_TRUE(canvas.status().contains("cannot be moved")) << canvas.status().toStdString();
+}
+
 TEST_F(WhyToolTest, ChangesNothingAndEscapeClears) {
   const Plan before = document.committed();
   click({40, 1});

@@ -148,18 +148,137 @@ TEST(Why, OfATreeTheRootZoneGoesAndTheTrunkStays) {
   s.root_zone_factor = 14;
   const auto price = cost_of(s, wishes(4), coil_of(26), {Restriction::Kind::feature, -1, 2});
   ASSERT_TRUE(price.has_value());
-  EXPECT_FALSE(price->whole);
+  EXPECT_EQ(price->lifted, Lifted::clearance);
   EXPECT_EQ(price->circuits, 0);
   EXPECT_EQ(price->circuits_without, 3);
 }
 
-TEST(Why, AnEasementIsNothingWithoutItsRuleAndGoesWhole) {
-  Site s = site();
-  s.features.push_back(feature(3, FeatureKind::easement, box(0, 20, 74, 30), 0));
-  const auto price = cost_of(s, wishes(2), coil_of(26), {Restriction::Kind::feature, -1, 3});
-  ASSERT_TRUE(price.has_value());
-  EXPECT_TRUE(price->whole);
+// Middle lines may lie from y = 0.66 to 12.34, 12 ft apart. The area takes 2.54 to 10.46 of them and leaves
+// one below and one above; with 2 m about it none is left; with no area there would be four.
+Site with_area(FeatureKind kind, double clearance) {
+  Site s;
+  for (Point p : box(0, 0, 30, 13)) s.lot.push_back({p, 0.2});
+  s.features.push_back(feature(2, kind, box(13, 3, 15, 10), clearance));
+  return s;
 }
+constexpr Restriction kArea{Restriction::Kind::feature, -1, 2};
+
+TEST(Why, AnEasementCannotBeMovedAndOnlyItsClearanceHasAPrice) {
+  const auto bare = cost_of(with_area(FeatureKind::easement, 0), wishes(4), coil_of(26), kArea);
+  ASSERT_TRUE(bare.has_value());
+  EXPECT_EQ(bare->lifted, std::nullopt);
+  EXPECT_EQ(bare->circuits, 2);
+  EXPECT_EQ(bare->costs_circuits(), 0);
+  const auto cleared = cost_of(with_area(FeatureKind::easement, 2), wishes(4), coil_of(26), kArea);
+  ASSERT_TRUE(cleared.has_value());
+  EXPECT_EQ(cleared->lifted, Lifted::clearance);
+  EXPECT_EQ(cleared->circuits, 0);
+  EXPECT_EQ(cleared->circuits_without, 2);
+}
+
+TEST(Why, ANoDigAreaIsGivenUpWholeWhereThatGainsMoreThanItsClearance) {
+  const Site s = with_area(FeatureKind::no_dig, 2);
+  const auto price = cost_of(s, wishes(4), coil_of(26), kArea);
+  ASSERT_TRUE(price.has_value());
+  EXPECT_EQ(price->lifted, Lifted::whole);
+  EXPECT_EQ(price->circuits_without, 4);
+  EXPECT_EQ(name_of(s, kArea, *price->lifted), "No-dig area 2");
+}
+
+TEST(Why, OfANoDigAreaTheClearanceAloneGoesWhereThatIsAsGood) {
+  Site s = with_area(FeatureKind::no_dig, 4);
+  s.features[0].points = box(13, 12.6, 15, 12.7);
+  const auto price = cost_of(s, wishes(4), coil_of(26), kArea);
+  ASSERT_TRUE(price.has_value());
+  EXPECT_EQ(price->lifted, Lifted::clearance);
+  EXPECT_EQ(price->circuits, 3);
+  EXPECT_EQ(price->circuits_without, 4);
+  EXPECT_EQ(name_of(s, kArea, *price->lifted), "the clearance of No-dig area 2");
+}
+
+TEST(Why, WhatStandsOnTheLotStays) {
+  for (FeatureKind kind : {FeatureKind::house, FeatureKind::drive, FeatureKind::septic_tank,
+                           FeatureKind::drain_field, FeatureKind::reserve_field}) {
+    const auto price = cost_of(with_area(kind, 2), wishes(4), coil_of(26), kArea);
+    ASSERT_TRUE(price.has_value());
+    EXPECT_EQ(price->lifted, Lifted::clearance) << kind_key(kind);
+    EXPECT_EQ(price->circuits_without, 2) << kind_key(kind);
+  }
+}
+
+TEST(Why, ALotLineWithoutASetbackCannotBeMoved) {
+  Site s = with_area(FeatureKind::easement, 0);
+  s.lot[0].setback = 0;
+  const auto line = cost_of(s, wishes(4), coil_of(26), {Restriction::Kind::setback, 0, 0});
+  ASSERT_TRUE(line.has_value());
+  EXPECT_EQ(line->lifted, std::nullopt);
+  const auto setback = cost_of(s, wishes(4), coil_of(26), {Restriction::Kind::setback, 1, 0});
+  EXPECT_EQ(setback->lifted, Lifted::setback);
+}
+
+// What the plan's own count names says the same: two more without the clearance, not the four without a tank.
+TEST(Why, WhatCostsTrenchesIsTheClearanceNotTheThing) {
+  const Layout l = make_layout(with_area(FeatureKind::septic_tank, 2), wishes(4), coil_of(26));
+  ASSERT_EQ(l.costs.size(), 1u);
+  EXPECT_EQ(l.costs[0], (RestrictionCost{kArea, 2}));
+  const Layout wish = make_layout(with_area(FeatureKind::no_dig, 2), wishes(4), coil_of(26));
+  ASSERT_EQ(wish.costs.size(), 1u);
+  EXPECT_EQ(wish.costs[0], (RestrictionCost{kArea, 4}));
+  EXPECT_TRUE(make_layout(with_area(FeatureKind::easement, 0), wishes(4), coil_of(26)).costs.empty());
+}
+
+Feature across_a_strip(FeatureKind kind) {
+  switch (shape_of(kind)) {
+    case FeatureShape::area:
+      return feature(2, kind, box(29, 0.5, 31, 4.5), 3);
+    case FeatureShape::line:
+      return feature(2, kind, {{30, 0}, {30, 5}}, 3);
+    case FeatureShape::point:
+      break;
+  }
+  Feature f = feature(2, kind, {{30, 2.5}}, 3);
+  f.trunk_diameter = 0.1;  // a root zone of 1.8 m, less than the clearance
+  return f;
+}
+
+// A lot 60 m x 5 m with one thing in its middle, 3 m about it kept free, and trenches of 40 m.
+class WhyEveryKind : public testing::TestWithParam<int> {
+ protected:
+  WhyEveryKind() {
+    for (Point p : box(0, 0, 60, 5)) site_.lot.push_back({p, 0.2});
+    site_.features.push_back(across_a_strip(static_cast<FeatureKind>(GetParam())));
+  }
+  Site site_;
+};
+
+TEST_P(WhyEveryKind, CoversThePlaceBesideIt) {
+  const double edge = shape_of(site_.features[0].kind) == FeatureShape::area ? 29 : 30;
+  const WhyEmpty w = why(site_, wishes(1), 40, {edge - 2, 2.5});
+  ASSERT_EQ(w.reasons.size(), 1u);
+  EXPECT_EQ(w.reasons[0].kind, Reason::Kind::covered);
+  EXPECT_EQ(w.reasons[0].restriction.feature_id, 2);
+  EXPECT_FALSE(w.reasons[0].on_it);
+  EXPECT_NEAR(w.reasons[0].short_by, 1, 1e-9);
+  EXPECT_EQ(name_of(site_, wishes(1), w.reasons[0]), "the clearance of " + display_name(site_.features[0]));
+}
+
+TEST_P(WhyEveryKind, IsNamedItselfWhereThePlaceLiesOnIt) {
+  const FeatureShape shape = shape_of(site_.features[0].kind);
+  const WhyEmpty w = why(site_, wishes(1), 40, {30, 2.5});
+  ASSERT_EQ(w.reasons.size(), 1u);
+  EXPECT_EQ(w.reasons[0].on_it, shape == FeatureShape::area || site_.features[0].kind == FeatureKind::tree);
+}
+
+TEST_P(WhyEveryKind, StopsTheTrenchThroughAnOpenPlace) {
+  const WhyEmpty w = why(site_, wishes(1), 40, {10, 2.5});
+  ASSERT_FALSE(w.reasons.empty());
+  EXPECT_TRUE(std::any_of(w.reasons.begin(), w.reasons.end(), [](const Reason& r) {
+    return r.kind == Reason::Kind::stops_trench && r.restriction.feature_id == 2;
+  }));
+  EXPECT_LT(w.longest, 30);
+}
+
+INSTANTIATE_TEST_SUITE_P(, WhyEveryKind, testing::Range(0, kFeatureKinds));
 
 TEST(Why, ARestrictionThatOnlyLengthensTheWayCostsDigging) {
   Site s = site();
