@@ -48,6 +48,12 @@ bool is_legal(const Keeping& keeping, const Arrangement& a) {
   return !drop_illegal(keeping, copy);
 }
 
+// Heads that were each drawn back for itself lie off the straight line that their header is held to.
+bool heads_near(const std::vector<Segment>& field, const Segment& line, const Wishes& w) {
+  return std::all_of(field.begin(), field.end(),
+                     [&](const Segment& t) { return distance(line, t.a) <= w.run_width + w.trench_width; });
+}
+
 // The least of the shifts that makes it legal, of those along and across the trenches.
 std::optional<Arrangement> shifted_legal(const Keeping& keeping, const Arrangement& a) {
   const Point u = direction(a.bearing.angle), across = left_normal(u);
@@ -64,7 +70,7 @@ std::optional<Arrangement> shifted_legal(const Keeping& keeping, const Arrangeme
 }  // namespace
 
 std::optional<Arrangement> as_kept(const Keeping& keeping, double length) {
-  if (keeping.wishes.kept.empty() || keeping.wishes.header_on) return std::nullopt;
+  if (keeping.wishes.kept.empty()) return std::nullopt;
   Arrangement a;
   a.trenches = field_of(keeping.wishes.kept, keeping.held);
   const auto another = [length](const Segment& t) {
@@ -84,7 +90,9 @@ std::optional<Arrangement> as_kept(const Keeping& keeping, double length) {
     if (b.drawn && std::abs(std::sin(b.angle - a.bearing.angle)) < kDrawn) a.bearing.drawn = true;
   a.in_line = heads_in_line(a.trenches);
   a.estimate = kBeforeAllGuesses;
-  return shifted_legal(keeping, a);
+  std::optional<Arrangement> kept = shifted_legal(keeping, a);
+  const auto& line = keeping.wishes.header_on;
+  return !kept || !line || heads_near(kept->trenches, *line, keeping.wishes) ? kept : std::nullopt;
 }
 
 double likeness(const std::vector<Segment>& field, const std::vector<Segment>& kept) {

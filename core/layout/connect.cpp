@@ -183,7 +183,11 @@ class Joiner::Inside {
     const auto slant = [this](const Segment& leg) { return kSquareDetour * flat_crossings(conduits_, leg); };
     const Polyline on = shift_ ? with_cheaper_bends(way, router_, slant) : way;
     Polyline run = stub;
-    run.insert(run.end(), on.begin() + 1, on.end());
+    for (auto p = on.begin() + 1; p != on.end(); ++p) {
+      // A run that is held to its end is there already.
+      if (run.size() > 1 && distance(run.back(), *p) < kSamePlace) run.pop_back();
+      run.push_back(*p);
+    }
     return run;
   }
 

@@ -3,7 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include "files/plan_file.h"
+#include "layout/header_groups.h"
 #include "plan/edits.h"
+#include "plan/solve.h"
 #include "support/sample_plans.h"
 
 namespace underlawn {
@@ -53,5 +56,69 @@ TEST(Keeping, NothingShownKeepsWhatWasKept) {
   const Plan moved = edit::moved_lot(before, {1, 0});
   EXPECT_EQ(keeping(before, moved, Layout{}).wishes.kept, before.wishes.kept);
 }
+
+namespace {
+
+std::vector<Segment> trenches_of(const Layout& layout) {
+  std::vector<Segment> all;
+  for (const Trench& t : layout.trenches) all.push_back({t.head, t.end});
+  return all;
+}
+
+class HeldWhereItLies : public testing::TestWithParam<const char*> {
+ protected:
+  HeldWhereItLies() {
+    plan_ = load_plan(std::string(UNDERLAWN_SOURCE_DIR) + "/samples/" + GetParam() + ".underlawn")->value;
+    const Outcome outcome = solve(plan_);
+    coil_ = outcome.coil;
+    layout_ = outcome.layout;
+  }
+  Layout after(const Plan& held) const {
+    const Plan plan = keeping(plan_, held, layout_);
+    return make_layout(plan.site, plan.wishes, coil_);
+  }
+  Plan plan_;
+  Coil coil_;
+  Layout layout_;
+};
+
+}  // namespace
+
+// The heads of a header need not lie on one straight line, as that does to which it is held.
+TEST_P(HeldWhereItLies, AHeaderLeavesTheTrenchesWhereTheyAre) {
+  Plan held = plan_;
+  held.wishes.header_on = line_of_header(layout_, 1);
+  ASSERT_TRUE(held.wishes.header_on);
+  const Layout l = after(held);
+  EXPECT_EQ(trenches_of(l), trenches_of(layout_));
+}
+
+TEST_P(HeldWhereItLies, ARunLeavesTheTrenchesWhereTheyAre) {
+  Plan held = plan_;
+  held.wishes.run_by.assign(layout_.run.line.begin() + 1, layout_.run.line.end());
+  const Layout l = after(held);
+  EXPECT_EQ(l.trenches.size(), layout_.trenches.size());
+  EXPECT_NEAR(l.run.length, layout_.run.length, 0.01);
+  for (std::size_t i = 1; i < l.run.line.size(); ++i)
+    EXPECT_GT(distance(l.run.line[i - 1], l.run.line[i]), kSamePlace);
+  EXPECT_EQ(solve(keeping(plan_, held, layout_)).layout, l);
+}
+
+TEST_P(HeldWhereItLies, ATrenchLeavesRoomForTheOthers) {
+  for (const Trench& t : layout_.trenches) {
+    if (t.role != TrenchRole::field) continue;
+    Plan held = plan_;
+    held.wishes.locked = {{t.head, t.end}};
+    const Layout l = after(held);
+    EXPECT_EQ(l.trenches.size(), layout_.trenches.size()) << t.number;
+    EXPECT_TRUE(l.troubles.empty()) << t.number << ": " << l.troubles.front().message();
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(, HeldWhereItLies, testing::Values("alder-lane", "kestrel-bend"),
+                         [](const auto& sample) {
+                           return std::string(sample.param).starts_with("alder") ? "AlderLane"
+                                                                                 : "KestrelBend";
+                         });
 
 }  // namespace underlawn
