@@ -86,7 +86,12 @@ Trouble no_way(const Site& site, const Wishes& wishes, const Conduits& conduits,
   const bool walled_in = conduits.stubs.empty();
   Trouble t{"no_way_to_house", say("way for the supply run"), say_as("a way", "none"),
             say("from the entry point to the trenches"), ""};
-  if (!closers.empty())
+  if (!closers.empty() && walled_in)
+    t.advice = say(
+        "Any one of these closes the entry point in: {}. Move the entry point to another wall, lessen the "
+        "clearance or allow crossing it.",
+        closers);
+  else if (!closers.empty())
     t.advice =
         say("Any one of these closes it: {}. Move it, lessen its clearance or allow crossing it.", closers);
   else if (walled_in) {
