@@ -28,10 +28,17 @@ QString shown(Quantity q, double value, const Plan& plan, Fineness fineness) {
   return locale.toString(value, 'f', 0);
 }
 
+// As far as it is shown, so that the differences agree with the figures beside them.
+double as_shown(const Row& r, double value, const Plan& plan) {
+  if (r.quantity == Quantity::money) return std::round(value);
+  const std::string text = print_quantity(r.quantity, value, plan.units, r.fineness);
+  return parse_quantity(r.quantity, text, plan.units).value_or(value);
+}
+
 QString changed(const Row& r, const Plan& plan) {
   if (!r.a || !r.b) return QStringLiteral("–");
   const QString none = shown(r.difference, 0, plan, r.fineness);
-  const double more = *r.b - *r.a;
+  const double more = as_shown(r, *r.b, plan) - as_shown(r, *r.a, plan);
   const QString by = shown(r.difference, std::abs(more), plan, r.fineness);
   if (by == none) return WayCard::tr("same");
   return (more > 0 ? QStringLiteral("+") : QStringLiteral("−")) + by;
