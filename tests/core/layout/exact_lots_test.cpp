@@ -78,8 +78,9 @@ TEST(ExactLots, JoinedUpTheyKeepNinetyNineInAHundredOfTheirMetres) {
   EXPECT_GE(ours, 0.99 * best);
 }
 
-// Measured on the lots themselves: where no run is, the entry point lies within a setback or in a drain
-// field, so that no line can leave the wall; everywhere else there is a run.
+// Measured on the lots themselves: where no run is, the entry point lies in a drain field, or nearer a side
+// of the lot than its setback and half the trench, so that no run can leave the wall; everywhere else there
+// is one.
 TEST(ExactLots, WhereThereIsNoWayToTheHouseWhatClosesItIsSaid) {
   const std::map<int, std::string> closed_by = {{1, "setback of lot edge 3"},
                                                 {1009, "setback of lot edge 3"},
@@ -94,7 +95,8 @@ TEST(ExactLots, WhereThereIsNoWayToTheHouseWhatClosesItIsSaid) {
     if (lot.seed == 27)
       EXPECT_TRUE(contains(find_feature(lot.site, 2)->points, entry));
     else
-      EXPECT_LT(distance(Segment{lot.site.lot[2].at, lot.site.lot[3].at}, entry), lot.site.lot[2].setback);
+      EXPECT_LT(distance(Segment{lot.site.lot[2].at, lot.site.lot[3].at}, entry),
+                lot.site.lot[2].setback + lot.wishes.run_width / 2);
     ASSERT_EQ(l.troubles.size(), 1u) << "lot " << lot.seed;
     EXPECT_EQ(l.troubles[0].code, "no_way_to_house");
     EXPECT_NE(l.troubles[0].advice.find(known->second + "."), std::string::npos) << l.troubles[0].advice;
