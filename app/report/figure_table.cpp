@@ -10,10 +10,13 @@ namespace underlawn {
 
 namespace {
 
+// What running it costs is kept under "run." as well.
+const std::vector<std::string> kOfTheRun = {"run.length",     "run.shared",        "run.pipe",
+                                            "run.dug_length", "dig.vertical.run.", "dig.sloped.run."};
+
 std::vector<std::string> beginnings(const Selected& what) {
-  std::string key = what.kind == Selected::Kind::trench   ? figures::trench_key(what.id)
-                    : what.kind == Selected::Kind::header ? "header"
-                                                          : "run";
+  if (what.kind == Selected::Kind::run) return kOfTheRun;
+  const std::string key = what.kind == Selected::Kind::trench ? figures::trench_key(what.id) : "header";
   return {key + ".", "dig.vertical." + key + ".", "dig.sloped." + key + "."};
 }
 

@@ -33,6 +33,10 @@ std::vector<Segment> outline_of(const Site& site, const Restriction& what) {
   return all;
 }
 
+bool gains(const RestrictionPrice& price) {
+  return price.costs_circuits() > 0 || price.costs_digging() > kWorthDigging;
+}
+
 bool has_restriction(const Reason& reason) {
   return reason.closed_side < 0 &&
          (reason.kind == Reason::Kind::covered || reason.kind == Reason::Kind::stops_trench);
@@ -71,9 +75,11 @@ QString price_in_words(const Plan& plan, const Restriction& what, const Restrict
   if (!price.lifted && lot) return WhyTool::tr("The lot line cannot be moved.");
   const QString name = QString::fromStdString(name_of(plan.site, what, price.lifted.value_or(Lifted::whole)));
   if (!price.lifted) return WhyTool::tr("%1 cannot be moved.").arg(name);
-  if (const int trenches = price.costs_circuits(); trenches > 0)
-    return WhyTool::tr("Without %1 there would be room for %n more trench(es).", "", trenches).arg(name);
-  if (price.costs_digging() > kWorthDigging)
+  const int trenches = price.costs_circuits();
+  if (trenches == 1) return WhyTool::tr("Without %1 there would be room for one more trench.").arg(name);
+  if (trenches > 1)
+    return WhyTool::tr("Without %1 there would be room for %2 more trenches.").arg(name).arg(trenches);
+  if (gains(price))
     return WhyTool::tr("Without %1 there would be %2 less to dig.")
         .arg(name, metres(plan, price.costs_digging()));
   return WhyTool::tr("Without %1 the loop would be no better.").arg(name);
@@ -82,13 +88,13 @@ QString price_in_words(const Plan& plan, const Restriction& what, const Restrict
 QString WhyTool::status() const {
   if (!asked_)
     return tr("Point where you would like a trench; click to learn what keeps it out, and its cost.");
-  return said_.join(QStringLiteral(" ")) + ' ' + price_;
+  return (said_ + prices_).join(QStringLiteral(" "));
 }
 
 void WhyTool::cancel() {
   asked_.reset();
   said_.clear();
-  price_.clear();
+  prices_.clear();
   blame_.clear();
 }
 
@@ -125,11 +131,29 @@ void WhyTool::ask(Point at) {
   cancel();
   const auto why = look(at);
   asked_ = at;
-  if (!why || why->reasons.empty() || !has_restriction(why->reasons.front())) return;
+  if (why) prices_ = prices(*why);
+}
+
+QStringList WhyTool::prices(const WhyEmpty& why) const {
+  const auto& reasons = why.reasons;
+  if (std::none_of(reasons.begin(), reasons.end(), has_restriction)) return {};
   const Plan& plan = context_.plan();
-  const Restriction& first = why->reasons.front().restriction;
-  if (const auto price = cost_of(plan.site, plan.wishes, context_.outcome()->coil, first))
-    price_ = price_in_words(plan, first, *price);
+  const Coil& coil = context_.outcome()->coil;
+  const Layout with = make_layout(plan.site, plan.wishes, coil);
+  QStringList all;
+  int asked = 0, no_better = 0;
+  for (std::size_t i = 0; i < std::min(kMostReasons, reasons.size()); ++i) {
+    if (!has_restriction(reasons[i])) continue;
+    const Restriction& what = reasons[i].restriction;
+    const auto price = cost_of(plan.site, plan.wishes, coil, with, what);
+    if (!price) continue;
+    ++asked;
+    no_better += price->lifted && !gains(*price);
+    all << price_in_words(plan, what, *price);
+  }
+  if (asked > 1 && no_better == asked) return {tr("Without any one of these the loop would be no better.")};
+  all.removeDuplicates();
+  return all;
 }
 
 void WhyTool::paint(const ToolPaint& p) const {
@@ -144,8 +168,7 @@ void WhyTool::paint(const ToolPaint& p) const {
   }
   const QPointF at = p.view.to_device(asked_ ? *asked_ : p.pointer.at);
   if (asked_) p.painter.drawEllipse(at, 5, 5);
-  QStringList lines = said_;
-  if (!price_.isEmpty()) lines << price_;
+  const QStringList lines = said_ + prices_;
   if (!lines.isEmpty())
     paint_plate(p, at + QPointF(16, 24.0 + 18.0 * static_cast<double>(lines.size())), lines, p.look.text);
   p.painter.restore();

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Says of the place under the pointer why no trench lies there, and on a click what the foremost thing that
-// keeps it out costs. Changes nothing.
+// Says of the place under the pointer why no trench lies there, and on a click what each thing that keeps it
+// out costs. Changes nothing.
 #pragma once
 
 #include "layout/why.h"
@@ -25,10 +25,11 @@ class WhyTool : public Tool {
   std::optional<WhyEmpty> look(Point at);
   void ask(Point at);
   QStringList words(const WhyEmpty& why) const;
+  QStringList prices(const WhyEmpty& why) const;
 
   std::optional<Point> asked_;  // the answer stays until the next click
   QStringList said_;
-  QString price_;
+  QStringList prices_;
   std::vector<Segment> blame_;  // edges of the lot and sides of features that keep out
 };
 

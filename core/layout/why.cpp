@@ -275,8 +275,12 @@ std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason
 
 Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil,
                                  const Restriction& r, std::stop_token stop) {
+  return cost_of(site, wishes, coil, make_layout(site, wishes, coil, stop), r, stop);
+}
+
+Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil, const Layout& with,
+                                 const Restriction& r, std::stop_token stop) {
   if (auto trouble = not_there(site, r)) return refuse(*trouble);
-  const Layout with = make_layout(site, wishes, coil, stop);
   RestrictionPrice price;
   price.circuits = price.circuits_without = static_cast<int>(with.trenches.size());
   price.digging = price.digging_without = digging(with);

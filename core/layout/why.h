@@ -64,5 +64,8 @@ struct RestrictionPrice {
 // gives is to be thrown away.
 Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil,
                                  const Restriction& restriction, std::stop_token stop = {});
+// The same of several restrictions of one layout, made once.
+Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil, const Layout& with,
+                                 const Restriction& restriction, std::stop_token stop = {});
 
 }  // namespace underlawn

@@ -130,6 +130,18 @@ TEST_F(ReportTest, HeadlineShowsTheFigures) {
   }
 }
 
+// What running the house costs has keys that begin alike.
+TEST_F(ReportTest, OfTheSupplyRunOnlyItsOwnFiguresAreShown) {
+  Document document;
+  document.commit(plan, "Drawn");
+  ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  ASSERT_TRUE(document.outcome()->figures.find("run.years") != nullptr);
+  const FigureTable table(document, {Selected::Kind::run, 0, 0});
+  const QString text = table.toPlainText();
+  EXPECT_TRUE(text.contains("Supply run pipe") && text.contains("Excavated")) << text.toStdString();
+  EXPECT_FALSE(text.contains("Years looked at")) << text.toStdString();
+}
+
 TEST_F(ReportTest, FindingIsAcceptedWithAReasonAndTakenBack) {
   Document document;
   Selection selection;

@@ -42,6 +42,17 @@ TEST_F(WhyToolTest, NamesTheThingThatLiesThereAndPricesItsClearance) {
       << canvas.status().toStdString();
 }
 
+// (72, 2): on the area, and within 10 ft of the lower side.
+TEST_F(WhyToolTest, PricesAllThatCoversThePlace) {
+  add(FeatureKind::no_dig, {{60, 1}, {75, 1}, {75, 9}, {60, 9}});
+  wait();
+  click({72, 2});
+  const QString said = canvas.status();
+  EXPECT_TRUE(said.contains("setback of lot edge 1") && said.contains("Here is No-dig area"))
+      << said.toStdString();
+  EXPECT_TRUE(said.contains("Without any one of these")) << said.toStdString();  // all are placed
+}
+
 TEST_F(WhyToolTest, SaysOfAnEasementThatItCannotBeMoved) {
   add(FeatureKind::easement, {{10, 20}, {30, 20}, {30, 30}, {10, 30}});
   wait();
