@@ -68,8 +68,9 @@ std::vector<Trouble> held_troubles(const Site& site, const Wishes& w, const Coil
     const int without = most_placed(site, one.wishes, coil, routable, stop);
     if (without <= placed) continue;
     troubles.push_back(
-        {"held_leaves_no_room", one.thing, say("room for {} circuits", std::to_string(placed)),
-         say("{} asked for; {} fit without it", std::to_string(w.circuits), std::to_string(without)),
+        {"held_leaves_no_room", say("room left by {}", one.thing),
+         placed == 1 ? say("{} circuit", placed) : say("{} circuits", placed),
+         say("{}, as asked for; {} fit without it", std::to_string(w.circuits), std::to_string(without)),
          one.advice});
   }
   return troubles;

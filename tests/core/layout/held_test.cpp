@@ -173,7 +173,7 @@ TEST(Held, AShortHeaderLineIsNamedWithItsWayOut) {
   EXPECT_LT(l.trenches.size(), 8u);
   const Trouble* t = trouble(l, "held_leaves_no_room");
   ASSERT_NE(t, nullptr);
-  EXPECT_EQ(t->thing, "the line held for the header");
+  EXPECT_EQ(t->thing, "room left by the line held for the header");
 }
 
 TEST(Held, BothSidesOfTheHeaderLineAreUsedWhereOneIsNotEnough) {
