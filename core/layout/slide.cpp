@@ -16,6 +16,8 @@ constexpr int kMostLooks = 40;
 constexpr int kMostSlides = 8;
 constexpr double kTilts[] = {0, 0.03, -0.03, 0.12, -0.12};  // rad, tried where the trench turns as it moves
 constexpr double kShortest = 0.05;                          // m
+// To spare beside a bent trench: a stop that only the slack of the proof allows would be found too near.
+constexpr double kHair = 2e-3;  // m
 
 Polyline between(const Polyline& from, const Polyline& to, double share) {
   Polyline line(from.size());
@@ -104,7 +106,7 @@ class Slider {
     for (std::size_t i = 1; i < line.size(); ++i)
       if (!quick_.free({line[i - 1], line[i]})) return false;
     // Corners stand out beyond the legs, which are all that was asked for.
-    return line.size() == 2 || bent_trench_is_legal(site_, line, wishes_.trench_width);
+    return line.size() == 2 || bent_trench_is_legal(site_, line, wishes_.trench_width + 2 * kHair);
   }
 
   std::vector<Point> ways_past(const Polyline& at) const {

@@ -115,6 +115,16 @@ TEST(Slide, WhatIsNoPlaceMovesNothing) {
   EXPECT_EQ(slid(square(), wishes(), {}, kStart, {{20, 30}, {20, 30}}), kStart);
 }
 
+// Legs that lean 5 in 20: the floor's corner stands out 0.5 / cos(atan(5 / 20)) = 0.5154 m beyond the bend.
+TEST(Slide, TheCornerOfABentTrenchStopsAtTheSetback) {
+  const GivenTrench bent{{45, 10}, {45, 50}, 0, 0, {{50, 30}}};
+  const GivenTrench to{{65, 10}, {65, 50}, 0, 0, {{70, 30}}};
+  const GivenTrench there = slid(square(), wishes(), {}, bent, to);
+  ASSERT_EQ(there.bends.size(), 1u);
+  EXPECT_LE(there.bends[0].x + 0.51539, 57 + 1e-3);
+  EXPECT_GE(there.bends[0].x + 0.51539, 57 - 0.01);
+}
+
 TEST(Slide, BendsGoWithTheTrench) {
   const GivenTrench from{{20, 30}, {40, 40}, 0, 0, {{30, 30}}};
   const GivenTrench to{{20, 60}, {40, 70}, 0, 0, {{30, 60}}};
