@@ -6,9 +6,15 @@
 #include <QPainter>
 #include <cmath>
 
+#include "canvas/hatch.h"
+#include "cost/crew_shop.h"
+
 namespace underlawn {
 
 namespace {
+
+const QColor kStakes = "#e4e2dc";
+constexpr double kStakeTime = 600;  // s a stake, two tapes and a check: common practice, no source
 
 QString tr(const char* text) {
   return QObject::tr(text);
@@ -26,30 +32,39 @@ struct Frame {
     gap = 0.6 * m.height();
     names = m.horizontalAdvance(tr("Excavator") + " 2") + 8 * s.unit;
   }
-  double height(const CrewDayBars& day) const {
-    return head + row * static_cast<double>(day.rows.size()) + axis + gap;
-  }
+  double height(std::size_t rows) const { return head + row * static_cast<double>(rows) + axis + gap; }
 };
 
 struct Placed {
   QRectF box;
   std::size_t task;
+  QRectF by_hand;  // that part of it in which lines are laid bare
 };
 
 double across(const QRectF& plot, double t, double day_length) {
   return plot.left() + plot.width() * std::clamp(t / day_length, 0.0, 1.0);
 }
 
+// s from the day's first hour to where the step's lines are laid bare.
+double exposed_at(const CrewTask& task, const CrewCalendar& c, int day, const HandWork& hand) {
+  const auto step = static_cast<std::size_t>(task.step);
+  const bool some = task.station == CrewStation::digging && task.step >= 0 && step < hand.exposing.size();
+  return some ? task.begin + hand.exposing[step] - day * c.day_length : 0;
+}
+
 // The bars of a day's rows, in a plot whose top is that of its first row.
-std::vector<Placed> place_bars(const CrewDayBars& day, const CrewCalendar& c, const QRectF& plot,
-                               double row) {
+std::vector<Placed> place_bars(const CrewDayBars& day, const CrewCalendar& c, const QRectF& plot, double row,
+                               const HandWork& hand) {
   std::vector<Placed> all;
   for (std::size_t r = 0; r < day.rows.size(); ++r)
     for (const CrewBar& bar : day.rows[r].bars) {
       const double left = across(plot, bar.from, c.day_length), right = across(plot, bar.to, c.day_length);
-      all.push_back({QRectF(left, plot.top() + row * (static_cast<double>(r) + 0.12),
-                            std::max(1.0, right - left), 0.76 * row),
-                     bar.task});
+      const QRectF box(left, plot.top() + row * (static_cast<double>(r) + 0.12), std::max(1.0, right - left),
+                       0.76 * row);
+      QRectF by_hand = box;
+      by_hand.setRight(std::clamp(across(plot, exposed_at(c.tasks[bar.task], c, day.day, hand), c.day_length),
+                                  box.left(), box.right()));
+      all.push_back({box, bar.task, by_hand});
     }
   return all;
 }
@@ -58,16 +73,21 @@ bool drawn(const CrewDayBars& day, const CrewBarsStyle& style) {
   return day.day >= style.from_day && day.day < style.to_day;
 }
 
+bool staked(const CrewBarsStyle& style) {
+  return style.from_day == 0 && style.hand.staking > 0;
+}
+
+// The block of the staking, if there is one, stands over the days.
 template <class Visit>
 void each_day(const CrewCalendar& c, const QRectF& area, const CrewBarsStyle& style, Visit visit) {
   const Frame f(style);
-  double y = area.top();
+  double y = area.top() + (staked(style) ? f.height(1) : 0);
   for (const CrewDayBars& day : bars_by_day(c)) {
     if (!drawn(day, style)) continue;
     const QRectF plot(area.left() + f.names, y + f.head, area.width() - f.names - 2 * style.unit,
                       f.row * static_cast<double>(day.rows.size()));
     visit(day, plot, f);
-    y += f.height(day);
+    y += f.height(day.rows.size());
   }
 }
 
@@ -124,6 +144,8 @@ void paint_bar(QPainter& p, const Placed& bar, const CrewTask& task, const DigOr
   p.setPen(QPen(s.bar_text, 0.6 * s.unit));
   p.setBrush(s.fill[static_cast<std::size_t>(task.station)]);
   p.drawRect(bar.box);
+  if (bar.by_hand.width() > 0)
+    p.drawLines(hatch_lines({QPolygonF(bar.by_hand)}, {2.6 * s.unit, 45, bar.box.topLeft()}, bar.by_hand));
   const QString text = bar_text(task, order);
   const QFontMetricsF m(s.font);
   p.setPen(s.bar_text);
@@ -131,6 +153,32 @@ void paint_bar(QPainter& p, const Placed& bar, const CrewTask& task, const DigOr
     p.drawText(bar.box, Qt::AlignCenter, text);
   else if (m.horizontalAdvance(text) <= free - 3 * s.unit)
     p.drawText(QPointF(bar.box.right() + 2 * s.unit, bar.box.center().y() + 0.35 * m.ascent()), text);
+}
+
+// The stakes as one bar of a day before the first.
+void paint_staking(QPainter& p, const CrewCalendar& c, const QRectF& area, const CrewBarsStyle& s) {
+  const Frame f(s);
+  const QRectF plot(area.left() + f.names, area.top() + f.head, area.width() - f.names - 2 * s.unit, f.row);
+  QFont bold = s.font;
+  bold.setWeight(QFont::DemiBold);
+  p.setFont(bold);
+  p.setPen(s.text);
+  p.drawText(QPointF(area.left(), plot.top() - 0.35 * f.head), tr("Before day 1"));
+  p.setFont(s.font);
+  paint_hours(p, c, plot, f, s);
+  p.setPen(s.text);
+  p.drawText(QRectF(area.left(), plot.top(), f.names, f.row), Qt::AlignLeft | Qt::AlignVCenter,
+             tr("Staking"));
+  const QRectF bar(plot.left(), plot.top() + 0.12 * f.row,
+                   across(plot, s.hand.staking, c.day_length) - plot.left(), 0.76 * f.row);
+  p.setPen(QPen(s.bar_text, 0.6 * s.unit));
+  p.setBrush(kStakes);
+  p.drawRect(bar);
+  const QString text = tr("%1 stakes").arg(s.hand.stakes);
+  const bool inside = QFontMetricsF(s.font).horizontalAdvance(text) <= bar.width() - 2 * s.unit;
+  p.setPen(inside ? s.bar_text : s.text);
+  p.drawText(inside ? bar : bar.translated(bar.width() + 3 * s.unit, 0).adjusted(0, 0, plot.width(), 0),
+             (inside ? Qt::AlignCenter : Qt::AlignLeft | Qt::AlignVCenter), text);
 }
 
 QString hand_name(const CrewCalendar& c, const CrewRow& row) {
@@ -201,6 +249,16 @@ QString moment(const CrewCalendar& c, double t, bool end) {
 
 }  // namespace
 
+HandWork hand_work(const Plan& plan, const Outcome& outcome) {
+  HandWork hand;
+  hand.stakes = static_cast<int>(outcome.stake_out.ties.size());
+  hand.staking = hand.stakes * kStakeTime;
+  if (outcome.order != nullptr)
+    for (const DigStep& step : outcome.order->steps)
+      hand.exposing.push_back(hand_time(step, plan.site, outcome.layout, plan.crew));
+  return hand;
+}
+
 CrewBarsStyle CrewBarsStyle::on_paper(const QFont& font, double unit) {
   return {font,
           Qt::black,
@@ -266,9 +324,9 @@ std::vector<CrewDayBars> bars_by_day(const CrewCalendar& c) {
 
 double crew_bars_height(const CrewCalendar& calendar, const CrewBarsStyle& style) {
   const Frame f(style);
-  double height = 0;
+  double height = staked(style) ? f.height(1) : 0;
   for (const CrewDayBars& day : bars_by_day(calendar))
-    if (drawn(day, style)) height += f.height(day);
+    if (drawn(day, style)) height += f.height(day.rows.size());
   return height;
 }
 
@@ -276,6 +334,7 @@ void paint_crew_bars(QPainter& painter, const CrewCalendar& calendar, const DigO
                      const QRectF& area, const CrewBarsStyle& style, int chosen, const QColor& ring) {
   QFont bold = style.font;
   bold.setWeight(QFont::DemiBold);
+  if (staked(style)) paint_staking(painter, calendar, area, style);
   each_day(calendar, area, style, [&](const CrewDayBars& day, const QRectF& plot, const Frame& f) {
     painter.setFont(bold);
     painter.setPen(style.text);
@@ -287,7 +346,7 @@ void paint_crew_bars(QPainter& painter, const CrewCalendar& calendar, const DigO
       painter.drawText(QRectF(area.left(), plot.top() + f.row * static_cast<double>(r), f.names, f.row),
                        Qt::AlignLeft | Qt::AlignVCenter, hand_name(calendar, day.rows[r]));
     }
-    const std::vector<Placed> bars = place_bars(day, calendar, plot, f.row);
+    const std::vector<Placed> bars = place_bars(day, calendar, plot, f.row, style.hand);
     for (const Placed& bar : bars) {
       paint_bar(painter, bar, calendar.tasks[bar.task], order, style, free_right(bars, bar, plot));
       if (static_cast<int>(bar.task) != chosen) continue;
@@ -301,7 +360,7 @@ void paint_crew_bars(QPainter& painter, const CrewCalendar& calendar, const DigO
 int task_at(const CrewCalendar& calendar, const QRectF& area, const CrewBarsStyle& style, QPointF place) {
   int found = -1;
   each_day(calendar, area, style, [&](const CrewDayBars& day, const QRectF& plot, const Frame& f) {
-    for (const Placed& bar : place_bars(day, calendar, plot, f.row))
+    for (const Placed& bar : place_bars(day, calendar, plot, f.row, style.hand))
       if (bar.box.contains(place)) found = static_cast<int>(bar.task);
   });
   return found;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The crew's calendar as bars: a block for every day, a row for every hand, hours across. One drawing for
-// panel and sheet.
+// The crew's calendar as bars: a block for the staking before it, a block for every day, a row for every
+// hand, hours across; hatched where lines are laid bare by hand. One drawing for panel and sheet.
 #pragma once
 
 #include <QColor>
@@ -11,6 +11,8 @@
 #include <vector>
 
 #include "cost/crew_calendar.h"
+#include "plan/outcome.h"
+#include "plan/plan.h"
 
 class QPainter;
 
@@ -36,12 +38,21 @@ struct CrewDayBars {
 // there.
 std::vector<CrewDayBars> bars_by_day(const CrewCalendar& calendar);
 
+// What is done by hand beside the tasks of the calendar.
+struct HandWork {
+  int stakes = 0;                // set before the first day
+  double staking = 0;            // s that takes
+  std::vector<double> exposing;  // s of each step of the order, from its beginning: lines laid bare
+};
+HandWork hand_work(const Plan& plan, const Outcome& outcome);
+
 struct CrewBarsStyle {
   QFont font;
   QColor text, faint, rule, bar_text;
   std::array<QColor, kCrewStations> fill;
   double unit = 1;                    // a normal line, device units
   int from_day = 0, to_day = 100000;  // those drawn: from_day and on, before to_day
+  HandWork hand = {};
   static CrewBarsStyle on_paper(const QFont& font, double unit);
 };
 

@@ -20,8 +20,9 @@ CrewChart::CrewChart(QWidget* parent) : QWidget(parent) {
 }
 
 void CrewChart::set_calendar(std::shared_ptr<const CrewCalendar> calendar,
-                             std::shared_ptr<const DigOrder> order) {
+                             std::shared_ptr<const DigOrder> order, HandWork hand) {
   if (calendar == calendar_ && order == order_) return;
+  hand_ = std::move(hand);
   calendar_ = order == nullptr ? nullptr : std::move(calendar);
   order_ = std::move(order);
   chosen_ = -1;
@@ -43,6 +44,7 @@ CrewBarsStyle CrewChart::style() const {
   s.text = theme.text;
   s.faint = theme.faint;
   s.rule = theme.line;
+  s.hand = hand_;
   return s;
 }
 

@@ -15,7 +15,8 @@ class CrewChart : public QWidget {
 
  public:
   explicit CrewChart(QWidget* parent = nullptr);
-  void set_calendar(std::shared_ptr<const CrewCalendar> calendar, std::shared_ptr<const DigOrder> order);
+  void set_calendar(std::shared_ptr<const CrewCalendar> calendar, std::shared_ptr<const DigOrder> order,
+                    HandWork hand = {});
   int chosen() const { return chosen_; }  // in CrewCalendar::tasks, -1 none
   QString said() const;                   // of the chosen task; empty for none
 
@@ -37,6 +38,7 @@ class CrewChart : public QWidget {
 
   std::shared_ptr<const CrewCalendar> calendar_;
   std::shared_ptr<const DigOrder> order_;
+  HandWork hand_;
   int chosen_ = -1;
 };
 

@@ -13,8 +13,13 @@ class CalendarBlock : public Block {
  public:
   // Days from `from` on, before `to`.
   CalendarBlock(std::shared_ptr<const CrewCalendar> calendar, std::shared_ptr<const DigOrder> order, int from,
-                int to, double by_hand)
-      : calendar_(std::move(calendar)), order_(std::move(order)), from_(from), to_(to), hand_(by_hand) {}
+                int to, HandWork hand, double a_line)
+      : calendar_(std::move(calendar)),
+        order_(std::move(order)),
+        from_(from),
+        to_(to),
+        hand_(std::move(hand)),
+        a_line_(a_line) {}
 
   double height(double width) const override {
     return heading_height() + crew_bars_height(*calendar_, style()) +
@@ -23,10 +28,10 @@ class CalendarBlock : public Block {
 
   std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override {
     for (int day = std::min(to_, calendar_->days_worked) - 1; day > from_; --day) {
-      auto first = std::make_shared<CalendarBlock>(calendar_, order_, from_, day, hand_);
+      auto first = std::make_shared<CalendarBlock>(calendar_, order_, from_, day, hand_, a_line_);
       if (first->height(width) <= room)
         return std::pair<BlockPtr, BlockPtr>(
-            std::move(first), std::make_shared<CalendarBlock>(calendar_, order_, day, to_, hand_));
+            std::move(first), std::make_shared<CalendarBlock>(calendar_, order_, day, to_, hand_, a_line_));
     }
     return std::nullopt;
   }
@@ -54,6 +59,7 @@ class CalendarBlock : public Block {
     CrewBarsStyle style = CrewBarsStyle::on_paper(type(9), pt(0.8));
     style.from_day = from_;
     style.to_day = to_;
+    style.hand = hand_;
     return style;
   }
 
@@ -66,18 +72,18 @@ class CalendarBlock : public Block {
     const std::size_t reserve = calendar_->days.size() - static_cast<std::size_t>(calendar_->days_worked);
     return QObject::tr(
                "%1 days on the lot; %2 more in reserve for rain. Nothing with a joint in it is covered "
-               "before "
-               "the test. Numbers in the bars are trenches. Staking is done before day 1; lines met by hand "
-               "are exposed within the digging, %3 each.")
+               "before the test. Numbers in the bars are trenches. Hatched at a bar's beginning: lines laid "
+               "bare by hand, %3 each.")
         .arg(calendar_->days_worked)
         .arg(reserve)
-        .arg(text_of(print_quantity(Quantity::duration, hand_, UnitSystem::metric)));
+        .arg(text_of(print_quantity(Quantity::duration, a_line_, UnitSystem::metric)));
   }
 
   std::shared_ptr<const CrewCalendar> calendar_;
   std::shared_ptr<const DigOrder> order_;
   int from_, to_;
-  double hand_;  // s, a line met by hand
+  HandWork hand_;
+  double a_line_;  // s, a line met by hand
 };
 
 }  // namespace
@@ -86,7 +92,7 @@ BlockPtr calendar_block(const Plan& plan, const Outcome& outcome) {
   if (outcome.calendar == nullptr || outcome.order == nullptr || outcome.calendar->tasks.empty())
     return nullptr;
   return std::make_shared<CalendarBlock>(outcome.calendar, outcome.order, 0, outcome.calendar->days_worked,
-                                         plan.crew.hand_crossing);
+                                         hand_work(plan, outcome), plan.crew.hand_crossing);
 }
 
 }  // namespace underlawn::sheet

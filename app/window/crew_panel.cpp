@@ -140,7 +140,8 @@ void CrewPanel::add_calendar() {
   told_->setText(tr("Point at a bar, or walk through them with the arrow keys."));
   on_refresh([this] {
     const auto* outcome = document_.outcome();
-    chart_->set_calendar(outcome ? outcome->calendar : nullptr, outcome ? outcome->order : nullptr);
+    chart_->set_calendar(outcome ? outcome->calendar : nullptr, outcome ? outcome->order : nullptr,
+                         outcome ? hand_work(document_.plan(), *outcome) : HandWork{});
   });
   section(tr("Who waits, and what would save time"));
   note([this](const Plan&) {

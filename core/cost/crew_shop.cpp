@@ -165,15 +165,19 @@ struct Shop {
 
 }  // namespace
 
+double hand_time(const DigStep& step, const Site& site, const Layout& layout, const CrewWishes& crew) {
+  int met = 0;
+  for (int i : step.crossings) {
+    const Feature* f = find_feature(site, layout.crossings[static_cast<std::size_t>(i)].feature_id);
+    met += f != nullptr && f->kind == FeatureKind::utility;
+  }
+  return met * crew.hand_crossing;
+}
+
 double digging_time(const DigStep& step, const CalendarAsk& ask) {
   const double time = step.trencher ? step.work.length * ask.crew.trencher
                                     : step.work.bank / bank_rate(ask.how.excavator, ask.ground.swell);
-  int met = 0;
-  for (int i : step.crossings) {
-    const Feature* f = find_feature(ask.site, ask.layout.crossings[static_cast<std::size_t>(i)].feature_id);
-    met += f != nullptr && f->kind == FeatureKind::utility;
-  }
-  return time + met * ask.crew.hand_crossing;
+  return time + hand_time(step, ask.site, ask.layout, ask.crew);
 }
 
 ShopRun run_shop(const CalendarAsk& ask) {

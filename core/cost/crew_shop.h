@@ -13,7 +13,10 @@ struct ShopRun {
 };
 ShopRun run_shop(const CalendarAsk& ask);
 
-// s, hand-dug crossings of utilities included.
+// s that go for the utilities which a step meets, laid bare by hand before the machine comes near.
+double hand_time(const DigStep& step, const Site& site, const Layout& layout, const CrewWishes& crew);
+
+// s, that included.
 double digging_time(const DigStep& step, const CalendarAsk& ask);
 
 }  // namespace underlawn

@@ -5,7 +5,9 @@
 
 #include <QImage>
 #include <QPainter>
+#include <numeric>
 
+#include "app/support/written.h"
 #include "plan/solve.h"
 #include "sheets/contents.h"
 #include "support/sample_plans.h"
@@ -78,4 +80,46 @@ TEST(CrewBars, StandOnASheetWithinTheirHeight) {
   }
   EXPECT_EQ(sheet::calendar_block(plan, Outcome{}), nullptr);
   EXPECT_EQ(sheet::digging_sections(plan, Outcome{}), nullptr);
+}
+
+// The half acre's supply run meets a power line; the time it is laid bare in is the crew's own.
+TEST(CrewBars, ShowTheStakingAndTheHoursDugByHand) {
+  const Plan plan = sample::half_acre();
+  const Outcome outcome = solved();
+  const HandWork hand = hand_work(plan, outcome);
+  int met = 0;
+  for (const Crossing& c : outcome.layout.crossings)
+    if (const Feature* f = find_feature(plan.site, c.feature_id))
+      met += f->kind == FeatureKind::utility ? 1 : 0;
+  ASSERT_GT(met, 0);
+  EXPECT_NEAR(std::accumulate(hand.exposing.begin(), hand.exposing.end(), 0.0), met * plan.crew.hand_crossing,
+              1e-6);
+  EXPECT_EQ(hand.stakes, static_cast<int>(outcome.stake_out.ties.size()));
+  const auto block = sheet::calendar_block(plan, outcome);
+  const double width = 4 * kSheetUnits;
+  const QStringList words = test::written_by([&](QPainter& painter) {
+    block->paint(painter, {0, 0, width, block->height(width)});
+  });
+  EXPECT_TRUE(words.contains("Before day 1"));
+  EXPECT_TRUE(words.contains("Staking"));
+  EXPECT_TRUE(words.contains(QString("%1 stakes").arg(hand.stakes)));
+}
+
+// Only the bar of a step that meets lines is hatched.
+TEST(CrewBars, HatchWhatIsDugByHand) {
+  const Plan plan = sample::half_acre();
+  const Outcome outcome = solved();
+  const auto drawn = [&](const HandWork& hand) {
+    QImage image(900, 900, QImage::Format_RGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    CrewBarsStyle style = CrewBarsStyle::on_paper(QFont(), 1);
+    style.hand = hand;
+    paint_crew_bars(painter, *outcome.calendar, *outcome.order, {0, 0, 900, 900}, style);
+    painter.end();
+    return ink(image);
+  };
+  HandWork hand = hand_work(plan, outcome);
+  hand.staking = 0;
+  EXPECT_GT(drawn(hand), drawn({}));
 }
