@@ -35,6 +35,7 @@ void paint_plan(QPainter& painter, const Plan& whole, const Outcome* outcome, co
   if (options.sheet && options.corner_tags && !options.dig) paint_piece_names(c);
   if (options.layers.loop) paint_crossings(c);
   paint_findings(c);
+  if (options.over) options.over(c);
   labels.paint(painter, c.device(), look.ground, look.line);
   painter.restore();
 }

@@ -2,6 +2,8 @@
 // Draws a plan and what follows from it, on the window's canvas and on every sheet: one drawing, two devices.
 #pragma once
 
+#include <functional>
+
 #include "canvas/layers.h"
 #include "canvas/look.h"
 #include "canvas/view.h"
@@ -11,6 +13,8 @@
 class QPainter;
 
 namespace underlawn {
+
+struct PaintContext;
 
 struct PaintOptions {
   bool zones = true;         // setbacks, clearances, buildable ground
@@ -27,6 +31,7 @@ struct PaintOptions {
   bool pictures = false;     // pictures under the drawing
   bool sheet = false;        // on paper: only those pictures that are meant for it
   QString picture_folder;    // from where the paths of pictures beside the plan count
+  std::function<void(PaintContext&)> over = {};  // what else is painted, its labels among the others
 };
 
 // Paints into the painter's device through `view`. `outcome` may be null while nothing is solved yet.

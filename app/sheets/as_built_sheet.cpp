@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/as_built_sheet.h"
 
+#include "canvas/paint_context.h"
 #include "sheets/as_built_blocks.h"
 #include "sheets/contents.h"
 
@@ -11,19 +12,14 @@ using namespace sheet;
 namespace {
 
 // The planned trenches, header and run in dashes, where they differ.
-void paint_planned(QPainter& painter, const View& view, const Layout& planned) {
+void paint_planned(PaintContext& on, const Layout& planned) {
   QPen pen(kFaint, pt(0.8));
   pen.setDashPattern({5, 3});
-  painter.setPen(pen);
-  painter.setBrush(Qt::NoBrush);
-  const auto line = [&](const std::vector<Point>& points) {
-    QPolygonF p;
-    for (Point at : points) p << view.to_device(at);
-    return p;
-  };
-  for (const Trench& t : planned.trenches) painter.drawPolygon(line(floor_of(t)));
-  for (const Polyline& leg : planned.header.legs) painter.drawPolyline(line(leg));
-  painter.drawPolyline(line(planned.run.line));
+  on.painter.setPen(pen);
+  on.painter.setBrush(Qt::NoBrush);
+  for (const Trench& t : planned.trenches) on.painter.drawPolygon(on.line(floor_of(t)));
+  for (const Polyline& leg : planned.header.legs) on.painter.drawPolyline(on.line(leg));
+  on.painter.drawPolyline(on.line(planned.run.line));
 }
 
 MapContent content(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer& built) {
@@ -39,9 +35,7 @@ MapContent content(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer
   c.options.corner_tags = true;
   c.options.findings = false;
   if (built.loop.changed)
-    c.over = [planned = outcome.layout](QPainter& painter, const View& view) {
-      paint_planned(painter, view, planned);
-    };
+    c.options.over = [planned = outcome.layout](PaintContext& on) { paint_planned(on, planned); };
   return c;
 }
 

@@ -79,7 +79,6 @@ void MapSheet::paint_map(QPainter& painter) const {
   painter.setClipRect(first_.map);
   painter.translate(first_.map.topLeft());
   paint_plan(painter, plan_, &outcome_, first_.view, sheet_look(), content_.options);
-  if (content_.over) content_.over(painter, first_.view);
   painter.restore();
   painter.setBrush(Qt::NoBrush);
   painter.setPen(rule(0.8));

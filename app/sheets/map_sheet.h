@@ -4,7 +4,6 @@
 #pragma once
 
 #include <QRectF>
-#include <functional>
 
 #include "canvas/plan_painter.h"
 #include "plan/outcome.h"
@@ -23,8 +22,6 @@ struct MapContent {
   std::vector<Piece> after, after_without;
   std::vector<BlockPtr> whole_pages = {};  // a page each, last
   PaintOptions options = {};
-  // What is drawn over the plan, in its frame. May be empty.
-  std::function<void(QPainter&, const View&)> over = {};
 };
 
 class MapSheet : public Sheet {

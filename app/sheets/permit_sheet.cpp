@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "canvas/labels.h"
+#include "canvas/paint_context.h"
 #include "plan/clearings.h"
 #include "sheets/contents.h"
 #include "sheets/permit_tables.h"
@@ -42,16 +42,15 @@ void arrow(QPainter& painter, QPointF tip, QPointF from) {
       QPolygonF({tip, tip + pt(5) * along + pt(1.5) * side, tip + pt(5) * along - pt(1.5) * side}));
 }
 
-void paint_clearing(QPainter& painter, Labels& labels, const Plan& plan, const Clearing& c, int number,
-                    const View& view) {
-  const QLineF line(view.to_device(c.line.a), view.to_device(c.line.b));
-  painter.setPen(rule(0.8));
-  painter.setBrush(kInk);
-  painter.drawLine(line);
-  arrow(painter, line.p1(), line.p2());
-  arrow(painter, line.p2(), line.p1());
+void paint_clearing(PaintContext& on, const Clearing& c, int number) {
+  const QLineF line(on.at(c.line.a), on.at(c.line.b));
+  on.painter.setPen(rule(0.8));
+  on.painter.setBrush(kInk);
+  on.painter.drawLine(line);
+  arrow(on.painter, line.p1(), line.p2());
+  arrow(on.painter, line.p2(), line.p1());
   Label label;
-  label.text = QString("D%1  %2").arg(number).arg(shown_length(plan, c.measured));
+  label.text = QString("D%1  %2").arg(number).arg(shown_length(on.plan, c.measured));
   label.font = type(8.5, QFont::DemiBold);
   label.colour = kInk;
   label.must = true;
@@ -60,15 +59,12 @@ void paint_clearing(QPainter& painter, Labels& labels, const Plan& plan, const C
   label.anchor = line.pointAt(0.5);
   label.leader_from = pt(20);
   label.places = places_around(line.pointAt(0.5), QSizeF(pt(3), pt(3)), label.text, label.font, 5);
-  labels.add(std::move(label));
+  on.labels.add(std::move(label));
 }
 
-void paint_clearings(QPainter& painter, const Plan& plan, const std::vector<Clearing>& all,
-                     const View& view) {
-  Labels labels;
+void paint_clearings(PaintContext& on, const std::vector<Clearing>& all) {
   for (std::size_t i = 0; i < all.size(); ++i)
-    if (drawn(plan, all[i])) paint_clearing(painter, labels, plan, all[i], static_cast<int>(i) + 1, view);
-  labels.paint(painter, QRectF(QPointF(0, 0), view.size), Qt::white, pt(0.55));
+    if (drawn(on.plan, all[i])) paint_clearing(on, all[i], static_cast<int>(i) + 1);
 }
 
 std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, const std::vector<Clearing>& all) {
@@ -93,7 +89,7 @@ MapContent content(const Plan& plan, const Outcome& outcome) {
   c.after = c.after_without = pieces(plan, outcome, all);
   c.options.bearings = c.options.pictures = c.options.sheet = true;
   c.options.findings = false;
-  c.over = [plan, all](QPainter& painter, const View& view) { paint_clearings(painter, plan, all, view); };
+  c.options.over = [all](PaintContext& on) { paint_clearings(on, all); };
   return c;
 }
 

@@ -2,8 +2,7 @@
 // One trench, one page: what the crew needs while it digs this one, large enough to be read in the rain.
 #include <cmath>
 
-#include "canvas/labels.h"
-#include "canvas/plan_painter.h"
+#include "canvas/paint_context.h"
 #include "canvas/utility_tags.h"
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
@@ -22,6 +21,7 @@ namespace {
 
 const double kHead = pt(54);
 const double kGap = pt(12);
+const double kBeside = pt(16);
 constexpr double kNear = 4.5;  // m: utilities nearer than this are named
 
 class TrenchPage : public Block {
@@ -41,9 +41,16 @@ class TrenchPage : public Block {
   TablePtr tape_block(double points) const;
   TablePtr fact_block(double points) const;
   BlockPtr tick_block(double points) const;
+  void paint_lying(QPainter& painter, const QRectF& room) const;
+  void paint_upright(QPainter& painter, const QRectF& room) const;
+  struct Seen {
+    int scale = 0;
+    View view;
+  };
+  Seen seen(const QRectF& map) const;
   void paint_head(QPainter& painter, const QRectF& room) const;
   void paint_map(QPainter& painter, const QRectF& map) const;
-  void paint_tapes(QPainter& painter, const View& view) const;
+  void paint_tapes(PaintContext& on) const;
   Box box() const;
 
   Plan plan_;
@@ -75,7 +82,25 @@ Box TrenchPage::box() const {
   return bounds(points);
 }
 
-void TrenchPage::paint_tapes(QPainter& painter, const View& view) const {
+// In the tape, upright.
+Label tape_label(const QLineF& tape, const QString& text) {
+  Label label;
+  label.text = text;
+  label.font = type(11, QFont::Bold);
+  label.colour = kInk;
+  label.angle = -tape.angle();
+  while (label.angle < -90) label.angle += 180;
+  while (label.angle > 90) label.angle -= 180;
+  label.rank = 1;
+  label.must = true;
+  const QPointF across = QPointF(tape.dy(), -tape.dx()) / std::max(1.0, tape.length());
+  for (double aside : {0.0, 0.9, -0.9, 1.8, -1.8})
+    for (double along : {0.55, 0.45, 0.65, 0.35, 0.75, 0.25, 0.85, 0.15})
+      label.places << tape.pointAt(along) + aside * label.font.pixelSize() * across;
+  return label;
+}
+
+void TrenchPage::paint_tapes(PaintContext& on) const {
   QPen pen = rule(0.9, "#000000");
   pen.setDashPattern({8, 3});
   for (const Tie& tie : ties()) {
@@ -83,44 +108,56 @@ void TrenchPage::paint_tapes(QPainter& painter, const View& view) const {
     for (const auto& [tag, text] : {std::pair(tie.first, tapes.first), std::pair(tie.second, tapes.second)}) {
       const HouseCorner* c = corner(outcome_, tag);
       if (c == nullptr) continue;
-      const QLineF line(view.to_device(c->at), view.to_device(tie.at));
-      painter.setPen(pen);
-      painter.drawLine(line);
-      double angle = -line.angle();
-      while (angle < -90) angle += 180;
-      while (angle > 90) angle -= 180;
-      paint_text(painter, text, type(11, QFont::Bold), kInk, Qt::white, line.pointAt(0.55), angle, pt(3));
+      const QLineF line(on.at(c->at), on.at(tie.at));
+      on.painter.setPen(pen);
+      on.painter.drawLine(line);
+      on.labels.add(tape_label(line, text));
     }
   }
 }
 
-void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
+// Turned by a quarter where that shows the trench larger.
+TrenchPage::Seen TrenchPage::seen(const QRectF& map) const {
   const Box shown = box();
   const double wide = shown.high.x - shown.low.x, high = shown.high.y - shown.low.y;
-  int scale = usual_scales(plan_.units).back();
-  for (const int s : usual_scales(plan_.units)) {
-    if (wide * per_metre(s) + pt(70) > map.width() || high * per_metre(s) + pt(70) > map.height()) continue;
-    scale = s;
+  const auto fits = [&](double across, double up, int scale) {
+    return across * per_metre(scale) + pt(70) <= map.width() &&
+           up * per_metre(scale) + pt(70) <= map.height();
+  };
+  Seen seen{usual_scales(plan_.units).back(), {0.5 * (shown.low + shown.high), 0, map.size(), 0}};
+  for (const int scale : usual_scales(plan_.units)) {
+    const bool upright = fits(wide, high, scale);
+    if (!upright && !fits(high, wide, scale)) continue;
+    seen.scale = scale;
+    seen.view.turn = upright ? 0 : -M_PI / 2;
     break;
   }
-  const View view{0.5 * (shown.low + shown.high), per_metre(scale), map.size(), 0};
+  seen.view.scale = per_metre(seen.scale);
+  return seen;
+}
+
+void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
+  const auto [scale, view] = seen(map);
   PaintOptions options;
   options.corner_tags = true;
   options.edge_lengths = options.findings = options.zones = false;
+  const QRectF north(map.right() - pt(46), map.top() + pt(4), pt(42), pt(46));
+  const QString words = QObject::tr("Scale %1").arg(scale_text(scale, plan_.units));
+  const QRectF note(map.left() + pt(4), map.bottom() - pt(18), width_of(words, type(9.5)) + pt(8), pt(14));
+  options.over = [&](PaintContext& on) {
+    for (const QRectF& box : {north, note}) on.labels.keep_off(QPolygonF(box.translated(-map.topLeft())));
+    paint_tapes(on);
+  };
   painter.save();
   painter.setClipRect(map);
   painter.translate(map.topLeft());
   paint_plan(painter, plan_, &outcome_, view, sheet_look(), options);
-  paint_tapes(painter, view);
   painter.restore();
   painter.setBrush(Qt::NoBrush);
   painter.setPen(rule(0.8));
   painter.drawRect(map);
-  const QRectF corner(map.right() - pt(46), map.top() + pt(4), pt(42), pt(46));
-  painter.fillRect(corner, Qt::white);
-  paint_north(painter, corner.center() + QPointF(0, pt(3)), pt(18), plan_.site.north);
-  const QString words = QObject::tr("Scale %1").arg(scale_text(scale, plan_.units));
-  const QRectF note(map.left() + pt(4), map.bottom() - pt(18), width_of(words, type(9.5)) + pt(8), pt(14));
+  painter.fillRect(north, Qt::white);
+  paint_north(painter, north.center() + QPointF(0, pt(3)), pt(18), plan_.site.north + view.turn);
   painter.fillRect(note, Qt::white);
   write(painter, note.bottomLeft() + QPointF(pt(4), -pt(4)), words, type(9.5));
 }
@@ -228,29 +265,39 @@ BlockPtr TrenchPage::tick_block(double points) const {
 
 void TrenchPage::paint(QPainter& painter, const QRectF& room) const {
   paint_head(painter, room);
-  const bool lies = room.width() > room.height();
-  // On a page that lies there is less height for the same words.
-  const bool low = room.height() < pt(480);
+  const QRectF below = room.adjusted(0, kHead, 0, 0);
+  if (room.width() > room.height())
+    paint_lying(painter, below);
+  else
+    paint_upright(painter, below);
+}
+
+// Words at the right of the map.
+void TrenchPage::paint_lying(QPainter& painter, const QRectF& room) const {
+  // On a low page there is less height for the same words.
+  const bool low = room.height() < pt(440);
   const auto tapes = tape_block(low ? 11 : 13), facts = fact_block(low ? 10.5 : 13);
   const auto ticks = tick_block(low ? 10 : 12);
-  const double column = lies ? 0.5 * room.width() : (room.width() - pt(20)) / 2;
-  const double top = room.top() + kHead;
-  if (lies) {
-    const QRectF words(room.right() - column, top, column, room.bottom() - top);
-    paint_map(painter, QRectF(room.left(), top, room.width() - column - pt(16), room.bottom() - top));
-    const double half = (column - pt(16)) / 2, under = tapes->height(column) + kGap;
-    tapes->paint(painter, words);
-    facts->paint(painter, QRectF(words.left(), top + under, half, 1));
-    ticks->paint(painter, QRectF(words.right() - half, top + under, half, 1));
-    return;
-  }
-  const double right = ticks->height(column), left = tapes->height(column) + kGap + facts->height(column);
-  const double words = std::max(left, right), map = room.bottom() - top - words - kGap;
-  paint_map(painter, QRectF(room.left(), top, room.width(), std::max(map, pt(150))));
-  const double y = room.bottom() - words;
-  tapes->paint(painter, QRectF(room.left(), y, column, 1));
-  facts->paint(painter, QRectF(room.left(), y + tapes->height(column) + kGap, column, 1));
-  ticks->paint(painter, QRectF(room.right() - column, y, column, 1));
+  const double column = 0.5 * room.width(), half = (column - kBeside) / 2;
+  paint_map(painter, room.adjusted(0, 0, -column - kBeside, 0));
+  const QRectF words(room.right() - column, room.top(), column, room.height());
+  const double under = words.top() + tapes->height(column) + kGap;
+  tapes->paint(painter, words);
+  facts->paint(painter, QRectF(words.left(), under, half, 1));
+  ticks->paint(painter, QRectF(words.right() - half, under, half, 1));
+}
+
+// Words under the map, which has the height that they leave.
+void TrenchPage::paint_upright(QPainter& painter, const QRectF& room) const {
+  const auto tapes = tape_block(13), facts = fact_block(11.5);
+  const auto ticks = tick_block(11.5);
+  const double column = (room.width() - kBeside) / 2;
+  const double under = std::max(ticks->height(column), facts->height(column));
+  const double stakes = tapes->height(room.width()) + kGap, y = room.bottom() - under - stakes;
+  paint_map(painter, QRectF(room.topLeft(), QPointF(room.right(), y - kGap)));
+  tapes->paint(painter, QRectF(room.left(), y, room.width(), 1));
+  facts->paint(painter, QRectF(room.left(), y + stakes, column, 1));
+  ticks->paint(painter, QRectF(room.right() - column, y + stakes, column, 1));
 }
 
 }  // namespace
