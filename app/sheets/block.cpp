@@ -8,8 +8,7 @@ double heading_height() {
 }
 
 void paint_heading(QPainter& painter, const QRectF& room, const QString& heading) {
-  write(painter, room.topLeft() + QPointF(0, pt(11)), elided(heading, type(11, QFont::Bold), room.width()),
-        type(11, QFont::Bold));
+  write_fitted(painter, room.topLeft() + QPointF(0, pt(11)), heading, room.width(), {11, 8}, QFont::Bold);
   painter.setPen(rule(1.4));
   painter.drawLine(room.topLeft() + QPointF(0, pt(15)), room.topRight() + QPointF(0, pt(15)));
 }

@@ -4,6 +4,7 @@
 
 #include <QPainter>
 #include <QRectF>
+#include <QSizeF>
 #include <memory>
 #include <optional>
 #include <utility>
@@ -23,6 +24,8 @@ class Block {
   virtual ~Block() = default;
   virtual double height(double width) const = 0;
   virtual void paint(QPainter& painter, const QRectF& room) const = 0;
+  // The same for pages of this size; null where it is the same on all.
+  virtual std::shared_ptr<const Block> for_pages(QSizeF /*room*/) const { return nullptr; }
   // A first part no higher than `room` and the rest; nothing when the block cannot be parted so.
   virtual std::optional<std::pair<BlockPtr, BlockPtr>> split(double /*width*/, double /*room*/) const {
     return std::nullopt;
@@ -53,11 +56,17 @@ class Table : public Block {
   double height(double width) const override;
   void paint(QPainter& painter, const QRectF& room) const override;
   std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override;
+  std::shared_ptr<const Block> for_pages(QSizeF room) const override;
   double natural_width() const;
+  // Over the width of a page it is set smaller where that keeps it on one page.
+  void keep_on_a_page() { on_a_page_ = true; }
 
  private:
-  std::vector<double> natural() const;
+  void measure();
+  double widest(std::size_t column, bool whole) const;  // its widest text, or its widest word
+  std::optional<Table> smaller_for(double width) const;
   std::vector<double> widths(double width) const;
+  std::vector<double> shared(double width) const;
   QFont head_font() const;
   double row_height(const std::vector<Cell>& row, const std::vector<double>& widths) const;
   double head_height(const std::vector<double>& widths) const;
@@ -67,11 +76,13 @@ class Table : public Block {
   void paint_head(QPainter& painter, QPointF at, const std::vector<double>& w) const;
 
   QString heading_;
-  bool continued_ = false;
+  bool continued_ = false, on_a_page_ = false;
   std::vector<Column> columns_;
   std::vector<std::vector<Cell>> rows_;
   double points_;
   QString note_;
+  std::vector<double> natural_, least_;  // widths of the columns: on one line each, and with no word torn
+  std::vector<double> square_;           // sum of squares of their texts' widths
 };
 
 using TablePtr = std::shared_ptr<const Table>;

@@ -208,7 +208,7 @@ void SignHere::paint(QPainter& painter, const QRectF& room) const {
     painter.setPen(rule(0.8));
     painter.drawLine(QPointF(x, y), QPointF(x + 0.64 * half, y));
     painter.drawLine(QPointF(x + 0.7 * half, y), QPointF(x + half, y));
-    write(painter, {x, y + pt(13)}, elided(name, type(9.5), 0.64 * half), type(9.5));
+    write_fitted(painter, {x, y + pt(13)}, name, 0.64 * half, {9.5, 6.5});
     write(painter, {x + 0.7 * half, y + pt(13)}, QObject::tr("date"), type(9.5));
   };
   double y = top + pt(36);

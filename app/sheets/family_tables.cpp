@@ -27,9 +27,9 @@ void Pairs::paint(QPainter& painter, const QRectF& room) const {
   for (std::size_t i = 0; i < rows_.size(); ++i) {
     const double x = room.left() + (i < deep() ? 0 : width + kBetween);
     const double y = top + static_cast<double>(i % deep()) * kRow;
-    const QFont bold = type(10.5, QFont::DemiBold), plain = type(10.5), small = type(8.5);
+    const QFont bold = type(10.5, QFont::DemiBold), small = type(8.5);
     const double amount = width_of(rows_[i].amount, bold) + pt(8), note = width_of(rows_[i].note, small);
-    write(painter, {x, y + pt(12)}, elided(rows_[i].what, plain, width - amount - note - pt(8)), plain);
+    write_fitted(painter, {x, y + pt(12)}, rows_[i].what, width - amount - note - pt(8), {10.5, 7});
     write(painter, {x + width - amount, y + pt(12)}, rows_[i].note, small, "#555555", Align::right);
     write(painter, {x + width, y + pt(12)}, rows_[i].amount, bold, kInk, Align::right);
     painter.setPen(rule(0.5, "#c9d4b8"));
@@ -50,7 +50,7 @@ double Compared::set_row(QPainter* painter, const QRectF& room, const Row& row, 
   for (std::size_t i = 0; i < row.size(); ++i) {
     const double width = cell_width(i, room.width());
     double y = room.top();
-    for (const QString& line : wrapped(row[i], font, width - (i == 0 ? pt(8) : pt(2)))) {
+    for (const QString& line : wrapped(row[i], font, width - pt(8))) {
       const QPointF at(i == 0 ? x : x + width, y + pt(points + 1));
       if (painter != nullptr) write(*painter, at, line, font, kInk, i == 0 ? Align::left : Align::right);
       y += pt(1.3 * points);

@@ -21,8 +21,10 @@ class Setter {
   // high block leaves no hole that a later, lower one could have filled.
   void set_all(std::vector<Piece> pending) {
     while (!pending.empty()) {
-      const auto whole =
-          std::find_if(pending.begin(), pending.end(), [&](const Piece& p) { return set_whole(p); });
+      const bool higher_than_a_page = page_is_empty() && !fits_a_page(pending.front());
+      const auto whole = higher_than_a_page ? pending.end()
+                                            : std::find_if(pending.begin(), pending.end(),
+                                                           [&](const Piece& p) { return set_whole(p); });
       if (whole != pending.end()) {
         pending.erase(whole);
       } else if (BlockPtr rest = set_part(pending.front())) {
@@ -48,6 +50,9 @@ class Setter {
   }
 
   bool page_is_empty() const { return pages_.back().empty(); }
+  bool fits_a_page(const Piece& piece) const {
+    return piece.block->height(piece.wide ? room_.width() : column_width()) <= room_.height();
+  }
 
   struct Column {
     double x, width;
@@ -87,7 +92,8 @@ class Setter {
   BlockPtr set_part(const Piece& piece) {
     const Column column = column_for(piece);
     // What fits a page of its own is not torn, unless it is long and would leave a large hole.
-    const bool torn = page_is_empty() || piece.block->height(column.width) > 0.5 * room_.height();
+    const bool torn =
+        page_is_empty() || (!piece.whole && piece.block->height(column.width) > 0.5 * room_.height());
     const auto parts =
         torn ? piece.block->split(column.width, room_.bottom() - *column.filled) : std::nullopt;
     if (parts) {
@@ -107,13 +113,16 @@ class Setter {
 
 }  // namespace
 
-void add(std::vector<Piece>& pieces, BlockPtr block, bool wide) {
-  if (block) pieces.push_back({std::move(block), wide});
+void add(std::vector<Piece>& pieces, BlockPtr block, bool wide, bool whole) {
+  if (block) pieces.push_back({std::move(block), wide, whole});
 }
 
 std::vector<FlowPage> flow(const std::vector<Piece>& pieces, const QRectF& room, int columns) {
+  std::vector<Piece> made = pieces;
+  for (Piece& piece : made)
+    if (BlockPtr block = piece.block->for_pages(room.size())) piece.block = block;
   Setter setter(room, columns);
-  setter.set_all(pieces);
+  setter.set_all(std::move(made));
   return setter.take();
 }
 

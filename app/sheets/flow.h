@@ -11,7 +11,8 @@ namespace underlawn::sheet {
 
 struct Piece {
   BlockPtr block;
-  bool wide = false;  // over all columns
+  bool wide = false;   // over all columns
+  bool whole = false;  // parted only where a page of its own is too small
 };
 
 struct Placed {
@@ -20,7 +21,7 @@ struct Placed {
 };
 
 // Lets a list be filled with blocks that may be null.
-void add(std::vector<Piece>& pieces, BlockPtr block, bool wide = false);
+void add(std::vector<Piece>& pieces, BlockPtr block, bool wide = false, bool whole = false);
 
 using FlowPage = std::vector<Placed>;
 

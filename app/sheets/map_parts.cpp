@@ -29,10 +29,11 @@ void paint_north(QPainter& painter, QPointF centre, double radius, double north)
   painter.setBrush(kInk);
   painter.drawPolygon(QPolygonF({tip, right, tail}));
   painter.setBrush(Qt::NoBrush);
-  painter.translate(0, -0.82 * r);
-  painter.rotate(north * 180 / M_PI - 90);
-  write(painter, {0, pt(1)}, "N", type(11, QFont::Bold), kInk, Align::centre);
   painter.restore();
+  // Upright, whichever way north is.
+  const QFont font = type(11, QFont::Bold);
+  const QPointF middle = centre + 1.04 * r * QPointF(std::cos(north), -std::sin(north));
+  write(painter, middle + QPointF(0, 0.36 * font.pixelSize()), "N", font, kInk, Align::centre);
 }
 
 double scale_bar_width(int scale, UnitSystem units) {
@@ -63,24 +64,19 @@ double title_height() {
 
 namespace {
 
-void field(QPainter& painter, QPointF at, double width, const QString& name, const QString& text,
-           int lines = 1) {
+void field(QPainter& painter, QPointF at, double width, const QString& name, const QString& text) {
   write(painter, at + QPointF(0, pt(8)), name, type(7, QFont::Medium), kFaint);
-  const QFont font = type(9.5);
-  double y = at.y() + pt(19);
-  for (const QString& line : wrapped(text.isEmpty() ? "–" : text, font, width, lines)) {
-    write(painter, {at.x(), y}, line, font);
-    y += pt(11);
-  }
+  write_fitted(painter, at + QPointF(0, pt(19)), text.isEmpty() ? "–" : text, width, {9.5, 6.5});
 }
 
 // A long name takes two lines in smaller type; gives back where the next line stands.
 double paint_project(QPainter& painter, QPointF at, double width, const QString& project) {
-  const QFont big = type(15, QFont::Bold), small = type(11, QFont::Bold);
+  const QFont big = type(15, QFont::Bold);
   if (width_of(project, big) <= width) {
     write(painter, at + QPointF(0, pt(18)), project, big);
     return at.y() + pt(30);
   }
+  const QFont small = fitting(project, width, {11, 8}, QFont::Bold, 2);
   double y = at.y() + pt(13);
   for (const QString& line : wrapped(project, small, width, 2)) {
     write(painter, {at.x(), y}, line, small);
@@ -91,10 +87,7 @@ double paint_project(QPainter& painter, QPointF at, double width, const QString&
 
 // A line of the title block, smaller where its words are long in this language.
 void fitted(QPainter& painter, QPointF at, const QString& text, double width, const QColor& colour) {
-  double points = 8.5;
-  while (points > 6 && width_of(text, type(points, QFont::DemiBold)) > width) points -= 0.25;
-  const QFont font = type(points, QFont::DemiBold);
-  write(painter, at, elided(text, font, width), font, colour);
+  write_fitted(painter, at, text, width, {8.5, 6}, QFont::DemiBold, colour);
 }
 
 }  // namespace

@@ -13,21 +13,6 @@ namespace {
 // m of a trench filled before the test that stay open at its head, where its joints come: our own.
 constexpr double kHeadOpen = 1.8288;  // 6 ft
 
-// A crew has all steps before its eyes: the table is parted only where it is longer than a page.
-class OrderTable : public Block {
- public:
-  explicit OrderTable(std::shared_ptr<const Table> table) : table_(std::move(table)) {}
-  double height(double width) const override { return table_->height(width); }
-  void paint(QPainter& painter, const QRectF& room) const override { table_->paint(painter, room); }
-  std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override {
-    return room < kPage ? std::nullopt : table_->split(width, room);
-  }
-
- private:
-  static constexpr double kPage = pt(560);  // less than that is the rest of a page, not a page
-  std::shared_ptr<const Table> table_;
-};
-
 QString sides_of(const DigStep& step) {
   switch (step.sides) {
     case Sides::stay_out:
@@ -105,16 +90,17 @@ BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {
       QObject::tr(
           "Spoil begins %1 from the edge; a heap is given wide × high. The machine backs the way it digs.")
           .arg(shown_length(plan, plan.dig.spoil_off));
-  return std::make_shared<OrderTable>(
-      std::make_shared<Table>(QObject::tr("ORDER OF DIGGING"),
-                              std::vector<Column>{{QObject::tr("No.")},
-                                                  {QObject::tr("Dig"), Align::left},
-                                                  {QObject::tr("Way"), Align::left, true},
-                                                  {QObject::tr("Spoil"), Align::left, true},
-                                                  {QObject::tr("Heap"), Align::left},
-                                                  {QObject::tr("Sides"), Align::left, true},
-                                                  {QObject::tr("First"), Align::left, true}},
-                              std::move(rows), 9.5, note));
+  auto table = std::make_shared<Table>(QObject::tr("ORDER OF DIGGING"),
+                                       std::vector<Column>{{QObject::tr("No.")},
+                                                           {QObject::tr("Dig"), Align::left},
+                                                           {QObject::tr("Way"), Align::left, true},
+                                                           {QObject::tr("Spoil"), Align::left, true},
+                                                           {QObject::tr("Heap"), Align::left},
+                                                           {QObject::tr("Sides"), Align::left, true},
+                                                           {QObject::tr("First"), Align::left, true}},
+                                       std::move(rows), 9.5, note);
+  table->keep_on_a_page();
+  return table;
 }
 
 namespace {

@@ -82,6 +82,18 @@ QStringList wrapped(const QString& text, const QFont& font, double width, int li
   return all;
 }
 
+QFont fitting(const QString& text, double width, const Sizes& sizes, QFont::Weight weight, int lines) {
+  double points = sizes.most;
+  while (points > sizes.least && wrapped(text, type(points, weight), width).size() > lines) points -= 0.25;
+  return type(std::max(points, sizes.least), weight);
+}
+
+void write_fitted(QPainter& painter, QPointF at, const QString& text, double width, const Sizes& sizes,
+                  QFont::Weight weight, const QColor& colour) {
+  const QFont font = fitting(text, width, sizes, weight);
+  write(painter, at, elided(text, font, width), font, colour);
+}
+
 QPen rule(double points, const QColor& colour) {
   return {colour, pt(points), Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin};
 }

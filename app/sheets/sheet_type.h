@@ -42,6 +42,17 @@ QStringList wrapped(const QString& text, const QFont& font, double width);
 QStringList wrapped(const QString& text, const QFont& font, double width, int lines);
 QString elided(const QString& text, const QFont& font, double width);
 
+// The largest type between the two sizes in which the text stands on so many lines of the width; the smallest
+// where it does in none.
+struct Sizes {
+  double most, least;  // points
+};
+QFont fitting(const QString& text, double width, const Sizes& sizes, QFont::Weight weight = QFont::Normal,
+              int lines = 1);
+// On one line, from `at`; cut short where the smallest is too large.
+void write_fitted(QPainter& painter, QPointF at, const QString& text, double width, const Sizes& sizes,
+                  QFont::Weight weight = QFont::Normal, const QColor& colour = kInk);
+
 inline QString text_of(const std::string& s) {
   return QString::fromStdString(s);
 }

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <cmath>
+#include <numeric>
 
 #include "sheets/block.h"
 
@@ -9,10 +11,22 @@ namespace {
 
 constexpr double kGap = 7;  // pt between columns
 const double kSwatch = pt(16);
+constexpr int kLongestWord = 24;  // letters; what is longer is no word, and may be torn
 
 // From the left of a cell to where its text is anchored.
 double shift_of(Align align, double room) {
   return align == Align::right ? room : align == Align::centre ? room / 2 : 0;
+}
+
+double sum_of(const std::vector<double>& all) {
+  return std::accumulate(all.begin(), all.end(), 0.0);
+}
+
+double longest_word(const QString& text, const QFont& font) {
+  double most = 0;
+  for (const QString& word : text.simplified().split(' '))
+    most = std::max(most, width_of(word.left(kLongestWord), font));
+  return most;
 }
 
 }  // namespace
@@ -23,7 +37,9 @@ Table::Table(QString heading, std::vector<Column> columns, std::vector<std::vect
       columns_(std::move(columns)),
       rows_(std::move(rows)),
       points_(points),
-      note_(std::move(note)) {}
+      note_(std::move(note)) {
+  measure();
+}
 
 QFont Table::head_font() const {
   return type(points_ * 0.85, QFont::DemiBold);
@@ -33,42 +49,78 @@ QFont Table::cell_font(const Cell& cell) const {
   return type(points_, cell.bold ? QFont::Bold : QFont::Normal);
 }
 
-std::vector<double> Table::natural() const {
-  std::vector<double> all;
+double Table::widest(std::size_t c, bool whole) const {
+  double most = 0;
+  const auto meet = [&](const QString& text, const QFont& font, double before) {
+    most = std::max(most, before + (whole ? width_of(text, font) : longest_word(text, font)));
+  };
+  for (const auto& row : rows_) meet(row[c].text, cell_font(row[c]), row[c].swatch ? kSwatch : 0);
+  return std::max(most, longest_word(columns_[c].head, head_font())) + pt(kGap);
+}
+
+void Table::measure() {
+  natural_.clear();
+  least_.clear();
+  square_.clear();
   for (std::size_t c = 0; c < columns_.size(); ++c) {
-    double widest = 0;
-    for (const QString& word : columns_[c].head.split(' '))
-      widest = std::max(widest, width_of(word, head_font()));
-    for (const auto& row : rows_)
-      widest = std::max(widest, width_of(row[c].text, cell_font(row[c])) + (row[c].swatch ? kSwatch : 0));
-    all.push_back(widest + pt(kGap));
+    natural_.push_back(widest(c, true));
+    least_.push_back(columns_[c].wraps ? widest(c, false) : natural_.back());
+    square_.push_back(0);
+    for (const auto& row : rows_) square_.back() += std::pow(width_of(row[c].text, cell_font(row[c])), 2);
   }
+}
+
+std::shared_ptr<const Block> Table::for_pages(QSizeF room) const {
+  constexpr double kSmallest = 8;
+  if (!on_a_page_) return nullptr;
+  auto smaller = std::make_shared<Table>(*this);
+  while (smaller->height(room.width()) > room.height()) {
+    smaller->points_ -= 0.25;
+    if (smaller->points_ < kSmallest) return nullptr;
+    smaller->measure();
+  }
+  return smaller;
+}
+
+// The same in smaller type, where its words are too wide for the room.
+std::optional<Table> Table::smaller_for(double width) const {
+  constexpr double kSmallest = 7;
+  if (points_ <= kSmallest || sum_of(least_) <= width) return std::nullopt;
+  Table smaller = *this;
+  smaller.points_ = std::max(kSmallest, points_ - 0.5);
+  smaller.measure();
+  return smaller;
+}
+
+// As wide as their texts; what is spare goes to all alike, what is missing comes from columns that wrap, each
+// kept as wide as its longest word. Among these a column that has n times the text gets the cube root of n
+// times the width: so the squares of all heights are least together.
+std::vector<double> Table::widths(double width) const {
+  const double sum = sum_of(natural_), least = sum_of(least_);
+  if (sum > width && sum > least) return width > least ? shared(width) : least_;
+  std::vector<double> all = natural_;
+  for (double& w : all) w += std::max(0.0, width - sum) / static_cast<double>(all.size());
   return all;
 }
 
-// As wide as their texts; what is spare goes to all alike, what is missing comes from columns that wrap.
-std::vector<double> Table::widths(double width) const {
-  std::vector<double> natural = this->natural();
-  double sum = 0, yielding = 0;
-  for (std::size_t c = 0; c < natural.size(); ++c) {
-    sum += natural[c];
-    if (columns_[c].wraps) yielding += natural[c];
+// For a width between least and natural: the share is found by halving.
+std::vector<double> Table::shared(double width) const {
+  const auto at = [&](double share) {
+    std::vector<double> all = natural_;
+    for (std::size_t c = 0; c < all.size(); ++c)
+      if (columns_[c].wraps) all[c] = std::clamp(share * std::cbrt(square_[c]), least_[c], natural_[c]);
+    return all;
+  };
+  double low = 0, high = width;
+  for (int i = 0; i < 50; ++i) {
+    const double middle = (low + high) / 2;
+    (sum_of(at(middle)) > width ? high : low) = middle;
   }
-  if (sum > width && yielding > 0) {
-    for (std::size_t c = 0; c < natural.size(); ++c)
-      if (columns_[c].wraps)
-        natural[c] = std::max(pt(40), natural[c] - (sum - width) * natural[c] / yielding);
-  } else if (sum < width) {
-    const double spare = (width - sum) / static_cast<double>(natural.size());
-    for (double& w : natural) w += spare;
-  }
-  return natural;
+  return at(low);
 }
 
 double Table::natural_width() const {
-  double sum = 0;
-  for (double w : natural()) sum += w;
-  return sum;
+  return sum_of(natural_);
 }
 
 double Table::row_height(const std::vector<Cell>& row, const std::vector<double>& w) const {
@@ -92,6 +144,7 @@ double Table::head_height(const std::vector<double>& w) const {
 }
 
 double Table::height(double width) const {
+  if (const auto smaller = smaller_for(width)) return smaller->height(width);
   const std::vector<double> w = widths(width);
   double sum = heading_height() + head_height(w);
   for (const auto& row : rows_) sum += row_height(row, w);
@@ -137,7 +190,8 @@ void Table::paint_row(QPainter& painter, QPointF at, const std::vector<Cell>& ro
 }
 
 void Table::paint(QPainter& painter, const QRectF& room) const {
-  paint_heading(painter, room, heading_);
+  if (const auto smaller = smaller_for(room.width())) return smaller->paint(painter, room);
+  paint_heading(painter, room, heading_of(heading_, continued_));
   const std::vector<double> w = widths(room.width());
   double y = room.top() + heading_height();
   paint_head(painter, {room.left(), y}, w);
@@ -159,13 +213,15 @@ void Table::paint(QPainter& painter, const QRectF& room) const {
 }
 
 std::optional<std::pair<BlockPtr, BlockPtr>> Table::split(double width, double room) const {
+  if (const auto smaller = smaller_for(width)) return smaller->split(width, room);
   const std::vector<double> w = widths(width);
   double used = heading_height() + head_height(w);
   std::size_t n = 0;
   while (n < rows_.size() && used + row_height(rows_[n], w) <= room) used += row_height(rows_[n++], w);
   // All rows but not the note: the last row goes along with it.
   if (n == rows_.size() && height(width) > room) --n;
-  // A table that begins with one row at a page's foot reads badly.
+  // A last row alone at the head of a page reads badly, and so does a first one at its foot.
+  if (n < rows_.size() && rows_.size() > 6) n = std::min(n, rows_.size() - 3);
   if (n < 2 || n >= rows_.size()) return std::nullopt;
   const auto cut = rows_.begin() + static_cast<std::ptrdiff_t>(n);
   auto first = std::make_shared<Table>(heading_, columns_, std::vector<std::vector<Cell>>(rows_.begin(), cut),
@@ -174,6 +230,12 @@ std::optional<std::pair<BlockPtr, BlockPtr>> Table::split(double width, double r
                                       points_, note_);
   first->continued_ = continued_;
   rest->continued_ = true;
+  // Its columns stand alike on all pages.
+  for (const auto& part : {first, rest}) {
+    part->natural_ = natural_;
+    part->least_ = least_;
+    part->square_ = square_;
+  }
   return std::pair<BlockPtr, BlockPtr>(std::move(first), std::move(rest));
 }
 
