@@ -51,7 +51,7 @@ void paint_direction(PaintContext& c, const DigStep& step) {
   const QPen pen = c.pen(shown(c, c.look.ghost), 2.2);
   for (double share : {0.25, 0.6, 0.9})
     paint_arrow(c, c.at(place_along(step.line, share * long_).at),
-                c.at(place_along(step.line, (share - 0.05) * long_).at), 8 * c.look.line, pen);
+                c.at(place_along(step.line, (share - 0.05) * long_).at), 10 * c.look.line, pen);
 }
 
 void paint_way(PaintContext& c, const Polyline& way, bool first) {
@@ -66,7 +66,7 @@ void paint_way(PaintContext& c, const Polyline& way, bool first) {
 
 void paint_ladder(PaintContext& c, Point place) {
   const QPointF at = c.at(place);
-  const double s = 4 * c.look.line;
+  const double s = 5.5 * c.look.line;
   c.painter.setPen(c.pen(shown(c, c.look.text), 1.1));
   for (double x : {-0.6, 0.6})
     c.painter.drawLine(at + QPointF(x * s, -1.4 * s), at + QPointF(x * s, 1.4 * s));
@@ -74,31 +74,35 @@ void paint_ladder(PaintContext& c, Point place) {
     c.painter.drawLine(at + QPointF(-0.6 * s, y * s), at + QPointF(0.6 * s, y * s));
 }
 
-// "3  Header, part 1": as the table calls it; a coil trench has its number already.
-QString step_tag(const DigStep& step, int number) {
-  const QString figure = QString::number(number);
-  return step.kind == DigKind::trench
-             ? figure
-             : QString("%1  %2").arg(figure, QString::fromStdString(step_name(step)));
-}
-
+// Its place in the order, where it is begun; hollow: its spoil is trucked off. On it or, where that is short,
+// beside it.
 void tag_step(PaintContext& c, const DigStep& step, int number) {
   if (!c.options.labels) return;
   Label label;
-  label.text = step.hauled ? QObject::tr("%1 truck").arg(step_tag(step, number)) : step_tag(step, number);
+  label.text = QString::number(number);
   label.font = c.font(1.0, QFont::Bold);
   label.tag = TagShape::square;
-  label.tag_line = label.tag_fill = shown(c, step.no_room.empty() ? c.look.ghost : c.look.error);
-  label.colour = c.look.ground;
+  label.tag_line = shown(c, step.no_room.empty() ? c.look.ghost : c.look.error);
+  label.tag_fill = step.hauled ? c.look.ground : label.tag_line;
+  label.colour = step.hauled ? label.tag_line : c.look.ground;
   label.rank = 1;
   label.must = true;
   const double long_ = length(step.line);
-  for (double share : {0.06, 0.12, 0.03, 0.2, 0.3})
+  for (double share : {0.06, 0.12, 0.03, 0.2, 0.3, 0.5, 0.7})
     label.places.push_back(c.at(place_along(step.line, share * long_).at));
+  if (c.view.to_device(long_) > 6 * label.font.pixelSize()) return c.labels.add(std::move(label));
+  label.anchor = c.at(place_along(step.line, 0.3 * long_).at);
+  for (double away : {1.6, 2.6, 3.6})
+    for (int i = 0; i < 8; ++i)
+      label.places.push_back(label.anchor + away * label.font.pixelSize() *
+                                                QPointF(std::cos(i * M_PI / 4), std::sin(i * M_PI / 4)));
+  label.leader = true;
+  label.leader_from = 0.9 * label.font.pixelSize();
   c.labels.add(std::move(label));
 }
 
-void name_place(PaintContext& c, Point place, const QString& text, const QColor& colour) {
+// In the middle of the circle round it, if any has room, else beside it.
+void name_place(PaintContext& c, Point place, const QString& text, const QColor& colour, double inside = 0) {
   if (!c.options.labels) return;
   Label label;
   label.text = text;
@@ -106,7 +110,10 @@ void name_place(PaintContext& c, Point place, const QString& text, const QColor&
   label.colour = shown(c, colour);
   label.rank = 3;
   label.anchor = c.at(place);
-  label.places = places_around(label.anchor, {10 * c.look.line, 10 * c.look.line}, text, label.font);
+  const double width = text_size(text, label.font).width();
+  if (width < 2 * inside) label.places.push_back(label.anchor);
+  const double reach = std::max(10 * c.look.line, inside);
+  label.places += places_around(label.anchor, {reach, reach}, text, label.font);
   c.labels.add(std::move(label));
 }
 
@@ -116,7 +123,7 @@ void paint_laydown(PaintContext& c, const DigOrder& order) {
   c.painter.setPen(c.dashed(shown(c, c.look.coil), 1.2, {3, 2}));
   c.painter.setBrush(Qt::NoBrush);
   c.painter.drawEllipse(c.at(*order.laydown), r, r);
-  name_place(c, *order.laydown, QObject::tr("Pipe, racks"), c.look.coil);
+  name_place(c, *order.laydown, QObject::tr("Pipe, racks"), c.look.coil, r);
 }
 
 void paint_access(PaintContext& c, const DigOrder& order) {

@@ -76,6 +76,8 @@ void paint_ground(PaintContext& c) {
   c.painter.drawPolygon(lot);
   if (!c.options.zones || c.outcome == nullptr || c.options.stale) return;
   c.painter.setBrush(c.look.buildable);
+  // On paper its edge is drawn too: so pale a green is white in grey.
+  if (c.options.sheet) c.painter.setPen(c.pen(c.look.tree, 0.5));
   c.painter.drawPath(c.path(c.outcome->layout.buildable));
 }
 

@@ -18,7 +18,8 @@ void letter(PaintContext& c, const QPolygonF& line, const Feature& f, const QCol
   const double step = std::max(9.0 * font.pixelSize(), whole / 40);
   if (!(whole > 1.6 * font.pixelSize())) return;
   const int count = std::max(1, static_cast<int>(whole / step));
-  double next = whole / count / 2, walked = 0;
+  // Neighbours of like length have theirs at other places.
+  double next = whole / count * (0.5 + 0.16 * (f.id % 3 - 1)), walked = 0;
   const QString tag = utility_tag(c.plan.site, f);
   for (int i = 0; i + 1 < line.size(); ++i) {
     const QLineF leg(line[i], line[i + 1]);

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The lot again to scale, with heaps, order numbers and the machine's way.
-#include <algorithm>
-
 #include "canvas/plan_painter.h"
 #include "dig/dig_order.h"
+#include "plane/region.h"
 #include "sheets/contents.h"
+#include "sheets/dig_key.h"
 #include "sheets/map_parts.h"
 #include "sheets/off_page.h"
 #include "sheets/paper.h"
@@ -13,72 +13,129 @@ namespace underlawn::sheet {
 
 namespace {
 
-const double kAround = pt(12);
-const double kTallest = pt(330);
-const double kWords = pt(28);
+const double kAround = pt(10);
+const double kGap = pt(14);
+const double kNorth = pt(44);
+const double kUpright = pt(190);  // least width of words beside the map
 
+// Where is dug, heaped and driven, and the buildings beside it.
+Box work_box(const Plan& plan, const DigOrder& order) {
+  std::vector<Point> all;
+  const auto add = [&](const std::vector<Point>& points) {
+    all.insert(all.end(), points.begin(), points.end());
+  };
+  for (const DigStep& step : order.steps) {
+    add(step.line);
+    add(step.way);
+    for (const Ring& heap : step.spoil) add(heap);
+  }
+  if (order.access) all.push_back(*order.access);
+  for (const Feature& f : plan.site.features)
+    if (f.kind == FeatureKind::house) add(f.points);
+  Box box = bounds(all);
+  const Point r{order.laydown_radius, order.laydown_radius};
+  if (order.laydown) box = bounds(Ring{box.low, box.high, *order.laydown - r, *order.laydown + r});
+  return box;
+}
+
+// The largest usual scale at which the work fits a page; the key beside it where it leaves room, else under
+// it.
 class DigMap : public Block {
  public:
-  DigMap(const Plan& plan, const Outcome& outcome)
-      : plan_(plan), outcome_(outcome), box_(drawn_box(plan, outcome)) {}
-
-  double height(double width) const override {
-    return heading_height() + (box_.high.y - box_.low.y) * per_metre(scale_for(width)) + 2 * kAround + kWords;
+  DigMap(const Plan& plan, const Outcome& outcome, QSizeF page)
+      : plan_(plan),
+        outcome_(outcome),
+        box_(work_box(plan, *outcome.order)),
+        signs_(dig_signs(*outcome.order)),
+        page_(page) {
+    for (const DigStep& step : outcome.order->steps)
+      steps_ << QString("%1  %2").arg(steps_.size() + 1).arg(text_of(step_name(step)));
+    divide();
   }
 
-  void paint(QPainter& painter, const QRectF& room) const override {
-    const int scale = scale_for(room.width());
-    paint_heading(painter, room,
-                  QObject::tr("HEAPS, ORDER AND MACHINE %1").arg(scale_text(scale, plan_.units)));
-    const QRectF map(room.left(), room.top() + heading_height(), room.width(),
-                     height(room.width()) - heading_height() - kWords);
-    const View view{0.5 * (box_.low + box_.high), per_metre(scale), map.size(), 0};
-    PaintOptions options;
-    options.dig = true;
-    options.zones = options.edge_lengths = options.findings = options.heights = false;
-    painter.save();
-    painter.setClipRect(map);
-    painter.translate(map.topLeft());
-    paint_plan(painter, plan_, &outcome_, view, sheet_look(), options);
-    painter.restore();
-    painter.setBrush(Qt::NoBrush);
-    painter.setPen(rule(0.8));
-    painter.drawRect(map);
-    paint_north(painter, map.topRight() + QPointF(-pt(22), pt(26)), pt(18), plan_.site.north);
-    paint_words(painter, QRectF(map.left(), map.bottom(), map.width(), kWords));
+  std::shared_ptr<const Block> for_pages(QSizeF room) const override {
+    return std::make_shared<DigMap>(plan_, outcome_, room);
   }
+  double height(double) const override { return heading_height() + map_.height() + under_; }
+  void paint(QPainter& painter, const QRectF& room) const override;
 
  private:
-  int scale_for(double width) const {
-    const double wide = box_.high.x - box_.low.x, high = box_.high.y - box_.low.y;
-    for (const int scale : usual_scales(plan_.units)) {
-      const double k = per_metre(scale);
-      if (wide * k + 2 * kAround <= width && high * k + 2 * kAround <= kTallest) return scale;
-    }
-    return usual_scales(plan_.units).back();
-  }
-
-  static void paint_words(QPainter& painter, const QRectF& room) {
-    double y = room.top() + pt(11);
-    const QString words = QObject::tr(
-        "Square: number of the step in the order below; “truck”: no heap, trucked off. Arrow: the way it is "
-        "dug. Dotted: heap at its real width. Dashes: way of the machine. Rungs: ladder.");
-    for (const QString& line : wrapped(words, type(9), room.width(), 2)) {
-      write(painter, {room.left(), y}, line, type(9), kFaint);
-      y += line_height(type(9));
-    }
-  }
+  // Signs, north and the steps by their numbers, from the top of `room`; gives back their height.
+  double key(QPainter* painter, const QRectF& room) const;
+  void divide();
+  void paint_map(QPainter& painter, const QRectF& map) const;
 
   Plan plan_;
   Outcome outcome_;
   Box box_;
+  std::vector<Sign> signs_;
+  QStringList steps_;
+  QSizeF page_;
+  int scale_ = 0;
+  QSizeF map_;
+  double under_ = 0;  // height of the key under the map, 0 where it is beside it
 };
+
+void DigMap::divide() {
+  const double wide = box_.high.x - box_.low.x, high = box_.high.y - box_.low.y;
+  for (const int scale : usual_scales(plan_.units)) {
+    const double k = per_metre(scale), w = wide * k + 2 * kAround, h = high * k + 2 * kAround;
+    const double beside = page_.width() - w - kGap;
+    const bool upright = beside >= kUpright && key(nullptr, {0, 0, beside, 0}) <= h;
+    scale_ = scale;
+    map_ = {upright ? w : page_.width(), h};
+    under_ = upright ? 0 : kGap / 2 + key(nullptr, {0, 0, page_.width(), 0});
+    if (w <= page_.width() && height(page_.width()) <= page_.height()) return;
+  }
+}
+
+double DigMap::key(QPainter* painter, const QRectF& room) const {
+  const QRectF words = room.adjusted(0, 0, -kNorth, 0);
+  if (painter != nullptr) {
+    paint_signs(*painter, words, signs_, {});
+    paint_north(*painter, words.topRight() + QPointF(kNorth - pt(18), pt(22)), pt(18), plan_.site.north);
+  }
+  double y = room.top() + std::max(signs_height(signs_, words.width()) + pt(4), pt(46));
+  const bool listed = room.width() < 0.5 * page_.width();
+  for (const QString& line : wrapped(steps_.join(listed ? "\n" : ";  "), type(9), room.width())) {
+    if (painter != nullptr) write(*painter, {room.left(), y + pt(9)}, line, type(9));
+    y += line_height(type(9));
+  }
+  return y - room.top();
+}
+
+void DigMap::paint_map(QPainter& painter, const QRectF& map) const {
+  const View view{0.5 * (box_.low + box_.high), per_metre(scale_), map.size(), 0};
+  PaintOptions options;
+  options.dig = options.sheet = true;
+  options.coils = false;
+  options.zones = options.edge_lengths = options.findings = options.heights = false;
+  painter.save();
+  painter.setClipRect(map);
+  painter.translate(map.topLeft());
+  paint_plan(painter, plan_, &outcome_, view, sheet_look(), options);
+  painter.restore();
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(rule(0.8));
+  painter.drawRect(map);
+}
+
+void DigMap::paint(QPainter& painter, const QRectF& room) const {
+  paint_heading(painter, room,
+                QObject::tr("HEAPS, ORDER AND MACHINE %1").arg(scale_text(scale_, plan_.units)));
+  const QRectF map(room.topLeft() + QPointF(0, heading_height()), map_);
+  paint_map(painter, map);
+  if (under_ > 0)
+    key(&painter, {map.left(), map.bottom() + kGap / 2, room.width(), 0});
+  else
+    key(&painter, {map.right() + kGap, map.top(), room.right() - map.right() - kGap, map.height()});
+}
 
 }  // namespace
 
 BlockPtr dig_map(const Plan& plan, const Outcome& outcome) {
   if (outcome.order == nullptr || outcome.order->steps.empty()) return nullptr;
-  return std::make_shared<DigMap>(plan, outcome);
+  return std::make_shared<DigMap>(plan, outcome, size_of(Paper::letter, false));
 }
 
 }  // namespace underlawn::sheet

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/dig_sheet.h"
 
+#include "sheets/base_line_mark.h"
 #include "sheets/contents.h"
 
 namespace underlawn {
@@ -15,10 +16,10 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   if (ties_too) add(all, tie_table(plan, outcome, kTiePoints));
   add(all, corner_table(plan, outcome));
   add(all, building_table(plan, outcome));
-  add(all, check_table(plan, outcome), true);
   add(all, between_table(plan, outcome));
+  add(all, check_table(plan, outcome), true);
   add(all, dig_map(plan, outcome), true);
-  add(all, order_of_digging(plan, outcome), true);
+  add(all, order_of_digging(plan, outcome), true, true);  // all steps before one's eyes
   add(all, before_and_after(plan, outcome), true);
   add(all, locate_ticket(plan, outcome));
   add(all, distance_table(plan, outcome), true);
@@ -28,7 +29,7 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, cautions(plan, outcome), true);
   add(all, section_block(plan, outcome), true);
   add(all, digging_sections(plan, outcome));
-  add(all, calendar_block(plan, outcome));
+  add(all, calendar_block(plan, outcome), false, true);
   add(all, coil_block(plan, outcome), true);
   add(all, header_block(plan, outcome), true);
   add(all, head_block(plan, outcome), true);
@@ -51,6 +52,7 @@ MapContent content(const Plan& plan, const Outcome& outcome, const SheetSetup& s
   c.after_without = pieces(plan, outcome, true);
   if (setup.page_a_trench) c.whole_pages = trench_pages(plan, outcome);
   c.options.corner_tags = c.options.pictures = c.options.sheet = true;
+  c.options.over = paint_base_line;
   return c;
 }
 

@@ -92,7 +92,9 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
   for (const Polyline& stub : stubs_) {
     painter.setPen(rule(0.8));
     painter.setBrush(QColor("#f6ecdc"));
-    painter.drawPolygon(c.line(strip_along(stub, outcome_.layout.trenches.front().width)));
+    const QPolygonF trench = c.line(strip_along(stub, outcome_.layout.trenches.front().width));
+    painter.drawPolygon(trench);
+    labels.avoid(trench, true);
     painter.setBrush(Qt::NoBrush);
   }
   for (const Polyline& line : lines_) {

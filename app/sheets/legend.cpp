@@ -2,30 +2,15 @@
 // The legend draws each thing with the very strokes of the drawing, on a lot of its own a few metres wide.
 #include <algorithm>
 #include <cmath>
-#include <functional>
 
-#include "canvas/paint_context.h"
 #include "sheets/map_parts.h"
+#include "sheets/signs.h"
 
 namespace underlawn::sheet {
 
 namespace {
 
-const double kRow = pt(13.5);
-const double kSymbol = pt(34);
-
-struct Entry {
-  QString text;
-  std::function<void(PaintContext&)> paint;
-};
-
-using Paint = void (*)(PaintContext&);
-
-// A little plan, 34 by 10 points, drawn at one metre a point.
-struct Miniature {
-  Plan plan;
-  Outcome outcome;
-};
+const double kHead = pt(14.5);
 
 Feature feature(FeatureKind kind, std::vector<Point> points) {
   Feature f;
@@ -38,23 +23,9 @@ Feature feature(FeatureKind kind, std::vector<Point> points) {
 
 const std::vector<Point> kArea{{2, 1}, {32, 1}, {32, 9}, {2, 9}};
 
-Entry of_feature(const QString& text, Feature f, Paint paint) {
-  return {text, [f = std::move(f), paint](PaintContext& c) {
-            Miniature small;
-            small.plan.site.features = {f};
-            PaintContext now{c.painter, small.plan, &small.outcome, c.view, c.look, c.options, c.labels};
-            paint(now);
-          }};
-}
-
-Entry of_outcome(const QString& text, std::function<void(Miniature&)> fill, Paint paint) {
-  return {text, [fill = std::move(fill), paint](PaintContext& c) {
-            Miniature small;
-            small.plan.wishes.run_width = 6;
-            fill(small);
-            PaintContext now{c.painter, small.plan, &small.outcome, c.view, c.look, c.options, c.labels};
-            paint(now);
-          }};
+Sign of_feature(const QString& text, const Feature& f, void (*paint)(PaintContext&)) {
+  return sign_of(
+      text, [f](Miniature& m) { m.plan.site.features = {f}; }, paint);
 }
 
 bool has(const Plan& plan, FeatureKind kind) {
@@ -62,7 +33,7 @@ bool has(const Plan& plan, FeatureKind kind) {
                      [&](const Feature& f) { return f.kind == kind; });
 }
 
-void add_lot(std::vector<Entry>& all) {
+void add_lot(std::vector<Sign>& all) {
   all.push_back({QObject::tr("lot line"), [](PaintContext& c) {
                    c.painter.setPen(c.dashed(c.look.lot_line, 2.2, {26, 4, 4, 4, 4, 4}));
                    c.painter.drawLine(c.at({0, 5}), c.at({34, 5}));
@@ -74,9 +45,9 @@ void add_lot(std::vector<Entry>& all) {
                  }});
 }
 
-void add_field(std::vector<Entry>& all, const Layout& layout) {
+void add_field(std::vector<Sign>& all, const Layout& layout) {
   if (!layout.trenches.empty())
-    all.push_back(of_outcome(
+    all.push_back(sign_of(
         QObject::tr("coil trench, dot at its head"),
         [](Miniature& m) {
           Trench t;
@@ -91,14 +62,14 @@ void add_field(std::vector<Entry>& all, const Layout& layout) {
         },
         paint_field));
   if (!layout.run.line.empty() || !layout.header.legs.empty())
-    all.push_back(of_outcome(
+    all.push_back(sign_of(
         QObject::tr("header, run: supply and return"),
         [](Miniature& m) {
           m.outcome.layout.run.line = {{0, 5}, {34, 5}};
         },
         paint_field));
   if (!layout.crossings.empty())
-    all.push_back(of_outcome(
+    all.push_back(sign_of(
         QObject::tr("X1  crossing: dig by hand"),
         [](Miniature& m) {
           m.outcome.layout.run.line = {{0, 5}, {34, 5}};
@@ -109,21 +80,23 @@ void add_field(std::vector<Entry>& all, const Layout& layout) {
         },
         [](PaintContext& c) {
           paint_field(c);
-          paint_crossings(c);
+          Labels unseen;  // its tag has no room
+          PaintContext untagged{c.painter, c.plan, c.outcome, c.view, c.look, c.options, unseen};
+          paint_crossings(untagged);
         }));
 }
 
 // What else the plan is marked with.
-void add_marks(std::vector<Entry>& all, const Outcome& outcome) {
+void add_marks(std::vector<Sign>& all, const Outcome& outcome) {
   all.push_back({QObject::tr("ground where coil trenches may lie"), [](PaintContext& c) {
-                   c.painter.setPen(Qt::NoPen);
+                   c.painter.setPen(c.pen(c.look.tree, 0.5));
                    c.painter.setBrush(c.look.buildable);
                    c.painter.drawPolygon(c.line(kArea));
                  }});
   const bool found = std::any_of(outcome.findings.begin(), outcome.findings.end(),
                                  [](const Finding& f) { return !f.places.empty(); });
   if (!found) return;
-  all.push_back(of_outcome(
+  all.push_back(sign_of(
       QObject::tr("! finding: see the list of findings"),
       [](Miniature& m) {
         Finding f;
@@ -135,7 +108,7 @@ void add_marks(std::vector<Entry>& all, const Outcome& outcome) {
 }
 
 // A corner that is taped from.
-void add_corner(std::vector<Entry>& all, const Outcome& outcome) {
+void add_corner(std::vector<Sign>& all, const Outcome& outcome) {
   if (outcome.stake_out.corners.empty()) return;
   all.push_back({QObject::tr("building corner to tape from"), [](PaintContext& c) {
                    c.painter.setPen(Qt::NoPen);
@@ -146,7 +119,7 @@ void add_corner(std::vector<Entry>& all, const Outcome& outcome) {
                  }});
 }
 
-void add_utilities(std::vector<Entry>& all, const Plan& plan) {
+void add_utilities(std::vector<Sign>& all, const Plan& plan) {
   for (UtilityKind kind : {UtilityKind::electric, UtilityKind::gas, UtilityKind::communication,
                            UtilityKind::water, UtilityKind::sewer, UtilityKind::reclaimed}) {
     const bool there =
@@ -159,7 +132,7 @@ void add_utilities(std::vector<Entry>& all, const Plan& plan) {
   }
 }
 
-void add_features(std::vector<Entry>& all, const Plan& plan) {
+void add_features(std::vector<Sign>& all, const Plan& plan) {
   for (FeatureKind kind : {FeatureKind::drive, FeatureKind::septic_tank, FeatureKind::drain_field,
                            FeatureKind::reserve_field, FeatureKind::easement, FeatureKind::no_dig})
     if (has(plan, kind))
@@ -174,8 +147,8 @@ void add_features(std::vector<Entry>& all, const Plan& plan) {
   }
 }
 
-std::vector<Entry> entries(const Plan& plan, const Outcome& outcome) {
-  std::vector<Entry> all;
+std::vector<Sign> signs(const Plan& plan, const Outcome& outcome) {
+  std::vector<Sign> all;
   add_field(all, outcome.layout);
   add_utilities(all, plan);
   add_lot(all);
@@ -183,7 +156,7 @@ std::vector<Entry> entries(const Plan& plan, const Outcome& outcome) {
   add_marks(all, outcome);
   add_corner(all, outcome);
   if (plan.site.entry)
-    all.push_back(of_outcome(
+    all.push_back(sign_of(
         QObject::tr("entry into the house"),
         [](Miniature& m) {
           m.plan.site.entry = EntryPoint{1, {17, 5}};
@@ -192,46 +165,17 @@ std::vector<Entry> entries(const Plan& plan, const Outcome& outcome) {
   return all;
 }
 
-int columns_in(const std::vector<Entry>& all, double width) {
-  double widest = 0;
-  for (const Entry& entry : all) widest = std::max(widest, width_of(entry.text, type(8.5)));
-  return std::max(1, static_cast<int>(width / (widest + kSymbol + pt(14))));
-}
-
 }  // namespace
 
 double legend_height(const Plan& plan, const Outcome& outcome, double width) {
-  const std::vector<Entry> all = entries(plan, outcome);
-  const auto n = static_cast<int>(all.size());
-  const int columns = columns_in(all, width);
-  return pt(15) + (n + columns - 1) / columns * kRow;
+  return kHead + signs_height(signs(plan, outcome), width);
 }
 
 void paint_legend(QPainter& painter, const QRectF& room, const Plan& plan, const Outcome& outcome) {
   write(painter, room.topLeft() + QPointF(0, pt(9)), QObject::tr("LEGEND"), type(9, QFont::Bold));
-  const std::vector<Entry> all = entries(plan, outcome);
-  const int columns = columns_in(all, room.width());
-  const int rows = (static_cast<int>(all.size()) + columns - 1) / columns;
-  const double step = room.width() / columns;
-  Look look = sheet_look();
-  look.line *= 0.85;
-  look.text_size = pt(7);
   PaintOptions options;
-  options.labels = options.edge_lengths = false;
-  const View view{{17, 5}, pt(1), {pt(34), pt(10)}, 0};
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const int column = static_cast<int>(i) / rows, row = static_cast<int>(i) % rows;
-    const QPointF at(room.left() + column * step, room.top() + pt(14) + row * kRow);
-    Labels unused;
-    PaintContext c{painter, plan, &outcome, view, look, options, unused};
-    painter.save();
-    painter.translate(at);
-    painter.setClipRect(QRectF(0, -pt(0.5), kSymbol, pt(11)));
-    all[i].paint(c);
-    painter.restore();
-    write(painter, at + QPointF(kSymbol + pt(5), pt(8)),
-          elided(all[i].text, type(8.5), step - kSymbol - pt(8)), type(8.5));
-  }
+  options.edge_lengths = false;
+  paint_signs(painter, room.adjusted(0, kHead, 0, 0), signs(plan, outcome), options);
 }
 
 }  // namespace underlawn::sheet

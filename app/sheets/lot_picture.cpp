@@ -320,13 +320,19 @@ void paint_calendar(Scene& s, double at) {
       s.fill(strip_along(first_part(step(piece).line, piece.dug), step(piece).width), kTrench);
 }
 
-// The loop as it lies under the grass: bands as wide as its trenches, and no dashes, which septic parts have.
+// The loop as it lies under the grass: bands as wide as its trenches, striped so that they are known in grey,
+// and no dashes, which septic parts have.
 void paint_loop(Scene& s) {
-  s.p.setPen(s.pen(kLoop.darker(150), 0.8));
-  s.p.setBrush(kLoop);
+  const QColor dark = kLoop.darker(190);
+  const QRectF room(QPointF(0, 0), s.view.size);
   for (const Cut& c : cuts(s.plan, s.outcome->layout)) {
     const QPolygonF band = s.polygon(strip_along(c.line, c.width));
+    s.p.setPen(s.pen(dark, 0.9));
+    s.p.setBrush(kLoop);
     s.p.drawPolygon(band);
+    s.p.setPen(s.pen(dark, 0.6));
+    const double across = QLineF(s.at(c.line.front()), s.at(c.line[1])).angle() + 60;
+    s.p.drawLines(hatch_lines({band}, {0.45 * s.how.text, across, band.front()}, room));
     if (s.how.names) s.labels.keep_off(band);
   }
 }

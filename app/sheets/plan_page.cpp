@@ -57,6 +57,21 @@ std::optional<PlanPage> with_table(PlanPage page, double bar, const Plan& plan, 
   return page;
 }
 
+// The same over a legend as wide as the page.
+std::optional<PlanPage> with_table_over_legend(PlanPage page, double bar, const Plan& plan,
+                                               const Outcome& outcome, const TablePtr& ties) {
+  if (!ties) return std::nullopt;
+  const double width = std::max(pt(196), ties->natural_width());
+  const double high = ties->height(width), legend = legend_height(plan, outcome, page.inner.width());
+  QRectF room = page.inner.adjusted(0, 0, 0, -(legend + kGap));
+  if (high > room.height() || width > 0.55 * room.width()) return std::nullopt;
+  page.beside = QRectF(room.right() - width, room.top(), width, high);
+  room.setRight(page.beside.left() - pt(13));
+  lay_strip(page, room, bar, plan, outcome, false);
+  page.legend = QRectF(page.inner.left(), page.inner.bottom() - legend, page.inner.width(), legend);
+  return page;
+}
+
 PlanPage without_table(PlanPage page, double bar, const Plan& plan, const Outcome& outcome) {
   lay_strip(page, page.inner, bar, plan, outcome, true);
   return page;
@@ -80,6 +95,7 @@ std::vector<PlanPage> ways(const Plan& plan, const Outcome& outcome, const Sheet
   for (bool landscape : {false, true}) {
     const PlanPage page = blank_page(setup.paper, landscape);
     if (auto both = with_table(page, bar, plan, outcome, beside)) all.push_back(*both);
+    if (auto both = with_table_over_legend(page, bar, plan, outcome, beside)) all.push_back(*both);
     all.push_back(without_table(page, bar, plan, outcome));
   }
   return all;

@@ -129,7 +129,7 @@ Pictures::Picture loop_picture(const ProposalPage& page, bool laid) {
   how.text = pt(8.5);
   const QString words =
       laid ? QObject::tr(
-                 "Your lot afterwards. The blue bands are the loop under the grass; dashed outlines are "
+                 "Your lot afterwards. The striped bands are the loop under the grass; dashed outlines are "
                  "the septic parts. Nothing of either is to be seen.")
            : QObject::tr("Your lot.");
   return {"", words, picture(page.plan, page.outcome, how)};

@@ -211,25 +211,36 @@ void Section::paint_dimensions(QPainter& painter, const Cut& cut, QPointF mid, d
             Align::centre);
 }
 
-// In the sloped cut there is room for words; a lone vertical one has them beside it.
+// In the sloped cut there is room for words up to its side; a lone vertical one has them beside it.
 void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
   if (cut.slope == 0 && sloped_.slope > 0) return;
   const bool inside = cut.slope > 0;
   const QFont font = type(9);
   const double wall = mid.x() + cut.width * k / 2;
-  const auto word = [&](double height, double from, double x, const QString& text) {
+  const auto put = [&](QPointF at, const QString& text) {
+    paint_text(painter, text, font, kInk, Qt::white, at, 0, inside ? pt(2) : 0);
+  };
+  const auto word = [&](double height, double from, double x, const QString& text, double room = pt(400)) {
     const double y = mid.y() + (cut.depth - height) * k;
     painter.setPen(rule(0.5, kFaint));
     painter.drawLine(QPointF(from, y), QPointF(x - pt(2), y));
-    paint_text(painter, text, font, kInk, Qt::white, {x + width_of(text, font) / 2, y}, 0,
-               inside ? pt(2) : 0);
+    const QStringList lines = wrapped(text, font, room);
+    for (int i = 0; i < lines.size(); ++i)
+      put({x + width_of(lines[i], font) / 2, y + (i - 0.5 * (lines.size() - 1)) * pt(10)}, lines[i]);
   };
   const double tape = mid.x() + tape_reach(cut, k);
-  word(0.75 * cut.depth, tape, inside ? tape + pt(12) : wall + pt(26),
-       QObject::tr("warning tape, %1 down").arg(shown_length(plan_, 0.25 * cut.depth)));
-  const bool flat = cut.coil.pattern == CoilPattern::flat_coil;  // else there is pipe further up
-  word((flat ? 0.45 : 0.6) * cut.depth, mid.x(), inside ? mid.x() + pt(2) : wall + pt(26),
-       QObject::tr("backfill in lifts of %1").arg(plan_.units == UnitSystem::us ? "12 in" : "0.3 m"));
+  const QString warning = QObject::tr("warning tape, %1 down").arg(shown_length(plan_, 0.25 * cut.depth));
+  const QString fill =
+      QObject::tr("backfill in lifts of %1").arg(plan_.units == UnitSystem::us ? "12 in" : "0.3 m");
+  if (inside) {
+    const double side = mid.x() + (cut.width / 2 + 0.75 * cut.slope * cut.depth) * k;
+    word(0.75 * cut.depth, tape, tape + pt(8), warning, side - tape - pt(16));
+    put({mid.x(), mid.y() + 0.62 * cut.depth * k}, fill);
+  } else {
+    const bool flat = cut.coil.pattern == CoilPattern::flat_coil;  // else there is pipe further up
+    word(0.75 * cut.depth, tape, wall + pt(26), warning);
+    word((flat ? 0.45 : 0.6) * cut.depth, mid.x(), wall + pt(26), fill);
+  }
   double pipe = 0;
   for (QPointF p : pipe_in_cut(cut, k))
     if (p.y() == 0) pipe = std::max(pipe, p.x());
