@@ -74,15 +74,7 @@ Canvas::Canvas(Document& document, Selection& selection, QWidget* parent)
     drop_gesture();
     zoom_to_fit();
   });
-  connect(&selection_, &Selection::changed, this, [this] {
-    if (picked_.empty() ? selection_.now() == Selected{} : selection_.now() == picked_.back()) return;
-    picked_.clear();
-    if (!(selection_.now() == Selected{})) picked_.push_back(selection_.now());
-    picked_trench_.reset();
-    follow_trenches();
-    tell_status();
-    update();
-  });
+  connect(&selection_, &Selection::changed, this, &Canvas::selection_changed);
   connect(&selection_, &Selection::pointed_out, this, &Canvas::point_out);
   setCursor(now().cursor());
 }
@@ -95,6 +87,12 @@ void Canvas::set_tool(ToolId id) {
   if (std::exchange(tool_id_, id) != id) emit tool_changed(id);
   now().begin();
   if (pointer_inside_ && !key_cursor_) point_at(pointer_.device, Qt::NoModifier);
+  tell_status();
+}
+
+void Canvas::ask_places(AskedPlaces asked) {
+  set_tool(ToolId::ask);
+  static_cast<AskTool&>(now()).ask(std::move(asked));
   tell_status();
 }
 
@@ -254,10 +252,7 @@ void Canvas::commit(Plan plan, QString what) {
 }
 
 void Canvas::pick(std::vector<Selected> what) {
-  picked_ = std::move(what);
-  picked_trench_.reset();
-  follow_trenches();
-  selection_.select(picked_.empty() ? Selected{} : picked_.back());
+  selection_.select_several(std::move(what));
   tell_status();
 }
 
@@ -270,22 +265,10 @@ QString Canvas::length_text(double metres) const {
   return QString::fromStdString(print_quantity(Quantity::length, metres, plan().units, Fineness::fine));
 }
 
-// Undo may take away what is selected, or one of its corners.
-void Canvas::forget_missing() {
-  const Plan& shown = document_.plan();
-  const auto before = picked_;
-  std::erase_if(picked_, [&](const Selected& s) { return !is_there(shown, s); });
-  for (Selected& s : picked_)
-    if (const auto corner = handle_of(s); corner && !edit::handle_position(shown, *corner)) s.index = -1;
-  if (before == picked_) return;
-  selection_.select(picked_.empty() ? Selected{} : picked_.back());
-  tell_status();
-}
-
 void Canvas::remove_selected() {
   drop_gesture();
-  if (picked_.empty()) return;
-  const std::vector<Selected> what = picked_;
+  if (picked().empty()) return;
+  const std::vector<Selected> what = picked();
   const Plan after = without_things(plan(), what);
   if (after == plan() && what.size() == 1 && is_locked_trench(what.front())) return turn_hold();
   if (after == plan()) return say(remove_refusal(what.back()));
@@ -302,11 +285,27 @@ bool Canvas::is_locked_trench(const Selected& what) const {
   return t != nullptr && locked_index(plan(), *t).has_value();
 }
 
+// Of several trenches all are locked, unless all are already.
+void Canvas::turn_holds_of_trenches() {
+  std::vector<Trench> all;
+  for (const Selected& s : picked())
+    if (const Trench* t = trench_numbered(outcome()->layout, s.id);
+        t != nullptr && t->role != TrenchRole::supply)
+      all.push_back(*t);
+  const bool locked = std::all_of(all.begin(), all.end(),
+                                  [this](const Trench& t) { return locked_index(plan(), t).has_value(); });
+  commit(with_locks(plan(), all, !locked), locked ? tr("Let trenches go") : tr("Lock trenches"));
+}
+
 void Canvas::turn_hold() {
   drop_gesture();
-  if (document_.stale() || picked_.size() != 1) return say(tr("Select one trench, the header or the run."));
+  const bool trenches = std::all_of(picked().begin(), picked().end(),
+                                    [](const Selected& s) { return s.kind == Selected::Kind::trench; });
+  if (trenches && picked().size() > 1 && !document_.stale() && plan().wishes.given.empty())
+    return turn_holds_of_trenches();
+  if (document_.stale() || picked().size() != 1) return say(tr("Select one trench, the header or the run."));
   const Layout& layout = outcome()->layout;
-  const Selected what = picked_.front();
+  const Selected what = picked().front();
   if (what.kind == Selected::Kind::trench) {
     const Trench* t = trench_numbered(layout, what.id);
     if (t == nullptr) return;
@@ -329,26 +328,6 @@ void Canvas::turn_hold() {
   say(tr("Only trenches, header and run are held; what is drawn stays anyway."));
 }
 
-// A new outcome may number the trenches anew: the one selected is the one nearest to where it lay.
-void Canvas::follow_trenches() {
-  if (outcome() == nullptr || picked_.size() != 1 || picked_.front().kind != Selected::Kind::trench)
-    return picked_trench_.reset();
-  const std::vector<Trench>& all = outcome()->layout.trenches;
-  if (all.empty()) return;
-  const auto apart = [this](const Trench& t) {
-    return distance(t.head, picked_trench_->a) + distance(t.end, picked_trench_->b);
-  };
-  const Trench* now = trench_numbered(outcome()->layout, picked_.front().id);
-  if (picked_trench_)
-    now = &*std::min_element(all.begin(), all.end(),
-                             [&](const Trench& l, const Trench& r) { return apart(l) < apart(r); });
-  if (now == nullptr) return;
-  picked_trench_ = Segment{now->head, now->end};
-  if (now->number == picked_.front().id) return;
-  picked_.front().id = now->number;
-  selection_.select(picked_.back());
-}
-
 QString Canvas::remove_refusal(const Selected& what) const {
   if (what.kind == Selected::Kind::lot_edge)
     return tr(
@@ -357,46 +336,6 @@ QString Canvas::remove_refusal(const Selected& what) const {
   if (handle_of(what))
     return tr("This is the least number of corners it can have. Select the whole thing to remove it.");
   return tr("Trenches, header and run follow from the plan and cannot be removed. Change the loop instead.");
-}
-
-void Canvas::select_all() {
-  std::vector<Selected> all;
-  for (const Feature& f : plan().site.features) all.push_back({Selected::Kind::feature, f.id});
-  for (std::size_t i = 0; i < plan().wishes.locked.size(); ++i)
-    all.push_back({Selected::Kind::locked, static_cast<int>(i)});
-  for (std::size_t i = 0; i < plan().dimensions.size(); ++i)
-    all.push_back({Selected::Kind::dimension, static_cast<int>(i)});
-  std::erase_if(all, [this](const Selected& s) { return !is_shown(plan(), s, layers()); });
-  pick(std::move(all));
-}
-
-void Canvas::select_none() {
-  pick({});
-}
-
-bool Canvas::select_next(int step) {
-  std::vector<Selected> all;
-  if (!plan().site.lot.empty()) all.push_back({Selected::Kind::lot});
-  for (const Feature& f : plan().site.features) all.push_back({Selected::Kind::feature, f.id});
-  if (plan().site.entry) all.push_back({Selected::Kind::entry});
-  for (std::size_t i = 0; i < plan().wishes.locked.size(); ++i)
-    all.push_back({Selected::Kind::locked, static_cast<int>(i)});
-  for (std::size_t i = 0; i < plan().site.heights.size(); ++i)
-    all.push_back({Selected::Kind::height, static_cast<int>(i)});
-  for (std::size_t i = 0; i < plan().dimensions.size(); ++i)
-    all.push_back({Selected::Kind::dimension, static_cast<int>(i)});
-  std::erase_if(all, [this](const Selected& s) { return !is_shown(plan(), s, layers()); });
-  const int count = static_cast<int>(all.size());
-  int at = step > 0 ? -1 : count;
-  if (!picked_.empty())
-    for (int i = 0; i < count; ++i)
-      if (all[static_cast<std::size_t>(i)].kind == picked_.back().kind &&
-          all[static_cast<std::size_t>(i)].id == picked_.back().id)
-        at = i;
-  at += step;
-  if (at < 0 || at >= count) return false;
-  pick({all[static_cast<std::size_t>(at)]});
-  return true;
 }
 
 }  // namespace underlawn

@@ -14,6 +14,7 @@
 #include "canvas/plan_painter.h"
 #include "canvas/survey_marks.h"
 #include "canvas/typed_entry.h"
+#include "tools/ask_tool.h"
 #include "tools/tool.h"
 #include "tools/tool_id.h"
 #include "window/document.h"
@@ -44,6 +45,8 @@ class Canvas : public QWidget, private ToolContext {
   void set_ghosts(std::vector<Ghost> ghosts);  // other layouts over the one that is drawn, two at most
   const std::vector<Ghost>& ghosts() const { return ghosts_; }
   const Ghost* ghost() const { return ghosts_.empty() ? nullptr : &ghosts_.front(); }
+  // Asks for places on the drawing: clicked, led to by keys or typed; the tool in hand goes.
+  void ask_places(AskedPlaces asked);
   // What is not of the plan, or not yet, over it: a drawing to be brought in. May be none.
   void set_guest(std::function<void(QPainter&, const View&)> guest);
   // All of it in view, left of a card that covers so many pixels at the right.
@@ -64,16 +67,17 @@ class Canvas : public QWidget, private ToolContext {
   const View& view() const override { return view_; }
 
   void remove_selected();  // one entry, whatever is selected
-  void turn_hold();        // locks the trench, header or run that is selected, or lets it go
+  void turn_hold();        // locks the trenches, header or run selected, or lets them go
   bool copy_selected();    // to the clipboard
   void cut_selected();
   void join_selected();  // lines end to end, areas side by side
   void pick_under();     // what lies beneath what is selected, where the pointer is
   void hide_kind_of_selected();
-  void select_all();  // everything that was drawn and is shown
+  void select_all();   // everything that was drawn and is shown
+  void select_kind();  // everything shown that is of a kind with what is selected
   void select_none();
   bool select_next(int step);  // +1 or -1 through everything on the lot; false past the end
-  const std::vector<Selected>& picked() const override { return picked_; }
+  const std::vector<Selected>& picked() const override { return selection_.all(); }
 
  signals:
   void tool_changed(underlawn::ToolId id);
@@ -136,6 +140,9 @@ class Canvas : public QWidget, private ToolContext {
   void point_out(const std::vector<Polyline>& places);
   void forget_missing();
   void follow_trenches();
+  void selection_changed();
+  void turn_holds_of_trenches();
+  std::vector<Selected> drawn_things() const;
   bool is_locked_trench(const Selected& what) const;
   QString remove_refusal(const Selected& what) const;
 
@@ -150,14 +157,13 @@ class Canvas : public QWidget, private ToolContext {
   bool fitted_ = true;  // still the view that zoom_to_fit gave: kept fitting as the widget is resized
   std::map<ToolId, std::unique_ptr<Tool>> tools_;
   ToolId tool_id_ = ToolId::select;
-  std::optional<Segment> picked_trench_;  // where the one selected lay: numbers change, places stay
+  std::vector<Segment> trenches_lay_;  // where those selected lay, in order: numbers change, places stay
   Pointer pointer_;
   bool pointer_inside_ = false;
   std::optional<Point> key_cursor_;  // where the arrow keys have led the pointer; none: the mouse leads
   bool key_placed_ = false;          // what they led to has been placed
   TypedEntry typed_;
   std::optional<Point> held_way_;  // unit: the next point lies that way from the last
-  std::vector<Selected> picked_;
   std::vector<Polyline> pointed_out_;
   QString said_;
   std::optional<QPointF> panning_from_;

@@ -18,7 +18,7 @@ constexpr double kJoinReach = 14;  // px: gaps between ends that are bridged
 }  // namespace
 
 bool Canvas::copy_selected() {
-  edit::Things things = things_of(plan(), picked_);
+  edit::Things things = things_of(plan(), picked());
   things.lot = false;
   if (empty(things)) {
     say(tr("Select something drawn on the lot first; there is one lot line only."));
@@ -30,20 +30,20 @@ bool Canvas::copy_selected() {
 }
 
 void Canvas::cut_selected() {
-  std::vector<Selected> whole = picked_;
+  std::vector<Selected> whole = picked();
   std::erase_if(whole, [](const Selected& s) {
     return s.kind == Selected::Kind::lot || s.kind == Selected::Kind::lot_edge;
   });
   for (Selected& s : whole) s.index = -1;
   if (!copy_selected()) return;
-  picked_ = whole;
+  pick(whole);
   remove_selected();
   say(tr("Cut. Ctrl+V pastes it here or in another window."));
 }
 
 void Canvas::join_selected() {
   drop_gesture();
-  const edit::Things things = things_of(plan(), picked_);
+  const edit::Things things = things_of(plan(), picked());
   const auto one = edit::joined(plan(), things.features, reach(kJoinReach));
   if (!one) return say(QString::fromStdString(one.error().message()));
   commit(*one, tr("Join"));
@@ -57,7 +57,7 @@ void Canvas::pick_under() {
   std::erase_if(all, [this](const Selected& s) { return !is_shown(plan(), s, layers()); });
   if (all.empty()) return say(tr("Nothing lies here."));
   const auto now = std::find_if(all.begin(), all.end(), [this](const Selected& s) {
-    return !picked_.empty() && s.kind == picked_.back().kind && s.id == picked_.back().id;
+    return !picked().empty() && s.kind == picked().back().kind && s.id == picked().back().id;
   });
   const auto at = now == all.end() ? 0 : (static_cast<std::size_t>(now - all.begin()) + 1) % all.size();
   const Selected next = all[at];
@@ -67,7 +67,7 @@ void Canvas::pick_under() {
 
 void Canvas::hide_kind_of_selected() {
   Layers layers = options_.layers;
-  for (const Selected& s : picked_) {
+  for (const Selected& s : picked()) {
     if (const Feature* f = s.kind == Selected::Kind::feature ? find_feature(plan().site, s.id) : nullptr)
       layers.show(f->kind, false);
     if (s.kind == Selected::Kind::dimension) layers.dimensions = false;
@@ -83,17 +83,17 @@ void Canvas::hide_kind_of_selected() {
 void Canvas::set_layers(const Layers& layers) {
   if (layers == options_.layers) return;
   options_.layers = layers;
-  std::vector<Selected> left = picked_;
+  std::vector<Selected> left = picked();
   std::erase_if(left, [&](const Selected& s) { return !is_shown(plan(), s, layers); });
-  if (left != picked_) pick(left);
+  if (left != picked()) pick(left);
   plan_redrawn();
   emit layers_changed();
 }
 
 void Canvas::zoom_to_selected() {
-  std::vector<Point> points = points_of(plan(), things_of(plan(), picked_));
+  std::vector<Point> points = points_of(plan(), things_of(plan(), picked()));
   if (outcome() != nullptr)
-    for (const Selected& s : picked_) {
+    for (const Selected& s : picked()) {
       if (const Trench* t =
               s.kind == Selected::Kind::trench ? trench_numbered(outcome()->layout, s.id) : nullptr)
         for (Point p : {t->head, t->end}) points.push_back(p);

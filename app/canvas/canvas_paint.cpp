@@ -55,7 +55,7 @@ void Canvas::paint_overlay(QPainter& painter) const {
   if (bare && tool_id_ == ToolId::select) paint_welcome(p);
   paint_scale_bar(p, shown.units);
   paint_north(p, shown.site.north);
-  paint_selected(p, shown, document_.outcome(), picked_, tool_id_ == ToolId::select);
+  paint_selected(p, shown, document_.outcome(), picked(), tool_id_ == ToolId::select);
   paint_pointed_out(p, pointed_out_);
   if (hasFocus()) {
     painter.setPen(QPen(look_.selection, 2));
@@ -65,7 +65,7 @@ void Canvas::paint_overlay(QPainter& painter) const {
   if (!pointer_inside_ && !now().busy() && !typed_.begun()) return;
   if (held_way_ && now().from()) paint_held_way(p, *now().from(), *held_way_);
   now().paint(p);
-  if (document_.previewing()) paint_live_lengths(p, document_.committed(), shown, picked_);
+  if (document_.previewing()) paint_live_lengths(p, document_.committed(), shown, picked());
   const bool typing = tool_id_ != ToolId::select || now().busy() || typed_.begun();
   if (typing && pointer_.snap && !typed_.begun()) paint_snap(p, *pointer_.snap, now().from());
   if (key_cursor_ && tool_id_ != ToolId::select) paint_key_cursor(p, pointer_.at);

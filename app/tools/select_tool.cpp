@@ -18,16 +18,6 @@ constexpr double kHitReach = 7;    // px
 constexpr double kDragPixels = 4;
 constexpr double kSameClick = 5;  // px
 
-bool same_thing(const Selected& a, const Selected& b) {
-  const bool both_lot =
-      (a.kind == Kind::lot || a.kind == Kind::lot_edge) && (b.kind == Kind::lot || b.kind == Kind::lot_edge);
-  return both_lot || (a.kind == b.kind && a.id == b.id);
-}
-
-bool holds(const std::vector<Selected>& all, const Selected& what) {
-  return std::any_of(all.begin(), all.end(), [&](const Selected& s) { return same_thing(s, what); });
-}
-
 Kind kind_of(const SnapOwner& owner) {
   if (owner.kind == SnapOwner::Kind::lot) return Kind::lot;
   return owner.kind == SnapOwner::Kind::locked ? Kind::locked : Kind::feature;
@@ -116,7 +106,7 @@ void SelectTool::press(const Pointer& pointer) {
     return;
   }
   const bool known =
-      std::any_of(under.begin(), under.end(), [&](auto& s) { return holds(context_.picked(), s); });
+      std::any_of(under.begin(), under.end(), [&](auto& s) { return holds_thing(context_.picked(), s); });
   state_ = State::pressed_thing;
   if (known && !(pointer.modifiers & Qt::ShiftModifier)) return;
   pick_at(pointer, under);
@@ -203,7 +193,7 @@ void SelectTool::release(const Pointer& pointer) {
     std::vector<Selected> picked;
     if (pressed_.modifiers & Qt::ShiftModifier) picked = context_.picked();
     for (const Selected& s : inside(context_.plan(), spanned(pressed_.raw, pointer.raw)))
-      if (!holds(picked, s) && is_shown(context_.plan(), s, context_.layers())) picked.push_back(s);
+      if (!holds_thing(picked, s) && is_shown(context_.plan(), s, context_.layers())) picked.push_back(s);
     context_.pick(std::move(picked));
   } else if (was != State::idle && was != State::ended) {
     click(pointer);
@@ -300,7 +290,7 @@ SnapTargets SelectTool::targets() const {
     // A locked trench may be in hand as one of the outcome's: it does not catch on itself.
     if (trench_ && trench_->locked)
       return thing == Selected{Kind::locked, static_cast<int>(*trench_->locked)};
-    if (state_ == State::body) return holds(context_.picked(), thing);
+    if (state_ == State::body) return holds_thing(context_.picked(), thing);
     return grip_ && same_thing(owner_of(grip_->handle), thing);
   };
   // Of what is being reshaped only the corner in hand and its two edges move; the rest may still catch.

@@ -103,6 +103,13 @@ Plan with_lock_turned(Plan plan, const Trench& trench) {
   return plan;
 }
 
+Plan with_locks(Plan plan, const std::vector<Trench>& trenches, bool locked) {
+  for (const Trench& t : trenches)
+    if (t.role != TrenchRole::supply && locked_index(plan, t).has_value() != locked)
+      plan = with_lock_turned(std::move(plan), t);
+  return plan;
+}
+
 Plan with_header_lock_turned(Plan plan, const Layout& layout, int group) {
   Wishes& w = plan.wishes;
   const bool held = header_is_held(w, group);

@@ -38,6 +38,8 @@ Plan dragged_trench(Plan plan, const TrenchHold& hold, Point by);
 
 // Locks a placed trench where it lies, or lets a locked one go.
 Plan with_lock_turned(Plan plan, const Trench& trench);
+// All of them locked, or all let go; the coil in the run, which cannot be, is passed over.
+Plan with_locks(Plan plan, const std::vector<Trench>& trenches, bool locked);
 
 // Holds the header on the line it lies on, or the run to the places it passes; lets go what was held.
 // `group`: of a group of trenches, from 1 on; 0: of all there are.

@@ -2,6 +2,7 @@
 #include "plan/dimensions.h"
 #include "window/form.h"
 #include "window/selected_panel.h"
+#include "window/several_page.h"
 
 namespace underlawn {
 
@@ -38,6 +39,10 @@ void add_place(Form& form, int index, const QString& name, Point Dimension::*pla
 
 }  // namespace
 
+QStringList ways_of_dimensions() {
+  return {Form::tr("straight"), Form::tr("level, along x"), Form::tr("upright, along y")};
+}
+
 Form* dimension_page(Document& document, int index) {
   auto* form = new Form(document);
   form->section(Form::tr("Dimension %1").arg(index + 1));
@@ -47,8 +52,7 @@ Form* dimension_page(Document& document, int index) {
                         : Form::tr("%1. It follows the corners and edges that its ends lie on.")
                               .arg(printed(Quantity::length, measured(*d), p));
   });
-  form->choice(Form::tr("Measures"),
-               {Form::tr("straight"), Form::tr("level, along x"), Form::tr("upright, along y")},
+  form->choice(Form::tr("Measures"), ways_of_dimensions(),
                bound<int>(
                    index, [](const Dimension& d) { return static_cast<int>(d.way); },
                    [](Dimension& d, int way) { d.way = static_cast<DimensionWay>(way); },

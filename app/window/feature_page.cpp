@@ -10,6 +10,7 @@
 #include "window/form.h"
 #include "window/points_table.h"
 #include "window/selected_panel.h"
+#include "window/several_page.h"
 
 namespace underlawn {
 
@@ -38,10 +39,8 @@ QString kind_title(const Feature& f) {
 }
 
 void add_utility(Form& form, int id) {
-  QStringList kinds;
-  for (int i = 0; i < 6; ++i) kinds << QString::fromUtf8(utility_name(static_cast<UtilityKind>(i)));
   form.choice(
-      Form::tr("Carries"), kinds,
+      Form::tr("Carries"), utility_names(),
       bound<int>(
           id, [](const Feature& f) { return static_cast<int>(f.utility); },
           [](Feature& f, int i) { f.utility = static_cast<UtilityKind>(i); }, Form::tr("Kind of utility")));
@@ -49,10 +48,7 @@ void add_utility(Form& form, int id) {
               bound<double>(
                   id, [](const Feature& f) { return f.depth; }, [](Feature& f, double v) { f.depth = v; },
                   Form::tr("Depth of the utility")));
-  form.note([](const Plan&) {
-    return Form::tr(
-        "Depths on drawings are guesses. Have lines located before any digging; dig by hand within 18 in.");
-  });
+  form.note([](const Plan&) { return depths_are_guesses(); });
 }
 
 void add_tree(Form& form, int id) {
@@ -168,6 +164,7 @@ Form* feature_page(Document& document, int id) {
       bound<QString>(
           id, [](const Feature& x) { return QString::fromStdString(x.name); },
           [](Feature& x, const QString& v) { x.name = v.simplified().toStdString(); }, Form::tr("Name")));
+  add_kind_choice(*form, document, {id});
   if (f.kind == FeatureKind::utility) add_utility(*form, id);
   if (f.kind == FeatureKind::tree) add_tree(*form, id);
   if (can_be_crossed(f.kind))

@@ -21,6 +21,14 @@ QString new_trouble(const Plan& before, const Plan& after) {
   return {};
 }
 
+QString enter_change(Document& document, const QString& what, const std::function<void(Plan&)>& set) {
+  Plan plan = document.committed();
+  set(plan);
+  const QString wrong = new_trouble(document.committed(), plan);
+  if (wrong.isEmpty()) document.commit(std::move(plan), what);
+  return wrong;
+}
+
 QString capital(const QString& words) {
   return words.left(1).toUpper() + words.mid(1);
 }

@@ -21,6 +21,9 @@ namespace underlawn {
 // What is wrong with `after` that was not wrong with `before`; empty when nothing.
 QString new_trouble(const Plan& before, const Plan& after);
 
+// One entry of the history, unless that would make something wrong: then what is wrong, and nothing is done.
+QString enter_change(Document& document, const QString& what, const std::function<void(Plan&)>& set);
+
 // "Two pipes" of "two pipes".
 QString capital(const QString& words);
 QString printed(Quantity quantity, double value, const Plan& plan);  // in the plan's units

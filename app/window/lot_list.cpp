@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "window/lot_list.h"
 
+#include <QKeyEvent>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QVBoxLayout>
@@ -42,12 +43,6 @@ void add_loop(std::vector<LotEntry>& all, const Outcome& outcome) {
 
 bool matches(const LotEntry& entry, const QString& typed) {
   return (entry.name + ' ' + entry.detail).contains(typed, Qt::CaseInsensitive);
-}
-
-bool same_thing(const Selected& a, const Selected& b) {
-  const bool lot_a = a.kind == Kind::lot || a.kind == Kind::lot_edge;
-  const bool lot_b = b.kind == Kind::lot || b.kind == Kind::lot_edge;
-  return (lot_a && lot_b) || (a.kind == b.kind && a.id == b.id);
 }
 
 }  // namespace
@@ -101,9 +96,9 @@ LotList::LotList(Document& document, Selection& selection, QWidget* parent)
     list_->setFocus();
     if (list_->currentRow() < 0) list_->setCurrentRow(0);
   });
-  connect(list_, &QListWidget::currentRowChanged, this, [this](int row) {
-    if (!filling_ && row >= 0) selection_.select(entries_[static_cast<std::size_t>(row)].what);
-  });
+  list_->setSelectionMode(QAbstractItemView::ExtendedSelection);
+  list_->installEventFilter(this);
+  connect(list_, &QListWidget::itemSelectionChanged, this, &LotList::take_picked);
   connect(list_, &QListWidget::itemActivated, this, &LotList::edit_asked);
   connect(&document, &Document::plan_changed, this, &LotList::refresh);
   connect(&document, &Document::outcome_changed, this, &LotList::refresh);
@@ -127,12 +122,41 @@ void LotList::refresh() {
   show_selected();
 }
 
+// The row that the keyboard is on comes last: it is the one that the pages of one thing show.
+void LotList::take_picked() {
+  if (filling_) return;
+  std::vector<Selected> picked;
+  for (int row = 0; row < list_->count(); ++row)
+    if (list_->item(row)->isSelected() && row != list_->currentRow())
+      picked.push_back(entries_[static_cast<std::size_t>(row)].what);
+  if (const auto* now = list_->currentItem(); now != nullptr && now->isSelected())
+    picked.push_back(entries_[static_cast<std::size_t>(list_->currentRow())].what);
+  selection_.select_several(std::move(picked));
+}
+
 void LotList::show_selected() {
-  const auto at = std::find_if(entries_.begin(), entries_.end(),
-                               [&](const LotEntry& e) { return same_thing(e.what, selection_.now()); });
   filling_ = true;
-  list_->setCurrentRow(at == entries_.end() ? -1 : static_cast<int>(at - entries_.begin()));
+  int last = -1;
+  list_->clearSelection();
+  for (std::size_t i = 0; i < entries_.size(); ++i) {
+    if (!holds_thing(selection_.all(), entries_[i].what)) continue;
+    list_->item(static_cast<int>(i))->setSelected(true);
+    if (last < 0 || same_thing(entries_[i].what, selection_.now())) last = static_cast<int>(i);
+  }
+  const bool here = list_->hasFocus() && !selection_.all().empty();
+  if (!here || list_->currentRow() < 0 || !list_->currentItem()->isSelected())
+    list_->setCurrentRow(last, QItemSelectionModel::NoUpdate);
   filling_ = false;
+}
+
+// Keys of the window that mean something else in a list: walking without picking, and all that is shown.
+bool LotList::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    const bool of_lists = key->key() == Qt::Key_A || key->key() == Qt::Key_Up || key->key() == Qt::Key_Down;
+    if (of_lists && key->modifiers() == Qt::ControlModifier) event->accept();
+  }
+  return QWidget::eventFilter(watched, event);
 }
 
 void LotList::put_on_top(QWidget* widget) {
@@ -144,14 +168,19 @@ void LotList::focus_find() {
   find_->selectAll();
 }
 
-void LotList::step(int by) {
+void LotList::step(int by, bool too) {
   const auto all = lot_entries(document_.plan(), document_.outcome());
   if (all.empty()) return;
   const auto at = std::find_if(all.begin(), all.end(),
                                [&](const LotEntry& e) { return same_thing(e.what, selection_.now()); });
   const int count = static_cast<int>(all.size());
   const int now = at == all.end() ? (by > 0 ? -1 : 0) : static_cast<int>(at - all.begin());
-  selection_.select(all[static_cast<std::size_t>((now + by + count) % count)].what);
+  const Selected& next = all[static_cast<std::size_t>((now + by + count) % count)].what;
+  std::vector<Selected> picked;
+  if (too) picked = selection_.all();
+  std::erase_if(picked, [&](const Selected& s) { return same_thing(s, next); });
+  picked.push_back(next);
+  selection_.select_several(std::move(picked));
 }
 
 }  // namespace underlawn

@@ -23,7 +23,8 @@ struct LotEntry {
 // header, trenches.
 std::vector<LotEntry> lot_entries(const Plan& plan, const Outcome* outcome);
 
-// The same as a list with a field to find in it.
+// The same as a list with a field to find in it. Several are picked as in any list: Shift and Ctrl with
+// click, arrows or Space, Ctrl+A for all that the field found.
 class LotList : public QWidget {
   Q_OBJECT
 
@@ -31,12 +32,17 @@ class LotList : public QWidget {
   LotList(Document& document, Selection& selection, QWidget* parent = nullptr);
   void focus_find();
   void put_on_top(QWidget* widget);  // above the list
-  void step(int by);                 // selects the next or previous entry
+  // Selects the next or previous entry; `too`: beside what is selected.
+  void step(int by, bool too = false);
 
  signals:
   void edit_asked();  // Enter on an entry
 
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
  private:
+  void take_picked();
   void refresh();
   void show_selected();
 

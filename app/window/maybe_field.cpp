@@ -7,14 +7,6 @@ namespace underlawn {
 
 namespace {
 
-QString enter(Document& document, const QString& what, const std::function<void(Plan&)>& set) {
-  Plan plan = document.committed();
-  set(plan);
-  const QString wrong = new_trouble(document.committed(), plan);
-  if (wrong.isEmpty()) document.commit(std::move(plan), what);
-  return wrong;
-}
-
 // Where nothing is at that place any more, such as a flushing that was removed, an empty text.
 QString text_at(const std::function<std::string*(Plan&)>& where, const Plan& plan) {
   Plan copy = plan;
@@ -43,7 +35,7 @@ TypedField* maybe_number(Form& form, Document& document, const QString& label, Q
       if (!read) return QString::fromStdString(read.error().message());
       value = *read;
     }
-    return enter(document, bound.what, [&](Plan& p) { bound.set(p, value); });
+    return enter_change(document, bound.what, [&](Plan& p) { bound.set(p, value); });
   });
   return field;
 }
@@ -68,7 +60,7 @@ TypedField* moment_row(Form& form, Document& document, const QString& label,
       if (!moment) return QString::fromStdString(moment.error().message());
       text = print_moment(*moment);
     }
-    return enter(document, what, [&](Plan& p) {
+    return enter_change(document, what, [&](Plan& p) {
       if (std::string* kept = where(p)) *kept = text;
     });
   });

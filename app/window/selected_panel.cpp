@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "window/selected_panel.h"
 
+#include <QApplication>
 #include <QLabel>
 #include <QVBoxLayout>
 
 #include "report/figure_table.h"
 #include "window/form.h"
+#include "window/several_page.h"
 #include "window/theme.h"
 
 namespace underlawn {
@@ -39,37 +41,48 @@ SelectedPanel::SelectedPanel(Document& document, Selection& selection, QWidget* 
   rebuild();
 }
 
+SelectedPanel::Shown SelectedPanel::wanted() const {
+  Shown now;
+  for (const Selected& s : selection_.all()) {
+    if (!is_there(document_.plan(), s)) continue;
+    now.what.push_back(s);
+    if (s.kind == Selected::Kind::feature)
+      now.kinds.push_back(find_feature(document_.plan().site, s.id)->kind);
+  }
+  return now;
+}
+
 void SelectedPanel::refresh() {
-  const bool there = is_there(document_.plan(), selection_.now());
-  if (selection_.now() == shown_ && there == there_) return;
-  rebuild();
+  if (wanted() != shown_) rebuild();
 }
 
 QWidget* SelectedPanel::make_page() {
   using Kind = Selected::Kind;
-  if (!there_) return hint_page();
-  switch (shown_.kind) {
+  if (shown_.what.empty()) return hint_page();
+  if (shown_.what.size() > 1) return several_page(document_, selection_, shown_.what);
+  const Selected& one = shown_.what.front();
+  switch (one.kind) {
     case Kind::feature:
-      return feature_page(document_, shown_.id);
+      return feature_page(document_, one.id);
     case Kind::lot:
       return lot_page(document_, selection_);
     case Kind::lot_edge:
-      return edge_page(document_, selection_, shown_.index);
+      return edge_page(document_, selection_, one.index);
     case Kind::entry:
       return entry_page(document_);
     case Kind::locked:
-      return locked_page(document_, shown_.id);
+      return locked_page(document_, one.id);
     case Kind::dimension:
-      return dimension_page(document_, shown_.id);
+      return dimension_page(document_, one.id);
     case Kind::trench:
     case Kind::header:
     case Kind::run: {
-      auto* table = new FigureTable(document_, shown_);
+      auto* table = new FigureTable(document_, one);
       connect(table, &FigureTable::trace_asked, this, &SelectedPanel::trace_asked);
       return table;
     }
     case Kind::height:
-      return height_page(document_, shown_.id);
+      return height_page(document_, one.id);
     case Kind::nothing:
       break;
   }
@@ -77,10 +90,12 @@ QWidget* SelectedPanel::make_page() {
 }
 
 void SelectedPanel::rebuild() {
-  shown_ = selection_.now();
-  there_ = is_there(document_.plan(), shown_);
+  shown_ = wanted();
+  // A field whose entry brought us here had the keyboard: it goes to the new page, not out of the panel.
+  const bool had_keyboard = widget() != nullptr && widget()->isAncestorOf(QApplication::focusWidget());
   QWidget* old = takeWidget();
   setWidget(make_page());
+  if (had_keyboard) focus_first_field();
   if (old != nullptr) old->deleteLater();  // it may be the one whose signal brought us here
 }
 

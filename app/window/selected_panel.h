@@ -10,7 +10,8 @@ namespace underlawn {
 
 class Form;
 
-// Everything about what is selected, edited in place. The form is made anew when something else is selected.
+// Everything about what is selected, edited in place; of several things what they share. The form is made
+// anew when something else is selected.
 class SelectedPanel : public QScrollArea {
   Q_OBJECT
 
@@ -28,8 +29,13 @@ class SelectedPanel : public QScrollArea {
 
   Document& document_;
   Selection& selection_;
-  Selected shown_;
-  bool there_ = false;
+  struct Shown {
+    std::vector<Selected> what;
+    std::vector<FeatureKind> kinds;  // of the features among them
+    bool operator==(const Shown&) const = default;
+  };
+  Shown wanted() const;
+  Shown shown_;
 };
 
 // The pages, one a kind of selected thing.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "window/selection.h"
 
+#include <algorithm>
+
 namespace underlawn {
 
 bool is_there(const Plan& plan, const Selected& what) {
@@ -30,10 +32,31 @@ bool is_there(const Plan& plan, const Selected& what) {
   return false;
 }
 
+const Selected& Selection::now() const {
+  static const Selected kNothing;
+  return all_.empty() ? kNothing : all_.back();
+}
+
 void Selection::select(Selected what) {
-  if (what == now_) return;
-  now_ = what;
+  if (what.kind == Selected::Kind::nothing) return select_several({});
+  select_several({what});
+}
+
+void Selection::select_several(std::vector<Selected> what) {
+  if (what == all_) return;
+  all_ = std::move(what);
   emit changed();
+}
+
+bool same_thing(const Selected& a, const Selected& b) {
+  const auto lot = [](const Selected& s) {
+    return s.kind == Selected::Kind::lot || s.kind == Selected::Kind::lot_edge;
+  };
+  return (lot(a) && lot(b)) || (a.kind == b.kind && a.id == b.id);
+}
+
+bool holds_thing(const std::vector<Selected>& all, const Selected& what) {
+  return std::any_of(all.begin(), all.end(), [&](const Selected& s) { return same_thing(s, what); });
 }
 
 }  // namespace underlawn

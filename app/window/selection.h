@@ -38,8 +38,10 @@ class Selection : public QObject {
 
  public:
   using QObject::QObject;
-  const Selected& now() const { return now_; }
-  void select(Selected what);
+  const Selected& now() const;  // the last one picked, which pages of one thing show; nothing: a blank one
+  const std::vector<Selected>& all() const { return all_; }
+  void select(Selected what);                       // it alone; a blank one: nothing
+  void select_several(std::vector<Selected> what);  // in the order they were picked
   void clear() { select({}); }
   // Asks the drawing to bring these places into view and mark them for a moment.
   void point_out(std::vector<Polyline> places) { emit pointed_out(places); }
@@ -49,7 +51,11 @@ class Selection : public QObject {
   void pointed_out(const std::vector<underlawn::Polyline>& places);
 
  private:
-  Selected now_;
+  std::vector<Selected> all_;
 };
+
+// Whether both speak of the same thing, be it of different corners or edges of it.
+bool same_thing(const Selected& a, const Selected& b);
+bool holds_thing(const std::vector<Selected>& all, const Selected& what);
 
 }  // namespace underlawn
