@@ -25,7 +25,6 @@ class ClearanceTool : public Tool {
   bool busy() const override { return first_.has_value(); }
   void cancel() override;
   bool snaps() const override { return false; }
-  bool takes_typing() const override { return false; }
   void place(Point p) override;
   void paint(const ToolPaint& p) const override;
 

@@ -2,6 +2,7 @@
 #include "tools/make_tool.h"
 
 #include "tools/area_tool.h"
+#include "tools/ask_tool.h"
 #include "tools/clearance_tool.h"
 #include "tools/dig_place_tool.h"
 #include "tools/dimension_tool.h"
@@ -81,6 +82,8 @@ std::unique_ptr<Tool> make_tool(ToolId id, ToolContext& context) {
       return std::make_unique<DigPlaceTool>(context, DigPlaceTool::Place::access);
     case ToolId::laydown:
       return std::make_unique<DigPlaceTool>(context, DigPlaceTool::Place::laydown);
+    case ToolId::ask:
+      return std::make_unique<AskTool>(context);
   }
   return std::make_unique<SelectTool>(context);
 }

@@ -113,7 +113,9 @@ void PlaceTool::finish() {
 
 void PlaceTool::cancel() {
   context_.preview(std::nullopt);
+  const bool hung = from_.has_value();
   from_.reset();
+  if (hung && way_ == Way::paste) context_.back_to_select();  // what was copied is off the pointer
 }
 
 // What is moved does not catch itself.

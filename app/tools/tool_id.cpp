@@ -9,19 +9,20 @@ namespace {
 
 using enum ToolId;
 
-constexpr std::array kTools = {
-    select, pan,     lot,      house,  entry,     drive,     septic_tank, drain_field, reserve_field, well,
-    tree,   utility, easement, no_dig, trench,    height,    measure,     why,         move,          copy,
-    paste,  turn,    parallel, split,  dimension, clearance, access,      laydown};
+constexpr std::array kTools = {select,      pan,         lot,           house,   entry,    drive,
+                               septic_tank, drain_field, reserve_field, well,    tree,     utility,
+                               easement,    no_dig,      trench,        height,  measure,  why,
+                               move,        copy,        paste,         turn,    parallel, split,
+                               dimension,   clearance,   access,        laydown, ask};
 
 }  // namespace
 
 std::string_view tool_name(ToolId id) {
   static constexpr std::array<std::string_view, kTools.size()> kNames = {
-      "select",      "pan",           "lot",     "house",     "entry",     "drive",    "septic_tank",
-      "drain_field", "reserve_field", "well",    "tree",      "utility",   "easement", "no_dig",
-      "trench",      "height",        "measure", "why",       "move",      "copy",     "paste",
-      "turn",        "parallel",      "split",   "dimension", "clearance", "access",   "laydown"};
+      "select",        "pan",       "lot",    "house",   "entry",    "drive",  "septic_tank", "drain_field",
+      "reserve_field", "well",      "tree",   "utility", "easement", "no_dig", "trench",      "height",
+      "measure",       "why",       "move",   "copy",    "paste",    "turn",   "parallel",    "split",
+      "dimension",     "clearance", "access", "laydown", "ask"};
   return kNames[static_cast<std::size_t>(id)];
 }
 

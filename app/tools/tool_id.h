@@ -36,6 +36,7 @@ enum class ToolId {
   clearance,
   access,
   laydown,
+  ask,
 };
 
 // "drain_field": the part of a command's id behind "tool.".

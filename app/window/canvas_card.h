@@ -3,7 +3,6 @@
 
 #include <QFrame>
 #include <functional>
-#include <optional>
 #include <vector>
 
 #include "plane/point.h"
@@ -16,8 +15,7 @@ class Canvas;
 struct View;
 
 // A card on the drawing, in its upper right corner: what is decided on it shows on the drawing at once. It
-// takes places clicked on the drawing where it asks for them; otherwise the drawing works as ever. Esc closes
-// it.
+// asks for places on the drawing where it needs them; otherwise the drawing works as ever. Esc closes it.
 class CanvasCard : public QFrame {
   Q_OBJECT
 
@@ -26,10 +24,10 @@ class CanvasCard : public QFrame {
   ~CanvasCard() override;
 
   virtual void close_card();
-  // Asks for `points` clicks on the drawing, then calls `then` with the places. Esc gives up.
+  // Asks for so many places on the drawing, then calls `then` with them. Esc gives up.
   void ask_points(int points, const QString& words, std::function<void(std::vector<Point>)> then);
   void stop_asking();
-  bool asking() const { return wanted_ > 0; }
+  bool asking() const { return asking_; }
   QString asked() const { return asked_; }
   const std::vector<Point>& clicked() const { return clicked_; }
 
@@ -49,15 +47,10 @@ class CanvasCard : public QFrame {
   Canvas& canvas() const { return canvas_; }
 
  private:
-  bool take_press(QPointF at);
-  void paint_clicked(QPainter& painter, const View& view) const;
-
   Canvas& canvas_;
-  int wanted_ = 0;
+  bool asking_ = false;
   QString asked_;
   std::vector<Point> clicked_;
-  std::optional<Point> pointer_;
-  std::function<void(std::vector<Point>)> then_;
 };
 
 }  // namespace underlawn

@@ -57,6 +57,7 @@ ImportCard::ImportCard(Document& document, Canvas& canvas, NoticeBar& bar)
           choice_box({tr("heights in the same unit"), tr("heights in feet"), tr("heights in metres")})),
       by_(choice_box({})),
       two_points_(new QPushButton(tr("By two points…"))),
+      next_outline_(new QPushButton(tr("Take another outline for the lot"))),
       bring_(new QPushButton(tr("Bring in"))),
       cancel_(new QPushButton(tr("Cancel"))),
       distance_(new QuantityField(Quantity::length)),
@@ -82,7 +83,15 @@ ImportCard::ImportCard(Document& document, Canvas& canvas, NoticeBar& bar)
   });
   connect(bring_, &QPushButton::clicked, this, &ImportCard::bring);
   connect(cancel_, &QPushButton::clicked, this, [this] { close_card(); });
-  connect(this, &CanvasCard::asking_changed, this, [this] { tell_result(); });
+  connect(next_outline_, &QPushButton::clicked, this, [this] {
+    how_.lot_at.reset();
+    ++how_.lot_rank;
+    refresh();
+  });
+  connect(this, &CanvasCard::asking_changed, this, [this] {
+    show_brought();  // another tool in hand took it off the drawing
+    tell_result();
+  });
   connect(&document_, &Document::history_changed, this, [this] {
     if (isVisible() && !refreshing_) refresh();
   });
@@ -105,6 +114,7 @@ void ImportCard::build() {
   by_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   column->addWidget(make_scale());
   column->addWidget(result_);
+  column->addWidget(next_outline_);
   auto* buttons = new QHBoxLayout;
   bring_->setObjectName("main");
   buttons->addWidget(bring_, 1);
@@ -124,11 +134,11 @@ QWidget* ImportCard::make_scale() {
   grid->setHorizontalSpacing(2 * kGap);
   grid->setVerticalSpacing(kGap);
   grid->addWidget(new QLabel(tr("Unit")), 0, 0);
-  grid->addWidget(unit_, 0, 1);
-  grid->addWidget(two_points_, 0, 2);
+  grid->addWidget(unit_, 0, 1, 1, 2);
   grid->addWidget(scale_says_, 1, 0, 1, 3);
   grid->addWidget(distance_, 2, 0, 1, 3);
-  grid->addWidget(size_, 3, 0, 1, 3);
+  grid->addWidget(size_, 3, 0, 1, 2);
+  grid->addWidget(two_points_, 3, 2);
   auto* label = new QLabel(tr("Within"));
   label->setToolTip(tr("What lies farther from the lot is left out."));
   grid->addWidget(label, 4, 0);
@@ -293,11 +303,29 @@ void ImportCard::tell_drawing() {
                       t.code == "raster_damaged";
     (harm ? alarms : notes) << QString::fromStdString(t.message());
   }
+  if (const QString astray = lies_astray(); !astray.isEmpty()) alarms << astray;
   notes_->setText(notes.mid(0, 2).join('\n'));
   notes_->setToolTip(notes.join('\n'));
   notes_->setVisible(!notes.isEmpty());
   alarms_->setText(alarms.join('\n'));
   alarms_->setVisible(!alarms.isEmpty());
+}
+
+QString ImportCard::alarms() const {
+  return alarms_->isHidden() ? QString() : alarms_->text();
+}
+
+// A raster is no drawing with a corner to hold on to: where file or plan do not know their place on the Earth
+// it lies where it has no business.
+QString ImportCard::lies_astray() const {
+  const Plan& plan = document_.committed();
+  if (!drawing_.raster || plan.site.lot.empty() || (drawing_.place && plan.map_place)) return {};
+  if (!drawing_.place)
+    return tr("The file does not say where on the Earth it lies: its lower left corner is laid at 0,0.");
+  return tr(
+      "The plan does not know where its lot lies on the Earth, so these heights are not under it: their "
+      "lower left corner is laid at 0,0. Bring in the parcel from a map first, or note a satellite "
+      "point of a corner (Alt+Y).");
 }
 
 std::vector<Becomes> ImportCard::chosen() const {
@@ -377,10 +405,15 @@ void ImportCard::place_anew() {
 void ImportCard::refresh() {
   refreshing_ = true;
   brought_ = bring_in(document_.committed(), drawing_, groups_, chosen(), how_);
-  document_.preview(brought_.anything() ? std::optional(brought_.plan) : std::nullopt);
+  show_brought();
   refreshing_ = false;
   tell_result();
   canvas().update();
+}
+
+void ImportCard::show_brought() {
+  if (!isVisible()) return;
+  document_.preview(brought_.anything() ? std::optional(brought_.plan) : std::nullopt);
 }
 
 void ImportCard::tell_result() {
@@ -402,7 +435,7 @@ void ImportCard::tell_result() {
   QStringList lines;
   if (asking()) lines << asked();
   if (!asking() && brought_.lots.size() > 1)
-    lines << tr("%n outlines could be the lot: click inside the right one.", "",
+    lines << tr("%n outlines could be the lot: click inside the right one, or the button below.", "",
                 static_cast<int>(brought_.lots.size()));
   lines << (brought_.anything() ? tr("Brings in %1.").arg(brought_words(brought_))
                                 : tr("Nothing comes in yet: say what the layers are."));
@@ -411,6 +444,7 @@ void ImportCard::tell_result() {
   if (!left_out.empty()) lines << tr("Left out:") << left_out_words(left_out, 4);
   result_->setText(lines.join('\n'));
   result_->setToolTip(left_out_words(left_out, 40));
+  next_outline_->setVisible(brought_.lots.size() > 1);
   height_unit_->setVisible(brought_.counts.contains(Becomes::heights));
   bring_->setEnabled(scaled && brought_.anything());
   place();
@@ -426,6 +460,7 @@ void ImportCard::bring() {
 
 void ImportCard::close_card() {
   reader_.stop();
+  stop_asking();
   document_.preview(std::nullopt);
   lines_.clear();
   CanvasCard::close_card();

@@ -38,7 +38,9 @@ class ImportCard : public CanvasCard {
   QComboBox* unit_box() const { return unit_; }
   QuantityField* distance_field() const { return distance_; }
   QPushButton* bring_button() const { return bring_; }
+  QPushButton* next_outline_button() const { return next_outline_; }
   const Brought& brought() const { return brought_; }
+  QString alarms() const;           // what is said of it as a warning
   void scale_by(Point a, Point b);  // two places on the plan: asks for their distance
 
  protected:
@@ -56,11 +58,13 @@ class ImportCard : public CanvasCard {
   void fill_units();
   void fill_height_units();
   void tell_drawing();
+  QString lies_astray() const;
   void choose_unit(int index);
   void take_distance(double metres);
   void place_anew();
   void look_at_all();
   void refresh();
+  void show_brought();
   void tell_result();
   void bring();
   std::vector<Becomes> chosen() const;
@@ -88,7 +92,7 @@ class ImportCard : public CanvasCard {
   QGridLayout* rows_ = nullptr;
   QComboBox* unit_;
   QComboBox *height_unit_, *by_;
-  QPushButton *two_points_, *bring_, *cancel_;
+  QPushButton *two_points_, *next_outline_, *bring_, *cancel_;
   QuantityField *distance_, *within_;
 };
 

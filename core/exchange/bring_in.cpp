@@ -232,6 +232,8 @@ class Bringer {
     std::ranges::stable_sort(all, [](const auto& a, const auto& b) { return a.first > b.first; });
     lots_.clear();
     for (auto& [worth, ring] : all) lots_.push_back(std::move(ring));
+    if (!how_.lot_at)
+      std::ranges::rotate(lots_, lots_.begin() + static_cast<std::ptrdiff_t>(how_.lot_rank % lots_.size()));
     const bool there = same_points(lots_.front(), lot_ring(out_.plan.site));
     if (there) miss(say("the lot line"), lies_there());  // and keeps its setbacks
     if (!there) {
@@ -334,8 +336,10 @@ class Bringer {
   std::map<std::pair<std::string, std::string>, long> missed_;
 };
 
-void learn_place(Plan& plan, const Drawing& drawing, const Placement& placement) {
-  if (plan.map_place || !drawing.place) return;
+// A lot that was drawn otherwise lies under the drawing by chance only.
+void learn_place(Plan& plan, const Plan& before, const Drawing& drawing, const Placement& placement) {
+  const bool own_lot = !before.site.lot.empty() && plan.site.lot == before.site.lot;
+  if (plan.map_place || !drawing.place || own_lot) return;
   plan.map_place = MapPlace{drawing.place->latitude, drawing.place->longitude, placement(drawing.place->at)};
 }
 
@@ -378,7 +382,7 @@ Brought bring_in(const Plan& plan, const Drawing& drawing, const std::vector<Sha
   Bringer bringer(plan, drawing, how);
   for (std::size_t i = 0; i < groups.size() && i < becomes.size(); ++i) bringer.take(groups[i], becomes[i]);
   Brought out = bringer.finish();
-  if (out.anything()) learn_place(out.plan, drawing, how.placement);
+  if (out.anything()) learn_place(out.plan, plan, drawing, how.placement);
   return out;
 }
 

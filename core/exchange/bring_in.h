@@ -38,6 +38,7 @@ struct Bringing {
       30;                       // m from the lot: what lies farther off is left out; none: all is kept
   double height_unit = 0;       // m per unit of heights; 0: as of the drawing's lengths
   std::optional<Point> lot_at;  // in the drawing: of several rings the lot is the one around this place
+  std::size_t lot_rank = 0;     // or else so many places behind the likeliest, round and round
 };
 
 struct Brought {
@@ -51,7 +52,7 @@ struct Brought {
 // `becomes`: for each group what it becomes. What cannot be taken (a ring that crosses itself, lines that
 // close nothing, beyond what a plan holds) is left out and said. Where a lot comes in it takes the place of
 // the plan's; everything else is added. The plan learns its place on the Earth where the drawing knows it and
-// the plan does not.
+// the plan does not, and no lot was drawn before that stays.
 Brought bring_in(const Plan& plan, const Drawing& drawing, const std::vector<ShapeGroup>& groups,
                  const std::vector<Becomes>& becomes, const Bringing& how);
 

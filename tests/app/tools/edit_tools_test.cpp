@@ -267,6 +267,49 @@ TEST_F(EditTools, ZoomToATypedScaleAndToWhatIsSelected) {
   EXPECT_NEAR(middle.y(), 300, 1);
 }
 
+TEST_F(EditTools, EscDropsWhatIsPastedAndSelectsAgain) {
+  add_shed();
+  ASSERT_TRUE(canvas.copy_selected());
+  canvas.set_tool(ToolId::paste);
+  move_to({50, 50});
+  EXPECT_TRUE(document.previewing());
+  key(Qt::Key_Escape);
+  EXPECT_FALSE(document.previewing());
+  EXPECT_EQ(canvas.tool(), ToolId::select);
+  EXPECT_EQ(features(), 1u);
+}
+
+// The shed's right wall is at x = 30, the tree 12 m from it.
+TEST_F(EditTools, ClearanceIsMeasuredBetweenTypedPlacesAndPlacesLedTo) {
+  Plan plan = document.committed();
+  plan.units = UnitSystem::metric;
+  document.commit(plan, "Units");
+  add_shed();
+  add(FeatureKind::tree, {{42, 23}});
+  canvas.set_tool(ToolId::clearance);
+  enter("30,23");
+  enter("42,23");
+  EXPECT_TRUE(canvas.status().contains("12.00 m")) << canvas.status().toStdString();
+  key(Qt::Key_Escape);
+  enter("25,23");  // inside the shed: nothing is caught but the shed
+  for (int i = 0; i < 30 && !canvas.status().contains("12.00 m"); ++i) key(Qt::Key_Right);
+  key(Qt::Key_Return);
+  EXPECT_TRUE(canvas.status().contains("12.00 m")) << canvas.status().toStdString();
+}
+
+TEST_F(EditTools, DistanceIsMeasuredBetweenPlacesLedToByArrowKeys) {
+  Plan plan = document.committed();
+  plan.units = UnitSystem::metric;
+  document.commit(plan, "Units");
+  canvas.set_tool(ToolId::measure);
+  enter("10,10");
+  key(Qt::Key_Right, Qt::ShiftModifier);  // at 10 pixels a metre an arrow is a metre, with Shift ten
+  key(Qt::Key_Return);
+  key(Qt::Key_Up, Qt::ShiftModifier);
+  key(Qt::Key_Return);
+  EXPECT_TRUE(canvas.status().contains("Distance 20.00 m")) << canvas.status().toStdString();
+}
+
 TEST(Clearance, IsTheShortestDistanceWhereverItLies) {
   const Nearest n = nearest_places(kShed, true, {{40, 0}, {40, 60}}, false);
   EXPECT_NEAR(n.apart, 10, 1e-12);

@@ -121,6 +121,72 @@ TEST_F(ImportCardTest, AClickChoosesWhichParcelIsTheLot) {
   EXPECT_TRUE(contains(now, in_other));
 }
 
+TEST_F(ImportCardTest, AKeyChoosesWhichParcelIsTheLot) {
+  read(put("site.geojson", sample::parcels_geojson()));
+  const Ring first = lot_ring(window.document().plan().site);
+  ASSERT_TRUE(card->next_outline_button()->isVisible());
+  card->next_outline_button()->setFocus();
+  QTest::keyClick(card->next_outline_button(), Qt::Key_Space);
+  EXPECT_NE(lot_ring(window.document().plan().site), first);
+  QTest::keyClick(card->next_outline_button(), Qt::Key_Space);
+  EXPECT_EQ(lot_ring(window.document().plan().site), first) << "round and round";
+}
+
+TEST_F(ImportCardTest, TwoTypedPointsAndADistanceCorrectAWrongUnit) {
+  read(put("lot.dxf", lot(6)));  // says metres, was drawn in feet
+  const Box box = bounds(lot_ring(window.document().plan().site));
+  card->ask_points(2, "Which?", [&](const std::vector<Point>& p) { card->scale_by(p[0], p[1]); });
+  EXPECT_TRUE(window.document().previewing()) << "it stays in sight while places are asked for";
+  const auto metres = [](double v) { return QString::number(v, 'f', 9) + "m"; };
+  for (const Point p : {box.low, Point{box.high.x, box.low.y}}) {
+    QTest::keyClicks(window.canvas(), "#" + metres(p.x) + "," + metres(p.y));
+    QTest::keyClick(window.canvas(), Qt::Key_Return);
+  }
+  ASSERT_TRUE(card->distance_field()->isVisible());
+  EXPECT_TRUE(window.document().previewing());
+  type(card->distance_field()->edit(), "200 ft");
+  EXPECT_NEAR(lot_width(), 60.96, 1e-6);
+}
+
+TEST_F(ImportCardTest, EscGivesUpWhatIsAskedAndOnlyThenTheCard) {
+  read(put("lot.dxf", lot()));
+  card->ask_points(2, "Which?", [](const std::vector<Point>&) { FAIL(); });
+  ASSERT_TRUE(card->asking());
+  QTest::keyClick(window.canvas(), Qt::Key_Escape);
+  EXPECT_FALSE(card->asking());
+  EXPECT_TRUE(card->isVisible());
+  EXPECT_TRUE(window.document().previewing());
+  QTest::keyClick(window.canvas(), Qt::Key_Escape);
+  EXPECT_FALSE(card->isVisible());
+  EXPECT_FALSE(window.document().previewing());
+}
+
+// Heights without a place under them are brought in by nobody who was not told.
+TEST_F(ImportCardTest, HeightsThatLieAstrayAreAnAlarm) {
+  const std::string grid =
+      "ncols 3\nnrows 2\nxllcorner -89.4\nyllcorner 43.07\ncellsize 0.0001\n1 2 3\n4 5 6\n";
+  const std::string degrees =
+      "GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\",SPHEROID[\"WGS_1984\",6378137.0,298.257223563]],"
+      "PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]]";
+  const QString bare = put("bare.asc", grid), placed = put("placed.asc", grid);
+  put("placed.prj", degrees);
+  read(bare);
+  EXPECT_TRUE(card->alarms().isEmpty()) << "no lot, nothing to lie beside";
+  Plan plan = window.document().committed();
+  plan.site.lot = {{{0, 0}}, {{50, 0}}, {{50, 40}}};
+  window.document().commit(plan, "Lot");
+  read(bare);
+  EXPECT_TRUE(card->alarms().contains("does not say where on the Earth"));
+  read(placed);
+  EXPECT_TRUE(card->alarms().contains("The plan does not know where its lot lies"));
+  card->bring_button()->click();
+  EXPECT_FALSE(window.document().committed().map_place) << "a guess is nothing to be learned";
+  plan.map_place = MapPlace{43.07, -89.4, {0, 0}};
+  window.document().commit(plan, "Place");
+  read(placed);
+  EXPECT_TRUE(card->alarms().isEmpty());
+}
+
 TEST_F(ImportCardTest, WhatALayerBecomesCanBeChosen) {
   read(put("lot.dxf", lot()));
   for (std::size_t i = 0; i < card->groups().size(); ++i)

@@ -88,6 +88,43 @@ TEST_F(PictureCardTest, TwoClicksAndADistanceScaleIt) {
   EXPECT_EQ(window.document().undo_name(), "Scale picture");
 }
 
+TEST_F(PictureCardTest, TwoTypedPlacesAndADistanceScaleIt) {
+  card->add(png());
+  const Picture before = now();
+  Canvas* canvas = window.canvas();
+  const auto enter = [&](const QString& text) {
+    QTest::keyClicks(canvas, text);
+    QTest::keyClick(canvas, Qt::Key_Return);
+  };
+  ASSERT_TRUE(canvas->hasFocus());
+  enter("1,1");
+  EXPECT_EQ(card->clicked().size(), 1u);
+  enter("@40,0");  // 40 ft to the right of the first
+  ASSERT_TRUE(card->distance_field()->isVisible());
+  type(card->distance_field()->edit(), "100 ft");
+  EXPECT_NEAR(now().width / before.width, 2.5, 1e-9);
+}
+
+TEST_F(PictureCardTest, ArrowKeysLeadToThePlaces) {
+  card->add(png());
+  Canvas* canvas = window.canvas();
+  const Point from = now().at;
+  QTest::keyClick(canvas, Qt::Key_Right);
+  QTest::keyClick(canvas, Qt::Key_Return);
+  QTest::keyClick(canvas, Qt::Key_Right, Qt::ShiftModifier);
+  QTest::keyClick(canvas, Qt::Key_Return);
+  EXPECT_FALSE(card->asking());
+  ASSERT_TRUE(card->distance_field()->isVisible());
+  QTest::keyClick(card->distance_field()->edit(), Qt::Key_Escape);
+  card->move_button()->setFocus();
+  QTest::keyClick(card->move_button(), Qt::Key_Space);
+  QTest::keyClicks(canvas, "0,0");
+  QTest::keyClick(canvas, Qt::Key_Return);
+  QTest::keyClicks(canvas, "@3,4");
+  QTest::keyClick(canvas, Qt::Key_Return);
+  EXPECT_NEAR(distance(now().at, from), 5 * 0.3048, 1e-9);
+}
+
 TEST_F(PictureCardTest, TwoClicksAndABearingTurnIt) {
   card->add(png());
   card->stop_asking();
