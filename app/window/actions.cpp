@@ -2,14 +2,13 @@
 #include "window/actions.h"
 
 #include <QAction>
-#include <QFrame>
-#include <QGridLayout>
 #include <QMenu>
 #include <QMenuBar>
 #include <QToolButton>
 
 #include "window/icons.h"
 #include "window/theme_now.h"
+#include "window/tool_strip.h"
 
 namespace underlawn {
 
@@ -36,15 +35,6 @@ QString menu_title(CommandGroup group) {
 // Keys as they are engraved and as our own texts name them; QKeySequence says the others by Qt's catalogue.
 [[maybe_unused]] constexpr const char* kKeyNames[] = {QT_TR_NOOP("Ctrl"), QT_TR_NOOP("Shift"),
                                                       QT_TR_NOOP("Del")};
-
-QFrame* dividing_line() {
-  auto* line = new QFrame;
-  line->setFixedHeight(1);
-  line->setStyleSheet(QString("background: %1").arg(theme_now().line.name()));
-  QObject::connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, line,
-                   [line] { line->setStyleSheet(QString("background: %1").arg(theme_now().line.name())); });
-  return line;
-}
 
 }  // namespace
 
@@ -124,35 +114,15 @@ QToolButton* Actions::make_button(std::string_view id) const {
   return button;
 }
 
-// Two columns, so that all of it is seen in a low window.
 QWidget* Actions::make_tool_strip() const {
-  auto* strip = new QWidget;
-  strip->setObjectName("strip");
-  strip->setAttribute(Qt::WA_StyledBackground);
-  auto* grid = new QGridLayout(strip);
-  grid->setContentsMargins(6, 8, 6, 8);
-  grid->setSpacing(2);
-  int row = 0, column = 0;
-  const auto next_row = [&] {
-    row += column > 0 ? 1 : 0;
-    column = 0;
-  };
-  const auto add = [&](std::string_view id) {
-    grid->addWidget(make_button(id), row, column);
-    row += column;
-    column = 1 - column;
-  };
+  auto* strip = new ToolStrip;
   for (const Command& command : commands()) {
     if (command.group != CommandGroup::draw) continue;
-    if (command.starts_part) {
-      next_row();
-      grid->addWidget(dividing_line(), row++, 0, 1, 2);
-    }
-    add(command.id);
+    if (command.starts_part) strip->begin_part();
+    strip->add(make_button(command.id));
   }
-  next_row();
-  grid->setRowStretch(row++, 1);
-  for (const char* id : {"edit.undo", "edit.redo", "view.fit", "help.find"}) add(id);
+  for (const char* id : {"edit.undo", "edit.redo", "view.fit", "help.find"})
+    strip->add_below(make_button(id));
   return strip;
 }
 

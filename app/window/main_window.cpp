@@ -27,10 +27,10 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kKeepEvery = 3000;  // ms
-constexpr int kLookEvery = 2000;  // ms: whether the file was changed by somebody else
-constexpr int kWideFrom = 1900;   // px: the report gets a column of its own
-constexpr QSize kSmallest{900, 600};
+constexpr int kKeepEvery = 3000;      // ms
+constexpr int kLookEvery = 2000;      // ms: whether the file was changed by somebody else
+constexpr int kWideFrom = 1900;       // px: the report gets a column of its own
+constexpr QSize kSmallest{760, 460};  // 1280 by 800 at half as large again, less the frame
 
 QString hint_words() {
   return MainWindow::tr(
@@ -81,6 +81,7 @@ MainWindow::MainWindow(QString kept_folder)
     if (words.isEmpty()) return bar_->withdraw("panel file");
     bar_->tell("panel file", words);
   });
+  connect(bar_, &NoticeBar::answered, this, [this] { canvas_->setFocus(Qt::OtherFocusReason); });
   connect(&document_, &Document::history_changed, this, &MainWindow::follow_document);
   connect(&document_, &Document::path_changed, this, &MainWindow::follow_document);
   connect(&document_, &Document::replaced, this, [this] {
@@ -173,7 +174,10 @@ void MainWindow::set_up_scale() {
 }
 
 void MainWindow::connect_canvas() {
-  connect(canvas_, &Canvas::status_text, says_, &QLabel::setText);
+  connect(canvas_, &Canvas::status_text, this, [this](const QString& words) {
+    says_->setText(words);
+    says_->setToolTip(words);  // a narrow window cuts it off
+  });
   connect(canvas_, &Canvas::tool_changed, this, [this](ToolId id) {
     const std::string name = std::string(kToolPrefix) + std::string(tool_name(id));
     if (find_command(name) != nullptr) actions_->action(name)->setChecked(true);
@@ -237,8 +241,6 @@ void MainWindow::follow_document() {
   redo->setText(name(tr("Redo"), document_.redo_name()));
   const bool us = document_.plan().units == UnitSystem::us;
   actions_->action(us ? "view.us" : "view.metric")->setChecked(true);
-  if (!is_there(document_.plan(), selection_.now()) && selection_.now().kind != Selected::Kind::nothing)
-    selection_.clear();
   update_title();
   show_hint();
 }

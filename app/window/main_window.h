@@ -59,6 +59,7 @@ class MainWindow : public QMainWindow {
   void bind_tools();
   void bind_layers();
   void bind_view();
+  void bind_languages();
   void bind_panels();
   void bind_help();
   void set_units(UnitSystem units);
