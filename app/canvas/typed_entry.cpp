@@ -10,7 +10,7 @@ constexpr int kLongest = 60;
 }  // namespace
 
 bool TypedEntry::is_text(const QKeyEvent& key) {
-  constexpr Qt::KeyboardModifiers kCommand = Qt::ControlModifier | Qt::MetaModifier;
+  constexpr Qt::KeyboardModifiers kCommand = Qt::ControlModifier | Qt::MetaModifier | Qt::AltModifier;
   return !(key.modifiers() & kCommand) && !key.text().isEmpty() && key.text().front().isPrint();
 }
 

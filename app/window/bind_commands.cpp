@@ -81,6 +81,9 @@ void MainWindow::bind_edit() {
   actions_->on("edit.select_none", [this](bool) { canvas_->select_none(); });
   actions_->on("edit.next", [this](bool) { side_->lot_list()->step(1); });
   actions_->on("edit.previous", [this](bool) { side_->lot_list()->step(-1); });
+  actions_->on("edit.next_too", [this](bool) { side_->lot_list()->step(1, true); });
+  actions_->on("edit.previous_too", [this](bool) { side_->lot_list()->step(-1, true); });
+  actions_->on("edit.select_kind", [this](bool) { canvas_->select_kind(); });
 }
 
 void MainWindow::bind_tools() {
@@ -168,17 +171,34 @@ void MainWindow::bind_view() {
       settings::keep_theme(choice);
     });
   }
-  const std::pair<const char*, const char*> tongues[] = {{"view.english", "en"}, {"view.spanish", "es"}};
-  for (const auto& [id, code] : tongues) {
-    actions_->action(id)->setChecked(settings::language() == code);
-    actions_->on(id, [this, code = code](bool) {
+  bind_languages();
+}
+
+// The tick is at the language of the next start; where that is not the one spoken now the menu says so.
+void MainWindow::bind_languages() {
+  static constexpr std::pair<const char*, const char*> kTongues[] = {{"view.english", "en"},
+                                                                     {"view.spanish", "es"}};
+  const auto follow = [this] {
+    for (const auto& [id, code] : kTongues) {
+      const bool next = settings::language() == code, now = language_spoken() == code;
+      const QString name = title_of(*find_command(id));
+      QAction* action = actions_->action(id);
+      action->setChecked(next);
+      action->setText(next == now ? name
+                      : next      ? tr("%1, from the next start").arg(name)
+                                  : tr("%1, until then").arg(name));
+    }
+  };
+  follow();
+  for (const auto& [id, code] : kTongues)
+    actions_->on(id, [this, follow, code = code](bool) {
       settings::keep_language(code);
-      if (code != language_spoken())
-        canvas_->say_for_now(
-            tr("The window speaks %1 when Underlawn is started again; sheets have their own choice.")
-                .arg(QString::fromUtf8(find_language(code)->name.data())));
+      follow();
+      if (code == language_spoken()) return bar_->withdraw("language");
+      bar_->tell("language",
+                 tr("The window speaks %1 when Underlawn is started again; sheets have their own choice.")
+                     .arg(QString::fromUtf8(find_language(code)->name.data())));
     });
-  }
 }
 
 void MainWindow::bind_panels() {
@@ -212,6 +232,9 @@ void MainWindow::bind_panels() {
   actions_->on("panel.size_loop", [this](bool) {
     side_->show_tab(SideColumn::Tab::size, false);
     side_->size_panel()->start();
+  });
+  actions_->on("panel.notice", [this](bool) {
+    if (!bar_->take_keyboard()) canvas_->say_for_now(tr("There is no notice."));
   });
   actions_->on("panel.drawing", [this](bool) {
     if (sheet_strip_->isVisible()) sheet_strip_->close_strip();

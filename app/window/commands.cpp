@@ -68,6 +68,13 @@ constexpr Command kCommands[] = {
      "Ctrl+Down", edit, ""},
     {"edit.previous", QT_TR_NOOP("Select previous on the lot"),
      QT_TR_NOOP("Walks back through everything on the lot."), "Ctrl+Up", edit, ""},
+    {"edit.next_too", QT_TR_NOOP("Select next too"),
+     QT_TR_NOOP("Takes the next thing on the lot into the selection."), "Ctrl+Shift+Down", edit, ""},
+    {"edit.previous_too", QT_TR_NOOP("Select previous too"),
+     QT_TR_NOOP("Takes the previous thing on the lot into the selection."), "Ctrl+Shift+Up", edit, ""},
+    {"edit.select_kind", QT_TR_NOOP("Select all of this kind"),
+     QT_TR_NOOP("Selects everything of the kind that is selected: every tree, every trench."), "Ctrl+B", edit,
+     ""},
 
     {"tool.select", QT_TR_NOOP("Select and move"), QT_TR_NOOP("Pick, move and reshape what is on the lot."),
      "V", draw, "select", "tool", true},
@@ -225,6 +232,9 @@ constexpr Command kCommands[] = {
      "", panel, ""},
     {"panel.drawing", QT_TR_NOOP("Go to the drawing"), QT_TR_NOOP("Puts the keyboard into the drawing."),
      "F6", panel, "", "", false, true},
+    {"panel.notice", QT_TR_NOOP("Go to the notice"),
+     QT_TR_NOOP("Puts the keyboard onto the notice above the drawing, where there is one."), "Shift+F6",
+     panel, ""},
 
     {"help.find", QT_TR_NOOP("Find a command…"), QT_TR_NOOP("Type what you want to do."), "Ctrl+K", help,
      "find"},

@@ -32,6 +32,16 @@ void DeedEditor::enter() {
   emit entered(kept_);
 }
 
+// With nothing typed that is not kept, undo and redo are those of the plan.
+bool DeedEditor::event(QEvent* event) {
+  if (event->type() != QEvent::ShortcutOverride || typing()) return QPlainTextEdit::event(event);
+  const auto* key = static_cast<QKeyEvent*>(event);
+  if (!key->matches(QKeySequence::Undo) && !key->matches(QKeySequence::Redo))
+    return QPlainTextEdit::event(event);
+  event->ignore();
+  return true;
+}
+
 void DeedEditor::keyPressEvent(QKeyEvent* event) {
   const bool enter_key = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
   if (enter_key && event->modifiers().testFlag(Qt::ControlModifier)) return enter();

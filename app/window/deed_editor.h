@@ -22,6 +22,7 @@ class DeedEditor : public QPlainTextEdit {
   void entered(const QString& text);
 
  protected:
+  bool event(QEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
 

@@ -63,17 +63,17 @@ FileFlow::FileFlow(Document& document, KeptAside& kept, FileWatch& watch, Notice
 void FileFlow::unless_unsaved(const QString& going_to, std::function<void()> go) {
   if (!document_.modified()) return go();
   kept_.keep_now();
-  bar_.tell(kAsk, tr("“%1” has changes that are not saved. %2").arg(document_.display_name(), going_to),
-            {{tr("Save"),
-              [this, go] {
-                if (save()) go();
-              }},
-             {tr("Drop the changes"),
-              [this, go] {
-                kept_.drop();
-                go();
-              }},
-             {tr("Stay here"), {}}});
+  bar_.ask(kAsk, tr("“%1” has changes that are not saved. %2").arg(document_.display_name(), going_to),
+           {{tr("Save"),
+             [this, go] {
+               if (save()) go();
+             }},
+            {tr("Drop the changes"),
+             [this, go] {
+               kept_.drop();
+               go();
+             }},
+            {tr("Stay here"), {}}});
 }
 
 void FileFlow::start_new() {
@@ -122,16 +122,16 @@ bool FileFlow::save() {
 // Nothing is written over that this window has not seen.
 void FileFlow::ask_save_over(const QDateTime& when_changed) {
   const QString name = QFileInfo(document_.path()).fileName();
-  bar_.tell(kChanged,
-            tr("%1 was saved by somebody else %2, after you opened it. It was not written over.")
-                .arg(name, when(when_changed)),
-            {{tr("Save mine as another file…"), [this] { save_as(); }},
-             {tr("Save mine over it"),
-              [this] {
-                watch_.take_as_known();
-                tell_saved(document_.save(), document_.path());
-              }},
-             {tr("Stay here"), {}}});
+  bar_.ask(kChanged,
+           tr("%1 was saved by somebody else %2, after you opened it. It was not written over.")
+               .arg(name, when(when_changed)),
+           {{tr("Save mine as another file…"), [this] { save_as(); }},
+            {tr("Save mine over it"),
+             [this] {
+               watch_.take_as_known();
+               tell_saved(document_.save(), document_.path());
+             }},
+            {tr("Stay here"), {}}});
 }
 
 void FileFlow::tell_changed(const QDateTime& when_changed) {
@@ -170,20 +170,20 @@ void FileFlow::offer_left_behind() {
   const auto all = kept_.left_behind();
   if (all.empty()) return;
   const LeftBehind left = all.front();  // the newest; the others are offered in turn
-  bar_.tell("left", offer_words(left),
-            {{tr("Recover it"),
-              [this, left] {
-                unless_unsaved(tr("Save them before the other is recovered?"), [this, left] {
-                  if (const auto done = kept_.recover(left); !done)
-                    bar_.tell(kFile, QString::fromStdString(done.error().message()));
-                });
-              }},
-             {tr("Discard it"),
-              [this, left] {
-                KeptAside::discard(left);
-                offer_left_behind();
-              }},
-             {tr("Later"), {}}});
+  bar_.ask("left", offer_words(left),
+           {{tr("Recover it"),
+             [this, left] {
+               unless_unsaved(tr("Save them before the other is recovered?"), [this, left] {
+                 if (const auto done = kept_.recover(left); !done)
+                   bar_.tell(kFile, QString::fromStdString(done.error().message()));
+               });
+             }},
+            {tr("Discard it"),
+             [this, left] {
+               KeptAside::discard(left);
+               offer_left_behind();
+             }},
+            {tr("Later"), {}}});
 }
 
 QString FileFlow::folder() const {

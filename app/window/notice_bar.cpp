@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "window/notice_bar.h"
 
+#include <QApplication>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
@@ -31,6 +32,19 @@ void NoticeBar::tell(const QString& subject, const QString& words, std::vector<W
   show_last();
 }
 
+void NoticeBar::ask(const QString& subject, const QString& words, std::vector<Way> ways) {
+  tell(subject, words, std::move(ways));
+  take_keyboard();
+}
+
+bool NoticeBar::take_keyboard() {
+  if (notices_.empty()) return false;
+  QWidget* first = buttons_->itemAt(0)->widget();
+  first->show();  // one that is not yet to be seen takes no keyboard
+  first->setFocus(Qt::OtherFocusReason);
+  return true;
+}
+
 void NoticeBar::withdraw(const QString& subject) {
   if (std::erase_if(notices_, [&](const Notice& n) { return n.subject == subject; }) > 0) show_last();
 }
@@ -46,8 +60,10 @@ QString NoticeBar::words() const {
 void NoticeBar::take(int way) {
   if (notices_.empty()) return;
   const Notice notice = notices_.back();
+  const bool by_keyboard = isAncestorOf(QApplication::focusWidget());
   notices_.pop_back();
   show_last();
+  if (by_keyboard) emit answered();
   if (const auto& run = notice.ways.at(static_cast<std::size_t>(way)).take) run();
 }
 
@@ -66,7 +82,6 @@ void NoticeBar::show_last() {
     if (i == 0 && notice.ways.size() > 1) button->setObjectName("main");
     connect(button, &QPushButton::clicked, this, [this, i] { take(static_cast<int>(i)); });
     buttons_->addWidget(button);
-    if (i == 0 && notice.ways.size() > 1) button->setFocus();
   }
 }
 

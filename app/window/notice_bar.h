@@ -24,10 +24,17 @@ class NoticeBar : public QFrame {
   // The first way is the usual one. Without ways there is only a Close button. A notice of the same `subject`
   // is replaced.
   void tell(const QString& subject, const QString& words, std::vector<Way> ways = {});
+  // The same for an answer that the user waits for: the first way gets the keyboard. What comes up by itself
+  // leaves it where it is, or a word being typed would choose.
+  void ask(const QString& subject, const QString& words, std::vector<Way> ways);
+  bool take_keyboard();  // to the first way; false where nothing is said
   void withdraw(const QString& subject);
   bool telling(const QString& subject) const;
   QString words() const;  // of the notice in sight
   void take(int way);     // as if its button were pressed
+
+ signals:
+  void answered();  // with the keyboard, which is free again
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;  // Esc is the last way

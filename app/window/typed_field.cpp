@@ -32,7 +32,8 @@ TypedField::~TypedField() {
 void TypedField::show_text(const QString& text) {
   shown_ = text;
   if (edit_->isModified() && (edit_->hasFocus() || !wrong_->isHidden())) return;  // somebody is typing
-  if (edit_->text() != text) edit_->setText(text);
+  if (edit_->text() == text) return;  // what is marked in it stays marked
+  edit_->setText(text);
   edit_->setCursorPosition(0);
 }
 
@@ -73,6 +74,14 @@ void TypedField::finish() {
 }
 
 bool TypedField::eventFilter(QObject* watched, QEvent* event) {
+  // With nothing typed that is not entered, undo and redo are those of the plan.
+  if (event->type() == QEvent::ShortcutOverride && !edit_->isModified()) {
+    const auto* pressed = static_cast<QKeyEvent*>(event);
+    if (pressed->matches(QKeySequence::Undo) || pressed->matches(QKeySequence::Redo)) {
+      event->ignore();
+      return true;
+    }
+  }
   const bool key = event->type() == QEvent::KeyPress || event->type() == QEvent::ShortcutOverride;
   if (!key || static_cast<QKeyEvent*>(event)->key() != Qt::Key_Escape || !edit_->isModified())
     return QWidget::eventFilter(watched, event);

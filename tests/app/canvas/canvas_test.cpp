@@ -466,6 +466,30 @@ TEST_F(CanvasTest, DigitsStayKeysOfTheWindowWhileNothingIsDrawn) {
   EXPECT_TRUE(letter.isAccepted());
 }
 
+TEST_F(CanvasTest, KeysWithAltStayCommandsWhileTextIsTyped) {
+  canvas.set_tool(ToolId::lot);
+  click({10, 10});
+  type("12");
+  QKeyEvent record(QEvent::ShortcutOverride, Qt::Key_R, Qt::AltModifier, "r");
+  record.ignore();
+  QApplication::sendEvent(&canvas, &record);
+  EXPECT_FALSE(record.isAccepted());
+}
+
+TEST_F(CanvasTest, AllOfAKindAreSelectedAndSeveralStaySelected) {
+  const int oak = add(FeatureKind::tree, {{10, 10}}), elm = add(FeatureKind::tree, {{20, 10}});
+  const int well = add(FeatureKind::well, {{30, 10}});
+  selection.select({Selected::Kind::feature, oak});
+  canvas.select_kind();
+  EXPECT_EQ(selection.all(),
+            (std::vector<Selected>{{Selected::Kind::feature, oak}, {Selected::Kind::feature, elm}}));
+  document.commit(edit::without_feature(document.committed(), elm), "Remove");
+  EXPECT_EQ(selection.all(), (std::vector<Selected>{{Selected::Kind::feature, oak}}));
+  click({30, 10}, Qt::ShiftModifier);
+  EXPECT_EQ(selection.all(),
+            (std::vector<Selected>{{Selected::Kind::feature, oak}, {Selected::Kind::feature, well}}));
+}
+
 TEST_F(CanvasTest, EveryToolSaysWhatToDo) {
   for (ToolId id : all_tools()) {
     canvas.set_tool(id);

@@ -184,6 +184,20 @@ void WindowJourney::things() {
     pick({kind, 0, -1});
   pick({Kind::lot_edge, 0, 0});
   pick({Kind::trench, 1, -1});
+  std::vector<std::vector<Selected>> several(5);
+  for (const Feature& f : window_.document().plan().site.features) {
+    several[0].push_back({Kind::feature, f.id, -1});
+    if (f.kind == FeatureKind::utility) several[1].push_back({Kind::feature, f.id, -1});
+    if (f.kind == FeatureKind::tree) several[2].push_back({Kind::feature, f.id, -1});
+  }
+  for (int i : {0, 1}) several[3].push_back({Kind::height, i, -1});
+  for (int i : {1, 2}) several[4].push_back({Kind::trench, i, -1});
+  for (const auto& some : several) {
+    window_.selection().select_several(some);
+    look();
+  }
+  window_.selection().select_several({{Kind::feature, several[0].front().id, -1}, {Kind::lot, 0, -1}});
+  look();
   window_.selection().clear();
 }
 

@@ -15,6 +15,7 @@
 #include <QTemporaryDir>
 #include <QTest>
 #include <QTextBrowser>
+#include <QToolButton>
 #include <set>
 
 #include "app/support/wait.h"
@@ -24,8 +25,10 @@
 #include "support/sample_plans.h"
 #include "window/notice_bar.h"
 #include "window/overlay.h"
+#include "window/settings.h"
 #include "window/sheet_strip.h"
 #include "window/side_column.h"
+#include "window/tool_strip.h"
 
 using namespace underlawn;
 
@@ -101,6 +104,59 @@ TEST_F(MainWindowTest, ClosingWithUnsavedChangesAsksInTheBarAndStays) {
   window.close();
   window.bar()->take(1);
   EXPECT_FALSE(window.isVisible());
+}
+
+TEST_F(MainWindowTest, AQuestionThatWasAskedForIsAnsweredByKeysAndOneThatComesUpTakesNoKey) {
+  window.bar()->tell("other", "Saved by somebody else.", {{"Open theirs", {}}, {"Keep mine", {}}});
+  EXPECT_TRUE(window.canvas()->hasFocus());
+  window.bar()->withdraw("other");
+  draw();
+  run("file.new");
+  ASSERT_TRUE(window.bar()->isVisible());
+  EXPECT_TRUE(window.bar()->isAncestorOf(QApplication::focusWidget()));
+  run("panel.drawing");
+  EXPECT_TRUE(window.canvas()->hasFocus());
+  run("panel.notice");
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Space);  // drop the changes
+  EXPECT_TRUE(window.document().plan().site.lot.empty());
+  EXPECT_TRUE(window.canvas()->hasFocus());
+}
+
+// 1280 by 800 pixels at half as large again are 853 by 533, and the frame of the window takes some 30 of
+// them.
+TEST_F(MainWindowTest, FitsASmallScreenAtHalfAsLargeAgain) {
+  EXPECT_LE(window.minimumSizeHint().width(), 850);
+  EXPECT_LE(window.minimumSizeHint().height(), 500);
+  window.resize(850, 500);
+  QCoreApplication::processEvents();
+  EXPECT_LE(window.width(), 850);
+  EXPECT_LE(window.height(), 500);
+  auto* strip = window.findChild<ToolStrip*>();
+  ASSERT_NE(strip, nullptr);
+  EXPECT_GT(strip->columns(), 2);
+  for (const auto* button : strip->findChildren<QToolButton*>())
+    EXPECT_TRUE(strip->rect().contains(button->geometry())) << button->accessibleName().toStdString();
+  EXPECT_GE(window.canvas()->width(), 300);
+  window.resize(1600, 1000);
+  QCoreApplication::processEvents();
+  EXPECT_EQ(strip->columns(), 2);
+}
+
+TEST_F(MainWindowTest, TheMenuSaysWhichLanguageIsOnlyThatOfTheNextStart) {
+  const std::string before = settings::language();
+  QAction *english = window.actions().action("view.english"),
+          *spanish = window.actions().action("view.spanish");
+  spanish->trigger();
+  EXPECT_TRUE(spanish->isChecked());
+  EXPECT_TRUE(spanish->text().endsWith("from the next start"));
+  EXPECT_TRUE(english->text().endsWith("until then"));
+  EXPECT_TRUE(window.bar()->words().contains("started again"));
+  english->trigger();
+  EXPECT_EQ(english->text(), "English");
+  EXPECT_EQ(spanish->text(), "Español");
+  EXPECT_FALSE(window.bar()->isVisible());
+  settings::keep_language(before);
 }
 
 TEST_F(MainWindowTest, OpeningOverUnsavedChangesAsksFirst) {

@@ -29,6 +29,35 @@ struct FieldTest : testing::Test {
 
 }  // namespace
 
+TEST(TypedField, ShownAgainKeepsWhatIsMarked) {
+  TypedField field;
+  field.show();
+  field.show_text("12 ft");
+  field.setFocus(Qt::ShortcutFocusReason);
+  field.edit()->selectAll();
+  field.show_text("12 ft");
+  QTest::keyClicks(field.edit(), "20");
+  EXPECT_EQ(field.edit()->text(), "20");
+}
+
+TEST(TypedField, UndoIsThePlansUntilSomethingIsTyped) {
+  TypedField field;
+  field.show();
+  field.show_text("12");
+  const auto takes_undo = [&] {
+    QKeyEvent undo(QEvent::ShortcutOverride, Qt::Key_Z, Qt::ControlModifier);
+    undo.ignore();
+    QApplication::sendEvent(field.edit(), &undo);
+    return undo.isAccepted();
+  };
+  EXPECT_FALSE(takes_undo());
+  QTest::keyClicks(field.edit(), "3");
+  EXPECT_TRUE(takes_undo());
+  field.set_taker([](const QString&) { return QString(); });
+  QTest::keyClick(field.edit(), Qt::Key_Return);
+  EXPECT_FALSE(takes_undo());
+}
+
 TEST_F(FieldTest, EnterCommitsWhatWasTypedOnce) {
   type("7'-6\"");
   press(Qt::Key_Return);
