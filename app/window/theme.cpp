@@ -122,7 +122,7 @@ QLineEdit:read-only:focus { border: 2px solid @focus; }
 QComboBox::drop-down { border: none; width: 20px; }
 QComboBox::down-arrow { image: url(@down); width: 10px; height: 10px; }
 QComboBox QAbstractItemView { background: @paper; border: 1px solid @edge; selection-background-color: @tint;
-  selection-color: @text; padding: 4px; outline: 0; }
+  selection-color: @text; padding: 0; outline: 0; }
 
 QPushButton, QToolButton#word { background: @paper; border: 1px solid @edge; border-radius: 5px; padding: 5px 12px; }
 QPushButton:hover, QToolButton#word:hover { background: @tint; }
