@@ -221,7 +221,7 @@ constexpr Command kCommands[] = {
     {"panel.survey", QT_TR_NOOP("Survey"),
      QT_TR_NOOP("Deed calls, and points by tape, notebook and satellite."), "Alt+Y", panel, ""},
     {"panel.lot_by_deed", QT_TR_NOOP("Make the lot line by the deed"),
-     QT_TR_NOOP("The lot line by the calls in the Survey panel."), "", panel, ""},
+     QT_TR_NOOP("The lot line by the calls in the Survey panel."), "Alt+L", panel, ""},
     {"panel.find_ways", QT_TR_NOOP("Find other ways"),
      QT_TR_NOOP("Lays the loop out in other ways and compares them."), "", panel, ""},
     {"panel.record", QT_TR_NOOP("Record"), QT_TR_NOOP("Pressure test, flushing and fill as they were done."),

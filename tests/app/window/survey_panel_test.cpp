@@ -94,9 +94,20 @@ TEST_F(SurveyPanelTest, ClosureIsToldAndTheLotLineMadeAsOneEntry) {
   QTest::mouseClick(button("Make the lot line"), Qt::LeftButton);
   ASSERT_EQ(document.committed().site.lot.size(), 4u);
   EXPECT_FALSE(document.committed().survey.deed.text.empty());
-  while (document.undo_name() != "Drawn") document.undo();
+  document.undo();
+  EXPECT_EQ(document.undo_name(), "Drawn");
   EXPECT_TRUE(document.committed().site.lot.empty());
   EXPECT_TRUE(document.committed().survey.deed.text.empty());
+}
+
+TEST_F(SurveyPanelTest, TheKeyMakesTheLotLineFromTheBoxAndUndoTakesBothBack) {
+  oblong();
+  QTest::keyClick(panel->editor(), Qt::Key_L, Qt::AltModifier);
+  ASSERT_EQ(document.committed().site.lot.size(), 4u);
+  EXPECT_FALSE(document.committed().survey.deed.text.empty());
+  QTest::keyClick(panel->editor(), Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(document.undo_name(), "Drawn");
+  EXPECT_TRUE(document.committed().site.lot.empty());
 }
 
 TEST_F(SurveyPanelTest, ARefusalNamesItsLineAndKeepsTheButtonShut) {
