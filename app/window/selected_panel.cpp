@@ -99,12 +99,13 @@ void SelectedPanel::rebuild() {
   if (old != nullptr) old->deleteLater();  // it may be the one whose signal brought us here
 }
 
+// A field that got the keyboard as its tab came to the front marks nothing by itself.
 void SelectedPanel::focus_first_field() {
   auto* form = qobject_cast<Form*>(widget());
-  if (form != nullptr && form->first_field() != nullptr)
-    form->first_field()->setFocus(Qt::ShortcutFocusReason);
-  else if (widget() != nullptr)
-    widget()->setFocus(Qt::ShortcutFocusReason);
+  QWidget* first = form != nullptr ? form->first_field() : widget();
+  if (first == nullptr) return;
+  first->setFocus(Qt::ShortcutFocusReason);
+  if (auto* line = qobject_cast<QLineEdit*>(first->focusProxy())) line->selectAll();
 }
 
 }  // namespace underlawn

@@ -289,12 +289,12 @@ TEST_F(EditTools, ClearanceIsMeasuredBetweenTypedPlacesAndPlacesLedTo) {
   canvas.set_tool(ToolId::clearance);
   enter("30,23");
   enter("42,23");
-  EXPECT_TRUE(canvas.status().contains("12.00 m")) << canvas.status().toStdString();
+  EXPECT_TRUE(canvas.status().contains("12.000 m")) << canvas.status().toStdString();
   key(Qt::Key_Escape);
   enter("25,23");  // inside the shed: nothing is caught but the shed
-  for (int i = 0; i < 30 && !canvas.status().contains("12.00 m"); ++i) key(Qt::Key_Right);
+  for (int i = 0; i < 30 && !canvas.status().contains("12.000 m"); ++i) key(Qt::Key_Right);
   key(Qt::Key_Return);
-  EXPECT_TRUE(canvas.status().contains("12.00 m")) << canvas.status().toStdString();
+  EXPECT_TRUE(canvas.status().contains("12.000 m")) << canvas.status().toStdString();
 }
 
 TEST_F(EditTools, DistanceIsMeasuredBetweenPlacesLedToByArrowKeys) {
@@ -307,7 +307,7 @@ TEST_F(EditTools, DistanceIsMeasuredBetweenPlacesLedToByArrowKeys) {
   key(Qt::Key_Return);
   key(Qt::Key_Up, Qt::ShiftModifier);
   key(Qt::Key_Return);
-  EXPECT_TRUE(canvas.status().contains("Distance 20.00 m")) << canvas.status().toStdString();
+  EXPECT_TRUE(canvas.status().contains("Distance 20.000 m")) << canvas.status().toStdString();
 }
 
 TEST(Clearance, IsTheShortestDistanceWhereverItLies) {

@@ -168,7 +168,10 @@ TEST_F(ImportCardTest, HeightsThatLieAstrayAreAnAlarm) {
   const std::string degrees =
       "GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\",SPHEROID[\"WGS_1984\",6378137.0,298.257223563]],"
       "PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]]";
-  const QString bare = put("bare.asc", grid), placed = put("placed.asc", grid);
+  // Degrees without a word are taken for degrees by the library; metres are not.
+  const std::string metres =
+      "ncols 3\nnrows 2\nxllcorner 500000\nyllcorner 4500000\ncellsize 1\n1 2 3\n4 5 6\n";
+  const QString bare = put("bare.asc", metres), placed = put("placed.asc", grid);
   put("placed.prj", degrees);
   read(bare);
   EXPECT_TRUE(card->alarms().isEmpty()) << "no lot, nothing to lie beside";
@@ -176,7 +179,7 @@ TEST_F(ImportCardTest, HeightsThatLieAstrayAreAnAlarm) {
   plan.site.lot = {{{0, 0}}, {{50, 0}}, {{50, 40}}};
   window.document().commit(plan, "Lot");
   read(bare);
-  EXPECT_TRUE(card->alarms().contains("does not say where on the Earth"));
+  EXPECT_TRUE(card->alarms().contains("does not say where on the Earth")) << card->alarms().toStdString();
   read(placed);
   EXPECT_TRUE(card->alarms().contains("The plan does not know where its lot lies"));
   card->bring_button()->click();

@@ -117,10 +117,24 @@ TEST_F(MainWindowTest, AQuestionThatWasAskedForIsAnsweredByKeysAndOneThatComesUp
   run("panel.drawing");
   EXPECT_TRUE(window.canvas()->hasFocus());
   run("panel.notice");
+  QCoreApplication::processEvents();
   QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
   QTest::keyClick(QApplication::focusWidget(), Qt::Key_Space);  // drop the changes
   EXPECT_TRUE(window.document().plan().site.lot.empty());
   EXPECT_TRUE(window.canvas()->hasFocus());
+}
+
+TEST_F(MainWindowTest, F2MarksWhatStandsInTheFirstFieldWhereverTheKeyboardWas) {
+  draw();
+  window.selection().select_several(
+      {{Selected::Kind::feature, sample::oak}, {Selected::Kind::feature, sample::maple}});
+  run("panel.lot");
+  run("edit.name");
+  auto* line = qobject_cast<QLineEdit*>(QApplication::focusWidget());
+  ASSERT_NE(line, nullptr);
+  QTest::keyClicks(line, "20 in");
+  QTest::keyClick(line, Qt::Key_Return);
+  EXPECT_DOUBLE_EQ(find_feature(window.document().plan().site, sample::maple)->trunk_diameter, 20 * 0.0254);
 }
 
 // 1280 by 800 pixels at half as large again are 853 by 533, and the frame of the window takes some 30 of
