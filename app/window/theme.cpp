@@ -119,6 +119,7 @@ QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus { border: 2px solid @focu
 QLineEdit[wrong="true"] { border: 2px solid @error; padding: 3px 6px; }
 QLineEdit:read-only, QLineEdit:disabled { background: @sunken; border: 1px solid @line; color: @text; }
 QLineEdit:read-only:focus { border: 2px solid @focus; }
+QComboBox { combobox-popup: 0; }
 QComboBox::drop-down { border: none; width: 20px; }
 QComboBox::down-arrow { image: url(@down); width: 10px; height: 10px; }
 QComboBox QAbstractItemView { background: @paper; border: 1px solid @edge; selection-background-color: @tint;
