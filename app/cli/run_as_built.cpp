@@ -6,7 +6,7 @@
 #include "cli/plan_in.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
-#include "exchange/export_plan.h"
+#include "exchange/export_as_built.h"
 #include "files/atomic_file.h"
 #include "files/json_text.h"
 #include "plan/record/as_built_csv.h"
@@ -156,14 +156,10 @@ Json as_json(const Told& told) {
 
 Exit write_files(const Told& told, const Arguments& arguments, const Console& console) {
   std::vector<std::pair<std::string, std::string>> files;
-  if (const auto file = arguments.value("--csv"))
-    files.push_back({*file, as_built_csv(told.plan, told.planned, told.built)});
-  for (const char* word : {"dxf", "geojson", "gpkg"}) {
+  for (const char* word : {"csv", "dxf", "geojson", "gpkg"}) {
     const auto file = arguments.value(std::string("--") + word);
     if (!file) continue;
-    const Outcome& o = *told.built.outcome;
-    const auto bytes =
-        exported(*export_form(word), told.built.plan, export_parts(told.built.plan, o.layout, o.stake_out));
+    const auto bytes = as_built_file(word, told.plan, told.planned, told.built);
     if (!bytes) {
       console.complain(*file, bytes.error().message());
       return Exit::errors_remain;

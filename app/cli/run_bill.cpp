@@ -41,7 +41,7 @@ std::string amount_of(const BillLine& line, double amount, UnitSystem units) {
 }
 
 void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
-  const Bill& bill = outcome.bills->vertical;
+  const Bill& bill = *outcome.bill;
   Rows rows = {{"", say("counted"), say("bought"), "", say("price"), plan.wishes.prices.currency}};
   for (const BillLine& line : bill.lines)
     rows.push_back({line.item, amount_of(line, line.needed, plan.units),
@@ -58,10 +58,7 @@ void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
   for (const IncentivePaid& i : bill.incentives) sum(say("Incentive: {}", i.name), -i.amount);
   if (!bill.incentives.empty()) sum(say("Price less incentives"), bill.net);
   tell_table(rows, out);
-  out << "\n"
-      << say("Sides vertical; with the protective slope {}. Prices are the plan's own book, not an offer.",
-             money(outcome.bills->sloped.price))
-      << "\n";
+  out << "\n" << say("For the trench sides chosen. Prices are the plan's own book, not an offer.") << "\n";
 }
 
 std::string years_text(const std::optional<double>& years) {
@@ -117,7 +114,7 @@ Exit run_bill(const Arguments& arguments, const Console& console) {
     return Exit::not_read;
   const Outcome outcome = solve(*plan);
   console.complain(path, outcome.troubles);
-  if (outcome.bills == nullptr) {
+  if (outcome.bill == nullptr) {
     if (outcome.troubles.empty())
       console.complain(path, say("Nothing is laid, so there is nothing to price."));
     return Exit::errors_remain;

@@ -9,6 +9,7 @@
 #include "cli/verbs.h"
 #include "language/language.h"
 #include "plan/solve.h"
+#include "sheets/setup_for.h"
 #include "sheets/sheets_out.h"
 
 namespace underlawn::cli {
@@ -62,8 +63,8 @@ Result<std::vector<const SheetKind*>> kinds_named(const std::string& text) {
 }
 
 Result<SheetSetup> setup_of(const Arguments& arguments, const Plan& plan) {
-  SheetSetup setup{usual_paper(plan), std::nullopt};
-  setup.page_a_trench = arguments.has("--page-a-trench");
+  SheetSetup setup = setup_for(plan, QString::fromStdString(arguments.places[0]));
+  if (arguments.has("--page-a-trench")) setup.page_a_trench = true;
   if (const auto name = arguments.value("--paper")) {
     const auto paper = paper_named(*name);
     if (!paper)
@@ -81,6 +82,11 @@ Result<SheetSetup> setup_of(const Arguments& arguments, const Plan& plan) {
     if (find_language(*code) == nullptr)
       return refuse({"usage", say("the language"), "“" + *code + "”", say("en or es"), ""});
     setup.language = *code;
+  }
+  if (const auto word = arguments.value("--units")) {
+    if (*word != "us" && *word != "metric")
+      return refuse({"usage", say("the units"), "“" + *word + "”", say("us or metric"), ""});
+    setup.units = *word == "us" ? SheetUnits::us : SheetUnits::metric;
   }
   if (const auto text = arguments.value("--date")) {
     const auto date = date_named(*text);

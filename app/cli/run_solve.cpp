@@ -9,6 +9,7 @@
 #include "files/atomic_file.h"
 #include "files/results_file.h"
 #include "plan/solve.h"
+#include "sheets/setup_for.h"
 
 namespace fs = std::filesystem;
 
@@ -41,7 +42,11 @@ Exit run_solve(const Arguments& arguments, const Console& console) {
   console.complain(arguments.places[0], outcome.troubles);
   const fs::path results = folder / "results.json", sheet = folder / "dig-sheet.pdf";
   bool all = told(write_file(results, for_programs(*plan, outcome, results_to_text)), results, console);
-  SheetOrder order{{find_sheet_kind("dig")}, {usual_paper(*plan), std::nullopt}, sheet.string(), false, ""};
+  SheetOrder order{{find_sheet_kind("dig")},
+                   setup_for(*plan, QString::fromStdString(arguments.places[0])),
+                   sheet.string(),
+                   false,
+                   ""};
   const auto written = sheets_out(*plan, outcome, order);
   all &= told(written ? Result<void>() : refuse(written.error()), sheet, console);
   if (has_unaccepted_errors(outcome))

@@ -56,10 +56,6 @@ Result<std::vector<std::string>> file_each(const Plan& plan, const Made& sheets,
 
 }  // namespace
 
-Paper usual_paper(const Plan& plan) {
-  return plan.units == UnitSystem::us ? Paper::letter : Paper::a4;
-}
-
 Result<std::vector<std::string>> sheets_out(const Plan& plan, const Outcome& outcome,
                                             const SheetOrder& order) {
   // Fonts need an application object, but never a display.

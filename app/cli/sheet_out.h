@@ -11,9 +11,6 @@
 
 namespace underlawn::cli {
 
-// Letter for feet, A4 for metres.
-Paper usual_paper(const Plan& plan);
-
 struct SheetOrder {
   std::vector<const SheetKind*> kinds;
   SheetSetup setup;

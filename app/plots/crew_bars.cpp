@@ -206,6 +206,8 @@ QString what_said(const CrewTask& task, const DigOrder& order) {
       return tr("Making the coil of %1").arg(name);
     case CrewStation::laying:
       return tr("Laying the coil of %1").arg(name);
+    case CrewStation::hauling:
+      return tr("Spoil of %1 trucked").arg(name);
     default:
       return (task.bedding ? tr("Sand over the coil of %1") : tr("Filling in %1")).arg(name);
   }
@@ -229,6 +231,8 @@ QString wait_said(WaitFor w) {
       return tr("Waited %1 for the test.");
     case WaitFor::morning:
       return tr("Waited %1 for the next morning, so that the test is not left overnight.");
+    case WaitFor::trucks:
+      return tr("Waited %1 for the trucks.");
     case WaitFor::nothing:
       break;
   }
@@ -266,7 +270,7 @@ CrewBarsStyle CrewBarsStyle::on_paper(const QFont& font, double unit) {
           "#b5b5b5",
           "#1c1c1c",
           {QColor("#dcb98f"), QColor("#b9dcee"), QColor("#86b7d4"), QColor("#ecd06f"), QColor("#cdbfe6"),
-           QColor("#c6d3a6")},
+           QColor("#c6d3a6"), QColor("#e3bfb3")},
           unit};
 }
 
@@ -284,6 +288,8 @@ QString station_words(CrewStation station) {
       return tr("Tester");
     case CrewStation::filling:
       return tr("Loader");
+    case CrewStation::hauling:
+      return tr("Truck");
   }
   return {};
 }

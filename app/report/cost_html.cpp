@@ -3,6 +3,7 @@
 #include <QObject>
 
 #include "cost/bill.h"
+#include "cost/print_price.h"
 #include "report/report_html.h"
 
 namespace underlawn {
@@ -92,18 +93,16 @@ void add_sums(Page& page, const Bill& bill) {
 }  // namespace
 
 void add_bill(Page& page, const Plan& plan, const Outcome& outcome) {
-  if (!page.has("cost.total") || outcome.bills == nullptr) return;
-  const Bill& bill = outcome.bills->vertical;
+  if (!page.has("cost.total") || outcome.bill == nullptr) return;
+  const Bill& bill = *outcome.bill;
   page.heading(QObject::tr("Cost, %1").arg(QString::fromStdString(plan.wishes.prices.currency)));
   page.begin_table({"", QObject::tr("Amount"), QObject::tr("Price"), QObject::tr("Sum")});
   for (int group = 0; group < kBillGroups; ++group) add_group(page, bill, static_cast<BillGroup>(group));
   add_sums(page, bill);
   page.end_table();
   page.paragraph(
-      page.faint(QObject::tr("Amounts are rounded up to what is sold. Sides vertical. With the "
-                             "protective slope %1. An estimate from the plan's own price book, not an "
-                             "offer.")
-                     .arg(page.number("cost.sloped.total", Fineness::coarse))));
+      page.faint(QObject::tr("Amounts are rounded up to what is sold, for the trench sides chosen. An "
+                             "estimate from the plan's own price book, not an offer.")));
 }
 
 void add_cost(Page& page, const Plan& plan, const Outcome& outcome) {
@@ -112,16 +111,16 @@ void add_cost(Page& page, const Plan& plan, const Outcome& outcome) {
   if (!page.has("days.open")) return;
   page.heading(QObject::tr("Days on the lot"));
   page.begin_table({});
-  const std::pair<const char*, QString> rows[] = {
-      {"days.digging", QObject::tr("Digging")},
-      {"days.coil_making", QObject::tr("Making the coils")},
-      {"days.laid", QObject::tr("Last coil laid after")},
-      {"days.joining", QObject::tr("Header, run and joints")},
-      {"days.testing", QObject::tr("Filling and pressure test")},
-      {"days.filling", QObject::tr("Filling in")},
-      {"days.open", QObject::tr("Open in all")},
-      {"days.sloped.open", QObject::tr("with the protective slope")}};
-  for (const auto& [key, words] : rows) page.row({words, page.number(key)});
+  const std::pair<const char*, QString> rows[] = {{"days.digging", QObject::tr("Digging")},
+                                                  {"days.coil_making", QObject::tr("Making the coils")},
+                                                  {"days.laid", QObject::tr("Last coil laid after")},
+                                                  {"days.joining", QObject::tr("Header, run and joints")},
+                                                  {"days.testing", QObject::tr("Filling and pressure test")},
+                                                  {"days.filling", QObject::tr("Filling in")},
+                                                  {"days.hauling", QObject::tr("Trucks, all of them")},
+                                                  {"days.open", QObject::tr("Open in all")}};
+  for (const auto& [key, words] : rows)
+    if (page.has(key)) page.row({words, page.number(key)});
   page.end_table();
   page.paragraph(page.faint(QObject::tr("Working days of 8 h. Digging and coil making race each other.")));
 }

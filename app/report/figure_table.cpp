@@ -11,13 +11,13 @@ namespace underlawn {
 namespace {
 
 // What running it costs is kept under "run." as well.
-const std::vector<std::string> kOfTheRun = {"run.length",     "run.shared",        "run.pipe",
-                                            "run.dug_length", "dig.vertical.run.", "dig.sloped.run."};
+const std::vector<std::string> kOfTheRun = {"run.length", "run.shared", "run.pipe", "run.dug_length",
+                                            "dig.run."};
 
 std::vector<std::string> beginnings(const Selected& what) {
   if (what.kind == Selected::Kind::run) return kOfTheRun;
   const std::string key = what.kind == Selected::Kind::trench ? figures::trench_key(what.id) : "header";
-  return {key + ".", "dig.vertical." + key + ".", "dig.sloped." + key + "."};
+  return {key + ".", "dig." + key + "."};
 }
 
 // "Trench 2, head x" under the heading "Trench 2" is "Head x".

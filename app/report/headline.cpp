@@ -138,9 +138,11 @@ void Headline::refresh() {
       "layout.circuits_placed");
   numbers_[1]->set(value_of(f, "dig.length", units), tr("of trench to dig"), ink, "dig.length");
   numbers_[2]->set(value_of(f, "buy.pipe", units), tr("of pipe to buy"), ink, "buy.pipe");
-  numbers_[3]->set(value_of(f, "dig.sloped.total.bank_volume", units),
-                   tr("dug sloped; vertical %1").arg(value_of(f, "dig.vertical.total.bank_volume", units)),
-                   ink, "dig.sloped.total.bank_volume");
+  numbers_[3]->set(value_of(f, "cost.total", units),
+                   tr("price in all, %1; %2 dug")
+                       .arg(QString::fromStdString(document_.outcome_plan()->wishes.prices.currency),
+                            value_of(f, "dig.total.bank_volume", units)),
+                   ink, "cost.total");
   show_findings(*outcome);
 }
 

@@ -85,20 +85,22 @@ void add_pipe_to_buy(Page& page, const Plan& plan, const Outcome& outcome) {
   if (!page.has("buy.coils")) return;
   page.heading(QObject::tr("Pipe to buy"));
   page.begin_table({});
-  page.row({QObject::tr("%1 in coils").arg(QString::fromStdString(plan.wishes.pipe).toHtmlEscaped()),
+  page.row({QObject::tr("%1 in coils, tails included")
+                .arg(QString::fromStdString(plan.wishes.pipe).toHtmlEscaped()),
             page.number("buy.coils") + " × " + page.number("buy.coil_length"), page.number("buy.coil_pipe")});
   if (page.has("buy.header_pipe"))
     page.row({QObject::tr("%1, allowance included")
                   .arg(QString::fromStdString(header_and_run_sizes(plan, outcome)).toHtmlEscaped()),
               "", page.number("buy.header_pipe")});
-  if (page.has("buy.pipe")) page.row({QObject::tr("In all"), "", page.number("buy.pipe")});
+  page.row({QObject::tr("In all, as counted"), "", page.number("buy.counted_pipe")});
+  if (page.has("buy.pipe")) page.row({QObject::tr("To buy, in whole rolls"), "", page.number("buy.pipe")});
   page.end_table();
 }
 
 void add_earth(Page& page) {
-  if (!page.has("dig.vertical.total.bank_volume")) return;
+  if (!page.has("dig.total.bank_volume")) return;
   page.heading(QObject::tr("Earth"));
-  page.begin_table({"", QObject::tr("Vertical sides"), QObject::tr("Protective slope")});
+  page.begin_table({});
   const std::pair<const char*, QString> rows[] = {
       {".total.bank_volume", QObject::tr("Excavated")},
       {".total.bedding_volume", QObject::tr("Bedding")},
@@ -107,14 +109,12 @@ void add_earth(Page& page) {
       {".total.surplus_volume", QObject::tr("Surplus, loose")},
       {".spoil_width", QObject::tr("Heap beside a trench, width")},
       {".spoil_height", QObject::tr("Heap, height")}};
-  for (const auto& [part, words] : rows)
-    page.row({words, page.number(std::string("dig.vertical") + part),
-              page.number(std::string("dig.sloped") + part)});
+  for (const auto& [part, words] : rows) page.row({words, page.number(std::string("dig") + part)});
   page.end_table();
-  page.paragraph(page.faint(
-      QObject::tr("Slope %1, %2 wide at the ground. Trenches kill: 29 CFR 1926 Subpart P, a competent "
-                  "person on site, and local codes govern.")
-          .arg(page.number("dig.slope"), page.number("dig.top_width"))));
+  page.paragraph(page.faint(QObject::tr("With the trench sides chosen. Laid back they slope %1, %2 wide at "
+                                        "the ground. Trenches kill: 29 CFR 1926 Subpart P, a competent "
+                                        "person on site, and local codes govern.")
+                                .arg(page.number("dig.slope"), page.number("dig.top_width"))));
 }
 
 QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme) {

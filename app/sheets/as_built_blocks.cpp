@@ -7,6 +7,7 @@
 #include "plan/fingerprint.h"
 #include "sheets/contents.h"
 #include "sheets/form_block.h"
+#include "sheets/photo_block.h"
 
 namespace underlawn::sheet {
 
@@ -106,9 +107,13 @@ BlockPtr trenches(const BuiltFacts& f) {
           "The pipe lies on the floor of the trench, in its bedding. Depths are to the floor, head to end."));
 }
 
+std::vector<Cell> line_row(const BuiltFacts& f, const QString& name, double length, double depth,
+                           const QString& pipe) {
+  return {{name, std::nullopt, true}, {shown_length(f.plan, length)}, {shown_length(f.plan, depth)}, {pipe}};
+}
+
 BlockPtr lines(const BuiltFacts& f) {
   const Layout& l = f.built.loop.layout;
-  const AsBuilt& b = f.plan.as_built;
   const double usual = f.plan.wishes.run_depth;
   const Flow* flow = f.built.outcome->flow.get();
   const QString run = flow == nullptr ? "" : text_of(flow->sizes.run.name);
@@ -116,14 +121,12 @@ BlockPtr lines(const BuiltFacts& f) {
   if (flow != nullptr)
     for (const PipeSize& s : flow->sizes.steps) steps << text_of(s.name);
   steps.removeDuplicates();
-  std::vector<std::vector<Cell>> rows = {{{QObject::tr("Supply run"), std::nullopt, true},
-                                          {shown_length(f.plan, l.run.length)},
-                                          {shown_length(f.plan, b.run_depth.value_or(usual))},
-                                          {run}},
-                                         {{QObject::tr("Header"), std::nullopt, true},
-                                          {shown_length(f.plan, l.header.length)},
-                                          {shown_length(f.plan, b.header_depth.value_or(usual))},
-                                          {steps.join(", ")}}};
+  std::vector<std::vector<Cell>> rows = {
+      line_row(f, QObject::tr("Supply run"), l.run.length, l.run.depth.value_or(usual), run)};
+  for (std::size_t i = 0; i < l.header.legs.size(); ++i)
+    rows.push_back(line_row(
+        f, l.header.legs.size() == 1 ? QObject::tr("Header") : QObject::tr("Header, leg %1").arg(i + 1),
+        length(l.header.legs[i]), depth_of_leg(l.header, i, usual), steps.join(", ")));
   return std::make_shared<Table>(QObject::tr("SUPPLY RUN AND HEADER, TWO PIPES EACH"),
                                  std::vector<Column>{{""},
                                                      {QObject::tr("Trench"), Align::right},
@@ -246,19 +249,8 @@ BlockPtr words(const BuiltFacts& f) {
 }
 
 BlockPtr photos(const BuiltFacts& f) {
-  std::vector<std::vector<Cell>> rows;
-  for (const Photo& p : f.plan.as_built.photos)
-    rows.push_back({{p.trench > 0 ? QString::number(p.trench) : QString()},
-                    {text_of(p.caption)},
-                    {text_of(p.taken)},
-                    {text_of(p.file)}});
-  if (rows.empty()) return nullptr;
-  return std::make_shared<Table>(QObject::tr("PHOTOS, KEPT BESIDE THE PLAN FILE"),
-                                 std::vector<Column>{{QObject::tr("Trench")},
-                                                     {QObject::tr("Shows"), Align::left, true},
-                                                     {QObject::tr("Taken")},
-                                                     {QObject::tr("File"), Align::left, true}},
-                                 std::move(rows), kPoints);
+  if (f.plan.as_built.photos.empty()) return nullptr;
+  return std::make_shared<PhotoBlock>(f.plan.as_built.photos, f.folder);
 }
 
 // To be filled in on the lot: planned tapes beside empty boxes. Header and run are measured once they are

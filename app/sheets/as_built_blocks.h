@@ -13,6 +13,7 @@ struct BuiltFacts {
   const Plan& plan;
   const Outcome& planned;
   const AsBuiltAnswer& built;
+  QString folder;  // of the plan file
 };
 
 // In the order of the pages; none is null.

@@ -22,14 +22,15 @@ void paint_planned(PaintContext& on, const Layout& planned) {
   on.painter.drawPolyline(on.line(planned.run.line));
 }
 
-MapContent content(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer& built) {
+MapContent content(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer& built,
+                   const QString& folder) {
   MapContent c;
   const bool recorded = plan.as_built != AsBuilt{};
   c.title = QObject::tr("As-built");
   c.subtitle = recorded ? QObject::tr("AS BUILT, buried coil loop")
                         : QObject::tr("AS BUILT FORM, nothing recorded yet");
   c.beside = tie_table(built.plan, *built.outcome, kTiePoints);
-  for (const BlockPtr& block : as_built_blocks({plan, outcome, built})) add(c.after, block, true);
+  for (const BlockPtr& block : as_built_blocks({plan, outcome, built, folder})) add(c.after, block, true);
   add(c.after_without, tie_table(built.plan, *built.outcome, kTiePoints));
   c.after_without.insert(c.after_without.end(), c.after.begin(), c.after.end());
   c.options.corner_tags = true;
@@ -46,6 +47,6 @@ AsBuiltSheet::AsBuiltSheet(const Plan& plan, const Outcome& outcome, const Sheet
 
 AsBuiltSheet::AsBuiltSheet(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer& built,
                            const SheetSetup& setup)
-    : MapSheet(built.plan, *built.outcome, setup, content(plan, outcome, built)) {}
+    : MapSheet(built.plan, *built.outcome, setup, content(plan, outcome, built, setup.folder)) {}
 
 }  // namespace underlawn

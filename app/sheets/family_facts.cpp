@@ -11,6 +11,7 @@
 #include "cost/crew_calendar.h"
 #include "dig/dig_order.h"
 #include "language/language.h"
+#include "plan/laid_back.h"
 #include "plan/sizing/chance.h"
 #include "sheets/contents.h"
 
@@ -44,31 +45,18 @@ double value(const Outcome& outcome, const char* key) {
   return f != nullptr && std::isfinite(f->value) ? f->value : 0;
 }
 
-bool sloped(const Plan& plan) {
-  return plan.dig.coil_sides == Sides::slope;
-}
-
-const Estimate& estimate_of(const Plan& plan, const Outcome& outcome) {
-  return sloped(plan) ? outcome.cost.sloped : outcome.cost.vertical;
-}
-
-// The crew's calendar where there is one, as the dig sheet has it; else the estimate's sums.
-CrewTime time_of(const Plan& plan, const Outcome& outcome) {
-  return outcome.calendar ? times_of(*outcome.calendar) : estimate_of(plan, outcome).time;
-}
-
 double day_of(const Plan& plan) {
   return plan.crew.day_length > 0 ? plan.crew.day_length : kWorkingDay;
 }
 
-int days_worked(const Plan& plan, const Outcome& outcome) {
-  return outcome.calendar ? outcome.calendar->days_worked : days_paid(time_of(plan, outcome), day_of(plan));
+int days_worked(const Outcome& outcome) {
+  return outcome.work ? outcome.work->time.days : 0;
 }
 
 int days_for_rain(const Plan& plan, const Outcome& outcome) {
   if (outcome.calendar)
     return static_cast<int>(std::ranges::count(outcome.calendar->days, true, &CrewDay::reserve));
-  return static_cast<int>(std::ceil(days_worked(plan, outcome) * std::max(0.0, plan.crew.rain_slack) - 1e-9));
+  return static_cast<int>(std::ceil(days_worked(outcome) * std::max(0.0, plan.crew.rain_slack) - 1e-9));
 }
 
 // "19 May"; "" where no first day is given.
@@ -133,16 +121,9 @@ struct DayWork {
   bool digging = false, laying = false, joining = false, testing = false, filling = false;
 };
 
-// By the crew's tasks where there is a calendar, else by the estimate's sums.
-DayWork work_between(const Plan& plan, const Outcome& outcome, double from, double to) {
+DayWork work_between(const CrewCalendar& calendar, double from, double to) {
   DayWork work;
-  if (!outcome.calendar) {
-    const CrewTime time = time_of(plan, outcome);
-    const double tested = time.open - time.filling, joined = tested - time.testing;
-    return {from<time.dug, from<time.laid && to> time.laid / 3, to> std::max(time.dug, time.laid) &&
-            from<joined, to> joined && from<tested, to> tested};
-  }
-  for (const CrewTask& task : outcome.calendar->tasks) {
+  for (const CrewTask& task : calendar.tasks) {
     if (task.end <= from + 1 || task.begin >= to - 1) continue;
     work.digging |= task.station == CrewStation::digging;
     work.laying |= task.station == CrewStation::laying;
@@ -170,18 +151,19 @@ QString sentence_of(const DayWork& work) {
 
 std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome) {
   std::vector<WorkDay> days;
-  const CrewTime time = time_of(plan, outcome);
+  if (!outcome.work || !outcome.calendar) return days;
+  const CrewTime& time = outcome.work->time;
   const double day = day_of(plan);
-  const int count = days_worked(plan, outcome);
+  const int count = days_worked(outcome);
   for (int d = 1; d <= count && d <= 60; ++d) {
     const double from = (d - 1) * day, to = d * day;
     WorkDay now;
     const QString date = date_of(outcome, d - 1);
     now.title = date.isEmpty() ? QObject::tr("Day %1 of %2").arg(d).arg(count)
                                : QObject::tr("Day %1 of %2, %3").arg(d).arg(count).arg(date);
-    if (outcome.calendar) now.at = std::min(to, outcome.calendar->filled);
+    now.at = std::min(to, outcome.calendar->filled);
     now.dug = time.dug > 0 ? std::clamp(to / time.dug, 0.0, 1.0) : 1;
-    now.sentence = sentence_of(work_between(plan, outcome, from, to));
+    now.sentence = sentence_of(work_between(*outcome.calendar, from, to));
     now.moment = to >= time.open - 1 ? LotMoment::closed : LotMoment::digging;
     days.push_back(now);
   }
@@ -191,28 +173,24 @@ std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome) {
 namespace {
 
 // A day of the crew more, as the bill would have it.
-double rain_day(const Plan& plan, const Outcome& outcome) {
-  if (!outcome.bills) return plan.wishes.prices.crew_day;
+double rain_day(const Plan& plan) {
   const OfferTerms& terms = plan.pricing.terms;
   const double tax = terms.tax_on == TaxOn::everything ? 1 + terms.tax : 1;
   return plan.wishes.prices.crew_day * (1 + terms.overhead) * (1 + terms.markup) * tax;
 }
 
 void add_price(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
-  const Estimate& estimate = estimate_of(plan, outcome);
-  facts.days = days_worked(plan, outcome);
+  facts.days = days_worked(outcome);
   facts.rain_days = days_for_rain(plan, outcome);
   facts.unit = plan.pricing.running.unit_cost;
-  facts.price = estimate.total + facts.unit;
-  if (!sloped(plan)) facts.price_sloped = outcome.cost.sloped.total + facts.unit;
-  if (outcome.bills) {
-    const Bill& bill = sloped(plan) ? outcome.bills->sloped : outcome.bills->vertical;
-    facts.price = bill.net + facts.unit;
-    facts.incentives = bill.price - bill.net;
-    if (!sloped(plan)) facts.price_sloped = outcome.bills->sloped.net + facts.unit;
+  if (outcome.bill != nullptr) {
+    facts.price = outcome.bill->net + facts.unit;
+    facts.incentives = outcome.bill->price - outcome.bill->net;
+    if (const auto laid_back = bill_if_laid_back(plan, outcome))
+      facts.price_sloped = laid_back->net + facts.unit;
   }
   facts.whole_price = facts.unit > 0 || !plan.pricing.terms.extras.empty();
-  facts.rain = facts.rain_days * rain_day(plan, outcome);
+  facts.rain = facts.rain_days * rain_day(plan);
   facts.price_high = facts.price + facts.rain;
 }
 

@@ -103,9 +103,9 @@ QString price_words(const Plan& plan, const Outcome& outcome) {
   const FamilyFacts facts = family_facts(plan, outcome);
   QStringList words;
   words << (facts.price_sloped > 0
-                ? QObject::tr("It stands on the dig plan: trench sides that stay upright. What could change "
-                              "it most: if the ground or the inspector asks for sloped sides everywhere, it "
-                              "is nearer %1.")
+                ? QObject::tr(
+                      "It stands on the trench sides of the dig plan. What could change it most: if "
+                      "the ground or the inspector asks for sloped sides everywhere, it is nearer %1.")
                       .arg(money(plan, facts.price_sloped))
                 : QObject::tr("It stands on the dig plan: trench sides laid back for safety. What could "
                               "change it most is what nobody sees beforehand: rock, water, old rubble."));

@@ -12,7 +12,7 @@ MaterialsSheet::MaterialsSheet(const Plan& plan, const Outcome& outcome, const S
     : BlockSheet(plan, outcome, setup,
                  {QObject::tr("Materials list"), QObject::tr("MATERIALS LIST, buried coil loop")}, 1) {
   std::vector<Piece> pieces;
-  add(pieces, outcome.bills ? bill_table(plan, outcome) : estimate_table(plan, outcome), true);
+  add(pieces, bill_table(plan, outcome), true);
   add(pieces, header_table(plan, outcome), true);
   add(pieces, pieces_table(plan, outcome), true);
   if (pieces.empty())

@@ -2,7 +2,6 @@
 #include "sheets/materials_tables.h"
 
 #include "cost/bill.h"
-#include "cost/estimate.h"
 #include "sheets/contents.h"
 
 namespace underlawn::sheet {
@@ -12,39 +11,6 @@ namespace {
 QString amount(const Plan& plan, double value) {
   return text_of(print_quantity(Quantity::money, value, plan.units));
 }
-
-}  // namespace
-
-BlockPtr estimate_table(const Plan& plan, const Outcome& outcome) {
-  const bool sloped = plan.dig.coil_sides == Sides::slope;
-  const Estimate& estimate = sloped ? outcome.cost.sloped : outcome.cost.vertical;
-  if (estimate.lines.empty()) return nullptr;
-  std::vector<std::vector<Cell>> rows;
-  for (const CostLine& line : estimate.lines) {
-    if (line.amount == 0) continue;
-    rows.push_back({{text_of(line.thing)},
-                    {text_of(print_quantity(line.quantity, line.amount, plan.units))},
-                    {text_of(print_price(line.price, line.quantity, plan.units))},
-                    {amount(plan, line.sum)}});
-  }
-  rows.push_back({{QObject::tr("In all, %1").arg(text_of(plan.wishes.prices.currency)), std::nullopt, true},
-                  {""},
-                  {""},
-                  {amount(plan, estimate.total), std::nullopt, true}});
-  return std::make_shared<Table>(
-      QObject::tr("WHAT IT TAKES AND COSTS"),
-      std::vector<Column>{{"", Align::left, true},
-                          {QObject::tr("Amount"), Align::right},
-                          {QObject::tr("Price"), Align::right},
-                          {QObject::tr("Sum"), Align::right}},
-      std::move(rows), 10.5,
-      sloped ? QObject::tr("Trench sides laid back at the protective slope. Prices are the designer's own; "
-                           "amounts follow from the drawing.")
-             : QObject::tr("Trench sides upright. Prices are the designer's own; amounts follow from the "
-                           "drawing."));
-}
-
-namespace {
 
 QString group_words(BillGroup group) {
   switch (group) {
@@ -82,9 +48,8 @@ std::vector<Cell> bill_row(const Plan& plan, const BillLine& line) {
 }  // namespace
 
 BlockPtr bill_table(const Plan& plan, const Outcome& outcome) {
-  if (!outcome.bills) return nullptr;
-  const bool sloped = plan.dig.coil_sides == Sides::slope;
-  const Bill& bill = sloped ? outcome.bills->sloped : outcome.bills->vertical;
+  if (outcome.bill == nullptr) return nullptr;
+  const Bill& bill = *outcome.bill;
   std::vector<std::vector<Cell>> rows;
   std::optional<BillGroup> group;
   for (const BillLine& line : bill.lines) {
@@ -104,12 +69,9 @@ BlockPtr bill_table(const Plan& plan, const Outcome& outcome) {
   for (const IncentivePaid& paid : bill.incentives)
     sum(QObject::tr("Less %1").arg(text_of(paid.name)), -paid.amount);
   if (!bill.incentives.empty()) sum(QObject::tr("To pay"), bill.net, true);
-  QString note = sloped ? QObject::tr(
-                              "Trench sides laid back at the protective slope. Counted from the drawing "
-                              "and rounded up to what is sold.")
-                        : QObject::tr(
-                              "Trench sides upright. Counted from the drawing and rounded up to what is "
-                              "sold.");
+  QString note = QObject::tr(
+      "Trench sides as the dig plan has them. Counted from the drawing and rounded up to "
+      "what is sold.");
   if (const int without = bill.without_price(); without > 0)
     note += " " + QObject::tr("%1 lines have no price and are not in the sums.").arg(without);
   return std::make_shared<Table>(QObject::tr("MATERIALS AND WORK"),

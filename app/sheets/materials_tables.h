@@ -5,9 +5,6 @@
 
 namespace underlawn::sheet {
 
-// Amounts, prices and sums as reckoned from the drawing, with the total under them. Null where nothing is
-// laid.
-BlockPtr estimate_table(const Plan& plan, const Outcome& outcome);
 // The bill: what is counted, rounded up to what is sold, at the book's prices. Null where there is none.
 BlockPtr bill_table(const Plan& plan, const Outcome& outcome);
 // Every straight and coiled piece of pipe with its tag.

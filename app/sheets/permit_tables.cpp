@@ -74,12 +74,11 @@ BlockPtr loop_table(const Plan& plan, const Outcome& outcome) {
        {std::pair(QObject::tr("Circuits"), "layout.circuits_placed"),
         std::pair(QObject::tr("Trench depth"), "dig.trench_depth"),
         std::pair(QObject::tr("Depth of header and run"), "dig.run_depth"),
-        std::pair(QObject::tr("Pipe in all"), "buy.pipe"),
+        std::pair(QObject::tr("Pipe in all"), "buy.counted_pipe"),
         std::pair(QObject::tr("Liquid in the loop"), "flow.volume"),
         std::pair(QObject::tr("Antifreeze by volume"), "flow.volume_fraction"),
         std::pair(QObject::tr("Freezing point"), "flow.freezing_point"),
-        std::pair(QObject::tr("Dug, vertical sides"), "dig.vertical.total.bank_volume"),
-        std::pair(QObject::tr("Dug, protective slope"), "dig.sloped.total.bank_volume"),
+        std::pair(QObject::tr("Dug, with the sides chosen"), "dig.total.bank_volume"),
         std::pair(QObject::tr("Lawn torn up"), "layout.lawn")})
     if (outcome.figures.find(key) != nullptr) row(name, shown(plan, outcome, key));
   row(QObject::tr("Coil pipe"), QObject::tr("%1 polyethylene").arg(text_of(plan.wishes.pipe)));

@@ -37,15 +37,20 @@ class SaidSheet : public Sheet {
 std::vector<SheetPtr> make_sheets(const std::vector<const SheetKind*>& kinds, const Plan& plan,
                                   const Outcome& outcome, const SheetSetup& setup) {
   std::vector<SheetPtr> sheets;
-  if (setup.language.empty() || setup.language == language_spoken()) {
+  Plan shown = plan;
+  if (setup.units != SheetUnits::as_plan)
+    shown.units = setup.units == SheetUnits::us ? UnitSystem::us : UnitSystem::metric;
+  const bool spoken = find_language(setup.language) == nullptr || setup.language == language_spoken();
+  if (spoken && shown.units == plan.units) {
     for (const SheetKind* kind : kinds) sheets.push_back(kind->make(plan, outcome, setup));
     return sheets;
   }
-  const Catalogue* catalogue = catalogue_of(setup.language);
+  // What findings and troubles say is in the language and the units that they were solved in.
+  const Catalogue* catalogue = spoken ? spoken_here() : catalogue_of(setup.language);
   const SpeakHere here(catalogue);
-  const Outcome said = solve(plan);
+  const Outcome said = solve(shown);
   for (const SheetKind* kind : kinds)
-    sheets.push_back(std::make_unique<const SaidSheet>(catalogue, kind->make(plan, said, setup)));
+    sheets.push_back(std::make_unique<const SaidSheet>(catalogue, kind->make(shown, said, setup)));
   return sheets;
 }
 

@@ -8,8 +8,9 @@
 
 namespace underlawn {
 
-// As each kind.make(), in setup.language; empty: as the program speaks. `outcome` is as the program speaks:
-// for another language the plan is solved again for its words, once for all the sheets.
+// As each kind.make(), in setup.language and setup.units; empty: as the program speaks. `outcome` is as the
+// program speaks: for another language or other units the plan is solved again for its words, once for all
+// the sheets.
 std::vector<SheetPtr> make_sheets(const std::vector<const SheetKind*>& kinds, const Plan& plan,
                                   const Outcome& outcome, const SheetSetup& setup);
 SheetPtr make_sheet(const SheetKind& kind, const Plan& plan, const Outcome& outcome, const SheetSetup& setup);

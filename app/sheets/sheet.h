@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "base/result.h"
+#include "plan/sheet_wishes.h"
 
 class QPainter;
 
@@ -25,6 +26,8 @@ struct SheetSetup {
   std::optional<QDate> date = std::nullopt;  // printed in the title block; today without it
   bool page_a_trench = false;                // dig sheet: a page for each trench as well
   std::string language = "";                 // "es"; empty: as the program speaks
+  SheetUnits units = SheetUnits::as_plan;
+  QString folder = {};  // of the plan file, where its photos lie; empty: not known
 };
 
 inline constexpr double kSheetUnits = 1200;  // an inch

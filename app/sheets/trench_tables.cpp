@@ -149,8 +149,8 @@ BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {
 // As the bill buys it, size by size; then what is dug for header and run.
 BlockPtr pipe_table(const Plan& plan, const Outcome& outcome) {
   std::vector<std::vector<Cell>> rows;
-  if (outcome.bills != nullptr)
-    for (const BillLine& line : outcome.bills->vertical.lines)
+  if (outcome.bill != nullptr)
+    for (const BillLine& line : outcome.bill->lines)
       if (line.group == BillGroup::pipe)
         rows.push_back({{text_of(line.item)},
                         {text_of(amount_text(line.unit, line.needed, plan.units))},

@@ -3,13 +3,14 @@
 
 #include <QComboBox>
 #include <QFileDialog>
+#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QPushButton>
 
 #include "base/say.h"
+#include "exchange/export_as_built.h"
 #include "files/atomic_file.h"
 #include "pipe/pipe_size.h"
-#include "plan/record/as_built_csv.h"
 #include "plan/record/taped_text.h"
 #include "window/as_built_words.h"
 #include "window/cells_table.h"
@@ -30,7 +31,8 @@ AsBuiltPanel::AsBuiltPanel(Document& document, QWidget* parent)
       remarks_(new RecordLines(tr("What cannot be used"))),
       mend_lines_(new RecordLines(tr("What would mend it"))),
       photos_(new PhotoList(document)),
-      export_(new QPushButton(tr("Save the as-built as CSV…"))),
+      export_(new QPushButton(tr("Save the as-built…"))),
+      which_leg_(choice_box({})),
       solver_(std::make_shared<LaidSolver>()) {
   add_head();
   add_answer();
@@ -200,7 +202,7 @@ void AsBuiltPanel::add_lines() {
         ->setPlaceholderText(tr("as planned"));
   };
   maybe(tr("Depth of the run"), &AsBuilt::run_depth);
-  maybe(tr("Depth of the header"), &AsBuilt::header_depth);
+  maybe(tr("Depth of the header, all legs"), &AsBuilt::header_depth);
   QStringList sizes{tr("as planned")};
   for (const PipeSize& s : pipe_sizes()) sizes << QString::fromStdString(s.name);
   const auto pipe = [&](const QString& label, std::string AsBuilt::*field) {
@@ -219,9 +221,47 @@ void AsBuiltPanel::add_lines() {
   pipe(tr("Pipe of the header"), &AsBuilt::header_pipe);
   add_taped_line(*this, document_, tr("Run, point by point"), tr("from the house on, | between points"),
                  [](Plan& p) { return &p.as_built.run; });
-  add_taped_line(*this, document_, tr("Header, point by point"), tr("| between points"), [](Plan& p) {
-    if (p.as_built.header.empty()) p.as_built.header.emplace_back();
-    return &p.as_built.header.front().points;
+  add_legs();
+}
+
+// Depth and points of one leg of the header at a time.
+void AsBuiltPanel::add_legs() {
+  const auto leg = [this](Plan& p) {
+    if (p.as_built.header.size() <= leg_) p.as_built.header.resize(leg_ + 1);
+    return &p.as_built.header[leg_];
+  };
+  row(tr("Leg of the header"), which_leg_);
+  connect(which_leg_, &QComboBox::activated, this, [this](int i) {
+    leg_ = static_cast<std::size_t>(std::max(0, i));
+    refresh();
+  });
+  maybe_number(*this, document_, tr("Depth of this leg"), Quantity::length,
+               {[this](const Plan& p) {
+                  return leg_ < p.as_built.header.size() ? p.as_built.header[leg_].depth : std::nullopt;
+                },
+                [leg](Plan& p, std::optional<double> v) {
+                  leg(p)->depth = v;
+                  drop_idle_legs(p.as_built);
+                },
+                tr("As built: %1").arg(tr("Depth of this leg"))})
+      ->edit()
+      ->setPlaceholderText(tr("as all legs"));
+  add_taped_line(*this, document_, tr("Leg, point by point"), tr("| between points"),
+                 [leg](Plan& p) { return &leg(p)->points; });
+  on_refresh([this] {
+    const Outcome* outcome = document_.outcome();
+    const std::size_t planned = outcome == nullptr ? 0 : outcome->layout.header.legs.size();
+    const std::size_t all = std::max({std::size_t{1}, planned, document_.plan().as_built.header.size()});
+    leg_ = std::min(leg_, all - 1);
+    which_leg_->clear();
+    for (std::size_t i = 0; i < all; ++i)
+      which_leg_->addItem(i < planned ? tr("%1, planned %2")
+                                            .arg(i + 1)
+                                            .arg(QString::fromStdString(print_quantity(
+                                                Quantity::length, length(outcome->layout.header.legs[i]),
+                                                document_.plan().units)))
+                                      : tr("%1, not planned").arg(i + 1));
+    which_leg_->setCurrentIndex(static_cast<int>(leg_));
   });
 }
 
@@ -406,18 +446,31 @@ void AsBuiltPanel::showEvent(QShowEvent* event) {
   emit shown_changed();
 }
 
-QString AsBuiltPanel::export_csv(const QString& path) {
+QString AsBuiltPanel::export_to(const QString& path) {
   if (built_ == nullptr || document_.outcome() == nullptr) return tr("Nothing is worked out yet.");
-  const auto done =
-      write_file(path.toStdString(), as_built_csv(document_.plan(), *document_.outcome(), *built_));
+  const auto bytes = as_built_file(QFileInfo(path).suffix().toLower().toStdString(), document_.plan(),
+                                   *document_.outcome(), *built_);
+  if (!bytes) return QString::fromStdString(bytes.error().message());
+  const auto done = write_file(path.toStdString(), *bytes);
   return done ? QString() : QString::fromStdString(done.error().message());
 }
 
 void AsBuiltPanel::ask_export() {
-  const QString path =
-      QFileDialog::getSaveFileName(this, tr("Save the as-built"), {}, tr("Tables (*.csv);;All files (*)"));
+  struct Kind {
+    QString filter, ending;
+  };
+  const Kind kinds[] = {{tr("Drawing, DXF (*.dxf)"), ".dxf"},
+                        {tr("Map, GeoJSON (*.geojson)"), ".geojson"},
+                        {tr("Map, GeoPackage (*.gpkg)"), ".gpkg"},
+                        {tr("Table, CSV (*.csv)"), ".csv"}};
+  QStringList filters;
+  for (const Kind& kind : kinds) filters << kind.filter;
+  QString chosen;
+  QString path = QFileDialog::getSaveFileName(this, tr("Save the as-built"), {}, filters.join(";;"), &chosen);
   if (path.isEmpty()) return;
-  const QString wrong = export_csv(path);
+  for (const Kind& kind : kinds)
+    if (kind.filter == chosen && QFileInfo(path).suffix().isEmpty()) path += kind.ending;
+  const QString wrong = export_to(path);
   export_->setToolTip(wrong.isEmpty() ? tr("Written to %1").arg(path) : wrong);
   export_->setText(wrong.isEmpty() ? tr("Saved. Save again…") : wrong);
 }

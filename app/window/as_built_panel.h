@@ -36,7 +36,8 @@ class AsBuiltPanel : public Form {
   bool at_work() const { return working_out_.busy(); }
   void choose_trench(int number);
   int trench() const { return number_; }
-  QString export_csv(const QString& path);  // what is wrong; empty when it was written
+  // CSV, DXF, GeoJSON or GeoPackage, by the file's ending. What is wrong; empty when it was written.
+  QString export_to(const QString& path);
 
  signals:
   void shown_changed();
@@ -55,6 +56,7 @@ class AsBuiltPanel : public Form {
   void add_trench();
   void add_place(const QString& label, std::optional<BuiltPoint> BuiltTrench::*field);
   void add_lines();
+  void add_legs();
   void add_crossings();
   void add_answer();
   void add_mends();
@@ -78,6 +80,8 @@ class AsBuiltPanel : public Form {
   PhotoList* photos_;
   QPushButton* export_;
   int number_ = 0;  // of the trench whose fields are shown; 0: none yet
+  QComboBox* which_leg_;
+  std::size_t leg_ = 0;  // of the header, whose fields are shown
   std::optional<Plan> asked_;
   const Outcome* asked_of_ = nullptr;
   std::shared_ptr<const AsBuiltAnswer> built_;

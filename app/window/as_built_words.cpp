@@ -112,6 +112,10 @@ std::vector<RecordLine> mend_rows(const Mends& mends, const Plan& plan) {
   return lines;
 }
 
+void drop_idle_legs(AsBuilt& built) {
+  while (!built.header.empty() && built.header.back() == BuiltLine{}) built.header.pop_back();
+}
+
 void add_taped_line(Form& form, Document& document, const QString& label, const QString& hint,
                     std::function<std::vector<BuiltPoint>*(Plan&)> where) {
   TypedField* field = form.text(label, {[where](const Plan& p) {
@@ -135,7 +139,7 @@ void add_taped_line(Form& form, Document& document, const QString& label, const 
       points.push_back(*point);
     }
     *where(plan) = std::move(points);
-    std::erase_if(plan.as_built.header, [](const BuiltLine& l) { return l.points.empty(); });
+    drop_idle_legs(plan.as_built);
     document.commit(std::move(plan), QObject::tr("As built: %1").arg(label));
     return QString();
   });

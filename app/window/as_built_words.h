@@ -24,6 +24,9 @@ std::vector<QStringList> hold_rows(const std::vector<Hold>& holds, const Plan& p
 std::vector<QStringList> change_rows(const std::vector<Change>& changes, const Plan& plan);
 std::vector<RecordLine> mend_rows(const Mends& mends, const Plan& plan);
 
+// Legs at the end of the header of which nothing is said.
+void drop_idle_legs(AsBuilt& built);
+
 // A row for taped points with | between them.
 void add_taped_line(Form& form, Document& document, const QString& label, const QString& hint,
                     std::function<std::vector<BuiltPoint>*(Plan&)> where);

@@ -240,6 +240,9 @@ void CrewPanel::add_spoil() {
          bound_to(tr("Spoil off the edge"), &Plan::dig, &DigWishes::spoil_off));
   choice(tr("Trucked off"), {tr("Nothing"), tr("What finds no room"), tr("All of it")},
          bound_to<int>(tr("Spoil trucked off"), &Plan::dig, &DigWishes::haul));
+  number(tr("Trucks"), Quantity::count, crew(&CrewWishes::trucks, tr("Trucks")));
+  number(tr("Loose earth on one"), Quantity::volume, crew(&CrewWishes::truck_load, tr("Load of a truck")));
+  number(tr("There and back"), Quantity::duration, crew(&CrewWishes::truck_trip, tr("Trip of a truck")));
   access_ = choice_box({});
   access_->setAccessibleName(tr("Machines come in"));
   row(tr("Machines come in"), access_);

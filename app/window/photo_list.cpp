@@ -6,12 +6,12 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QHBoxLayout>
-#include <QImageReader>
 #include <QListWidget>
 #include <QPushButton>
 #include <QUrl>
 #include <QVBoxLayout>
 
+#include "sheets/photo_picture.h"
 #include "window/theme.h"
 #include "window/typed_field.h"
 
@@ -20,7 +20,6 @@ namespace underlawn {
 namespace {
 
 constexpr int kSide = 88;
-constexpr qint64 kMostPixels = 200'000'000;  // larger ones are not looked at
 constexpr std::size_t kMostPhotos = 500;
 
 QString name_of(const Photo& photo) {
@@ -31,16 +30,6 @@ QString name_of(const Photo& photo) {
 }
 
 }  // namespace
-
-QImage small_picture(const QString& path, int side) {
-  QImageReader reader(path);
-  reader.setAutoTransform(true);
-  const QSize size = reader.size();
-  if (!size.isValid() || static_cast<qint64>(size.width()) * size.height() > kMostPixels) return {};
-  if (size.width() > side || size.height() > side)
-    reader.setScaledSize(size.scaled(side, side, Qt::KeepAspectRatio).expandedTo({1, 1}));
-  return reader.read();
-}
 
 PhotoList::PhotoList(Document& document, QWidget* parent)
     : QWidget(parent),
@@ -92,9 +81,7 @@ QString PhotoList::kept_path(const QString& path) const {
 }
 
 QString PhotoList::full_path(const std::string& file) const {
-  const QString path = QString::fromStdString(file);
-  if (QDir::isAbsolutePath(path) || document_.path().isEmpty()) return path;
-  return QFileInfo(document_.path()).dir().filePath(path);
+  return photo_path(file, document_.path().isEmpty() ? QString() : QFileInfo(document_.path()).path());
 }
 
 void PhotoList::refresh() {

@@ -40,7 +40,4 @@ class PhotoList : public QWidget {
   int trench_ = 0;
 };
 
-// A picture no larger than `side`, read small where its format can; null where there is none.
-QImage small_picture(const QString& path, int side);
-
 }  // namespace underlawn

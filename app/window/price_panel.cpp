@@ -78,10 +78,10 @@ void PricePanel::add_summary() {
   wide(label);
   on_refresh([this, label] {
     const Outcome* outcome = document_.outcome();
-    if (outcome == nullptr || outcome->bills == nullptr || outcome->figures.find("cost.total") == nullptr)
+    if (outcome == nullptr || outcome->bill == nullptr || outcome->figures.find("cost.total") == nullptr)
       return label->setText(tr("Nothing is laid yet, so there is nothing to price."));
     Page page(outcome->figures, document_.plan().units, theme_now());
-    const Bill& bill = outcome->bills->vertical;
+    const Bill& bill = *outcome->bill;
     page.begin_table({});
     page.row({tr("Cost"), page.number("bill.cost", Fineness::coarse)});
     page.row({QString("<b>%1</b>").arg(tr("Price in all")), page.number("cost.total", Fineness::coarse)});
@@ -92,8 +92,7 @@ void PricePanel::add_summary() {
   });
   note([this](const Plan&) {
     const Outcome* outcome = document_.outcome();
-    const int missing =
-        outcome != nullptr && outcome->bills != nullptr ? outcome->bills->vertical.without_price() : 0;
+    const int missing = outcome != nullptr && outcome->bill != nullptr ? outcome->bill->without_price() : 0;
     return missing == 0 ? tr("The report lists every line with where its count comes from.")
                         : tr("%n line(s) have no price and count for nothing.", "", missing);
   });

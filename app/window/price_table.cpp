@@ -50,9 +50,8 @@ bool PriceTable::wanted(const PriceRow& row) const {
   if (show_ == Show::all) return true;
   if (show_ == Show::changed) return !is_usual(plan.pricing.book, plan.wishes, row.key);
   const Outcome* outcome = document_.outcome();
-  if (outcome == nullptr || outcome->bills == nullptr) return weighed_by_layout(plan.wishes, row.key);
-  return std::ranges::any_of(outcome->bills->vertical.lines,
-                             [&](const BillLine& line) { return line.row == row.key; });
+  if (outcome == nullptr || outcome->bill == nullptr) return weighed_by_layout(plan.wishes, row.key);
+  return std::ranges::any_of(outcome->bill->lines, [&](const BillLine& line) { return line.row == row.key; });
 }
 
 QString PriceTable::cell(const PriceRow& row, int column) const {
@@ -84,8 +83,8 @@ void PriceTable::refresh() {
   rows_.clear();
   std::vector<PriceRow> all = all_rows(plan.pricing.book, plan.wishes);
   // Fittings come with the bill: the book makes their rows by size.
-  if (const Outcome* outcome = document_.outcome(); outcome != nullptr && outcome->bills != nullptr)
-    for (const BillLine& line : outcome->bills->vertical.lines)
+  if (const Outcome* outcome = document_.outcome(); outcome != nullptr && outcome->bill != nullptr)
+    for (const BillLine& line : outcome->bill->lines)
       if (!line.row.empty() && std::ranges::find(all, line.row, &PriceRow::key) == all.end())
         all.push_back(row_of(plan.pricing.book, plan.wishes, line.row));
   for (PriceRow& row : all)

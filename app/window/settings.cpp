@@ -33,6 +33,19 @@ void keep_language(const std::string& code) {
   QSettings().setValue("language", QString::fromStdString(code));
 }
 
+int sheet_paper() {
+  return QSettings().value("sheets/paper", -1).toInt();
+}
+void keep_sheet_paper(int paper) {
+  QSettings().setValue("sheets/paper", paper);
+}
+bool a_file_each_sheet() {
+  return QSettings().value("sheets/each", false).toBool();
+}
+void keep_a_file_each_sheet(bool each) {
+  QSettings().setValue("sheets/each", each);
+}
+
 void restore_window(QWidget& window) {
   QSize size(1600, 1000);
   if (const QScreen* screen = window.screen()) size = size.boundedTo(screen->availableSize() * 0.96);

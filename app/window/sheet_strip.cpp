@@ -21,8 +21,10 @@
 
 #include "language/language.h"
 #include "sheets/said_sheet.h"
+#include "sheets/setup_for.h"
 #include "sheets/sheets_out.h"
 #include "window/page_picture.h"
+#include "window/settings.h"
 #include "window/theme_now.h"
 
 namespace underlawn {
@@ -48,6 +50,7 @@ SheetStrip::SheetStrip(Document& document, QWidget* parent)
       paper_(new QComboBox),
       scale_(new QComboBox),
       language_(new QComboBox),
+      units_(new QComboBox),
       files_(new QComboBox),
       each_trench_(new QCheckBox(tr("A page for each trench"))),
       said_(new QLabel),
@@ -97,10 +100,11 @@ QWidget* SheetStrip::make_column() {
   for (const Language& l : languages())
     language_->addItem(QString::fromUtf8(l.name.data(), static_cast<qsizetype>(l.name.size())),
                        QByteArray(l.code.data(), static_cast<qsizetype>(l.code.size())));
-  language_->setCurrentIndex(std::max(0, language_->findData(QByteArray(language_spoken().data()))));
   language_->setAccessibleName(tr("Language of the sheets"));
-  for (QWidget* part :
-       std::initializer_list<QWidget*>{title, kinds_, language_, paper_, scale_, each_trench_, files_})
+  units_->addItems({tr("Units of the plan"), tr("Metres"), tr("Feet and inches")});
+  units_->setAccessibleName(tr("Units of the sheets"));
+  for (QWidget* part : std::initializer_list<QWidget*>{title, kinds_, language_, units_, paper_, scale_,
+                                                       each_trench_, files_})
     column->addWidget(part);
   for (QWidget* part : std::initializer_list<QWidget*>{write_, print, close, said_}) column->addWidget(part);
   column->addStretch();
@@ -122,26 +126,57 @@ QWidget* SheetStrip::make_area() {
 
 void SheetStrip::connect_all() {
   connect(kinds_, &QListWidget::itemChanged, this, &SheetStrip::lay_out);
-  connect(paper_, &QComboBox::activated, this, &SheetStrip::lay_out);
-  connect(scale_, &QComboBox::activated, this, &SheetStrip::lay_out);
-  connect(language_, &QComboBox::activated, this, &SheetStrip::lay_out);
-  connect(each_trench_, &QCheckBox::toggled, this, &SheetStrip::lay_out);
+  connect(paper_, &QComboBox::activated, this, [this](int paper) {
+    settings::keep_sheet_paper(paper);
+    lay_out();
+  });
+  connect(files_, &QComboBox::activated, this, [](int i) { settings::keep_a_file_each_sheet(i == 1); });
+  connect(scale_, &QComboBox::activated, this, [this] { take_wishes(tr("Scale of the sheets")); });
+  connect(language_, &QComboBox::activated, this, [this] { take_wishes(tr("Language of the sheets")); });
+  connect(units_, &QComboBox::activated, this, [this] { take_wishes(tr("Units of the sheets")); });
+  connect(each_trench_, &QCheckBox::clicked, this, [this] { take_wishes(tr("A page for each trench")); });
   connect(write_, &QPushButton::clicked, this, &SheetStrip::ask_and_write);
   connect(&document_, &Document::outcome_changed, this, [this] {
     if (isVisible() && !document_.stale()) lay_out();
   });
 }
 
-void SheetStrip::open() {
+void SheetStrip::show_wishes() {
+  const SheetWishes& wishes = document_.plan().sheets;
   const UnitSystem units = document_.plan().units;
-  const bool us = units == UnitSystem::us;
-  if (scale_->count() == 0) paper_->setCurrentIndex(us ? 0 : 2);
-  const QVariant before = scale_->currentData();
   scale_->clear();
   scale_->addItem(tr("Largest that fits"), 0);
-  for (const int scale : us ? std::span<const int>(kUsScales) : std::span<const int>(kMetricScales))
+  for (const int scale :
+       units == UnitSystem::us ? std::span<const int>(kUsScales) : std::span<const int>(kMetricScales))
     scale_->addItem(scale_words(scale, units), scale);
-  scale_->setCurrentIndex(std::max(0, scale_->findData(before)));
+  const int asked = wishes.scale.value_or(0);
+  if (scale_->findData(asked) < 0) scale_->addItem(QString("1 : %1").arg(asked), asked);
+  scale_->setCurrentIndex(scale_->findData(asked));
+  const std::string code =
+      find_language(wishes.language) != nullptr ? wishes.language : std::string(language_spoken());
+  language_->setCurrentIndex(std::max(0, language_->findData(QByteArray::fromStdString(code))));
+  units_->setCurrentIndex(static_cast<int>(wishes.units));
+  each_trench_->setChecked(wishes.page_a_trench);
+}
+
+void SheetStrip::take_wishes(const QString& what) {
+  Plan plan = document_.committed();
+  SheetWishes& wishes = plan.sheets;
+  const int scale = scale_->currentData().toInt();
+  wishes.scale = scale > 0 ? std::optional<int>(scale) : std::nullopt;
+  const std::string code = language_->currentData().toByteArray().toStdString();
+  wishes.language = code == language_spoken() ? std::string() : code;
+  wishes.units = static_cast<SheetUnits>(units_->currentIndex());
+  wishes.page_a_trench = each_trench_->isChecked();
+  if (wishes != document_.committed().sheets) document_.commit(std::move(plan), what);
+}
+
+void SheetStrip::open() {
+  const int paper = settings::sheet_paper();
+  paper_->setCurrentIndex(
+      paper >= 0 && paper < paper_->count() ? paper : static_cast<int>(usual_paper(document_.plan())));
+  files_->setCurrentIndex(settings::a_file_each_sheet() ? 1 : 0);
+  show_wishes();
   show();
   kinds_->setFocus(Qt::ShortcutFocusReason);
   document_.when_current([this] { lay_out(); });
@@ -153,11 +188,8 @@ void SheetStrip::close_strip() {
 }
 
 SheetSetup SheetStrip::setup() const {
-  SheetSetup setup;
+  SheetSetup setup = setup_for(document_.plan(), document_.path());
   setup.paper = static_cast<Paper>(paper_->currentIndex());
-  if (const int scale = scale_->currentData().toInt(); scale > 0) setup.scale = scale;
-  setup.page_a_trench = each_trench_->isChecked();
-  setup.language = language_->currentData().toByteArray().toStdString();
   return setup;
 }
 
@@ -194,6 +226,7 @@ int SheetStrip::pages() const {
 
 void SheetStrip::lay_out() {
   if (document_.stale() || document_.outcome() == nullptr) return;
+  show_wishes();
   std::vector<const SheetKind*> kinds;
   for (const QString& name : picked()) kinds.push_back(find_sheet_kind(name.toStdString()));
   std::vector<SheetPtr> made = make_sheets(kinds, document_.plan(), *document_.outcome(), setup());

@@ -47,6 +47,8 @@ class SheetStrip : public QWidget {
   QWidget* make_column();
   QWidget* make_area();
   void connect_all();
+  void show_wishes();  // what the plan asks, in the column
+  void take_wishes(const QString& what);
   void lay_out();     // the sheets anew
   void show_pages();  // their pictures in the room there is
   void ask_and_write();
@@ -62,6 +64,7 @@ class SheetStrip : public QWidget {
   QComboBox* paper_;
   QComboBox* scale_;
   QComboBox* language_;
+  QComboBox* units_;
   QComboBox* files_;
   QCheckBox* each_trench_;
   QLabel* said_;

@@ -37,7 +37,7 @@ BillLine line_of(const Need& need, const Pricing& pricing, const Wishes& wishes)
   line.group = need.group;
   line.unit = row.unit;
   line.needed = need.amount;
-  line.bought = need.pieces.empty() ? buy(need.amount, row.packs) : cut(need.pieces, row.packs);
+  line.bought = bought_of(need, row);
   line.price = row.price;
   line.sum = row.price.value_or(0) * line.bought.amount;
   line.how = need.how;

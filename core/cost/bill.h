@@ -51,12 +51,6 @@ struct Bill {
   bool operator==(const Bill&) const = default;
 };
 
-// With vertical sides and with the protective slope.
-struct Bills {
-  Bill vertical, sloped;
-  bool operator==(const Bills&) const = default;
-};
-
 // Overhead on the cost, markup on both; tax on the material lines or on everything before it. An incentive in
 // percent is a share of the price, up to its cap.
 Bill make_bill(const std::vector<Need>& needs, const Pricing& pricing, const Wishes& wishes);

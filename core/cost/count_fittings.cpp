@@ -16,7 +16,7 @@ class Counter {
   Counter(const LoopNetwork& loop, const Layout& layout, HeaderArrangement arrangement)
       : loop_(loop), layout_(layout), arrangement_(arrangement) {}
 
-  std::map<std::string, int> count() {
+  FittingCount count() {
     add("union", heat_pump(), 2);
     std::vector<std::vector<const LoopPipe*>> met(static_cast<std::size_t>(loop_.network.nodes));
     for (std::size_t i = 0; i < loop_.pipes.size(); ++i) {
@@ -27,36 +27,49 @@ class Counter {
     met[static_cast<std::size_t>(loop_.network.outlet)].push_back(&loop_.pipes[0]);
     for (const auto& pipes : met) meet(pipes);
     bends();
-    return counts_;
+    return {{counts_.begin(), counts_.end()}, joints_};
   }
 
  private:
   const PipeSize& heat_pump() const { return loop_.pipes[0].size; }
 
-  void add(const std::string& word, const PipeSize& size, int n) {
+  // How many were added.
+  int add(const std::string& word, const PipeSize& size, int n) {
     if (n > 0) counts_[fitting_key(word, size.nominal)] += n;
+    return n;
   }
 
-  void reduce(const PipeSize& large, const PipeSize& small) {
-    if (large.nominal != small.nominal)
-      ++counts_[fitting_key("reducer", large.nominal + " x " + small.nominal)];
+  int reduce(const PipeSize& large, const PipeSize& small) {
+    if (large.nominal == small.nominal) return 0;
+    ++counts_[fitting_key("reducer", large.nominal + " x " + small.nominal)];
+    return 1;
   }
 
-  void meet(std::vector<const LoopPipe*> pipes) {
+  // The union is one end of the heat pump's pipe, so that pipe counts as any other.
+  void meet(const std::vector<const LoopPipe*>& pipes) {
+    const int fittings = fittings_at(pipes);
+    const bool at_union =
+        std::ranges::any_of(pipes, [](const LoopPipe* pipe) { return pipe->part == LoopPart::heat_pump; });
+    if (fittings > 0 || (at_union && pipes.size() > 1))
+      joints_ += static_cast<int>(pipes.size()) + fittings - 1;
+  }
+
+  int fittings_at(std::vector<const LoopPipe*> pipes) {
     std::stable_sort(pipes.begin(), pipes.end(), [](const LoopPipe* a, const LoopPipe* b) {
       return a->size.outside_diameter > b->size.outside_diameter;
     });
-    if (pipes.size() < 2) return;
+    if (pipes.size() < 2) return 0;
     const PipeSize& large = pipes.front()->size;
     const auto is = [&](std::size_t i, LoopPart part) { return pipes[i]->part == part; };
     if (pipes.size() == 2) {
       const bool first = is(0, LoopPart::circuit), second = is(1, LoopPart::circuit);
-      if (first && second) return;  // one pipe: loops, then the way back
-      if (first || second) add("elbow 90", pipes[first ? 0 : 1]->size, 1);
-      return reduce(large, pipes[1]->size);
+      if (first && second) return 0;  // one pipe: loops, then the way back
+      const int elbows = first || second ? add("elbow 90", pipes[first ? 0 : 1]->size, 1) : 0;
+      return elbows + reduce(large, pipes[1]->size);
     }
-    add("tee", large, static_cast<int>(pipes.size()) - 2);
-    for (const LoopPipe* pipe : pipes) reduce(large, pipe->size);
+    int fittings = add("tee", large, static_cast<int>(pipes.size()) - 2);
+    for (const LoopPipe* pipe : pipes) fittings += reduce(large, pipe->size);
+    return fittings;
   }
 
   const PipeSize* header_size(int feeds, LoopPart part) const {
@@ -67,8 +80,8 @@ class Counter {
 
   void elbows(const Tee& way, const PipeSize* size, int pipes) {
     if (size == nullptr) return;
-    add("elbow 45", *size, pipes * way.bends_45);
-    add("elbow 90", *size, pipes * way.bends_90);
+    joints_ += 2 * add("elbow 45", *size, pipes * way.bends_45);
+    joints_ += 2 * add("elbow 90", *size, pipes * way.bends_90);
   }
 
   void bends() {
@@ -85,22 +98,21 @@ class Counter {
                arrangement_ == HeaderArrangement::reverse_return ? 3 : 2);
     }
     for (const LoopPipe& pipe : loop_.pipes)
-      if (pipe.part == LoopPart::header_back) add("elbow 90", pipe.size, 1);
+      if (pipe.part == LoopPart::header_back) joints_ += 2 * add("elbow 90", pipe.size, 1);
   }
 
   const LoopNetwork& loop_;
   const Layout& layout_;
   HeaderArrangement arrangement_;
   std::map<std::string, int> counts_;
+  int joints_ = 0;
 };
 
 }  // namespace
 
-std::vector<std::pair<std::string, int>> count_fittings(const LoopNetwork& loop, const Layout& layout,
-                                                        HeaderArrangement arrangement) {
+FittingCount count_fittings(const LoopNetwork& loop, const Layout& layout, HeaderArrangement arrangement) {
   if (loop.pipes.empty()) return {};
-  const auto counts = Counter(loop, layout, arrangement).count();
-  return {counts.begin(), counts.end()};
+  return Counter(loop, layout, arrangement).count();
 }
 
 }  // namespace underlawn

@@ -72,15 +72,17 @@ std::vector<CrewSaving> savings_of(const CalendarAsk& ask, double filled) {
   constexpr More kMore[] = {{mark("One more rack"), &CrewWishes::racks},
                             {mark("A second excavator"), &CrewWishes::excavators},
                             {mark("One more laying crew"), &CrewWishes::laying_crews},
-                            {mark("One more joiner"), &CrewWishes::joiners}};
+                            {mark("One more joiner"), &CrewWishes::joiners},
+                            {mark("One more truck"), &CrewWishes::trucks}};
   const double now = filled / ask.crew.day_length;
   std::vector<CrewSaving> savings;
   const auto add = [&](const std::string& what, const CrewWishes& crew) {
     const double then =
-        run_shop({ask.site, ask.layout, ask.order, ask.ground, ask.how, crew, ask.test}).filled;
+        run_shop({ask.site, ask.layout, ask.order, ask.ground, ask.how, crew, ask.joints, ask.test}).filled;
     savings.push_back({what, now - then / crew.day_length, filled - then});
   };
   for (const More& more : kMore) {
+    if (more.hands == &CrewWishes::trucks && ask.order.hauled == 0) continue;
     CrewWishes crew = ask.crew;
     ++(crew.*more.hands);
     const bool excavator = more.hands == &CrewWishes::excavators && ask.crew.excavators > 1;
@@ -111,6 +113,8 @@ std::string station_name(CrewStation s) {
       return say("Tester");
     case CrewStation::filling:
       return say("Loader");
+    case CrewStation::hauling:
+      return say("Truck");
   }
   return "";
 }
@@ -129,6 +133,8 @@ std::string_view station_key(CrewStation s) {
       return "tester";
     case CrewStation::filling:
       return "loader";
+    case CrewStation::hauling:
+      return "truck";
   }
   return "";
 }
@@ -153,6 +159,8 @@ std::string wait_words(WaitFor w) {
       return say("for the test");
     case WaitFor::morning:
       return say("for the next morning, so that the test is not left overnight");
+    case WaitFor::trucks:
+      return say("for the trucks");
   }
   return "";
 }
@@ -174,6 +182,8 @@ std::string task_words(const CrewTask& task, const DigOrder& order) {
       return say("Filling, flushing, pressure test");
     case CrewStation::filling:
       return task.bedding ? say("Sand over the coil of {}", low) : say("Filling in {}", low);
+    case CrewStation::hauling:
+      return say("Spoil of {} trucked", low);
   }
   return name;
 }
@@ -200,7 +210,11 @@ CrewCalendar make_calendar(const CalendarAsk& ask) {
     if (a.station != b.station) return a.station < b.station;
     return a.who != b.who ? a.who < b.who : a.begin < b.begin;
   });
-  for (int s = 0; s < kCrewStations; ++s) c.stations.push_back(load_of(static_cast<CrewStation>(s), c.tasks));
+  for (int s = 0; s < kCrewStations; ++s) {
+    const auto station = static_cast<CrewStation>(s);
+    if (station != CrewStation::hauling || ask.order.hauled > 0)
+      c.stations.push_back(load_of(station, c.tasks));
+  }
   c.open = std::move(run.open);
   for (OpenTrench& o : c.open) o.clock = clock_of(ask.crew, o.to, true) - clock_of(ask.crew, o.from, false);
   c.day_length = ask.crew.day_length;
@@ -214,40 +228,6 @@ CrewCalendar make_calendar(const CalendarAsk& ask) {
   c.days = days_of_work(ask.crew, c.days_worked);
   c.savings = savings_of(ask, c.filled);
   return c;
-}
-
-CrewTime times_of(const CrewCalendar& calendar) {
-  CrewTime t;
-  for (const CrewTask& task : calendar.tasks) {
-    const double time = task.end - task.begin;
-    switch (task.station) {
-      case CrewStation::digging:
-        t.digging += time;
-        t.trench = std::max(t.trench, time);
-        break;
-      case CrewStation::making:
-        t.making += time;
-        t.coil = std::max(t.coil, time);
-        break;
-      case CrewStation::laying:
-        t.laying += time;
-        t.waiting += task.waited;
-        break;
-      case CrewStation::joining:
-        t.joining += time;
-        break;
-      case CrewStation::testing:
-        t.testing += time;
-        break;
-      case CrewStation::filling:
-        t.filling += time;
-        break;
-    }
-  }
-  t.dug = calendar.dug;
-  t.laid = calendar.laid;
-  t.open = calendar.filled;
-  return t;
 }
 
 }  // namespace underlawn

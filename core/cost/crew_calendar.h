@@ -8,6 +8,8 @@
 //   joiner                                        [joints]
 //   tester                                                [fill, flush, test]
 //   loader              [bed 1]  [bed 2]                                     [fill in]
+//   trucks     [--1--]                                                       [--1--]      where spoil is
+//   hauled
 //
 // A flow shop (Johnson 1954) with several hands at a station, in the found order of digging. Times are
 // working time from the first bucket on; nights, Sundays and rain are not in it.
@@ -17,18 +19,18 @@
 #include <string_view>
 #include <vector>
 
-#include "cost/estimate.h"
+#include "cost/crew_time.h"
 #include "dig/crew_wishes.h"
 #include "dig/dig_order.h"
 
 namespace underlawn {
 
-enum class CrewStation { digging, making, laying, joining, testing, filling };
-inline constexpr int kCrewStations = 6;
+enum class CrewStation { digging, making, laying, joining, testing, filling, hauling };
+inline constexpr int kCrewStations = 7;
 std::string station_name(CrewStation s);      // "Excavator"
 std::string_view station_key(CrewStation s);  // "excavator", whatever is spoken
 
-enum class WaitFor { nothing, trench, coil, laying, filling, last_trench, joints, test, morning };
+enum class WaitFor { nothing, trench, coil, laying, filling, last_trench, joints, test, morning, trucks };
 std::string wait_words(WaitFor w);  // "for the trench to be dug"
 
 struct CrewTask {
@@ -97,14 +99,12 @@ struct CalendarAsk {
   const Ground& ground;
   const DigWishes& how;
   const CrewWishes& crew;
+  int joints = 0;   // fused: joints.h
   double test = 0;  // s that the pressure test holds the loop
 };
 
 // Empty where the order is.
 CrewCalendar make_calendar(const CalendarAsk& ask);
-
-// Its sums, as the bill has them.
-CrewTime times_of(const CrewCalendar& calendar);
 
 // Calendar days from the first working day to working day `which` (0 the first): 3 for the fourth of a week
 // of five begun on a Monday. Without a first day the week begins with its first day worked.

@@ -6,7 +6,6 @@
 #include <set>
 
 #include "field/trench.h"
-#include "layout/amounts.h"
 
 namespace underlawn {
 
@@ -55,8 +54,9 @@ struct Shop {
   Hands excavators, racks, layers, joiners, testers, loaders;
   std::map<int, std::size_t> step_of;             // by number of the coil trench
   std::vector<double> begun, dug, laid, covered;  // by step; covered < 0: not yet
-  std::vector<double> cast_in;                    // m3 loose that fell in from other trenches
+  std::vector<double> cast_in;                    // m3 loose that lies in it again
   std::vector<char> bedded;
+  double trucks_until = 0;
   int coils = 0;
 
   explicit Shop(const CalendarAsk& a)
@@ -86,10 +86,24 @@ struct Shop {
   double loose_needed(std::size_t i) const {
     return step(i).work.backfill / (1 - ask.ground.shrinkage) * (1 + ask.ground.swell);
   }
-  // Sand and what has not fallen in already.
+  // Sand and what has not fallen in already; no sooner than trucks bring what was taken away.
   double filling_time(std::size_t i) const {
     const double loose = std::max(0.0, loose_needed(i) - cast_in[i]);
-    return (loose + (bedded[i] ? 0 : step(i).work.bedding)) / loose_rate(ask.crew.loader);
+    const double loaded = (loose + (bedded[i] ? 0 : step(i).work.bedding)) / loose_rate(ask.crew.loader);
+    return step(i).hauled ? std::max(loaded, loose / truck_rate(ask.crew)) : loaded;
+  }
+
+  // All trucks serve one step at a time.
+  void await_trucks(std::size_t i, std::vector<Bound>& bounds) const {
+    if (step(i).hauled) bounds.push_back({trucks_until, WaitFor::trucks});
+  }
+  // They stay as long as they are loaded or bring earth back.
+  void haul(std::size_t i, double begin, double end) {
+    if (!step(i).hauled) return;
+    trucks_until = end;
+    for (int who = 1; who <= ask.crew.trucks; ++who)
+      run.tasks.push_back(
+          {CrewStation::hauling, who, static_cast<int>(i), false, begin, end, 0, WaitFor::nothing});
   }
 
   double bed(std::size_t i) {
@@ -98,7 +112,18 @@ struct Shop {
                         {{laid[i], WaitFor::laying}}, true);
   }
   double fill(std::size_t i, Bound bound) {
-    covered[i] = loaders.take(run.tasks, static_cast<int>(i), filling_time(i), {bound});
+    std::vector<Bound> bounds = {bound};
+    await_trucks(i, bounds);
+    const double time = filling_time(i);
+    const double end = loaders.take(run.tasks, static_cast<int>(i), time, bounds);
+    haul(i, end - time, end);
+    cast_in[i] = loose_needed(i);
+    bedded[i] = 1;
+    return end;
+  }
+
+  double fill_early(std::size_t i) {
+    covered[i] = fill(i, {laid[i], WaitFor::laying});
     return covered[i];
   }
 
@@ -112,10 +137,12 @@ struct Shop {
       }
     for (int q : step(i).filled_first)
       if (const auto at = step_of.find(q); at != step_of.end())
-        bounds.push_back({fill(at->second, {laid[at->second], WaitFor::laying}), WaitFor::filling});
+        bounds.push_back({fill_early(at->second), WaitFor::filling});
+    await_trucks(i, bounds);
     const double time = digging_time(step(i), ask);
     dug[i] = excavators.take(run.tasks, static_cast<int>(i), time, bounds);
     begun[i] = dug[i] - time;
+    haul(i, begun[i], dug[i]);
     run.dug = std::max(run.dug, dug[i]);
     for (std::size_t q : into) {
       covered[q] = dug[i];
@@ -138,7 +165,7 @@ struct Shop {
 
   void join_and_test() {
     const double pipe = (ask.layout.header.length + ask.layout.run.length) * ask.crew.header_laying;
-    const double joints = joints_of(ask.layout) * ask.crew.joint_making / std::max(1, ask.crew.joiners);
+    const double joints = ask.joints * ask.crew.joint_making / std::max(1, ask.crew.joiners);
     run.joined =
         joiners.take(run.tasks, -1, pipe + joints, {{std::max(run.dug, run.laid), WaitFor::last_trench}});
     const double test = ask.crew.test_filling + ask.test, day = ask.crew.day_length;
@@ -155,8 +182,7 @@ struct Shop {
       const bool early = covered[i] >= 0;
       run.open.push_back({static_cast<int>(i), begun[i], covered[i], 0, early});
       if (early && filling_time(i) < 60) continue;  // nothing to speak of is left
-      const double end =
-          loaders.take(run.tasks, static_cast<int>(i), filling_time(i), {{run.tested, WaitFor::test}});
+      const double end = fill(i, {run.tested, WaitFor::test});
       if (!early) run.open.back().to = end;
       run.filled = std::max(run.filled, end);
     }
@@ -175,8 +201,9 @@ double hand_time(const DigStep& step, const Site& site, const Layout& layout, co
 }
 
 double digging_time(const DigStep& step, const CalendarAsk& ask) {
-  const double time = step.trencher ? step.work.length * ask.crew.trencher
-                                    : step.work.bank / bank_rate(ask.how.excavator, ask.ground.swell);
+  double time = step.trencher ? step.work.length * ask.crew.trencher
+                              : step.work.bank / bank_rate(ask.how.excavator, ask.ground.swell);
+  if (step.hauled) time = std::max(time, step.work.loose / truck_rate(ask.crew));
   return time + hand_time(step, ask.site, ask.layout, ask.crew);
 }
 

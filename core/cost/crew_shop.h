@@ -16,7 +16,7 @@ ShopRun run_shop(const CalendarAsk& ask);
 // s that go for the utilities which a step meets, laid bare by hand before the machine comes near.
 double hand_time(const DigStep& step, const Site& site, const Layout& layout, const CrewWishes& crew);
 
-// s, that included.
+// s, that included; spoil trucked off waits for the trucks.
 double digging_time(const DigStep& step, const CalendarAsk& ask);
 
 }  // namespace underlawn

@@ -31,17 +31,15 @@ double strip_width(double floor, double depth, double slope) {
 
 }  // namespace
 
-LotTorn lot_torn(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes,
-                 bool sloped) {
-  const double slope = sloped ? dig.slope : 0;
+LotTorn lot_torn(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes) {
   std::vector<Region> cuts, strips;  // of header and run; of everything
   for (const Trench& t : layout.trenches)
-    add_strips(strips, middle_line(t), strip_width(t.width, t.depth, slope));
+    add_strips(strips, middle_line(t), strip_width(t.width, t.depth, dig.coil_slope));
   std::vector<Polyline> conduits = layout.header.legs;
   conduits.push_back(layout.run.line);
   for (const Polyline& line : conduits) {
-    add_strips(cuts, line, wishes.run_width + 2 * slope * wishes.run_depth);
-    add_strips(strips, line, strip_width(wishes.run_width, wishes.run_depth, slope));
+    add_strips(cuts, line, wishes.run_width + 2 * dig.run_slope * wishes.run_depth);
+    add_strips(strips, line, strip_width(wishes.run_width, wishes.run_depth, dig.run_slope));
   }
   const Region drives = areas_of(site, FeatureKind::drive);
   const Region hard = unite({drives, areas_of(site, FeatureKind::house)});

@@ -19,7 +19,6 @@ struct LotTorn {
 
 // Along every trench a strip as wide as torn_width of layout/amounts.h is torn; with sloped sides the top is
 // wider and the heap larger.
-LotTorn lot_torn(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes,
-                 bool sloped);
+LotTorn lot_torn(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes);
 
 }  // namespace underlawn

@@ -43,13 +43,17 @@ class TakeOff {
   TakeOff(const JobDrawn& job, const Pricing& pricing)
       : job_(job), counting_(pricing.counting), terms_(pricing.terms) {}
 
-  std::vector<Need> all() {
-    add_coils();
-    add_header();
+  std::vector<Need> pipe() {
+    add_pipe();
+    return std::move(needs_);
+  }
+
+  std::vector<Need> all(const JobWork& work) {
+    add_pipe();
     add_fittings();
     add_goods();
-    add_earth();
-    add_work();
+    add_earth(work);
+    add_work(work);
     return std::move(needs_);
   }
 
@@ -65,45 +69,21 @@ class TakeOff {
 
   // ---- pipe ----
 
-  void add_coils() {
-    std::map<int, double> lengths;
-    if (job_.solved != nullptr) {
-      const LoopNetwork& loop = job_.solved->loop;
-      for (std::size_t i = 0; i < loop.pipes.size(); ++i)
-        if (loop.pipes[i].part == LoopPart::circuit)
-          lengths[loop.pipes[i].trench] += loop.network.pipes[i].length;
-    } else {
-      for (const Trench& t : job_.layout.trenches)
-        lengths[t.number] = t.coil.coil_length + 2 * job_.flow.tail;
-    }
-    std::vector<double> pieces;
-    double total = 0;
-    for (const auto& [trench, length] : lengths) {
-      pieces.push_back(length * (1 + counting_.pipe_spare));
-      total += pieces.back();
-    }
-    Need* coils = add(pipe_key(job_.wishes.pipe), BillGroup::pipe, total,
-                      say("sum over the circuits of coil and both tails, each cut whole"),
-                      {"layout.circuits_placed", "coil.length", "counting.pipe_spare"});
-    if (coils == nullptr) return;
-    coils->pieces = std::move(pieces);
-    coils->for_coils = true;
+  void add_pipe() {
+    const PipePieces pieces = pipe_pieces(job_, counting_);
+    add_coils(pieces);
+    for (const auto& [size, lengths] : pieces.conduits) add_header_pipe(size, lengths);
   }
 
-  void add_header() {
-    std::map<std::string, std::vector<double>> pieces;  // by size
-    if (job_.solved != nullptr) {
-      const LoopNetwork& loop = job_.solved->loop;
-      for (std::size_t i = 0; i < loop.pipes.size(); ++i) {
-        const LoopPart part = loop.pipes[i].part;
-        if (part != LoopPart::circuit && part != LoopPart::heat_pump)
-          pieces[loop.pipes[i].size.name].push_back(loop.network.pipes[i].length * (1 + kPipeAllowance));
-      }
-    } else {
-      const double length = job_.layout.header.length + job_.layout.run.length;
-      pieces[job_.wishes.header_pipe].assign(2, length * (1 + kPipeAllowance));
-    }
-    for (const auto& [size, lengths] : pieces) add_header_pipe(size, lengths);
+  void add_coils(const PipePieces& pieces) {
+    double total = 0;
+    for (double length : pieces.coils) total += length;
+    Need* coils = add(pipe_key(job_.wishes.pipe), BillGroup::pipe, total,
+                      say("sum over the circuits of coil and both tails, each cut whole"),
+                      {"layout.circuits_placed", "coil.length", "buy.tail", "counting.pipe_spare"});
+    if (coils == nullptr) return;
+    coils->pieces = pieces.coils;
+    coils->for_coils = true;
   }
 
   // What is left of the coils' rolls serves a header of their size.
@@ -129,7 +109,8 @@ class TakeOff {
   void add_fittings() {
     const double spare = 1 + counting_.fitting_spare;
     if (job_.solved != nullptr)
-      for (const auto& [key, count] : count_fittings(job_.solved->loop, job_.layout, job_.flow.arrangement))
+      for (const auto& [key, count] :
+           count_fittings(job_.solved->loop, job_.layout, job_.flow.arrangement).fittings)
         add(key, BillGroup::fittings, std::ceil(count * spare - 1e-9),
             say("{} where pipes meet, turn or change size", plain(count)),
             {"layout.circuits_placed", "counting.fitting_spare"});
@@ -160,11 +141,7 @@ class TakeOff {
     return 2.0 * (home_runs ? static_cast<double>(circuits()) : 1.0);
   }
 
-  double trench_length() const {
-    double length = job_.dig.header_vertical.length + job_.dig.run_vertical.length;
-    for (const EarthWork& t : job_.dig.trenches_vertical) length += t.length;
-    return length;
-  }
+  double trench_length() const { return job_.dig.total.length; }
 
   void add_goods() {
     double loops = 0, straight = 0;
@@ -202,12 +179,10 @@ class TakeOff {
         say("each pipe at the house; 60 in: UFGS 15741N"), {"layout.circuits_placed", "counting.insulated"});
   }
 
-  void add_earth() {
-    const EarthWork& total = job_.sloped ? job_.dig.total_sloped : job_.dig.total_vertical;
-    const std::string of = job_.sloped ? "dig.sloped.total." : "dig.vertical.total.";
-    add("bedding", BillGroup::goods, total.bedding, say("sand round the pipe, compacted"),
-        {of + "bedding_volume"});
-    const double lawn = job_.estimate.torn.lawn;
+  void add_earth(const JobWork& work) {
+    add("bedding", BillGroup::goods, job_.dig.total.bedding, say("sand round the pipe, compacted"),
+        {"dig.total.bedding_volume"});
+    const double lawn = work.torn.lawn;
     if (counting_.seed > 0)
       add("seed", BillGroup::goods, lawn * counting_.seed,
           say("lawn torn up x {} g a m2", plain(1000 * counting_.seed)), {"layout.lawn", "counting.seed"});
@@ -218,38 +193,39 @@ class TakeOff {
 
   // ---- work ----
 
-  void add_work() {
-    const CrewTime& time = job_.estimate.time;
-    const double met = amount_of("hand_crossing");
-    if (terms_.labour == LabourBy::days) {
-      add("digging", BillGroup::work, amount_of("digging"), say_as("of earth", "excavated"),
-          {job_.sloped ? "dig.sloped.total.bank_volume" : "dig.vertical.total.bank_volume"});
-      add("hand_crossing", BillGroup::work, met, say("utilities that header and run cross"),
-          {"cost.met_by_hand"});
-      add("joint", BillGroup::work, job_.estimate.joints, say("fused joints"), {"layout.joints"});
-      add("crew_day", BillGroup::work, amount_of("crew_day"), say("days with the lot open, in whole days"),
-          {job_.sloped ? "days.sloped.open" : "days.paid"});
-    } else {
-      const auto hours = [&](const std::string& key, double seconds, const std::string& how,
-                             const std::string& from) {
-        add(key, BillGroup::work, seconds / 3600, how, {from});
-      };
-      hours("excavator_hour", time.digging, say("machine time, lines met by hand included"), "days.digging");
-      hours("loader_hour", time.filling, say("bedding and backfill"), "days.filling");
-      hours("coil_maker_hour", time.making, say("of all coils"), "days.coil_making");
-      hours("layer_hour", time.laying, say("of all coils"), "days.coil_laying");
-      hours("joiner_hour", time.joining, say("header and run laid, joints fused"), "days.joining");
-      hours("tester_hour", time.testing, say("filled, flushed and tested"), "days.testing");
-    }
-    add("pavement", BillGroup::work, job_.estimate.torn.pavement, say("drives cut"), {"cost.pavement_area"});
-    add("lawn", BillGroup::work, job_.estimate.torn.lawn, say("trenches, spoil and room to work"),
-        {"layout.lawn"});
+  void add_hours(const std::string& key, double seconds, const std::string& how, const std::string& from) {
+    add(key, BillGroup::work, seconds / 3600, how, {from});
   }
 
-  double amount_of(std::string_view key) const {
-    for (const CostLine& line : job_.estimate.lines)
-      if (line.key == key) return line.amount;
-    return 0;
+  void add_by_days(const JobWork& work) {
+    add("digging", BillGroup::work, job_.dig.total.bank, say_as("of earth", "excavated"),
+        {"dig.total.bank_volume"});
+    add("hand_crossing", BillGroup::work, work.met_by_hand, say("utilities that header and run cross"),
+        {"cost.met_by_hand"});
+    add("joint", BillGroup::work, work.joints, say("fused joints"), {"layout.joints"});
+    add("crew_day", BillGroup::work, work.time.days, say("days with the lot open, in whole days"),
+        {"days.paid"});
+  }
+
+  void add_by_hours(const CrewTime& time) {
+    add_hours("excavator_hour", time.digging, say("machine time, lines met by hand included"),
+              "days.digging");
+    add_hours("loader_hour", time.filling, say("bedding and backfill"), "days.filling");
+    add_hours("coil_maker_hour", time.making, say("of all coils"), "days.coil_making");
+    add_hours("layer_hour", time.laying, say("of all coils"), "days.coil_laying");
+    add_hours("joiner_hour", time.joining, say("header and run laid, joints fused"), "days.joining");
+    add_hours("tester_hour", time.testing, say("filled, flushed and tested"), "days.testing");
+  }
+
+  void add_work(const JobWork& work) {
+    if (terms_.labour == LabourBy::days)
+      add_by_days(work);
+    else
+      add_by_hours(work.time);
+    add_hours("truck_hour", work.time.hauling, say("while spoil is trucked off and brought back"),
+              "days.hauling");
+    add("pavement", BillGroup::work, work.torn.pavement, say("drives cut"), {"cost.pavement_area"});
+    add("lawn", BillGroup::work, work.torn.lawn, say("trenches, spoil and room to work"), {"layout.lawn"});
   }
 
   const JobDrawn& job_;
@@ -260,9 +236,51 @@ class TakeOff {
 
 }  // namespace
 
-std::vector<Need> take_off(const JobDrawn& job, const Pricing& pricing) {
+namespace {
+
+std::vector<double> coil_pieces(const JobDrawn& job, double spare) {
+  std::map<int, double> lengths;  // by number of the trench
+  if (job.solved != nullptr) {
+    const LoopNetwork& loop = job.solved->loop;
+    for (std::size_t i = 0; i < loop.pipes.size(); ++i)
+      if (loop.pipes[i].part == LoopPart::circuit)
+        lengths[loop.pipes[i].trench] += loop.network.pipes[i].length;
+  } else {
+    for (const Trench& t : job.layout.trenches) lengths[t.number] = t.coil.coil_length + 2 * job.flow.tail;
+  }
+  std::vector<double> pieces;
+  for (const auto& [trench, length] : lengths) pieces.push_back(length * (1 + spare));
+  return pieces;
+}
+
+}  // namespace
+
+PipePieces pipe_pieces(const JobDrawn& job, const Counting& counting) {
+  PipePieces pieces{coil_pieces(job, counting.pipe_spare), {}};
+  if (job.solved == nullptr) {
+    const double length = job.layout.header.length + job.layout.run.length;
+    pieces.conduits[job.wishes.header_pipe].assign(2, length * (1 + kPipeAllowance));
+    return pieces;
+  }
+  const LoopNetwork& loop = job.solved->loop;
+  for (std::size_t i = 0; i < loop.pipes.size(); ++i)
+    if (loop.pipes[i].part != LoopPart::circuit && loop.pipes[i].part != LoopPart::heat_pump)
+      pieces.conduits[loop.pipes[i].size.name].push_back(loop.network.pipes[i].length * (1 + kPipeAllowance));
+  return pieces;
+}
+
+std::vector<Need> take_off(const JobDrawn& job, const JobWork& work, const Pricing& pricing) {
   if (job.layout.trenches.empty()) return {};
-  return TakeOff(job, pricing).all();
+  return TakeOff(job, pricing).all(work);
+}
+
+std::vector<Need> take_off_pipe(const JobDrawn& job, const Pricing& pricing) {
+  if (job.layout.trenches.empty()) return {};
+  return TakeOff(job, pricing).pipe();
+}
+
+Bought bought_of(const Need& need, const PriceRow& row) {
+  return need.pieces.empty() ? buy(need.amount, row.packs) : cut(need.pieces, row.packs);
 }
 
 }  // namespace underlawn

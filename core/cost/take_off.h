@@ -2,14 +2,18 @@
 // What the drawn loop takes, counted: before anything is rounded up to what is sold, and without a price.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
-#include "cost/estimate.h"
-#include "cost/pricing.h"
+#include "cost/job_work.h"
+#include "cost/packs.h"
+#include "cost/price_book.h"
 #include "flow/hydraulics.h"
 
 namespace underlawn {
+
+inline constexpr double kPipeAllowance = 0.05;  // of header and run pipe: cuts, joints, snaking
 
 enum class BillGroup { pipe, fittings, goods, work, own };
 inline constexpr int kBillGroups = 5;
@@ -30,19 +34,32 @@ struct JobDrawn {
   const DigPlan& dig;
   const Wishes& wishes;
   const FlowWishes& flow;
-  const Flow* solved;        // null: pipe by the drawing's lengths, no fittings and no antifreeze
-  const Estimate& estimate;  // of the same sides
-  bool sloped = false;
+  const Flow* solved;  // null: pipe by the drawing's lengths, no fittings and no antifreeze
 };
 
 // In the order of a bill: pipe, fittings, goods, work. Tails, tees and elbows as the network has them.
-std::vector<Need> take_off(const JobDrawn& job, const Pricing& pricing);
+std::vector<Need> take_off(const JobDrawn& job, const JobWork& work, const Pricing& pricing);
 
 // ---- its parts ----
 
-// Fittings by key, with how many: tees where three pipes meet, reducers where sizes change, elbows at the
-// corners of header and run (22.5 degrees and more, in both pipes) and at the last circuit, two unions.
-std::vector<std::pair<std::string, int>> count_fittings(const LoopNetwork& loop, const Layout& layout,
-                                                        HeaderArrangement arrangement);
+// m of pipe, piece by piece, with what is added for spare and cuts.
+struct PipePieces {
+  std::vector<double> coils;                            // by number of the trench; both tails included
+  std::map<std::string, std::vector<double>> conduits;  // of header and run, supply and return, by size
+};
+PipePieces pipe_pieces(const JobDrawn& job, const Counting& counting);
+
+// Of coils, header and run.
+std::vector<Need> take_off_pipe(const JobDrawn& job, const Pricing& pricing);
+// What is bought of the row to cover it.
+Bought bought_of(const Need& need, const PriceRow& row);
+
+struct FittingCount {
+  std::vector<std::pair<std::string, int>> fittings;  // by key
+  int joints = 0;                                     // fused: joints.h
+};
+// Tees where three pipes meet, reducers where sizes change, elbows at the corners of header and run (22.5
+// degrees and more, in both pipes) and at the last circuit, two unions.
+FittingCount count_fittings(const LoopNetwork& loop, const Layout& layout, HeaderArrangement arrangement);
 
 }  // namespace underlawn

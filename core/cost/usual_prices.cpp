@@ -45,6 +45,7 @@ const std::vector<Usual>& table() {
       {"layer_hour", mark("Laying coils"), U::hour, {}, 60},
       {"joiner_hour", mark("Header, run and joints"), U::hour, {}, 80},
       {"tester_hour", mark("Filling and pressure test"), U::hour, {}, 80},
+      {"truck_hour", mark("Truck with its driver"), U::hour, {}, 90},
       {"bedding", mark("Sand"), U::cubic_metre, {kYard3}, p.bedding},
       {"tie", mark("Tie"), U::each, {100, 500, 1000}, 0.1},
       {"warning_tape", mark("Warning tape"), U::metre, {1000 * kFoot}, 0.1},

@@ -27,6 +27,11 @@ struct CrewWishes {
   int laying_crews = 1;
   int joiners = 1;
 
+  // Of spoil that is trucked off and brought back.
+  int trucks = 1;
+  double truck_load = 6;        // m3 of loose earth
+  double truck_trip = 40 * 60;  // s there and back, loading and tipping included
+
   Machine loader = usual_loader();
   double trencher = 90;               // s a metre of narrow trench: 40 m an hour
   double hand_crossing = 1.5 * 3600;  // s, a utility found and dug round by hand
@@ -38,5 +43,9 @@ struct CrewWishes {
   double test_filling = 3600;         // s: fill, flush and bring to pressure
   bool operator==(const CrewWishes&) const = default;
 };
+
+// m3/s of loose earth by all trucks: trucks x load/trip (Nunnally, Construction Methods and Management, from
+// memory: hauling units fewer than the loader keeps busy).
+double truck_rate(const CrewWishes& crew);
 
 }  // namespace underlawn

@@ -59,15 +59,6 @@ SpoilHeap largest_heap(const std::vector<EarthWork>& works, double repose) {
   return largest;
 }
 
-void add_heaps(DigPlan& plan, double repose) {
-  const SpoilHeap sloped = largest_heap(plan.trenches_sloped, repose);
-  const SpoilHeap vertical = largest_heap(plan.trenches_vertical, repose);
-  plan.spoil_width = sloped.width;
-  plan.spoil_height = sloped.height;
-  plan.spoil_width_vertical = vertical.width;
-  plan.spoil_height_vertical = vertical.height;
-}
-
 }  // namespace
 
 double slope_for(SoilType soil) {
@@ -127,28 +118,29 @@ SpoilHeap spoil_heap(double loose_volume, double length, double repose) {
 }
 
 DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground, const Terrain& terrain,
-                 std::optional<double> own_slope) {
+                 const DigWishes& how) {
   DigPlan plan;
-  plan.slope = own_slope.value_or(slope_for(ground.soil));
-  const auto work = [&](const Cut& cut, double slope) { return work_of(cut, slope, wishes.bedding, ground); };
+  plan.slope = how.slope.value_or(slope_for(ground.soil));
+  plan.coil_slope = how.coil_sides == Sides::slope ? plan.slope : 0;
+  plan.run_slope = how.run_sides == Sides::slope ? plan.slope : 0;
   for (const Trench& t : layout.trenches) {
     plan.floors.push_back(floor_level(t, terrain, wishes.level_floor));
     const Cut cut = {length_of(t), t.width, plan.floors.back()};
-    plan.trenches_vertical.push_back(work(cut, 0));
-    plan.trenches_sloped.push_back(work(cut, plan.slope));
+    plan.trenches.push_back(work_of(cut, plan.coil_slope, wishes.bedding, ground));
     plan.top_width_sloped =
         std::max(plan.top_width_sloped, t.width + 2 * plan.slope * plan.floors.back().deepest);
   }
-  const Cut header = {layout.header.length, wishes.run_width, even_floor(wishes.run_depth)};
   const double shared = stretch_in_supply_trenches(layout.run.line, layout.trenches);
-  const Cut run = {std::max(0.0, layout.run.length - shared), wishes.run_width, even_floor(wishes.run_depth)};
-  plan.header_vertical = work(header, 0);
-  plan.header_sloped = work(header, plan.slope);
-  plan.run_vertical = work(run, 0);
-  plan.run_sloped = work(run, plan.slope);
-  plan.total_vertical = total(plan.trenches_vertical, plan.header_vertical, plan.run_vertical);
-  plan.total_sloped = total(plan.trenches_sloped, plan.header_sloped, plan.run_sloped);
-  add_heaps(plan, ground.repose);
+  const auto conduit = [&](double length) {
+    const Cut cut = {length, wishes.run_width, even_floor(wishes.run_depth)};
+    return work_of(cut, plan.run_slope, wishes.bedding, ground);
+  };
+  plan.header = conduit(layout.header.length);
+  plan.run = conduit(std::max(0.0, layout.run.length - shared));
+  plan.total = total(plan.trenches, plan.header, plan.run);
+  const SpoilHeap heap = largest_heap(plan.trenches, ground.repose);
+  plan.spoil_width = heap.width;
+  plan.spoil_height = heap.height;
   return plan;
 }
 

@@ -1,20 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Volumes of earth: what is dug, what is brought, what lies in a heap meanwhile, what is put back.
 //
-//   |<------- w + 2 s d ------->|     s = 0: vertical sides. Both columns are always given: a protective
-//   slope starts
-//    \                         /      at the floor, and below kProtectFrom the federal rule asks for none,
-//    yet a
-//     \        dug soil       /  d    competent person must look into every trench all the same.
-//      \---------------------/
-//       \___ bedding _______/  b      Where two trenches meet the earth is counted twice (a few cubic feet a
-//       joint).
-//          |<--- w --->|
+//   |<------- w + 2 s d ------->|     s = 0: vertical sides, with a shield, with shores or with nobody in the
+//    \                         /      trench. Sides are chosen for coil trenches and for header and run apart
+//     \        dug soil       /  d    (DigWishes). A slope starts at the floor; below kProtectFrom the
+//     federal
+//      \---------------------/        rule asks for none, yet a competent person must look into every trench.
+//       \___ bedding _______/  b
+//          |<--- w --->|              Where two trenches meet the earth is counted twice (a few cubic feet a
+//                                     joint).
 #pragma once
 
-#include <optional>
 #include <vector>
 
+#include "dig/dig_wishes.h"
 #include "field/trench.h"
 #include "ground/ground.h"
 #include "layout/layout.h"
@@ -70,24 +69,25 @@ FloorLevel floor_level(const Trench& trench, const Terrain& terrain, bool level_
 // m3: length x mean over the length of depth x (width + slope x depth).
 double trench_volume(double length, double width, const FloorLevel& floor, double slope);
 
+// With the sides chosen.
 struct DigPlan {
-  double slope = 0;                                           // horizontal per vertical of sides laid back
-  std::vector<EarthWork> trenches_vertical, trenches_sloped;  // by trench, in the layout's order
-  EarthWork header_vertical, header_sloped, run_vertical,
-      run_sloped;  // run without the stretch a coil trench uses
-  EarthWork total_vertical, total_sloped;
+  double slope = 0;                 // horizontal per vertical of sides laid back, whether any are or not
+  double coil_slope = 0;            // of coil trenches: `slope` or, vertical, 0
+  double run_slope = 0;             // of header and run, likewise
+  std::vector<EarthWork> trenches;  // in the layout's order
+  EarthWork header, run;            // run without the stretch a coil trench uses
+  EarthWork total;
   std::vector<FloorLevel> floors;  // by trench
-  double top_width_sloped = 0;     // m across a coil trench at the ground, where it is widest
-  double spoil_width = 0;          // m across the heap beside the largest sloped coil trench
-  double spoil_height = 0;         // m
-  double spoil_width_vertical = 0, spoil_height_vertical = 0;  // m, the same where the sides stay vertical
+  double top_width_sloped = 0;  // m across a coil trench at the ground, where it is widest, were it laid back
+  double spoil_width = 0;       // m across the heap beside the largest coil trench
+  double spoil_height = 0;      // m
   bool operator==(const DigPlan&) const = default;
 };
 
-// Header and run follow the ground. `own_slope`: of sides laid back; without it Table B-1's for the soil
-// class.
+// Header and run follow the ground. Of `how` the sides and the slope are read; without a slope Table B-1's
+// for the soil class.
 DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& ground,
-                 const Terrain& terrain = {}, std::optional<double> own_slope = std::nullopt);
+                 const Terrain& terrain = {}, const DigWishes& how = {});
 
 // m of the line that lie on the floor of a coil trench whose role is supply: dug once, as coil trench.
 double stretch_in_supply_trenches(const Polyline& line, const std::vector<Trench>& trenches);

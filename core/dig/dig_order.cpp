@@ -346,8 +346,7 @@ double hauled_loose(const DigOrder& order) {
 DigOrder make_dig_order(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes,
                         const Ground& ground, const DigWishes& how) {
   DigOrder order;
-  if (layout.trenches.empty() || dig.trenches_vertical.size() != layout.trenches.size() ||
-      site.lot.size() < 3)
+  if (layout.trenches.empty() || dig.trenches.size() != layout.trenches.size() || site.lot.size() < 3)
     return order;
   Maker maker(site, layout, ground, how, pieces_of(layout, dig, wishes, how));
   order.access = access_of(site, how.access, order.over_drive);

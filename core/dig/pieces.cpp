@@ -107,21 +107,18 @@ Ring footprint(const DigStep& piece) {
 std::vector<DigStep> pieces_of(const Layout& layout, const DigPlan& dig, const Wishes& wishes,
                                const DigWishes& how) {
   std::vector<DigStep> pieces;
-  const bool sloped = how.coil_sides == Sides::slope;
   for (std::size_t i = 0; i < layout.trenches.size(); ++i) {
     const Trench& t = layout.trenches[i];
     const double deepest = i < dig.floors.size() ? dig.floors[i].deepest : t.depth;
     DigStep p = piece(DigKind::trench, middle_line(t), t.width, deepest, how.coil_sides, dig.slope);
     p.trench = t.number;
-    p.work = sloped ? dig.trenches_sloped[i] : dig.trenches_vertical[i];
+    p.work = dig.trenches[i];
     pieces.push_back(std::move(p));
   }
-  const bool run_sloped = how.run_sides == Sides::slope;
   const auto runs = outside_supply_trenches(layout.run.line, layout.trenches);
-  add_parts(pieces, DigKind::run, long_enough(runs), run_sloped ? dig.run_sloped : dig.run_vertical, wishes,
-            how, dig.slope);
-  add_parts(pieces, DigKind::header, chained(long_enough(layout.header.legs)),
-            run_sloped ? dig.header_sloped : dig.header_vertical, wishes, how, dig.slope);
+  add_parts(pieces, DigKind::run, long_enough(runs), dig.run, wishes, how, dig.slope);
+  add_parts(pieces, DigKind::header, chained(long_enough(layout.header.legs)), dig.header, wishes, how,
+            dig.slope);
   return pieces;
 }
 

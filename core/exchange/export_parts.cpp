@@ -134,14 +134,17 @@ std::vector<ExportPart> export_parts(const Plan& plan, const Layout& layout, con
     all.push_back(std::move(p));
   }
   for (const Trench& t : layout.trenches) add_trench(all, t);
-  for (const Polyline& leg : layout.header.legs)
-    if (leg.size() >= 2) {
-      all.push_back(part("header", "M-LOOP-HEAD", ShapeKind::line, leg));
-      all.back().attributes = {{"length_m", length(leg)}};
-    }
+  for (std::size_t i = 0; i < layout.header.legs.size(); ++i) {
+    const Polyline& leg = layout.header.legs[i];
+    if (leg.size() < 2) continue;
+    all.push_back(part("header", "M-LOOP-HEAD", ShapeKind::line, leg));
+    all.back().attributes = {{"length_m", length(leg)},
+                             {"depth_m", depth_of_leg(layout.header, i, plan.wishes.run_depth)}};
+  }
   if (layout.run.line.size() >= 2) {
     all.push_back(part("run", "M-LOOP-MAIN", ShapeKind::line, layout.run.line));
-    all.back().attributes = {{"length_m", layout.run.length}};
+    all.back().attributes = {{"length_m", layout.run.length},
+                             {"depth_m", layout.run.depth.value_or(plan.wishes.run_depth)}};
   }
   add_stakes(all, stakes);
   return all;

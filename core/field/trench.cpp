@@ -22,4 +22,8 @@ Ring floor_of(const Trench& trench) {
   return strip_along(middle_line(trench), trench.width);
 }
 
+double depth_of_leg(const Header& header, std::size_t leg, double wished) {
+  return leg < header.depths.size() ? header.depths[leg] : wished;
+}
+
 }  // namespace underlawn

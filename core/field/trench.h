@@ -2,6 +2,7 @@
 // What gets dug and laid: coil trenches, the header that joins their heads, and the supply run to the house.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -51,12 +52,16 @@ struct Header {
   std::vector<Polyline>
       legs;           // each starts on the supply run's end or on an earlier leg, and passes trench heads
   double length = 0;  // m of trench
+  std::vector<double> depths = {};  // m, ground to floor, by leg as dug; empty: as wished
   bool operator==(const Header&) const = default;
 };
+// m; `wished` where nothing was measured.
+double depth_of_leg(const Header& header, std::size_t leg, double wished);
 
 struct SupplyRun {
-  Polyline line;      // from the entry point to the header
-  double length = 0;  // m of trench
+  Polyline line;                     // from the entry point to the header
+  double length = 0;                 // m of trench
+  std::optional<double> depth = {};  // m, ground to floor as dug; none: as wished
   bool operator==(const SupplyRun&) const = default;
 };
 

@@ -139,7 +139,7 @@ std::string bill_group_name(BillGroup group) {
 }
 
 std::string bill_csv(const Plan& plan, const Outcome& outcome) {
-  const Bill& bill = outcome.bills->vertical;
+  const Bill& bill = *outcome.bill;
   std::string text =
       csv_line({"group", "item", "needed", "unit", "bought", "packs", "price " + plan.wishes.prices.currency,
                 "sum " + plan.wishes.prices.currency, "counted from", "note"});
@@ -154,9 +154,10 @@ std::string bill_json(const Plan& plan, const Outcome& outcome) {
          {"currency", plan.wishes.prices.currency},
          {"book", plan.pricing.book.name},
          {"date", plan.pricing.book.date},
-         {"vertical", bill_part(outcome.bills->vertical)},
-         {"sloped", bill_part(outcome.bills->sloped)}};
-  if (plan.flow.capacity > 0) j["price_per_w_money"] = outcome.bills->vertical.price / plan.flow.capacity;
+         {"coil_sides", name_of(kSidesNames, plan.dig.coil_sides)},
+         {"run_sides", name_of(kSidesNames, plan.dig.run_sides)},
+         {"bill", bill_part(*outcome.bill)}};
+  if (plan.flow.capacity > 0) j["price_per_w_money"] = outcome.bill->price / plan.flow.capacity;
   if (outcome.comparison != nullptr) j["running"] = comparison_json(*outcome.comparison);
   return json_to_text(j);
 }

@@ -13,7 +13,7 @@ namespace underlawn {
 std::string bill_group_name(BillGroup group);  // "pipe", for files
 
 // RFC 4180, a line of the bill each, then the sums; amounts and prices in the plan's units. Needs
-// Outcome::bills.
+// Outcome::bill.
 std::string bill_csv(const Plan& plan, const Outcome& outcome);
 
 // Everything, amounts in SI with their unit beside them, and the comparison where there is one.

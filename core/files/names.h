@@ -163,6 +163,9 @@ inline constexpr Names<TaxOn, 2> kTaxOnNames = {
 inline constexpr Names<IncentiveKind, 2> kIncentiveKindNames = {
     {{IncentiveKind::fixed, "fixed"}, {IncentiveKind::percent, "percent"}}};
 
+inline constexpr Names<SheetUnits, kSheetUnitsChoices> kSheetUnitsNames = {
+    {{SheetUnits::as_plan, "as_plan"}, {SheetUnits::metric, "metric"}, {SheetUnits::us, "us"}}};
+
 inline constexpr Names<Sides, kSides> kSidesNames = {{
     {Sides::stay_out, "stay_out"},
     {Sides::slope, "slope"},

@@ -442,6 +442,9 @@ void walk_keys(V& v, CrewWishes& c) {
   v.key("coils_ready", c.coils_ready);
   v.key("laying_crews", c.laying_crews);
   v.key("joiners", c.joiners);
+  v.key_if(c.trucks != CrewWishes{}.trucks, "trucks", c.trucks);
+  v.key_if(c.truck_load != CrewWishes{}.truck_load, "truck_load_m3", c.truck_load);
+  v.key_if(c.truck_trip != CrewWishes{}.truck_trip, "truck_trip_s", c.truck_trip);
   v.part("loader", c.loader);
   v.key("trencher_s_m", c.trencher);
   v.key("hand_crossing_s", c.hand_crossing);
@@ -611,6 +614,15 @@ void walk_keys(V& v, Pricing& p) {
 }
 
 template <class V>
+void walk_keys(V& v, SheetWishes& s) {
+  const SheetWishes usual;
+  v.key("scale", s.scale);
+  v.key_if(!s.language.empty(), "language", s.language);
+  v.choice_if(s.units != usual.units, "units", s.units, kSheetUnitsNames);
+  v.key_if(s.page_a_trench, "page_a_trench", s.page_a_trench);
+}
+
+template <class V>
 void walk_keys(V& v, Plan& p) {
   v.choice("units", p.units, kUnitSystemNames);
   v.part("title", p.title);
@@ -623,6 +635,7 @@ void walk_keys(V& v, Plan& p) {
   v.part("test", p.test);
   v.part_if(p.proposal != ProposalWords{}, "proposal", p.proposal);
   v.part_if(p.pricing != Pricing{}, "pricing", p.pricing);
+  v.part_if(p.sheets != SheetWishes{}, "sheets", p.sheets);
   v.part_if(p.record != JobRecord{}, "record", p.record);
   v.part_if(p.as_built != AsBuilt{}, "as_built", p.as_built);
   v.part_if(p.dig != DigWishes{}, "dig", p.dig);

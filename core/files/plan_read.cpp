@@ -211,7 +211,7 @@ std::set<std::string> essential(const BuiltTrench&) {
   return {"number"};
 }
 std::set<std::string> essential(const BuiltLine&) {
-  return {"points"};
+  return {};
 }
 std::set<std::string> essential(const BuiltCrossing&) {
   return {"feature_id"};

@@ -154,7 +154,8 @@ void walk_keys(V& v, BuiltTrench& t) {
 
 template <class V>
 void walk_keys(V& v, BuiltLine& l) {
-  v.list("points", l.points);
+  v.list_if(!l.points.empty(), "points", l.points);
+  v.key("depth_m", l.depth);
 }
 
 template <class V>

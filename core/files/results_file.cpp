@@ -137,16 +137,12 @@ Json dig_json(const DigPlan& dig) {
           {"top_width_sloped_m", dig.top_width_sloped},
           {"spoil_width_m", dig.spoil_width},
           {"spoil_height_m", dig.spoil_height},
-          {"spoil_width_vertical_m", dig.spoil_width_vertical},
-          {"spoil_height_vertical_m", dig.spoil_height_vertical},
-          {"trenches_vertical", list_of(dig.trenches_vertical)},
-          {"trenches_sloped", list_of(dig.trenches_sloped)},
-          {"header_vertical", json_of(dig.header_vertical)},
-          {"header_sloped", json_of(dig.header_sloped)},
-          {"run_vertical", json_of(dig.run_vertical)},
-          {"run_sloped", json_of(dig.run_sloped)},
-          {"total_vertical", json_of(dig.total_vertical)},
-          {"total_sloped", json_of(dig.total_sloped)}};
+          {"coil_slope_h_per_v", dig.coil_slope},
+          {"run_slope_h_per_v", dig.run_slope},
+          {"trenches", list_of(dig.trenches)},
+          {"header", json_of(dig.header)},
+          {"run", json_of(dig.run)},
+          {"total", json_of(dig.total)}};
 }
 
 // Every figure under its key with the unit in it, for who wants the numbers only.

@@ -10,7 +10,7 @@
 
 namespace underlawn {
 
-inline constexpr int kResultsFormat = 1;
+inline constexpr int kResultsFormat = 2;
 
 std::string results_to_text(const Plan& plan, const Outcome& outcome);
 

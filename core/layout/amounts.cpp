@@ -130,9 +130,7 @@ Amounts amounts_of(const Site& site, const Wishes& wishes, const Layout& layout,
 }
 
 int joints_of(const Layout& layout) {
-  if (layout.trenches.empty()) return 0;
-  const auto ends = std::max<std::size_t>(1, layout.header.legs.size());
-  return static_cast<int>(6 * (layout.trenches.size() - 1) + 4 * ends + 2);
+  return 8 * static_cast<int>(layout.trenches.size());
 }
 
 double money_of(const Amounts& a, const Prices& p) {

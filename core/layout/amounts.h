@@ -25,7 +25,7 @@ struct Amounts {
   double pavement = 0;   // m2 of drives that header and run cut
   double coil_pipe = 0;  // m
   double header_pipe = 0;           // m: supply and return, of header and run
-  int joints = 0;                   // fused: joints_of
+  int joints = 0;                   // fused, before pipes are sized
   int hand_crossings = 0;           // of utilities
   std::vector<TreeDistance> trees;  // nearest first
   bool operator==(const Amounts&) const = default;
@@ -47,8 +47,10 @@ Amounts amounts_of(const Site& site, const Wishes& wishes, const Layout& layout)
 // ground along the trench's middle line.
 double dug_for_level_floor(const Terrain& terrain, const Polyline& middle_line, double width);
 
-// Fused joints, both pipes: a tee of three joints for every circuit but one, a reducer of two at each end of
-// the header, one joint at the house: 6 (n - 1) + 4 ends + 2; 0 without trenches. Common practice, no source.
+// Fused joints, both pipes, before pipes are sized. Of cost/joints.h: a tee and a reducer (4) at every
+// circuit but the last, an elbow and a reducer (3) there, a union (1) at the house: 8 for each circuit. Not
+// in it: corners, and forks of the header where no circuit leaves. The search weighs it; shown is the count
+// of cost/joints.h.
 int joints_of(const Layout& layout);
 
 // What the amounts cost; Prices::crew_day and what is not bought are left out.

@@ -31,7 +31,8 @@ class Finder {
  public:
   Finder(const Site& site, const Wishes& wishes) : site_(site), wishes_(wishes) {}
 
-  void add(const Polyline& line, Conduit conduit) {
+  void add(const Polyline& line, Conduit conduit, double depth) {
+    depth_ = depth;
     for (const Feature& f : site_.features) {
       if (!crossable(f) || f.points.size() < 2) continue;
       const std::size_t sides =
@@ -57,7 +58,7 @@ class Finder {
     c.conduit = conduit;
     c.at = *at;
     c.angle = angle_between(ours, theirs);
-    c.trench_depth = wishes_.run_depth;
+    c.trench_depth = depth_;
     if (f.kind == FeatureKind::utility) {
       c.utility_depth = f.depth;
       c.hand_dig = std::min(kMostHandDig, hand_dig_each_way(c.angle, wishes_.run_width));
@@ -67,6 +68,7 @@ class Finder {
 
   const Site& site_;
   const Wishes& wishes_;
+  double depth_ = 0;  // of the line that is looked at
 };
 
 }  // namespace
@@ -74,8 +76,9 @@ class Finder {
 std::vector<Crossing> crossings_of(const Site& site, const Wishes& wishes, const Header& header,
                                    const SupplyRun& run) {
   Finder finder(site, wishes);
-  finder.add(run.line, Conduit::run);
-  for (const Polyline& leg : header.legs) finder.add(leg, Conduit::header);
+  finder.add(run.line, Conduit::run, run.depth.value_or(wishes.run_depth));
+  for (std::size_t i = 0; i < header.legs.size(); ++i)
+    finder.add(header.legs[i], Conduit::header, depth_of_leg(header, i, wishes.run_depth));
   return std::move(finder.found);
 }
 

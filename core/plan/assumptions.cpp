@@ -67,7 +67,7 @@ void of_flow(Lines& out, const Outcome& outcome) {
 }
 
 void of_cost(Lines& out, const Plan& plan, const Outcome& outcome) {
-  if (outcome.cost.vertical.lines.empty()) return;
+  if (!outcome.work) return;
   out.push_back(say(
       "The price is what is counted on this plan, rounded up to what is sold, at this plan's price book, "
       "with "

@@ -117,6 +117,11 @@ std::vector<Trouble> loose_troubles(const Plan& plan) {
   for (Trouble& t : survey_troubles(plan.survey, plan.units)) troubles.push_back(std::move(t));
   for (const Picture& p : plan.pictures) check_picture(troubles, plan, p);
   if (plan.map_place) check_map_place(troubles, plan, *plan.map_place);
+  if (plan.sheets.scale)
+    check_numbers(
+        troubles, plan,
+        {{mark("Scale of the sheets, 1 :"), Quantity::count, static_cast<double>(*plan.sheets.scale), 1,
+          kLargestSheetScale, false, say("Choose one, or the largest that fits.")}});
   for (Trouble& t : record_troubles(plan.record, plan.units)) troubles.push_back(std::move(t));
   for (Trouble& t : as_built_troubles(plan.as_built, plan.units)) troubles.push_back(std::move(t));
   return troubles;

@@ -3,11 +3,12 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "base/figure.h"
 #include "base/result.h"
-#include "cost/estimate.h"
+#include "cost/job_work.h"
 #include "dig/dig.h"
 #include "field/coil.h"
 #include "flow/hydraulics.h"
@@ -21,7 +22,7 @@ namespace underlawn {
 
 class Terrain;
 
-struct Bills;       // cost/bill.h
+struct Bill;        // cost/bill.h
 struct Comparison;  // cost/comparison.h
 
 struct DigOrder;
@@ -34,14 +35,14 @@ struct Outcome {
   DigPlan dig;
   std::shared_ptr<const DigOrder> order;         // dig/dig_order.h; null where nothing is laid or dug
   std::shared_ptr<const CrewCalendar> calendar;  // cost/crew_calendar.h; null likewise
-  Cost cost;                                     // no lines where nothing is laid
+  std::optional<JobWork> work;                   // none where nothing is laid or dug
   StakeOut stake_out;
   std::shared_ptr<const Flow> flow;                  // null where the loop cannot be solved
   std::shared_ptr<const Purge> purge;                // null too where flushing cannot be solved
   std::optional<Trouble> flow_refusal;               // why, where something is laid
   std::shared_ptr<const Surroundings> surroundings;  // null where what is asked of heat is unsound
   std::shared_ptr<const Temperatures> temperatures;  // null too where nothing is laid
-  std::shared_ptr<const Bills> bills;                // null where nothing is laid
+  std::shared_ptr<const Bill> bill;                  // null where nothing is laid, or prices are unsound
   std::shared_ptr<const Comparison> comparison;      // null where the temperatures are, or no bill is
   std::vector<Finding> findings;                     // errors first, then by key
   Figures figures;

@@ -18,6 +18,7 @@
 #include "plan/proposal_words.h"
 #include "plan/record/as_built.h"
 #include "plan/record/job_record.h"
+#include "plan/sheet_wishes.h"
 #include "site/dimension.h"
 #include "site/map_place.h"
 #include "site/site.h"
@@ -59,6 +60,7 @@ struct Plan {
   CrewWishes crew;
   ProposalWords proposal;
   Pricing pricing;
+  SheetWishes sheets;
   std::vector<Acceptance> accepted;   // sorted by finding
   std::vector<Dimension> dimensions;  // shown and printed; nothing is worked out from them
   std::vector<Picture> pictures;      // the first lies lowest

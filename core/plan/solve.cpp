@@ -2,8 +2,9 @@
 #include "plan/solve.h"
 
 #include "cost/bill.h"
-#include "cost/calendar_cost.h"
 #include "cost/comparison.h"
+#include "cost/crew_calendar.h"
+#include "cost/joints.h"
 #include "cost/pricing_troubles.h"
 #include "pipe/pipe_size.h"
 #include "plan/checks/check.h"
@@ -75,7 +76,7 @@ struct DigIn {
   Wishes wishes;
   Ground ground;
   int terrain = 0;
-  std::optional<double> slope;
+  DigWishes how;
   bool can_dig = false;
   bool operator==(const DigIn&) const = default;
 };
@@ -96,20 +97,17 @@ struct CalendarIn {
   Ground ground;
   DigWishes how;
   CrewWishes crew;
+  int joints = 0;
   double test = 0;
   bool operator==(const CalendarIn&) const = default;
 };
 
-struct CostIn {
+struct WorkIn {
   Site site;
   int layout = 0, dig = 0, calendar = 0;
   Wishes wishes;
-  Ground ground;
-  DigWishes how;
-  CrewWishes crew;
-  double test = 0;
-  bool sound = false;
-  bool operator==(const CostIn&) const = default;
+  int joints = 0;
+  bool operator==(const WorkIn&) const = default;
 };
 
 struct StakeOutIn {
@@ -145,7 +143,7 @@ struct TemperaturesIn {
 // The last two read nearly everything.
 struct LastIn {
   Plan plan;
-  int coil = 0, layout = 0, dig = 0, order = 0, calendar = 0, cost = 0, stake_out = 0, flow = 0,
+  int coil = 0, layout = 0, dig = 0, order = 0, calendar = 0, work = 0, stake_out = 0, flow = 0,
       temperatures = 0;
   bool operator==(const LastIn&) const = default;
 };
@@ -200,9 +198,16 @@ Wishes for_dig(const Wishes& wishes) {
   return w;
 }
 
-Wishes for_cost(const Wishes& wishes) {
+DigWishes for_dig(const DigWishes& how) {
+  DigWishes sides;
+  sides.coil_sides = how.coil_sides;
+  sides.run_sides = how.run_sides;
+  sides.slope = how.slope;
+  return sides;
+}
+
+Wishes for_work(const Wishes& wishes) {
   Wishes w;
-  w.prices = wishes.prices;
   w.run_width = wishes.run_width;
   w.run_depth = wishes.run_depth;
   return w;
@@ -220,6 +225,7 @@ Wishes for_temperatures(const Wishes& wishes) {
 Plan for_checks(Plan plan) {
   plan.title = {};
   plan.proposal = {};
+  plan.sheets = {};
   plan.dimensions.clear();
   return plan;
 }
@@ -227,6 +233,7 @@ Plan for_checks(Plan plan) {
 Plan for_figures(Plan plan) {
   plan.title = {};
   plan.proposal = {};
+  plan.sheets = {};
   plan.accepted.clear();
   plan.dimensions.clear();
   plan.units = UnitSystem::metric;
@@ -298,7 +305,7 @@ struct Stages {
   Stage<DigIn, DigPlan> dig;
   Stage<OrderIn, std::shared_ptr<const DigOrder>> order;
   Stage<CalendarIn, std::shared_ptr<const CrewCalendar>> calendar;
-  Stage<CostIn, Cost> cost;
+  Stage<WorkIn, std::optional<JobWork>> work;
   Stage<StakeOutIn, StakeOut> stake_out;
   Stage<FlowIn, FlowMade> flow;
   Stage<ThermalWishes, std::shared_ptr<const Surroundings>> surroundings;
@@ -312,7 +319,8 @@ struct Stages {
   void take_laid(const Layout& laid);
   Outcome run_all(const Plan& plan, const Layout* laid, const std::stop_token& stop);
   void solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
-  void solve_crew(const Plan& plan, Outcome& outcome, const std::stop_token& stop, bool sound);
+  void solve_order(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
+  void solve_crew(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_flow_stage(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_heat(const Plan& plan, Outcome& outcome, const std::stop_token& stop);
   void solve_prices(const Plan& plan, Outcome& outcome);
@@ -365,54 +373,55 @@ void Stages::solve_ground(const Plan& plan, const Layout* laid, Outcome& outcome
 
 void Stages::solve_dig(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   const bool can_dig = !troubles.out.ground && !troubles.out.wishes;
-  DigIn in{layout.serial, for_dig(plan.wishes), plan.ground, terrain.serial, plan.dig.slope, can_dig};
+  DigIn in{layout.serial, for_dig(plan.wishes), plan.ground, terrain.serial, for_dig(plan.dig), can_dig};
   outcome.dig = dig.run(std::move(in), runs.dig, stop, [&](const DigIn& i) {
-    return i.can_dig ? make_dig(outcome.layout, i.wishes, i.ground, *outcome.terrain, i.slope) : DigPlan{};
+    return i.can_dig ? make_dig(outcome.layout, i.wishes, i.ground, *outcome.terrain, i.how) : DigPlan{};
   });
-  solve_crew(plan, outcome, stop, can_dig && !troubles.out.site);
-  CostIn bill{without_notes(plan.site),
-              layout.serial,
-              dig.serial,
-              calendar.serial,
-              for_cost(plan.wishes),
-              plan.ground,
-              plan.dig,
-              plan.crew,
-              test_duration(plan.test.procedure),
-              can_dig && !troubles.out.site};
-  outcome.cost = cost.run(std::move(bill), runs.cost, stop, [&](const CostIn& i) {
-    if (!i.sound) return Cost{};
-    Cost made = make_cost(i.site, outcome.layout, outcome.dig, i.wishes, i.ground, i.test, i.how, i.crew);
-    if (outcome.calendar == nullptr) return made;
-    return with_calendar(std::move(made), *outcome.calendar, i.how.coil_sides == Sides::slope);
-  });
+  solve_order(plan, outcome, stop);
   StakeOutIn where{for_taping(without_notes(plan.site)), layout.serial, !troubles.out.site};
   outcome.stake_out = stake_out.run(std::move(where), runs.stake_out, stop, [&](const StakeOutIn& i) {
     return i.site_sound ? make_stake_out(i.site, outcome.layout) : StakeOut{};
   });
 }
 
-// The order of digging, and who does what when.
-void Stages::solve_crew(const Plan& plan, Outcome& outcome, const std::stop_token& stop, bool sound) {
+void Stages::solve_order(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   OrderIn asked{without_notes(plan.site),
                 layout.serial,
                 dig.serial,
                 for_dig(plan.wishes),
                 plan.ground,
                 plan.dig,
-                sound};
+                !troubles.out.ground && !troubles.out.wishes && !troubles.out.site};
   outcome.order = order.run(std::move(asked), runs.order, stop, [&](const OrderIn& i) {
     if (!i.sound || outcome.layout.trenches.empty()) return std::shared_ptr<const DigOrder>();
     return std::shared_ptr<const DigOrder>(std::make_shared<DigOrder>(
         make_dig_order(i.site, outcome.layout, outcome.dig, i.wishes, i.ground, i.how)));
   });
-  CalendarIn when{
-      without_notes(plan.site),          layout.serial, order.serial, plan.ground, plan.dig, plan.crew,
-      test_duration(plan.test.procedure)};
+}
+
+// Who does what when, and what that comes to. Joints are those of the sized loop, so flow comes before.
+void Stages::solve_crew(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
+  const JobDrawn job{outcome.layout, outcome.dig, plan.wishes, plan.flow, outcome.flow.get()};
+  const int joints = count_joints(job, troubles.out.pricing ? Pricing{} : plan.pricing);
+  CalendarIn when{without_notes(plan.site),
+                  layout.serial,
+                  order.serial,
+                  plan.ground,
+                  plan.dig,
+                  plan.crew,
+                  joints,
+                  test_duration(plan.test.procedure)};
   outcome.calendar = calendar.run(std::move(when), runs.calendar, stop, [&](const CalendarIn& i) {
     if (outcome.order == nullptr) return std::shared_ptr<const CrewCalendar>();
     return std::shared_ptr<const CrewCalendar>(std::make_shared<CrewCalendar>(
-        make_calendar({i.site, outcome.layout, *outcome.order, i.ground, i.how, i.crew, i.test})));
+        make_calendar({i.site, outcome.layout, *outcome.order, i.ground, i.how, i.crew, i.joints, i.test})));
+  });
+  WorkIn done{without_notes(plan.site), layout.serial,         dig.serial,
+              calendar.serial,          for_work(plan.wishes), joints};
+  outcome.work = work.run(std::move(done), runs.work, stop, [&](const WorkIn& i) {
+    if (outcome.calendar == nullptr || outcome.calendar->tasks.empty()) return std::optional<JobWork>();
+    return std::optional(
+        job_work(i.site, outcome.layout, outcome.dig, i.wishes, i.joints, *outcome.calendar));
   });
 }
 
@@ -446,24 +455,19 @@ void Stages::solve_heat(const Plan& plan, Outcome& outcome, const std::stop_toke
 
 // Cheap, so made anew each time.
 void Stages::solve_prices(const Plan& plan, Outcome& outcome) {
-  if (troubles.out.pricing || outcome.cost.vertical.lines.empty()) return;
-  const auto bill = [&](const Estimate& estimate, bool sloped) {
-    const JobDrawn job{outcome.layout,     outcome.dig, plan.wishes, plan.flow,
-                       outcome.flow.get(), estimate,    sloped};
-    return make_bill(take_off(job, plan.pricing), plan.pricing, plan.wishes);
-  };
-  outcome.bills = std::make_shared<const Bills>(
-      Bills{bill(outcome.cost.vertical, false), bill(outcome.cost.sloped, true)});
+  if (troubles.out.pricing || !outcome.work) return;
+  const JobDrawn job{outcome.layout, outcome.dig, plan.wishes, plan.flow, outcome.flow.get()};
+  outcome.bill = std::make_shared<const Bill>(
+      make_bill(take_off(job, *outcome.work, plan.pricing), plan.pricing, plan.wishes));
   if (outcome.temperatures != nullptr)
-    outcome.comparison = std::make_shared<const Comparison>(
-        compare(outcome.temperatures->simulation, outcome.bills->vertical.net, plan.pricing.running,
-                plan.thermal.years));
+    outcome.comparison = std::make_shared<const Comparison>(compare(
+        outcome.temperatures->simulation, outcome.bill->net, plan.pricing.running, plan.thermal.years));
 }
 
 void Stages::solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
   const auto in = [&](Plan part) {
     return LastIn{std::move(part), coil.serial, layout.serial,    dig.serial,  order.serial,
-                  calendar.serial, cost.serial, stake_out.serial, flow.serial, temperatures.serial};
+                  calendar.serial, work.serial, stake_out.serial, flow.serial, temperatures.serial};
   };
   outcome.findings = checks.run(in(for_checks(plan)), runs.checks, stop,
                                 [&](const LastIn& i) { return run_checks(i.plan, outcome); });
@@ -481,6 +485,8 @@ Outcome Stages::run_all(const Plan& plan, const Layout* laid, const std::stop_to
   solve_dig(plan, outcome, stop);
   if (stop.stop_requested()) return outcome;
   solve_flow_stage(plan, outcome, stop);
+  if (stop.stop_requested()) return outcome;
+  solve_crew(plan, outcome, stop);
   if (stop.stop_requested()) return outcome;
   solve_heat(plan, outcome, stop);
   if (stop.stop_requested()) return outcome;

@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // solve(plan) -> Outcome: a pure function in stages; Solver keeps the stages whose inputs did not change.
 //
-//   plan ──► troubles      wishes ──► coil ──► layout ──► dig ──────────┬──► checks
-//                                     site ──────┘  │     ├─► order of digging ─► calendar
-//                                                   │     └──► cost ◄───────────────┤
-//                                                   ├───► stake_out ─────┼──► figures
-//                          flow wishes ─────────────┼───► flow ──┬───────┤
-//                          thermal ──► surroundings ┴────────────┴► temperatures
+//   plan ──► troubles      wishes ──► coil ──► layout ──► dig ──► order of digging ──┬──► checks
+//                                     site ──────┘  ├───► stake_out ────────────────┤
+//                          flow wishes ─────────────┼───► flow ──► calendar ──► work ┼──► figures
+//                          thermal ──► surroundings ┴──────┴───► temperatures ───────┘
 #pragma once
 
 #include <memory>
@@ -33,7 +31,7 @@ struct StageRuns {
   int temperatures = 0;
   int checks = 0;
   int figures = 0;
-  int cost = 0;
+  int work = 0;
   int terrain = 0;
   int order = 0;
   int calendar = 0;

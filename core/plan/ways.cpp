@@ -39,11 +39,12 @@ Way way_of(WayWishes asked, const Outcome& outcome, const Plan& plan) {
   way.layout = outcome.layout;
   way.circuits = static_cast<int>(outcome.layout.trenches.size());
   for (const Trench& t : outcome.layout.trenches) way.trench += length_of(t);
-  const Estimate& e = outcome.cost.vertical;
-  way.cost = outcome.bills != nullptr ? outcome.bills->vertical.price : 0;
-  way.bank = outcome.dig.total_vertical.bank;
-  way.days = days_of(e.time.open, plan.crew.day_length);
-  way.lawn = e.torn.lawn;
+  way.cost = outcome.bill != nullptr ? outcome.bill->price : 0;
+  way.bank = outcome.dig.total.bank;
+  if (outcome.work) {
+    way.days = days_of(outcome.work->time.open, plan.crew.day_length);
+    way.lawn = outcome.work->torn.lawn;
+  }
   set_water(way, outcome, plan.thermal);
   return way;
 }

@@ -46,8 +46,10 @@ PipesInGround pipes_in_ground(const Layout& layout, const Wishes& wishes) {
   PipesInGround out;
   const double coil = radius_of(wishes.pipe), run = radius_of(wishes.header_pipe);
   for (const Trench& t : layout.trenches) lay_trench(t, coil, out);
-  for (const Polyline& leg : layout.header.legs) lay_line(leg, wishes.run_depth, run, out);
-  lay_line(layout.run.line, wishes.run_depth, run, out);
+  const Header& header = layout.header;
+  for (std::size_t i = 0; i < header.legs.size(); ++i)
+    lay_line(header.legs[i], depth_of_leg(header, i, wishes.run_depth), run, out);
+  lay_line(layout.run.line, layout.run.depth.value_or(wishes.run_depth), run, out);
   return out;
 }
 

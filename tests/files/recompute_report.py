@@ -49,6 +49,67 @@ def loop_length(diameter, pitch):
     return 4 * (r + c) * elliptic_e(4 * r * c / (r + c) ** 2)
 
 
+def expect_work(f, put, trenches):
+    """Hours, days and counts of the job, from amounts and rates."""
+    day = f.get("crew.day_length_s")
+    coils = [f"trench.{n}.coil_length_m" for n in trenches]
+    put("cost.pipe_in_coils_m", coils, lambda *v: sum(v))
+    put("days.coil_making", ["cost.pipe_in_coils_m", "crew.coil_making_s"], lambda m, s: m * s / day)
+    put("days.coil_laying", ["crew.coil_laying_s"] + [f"trench.{n}.length_m" for n in trenches],
+        lambda s, *v: sum(v) * s / day)
+    if f.get("order.hauled") == 0:
+        put("days.digging", ["dig.total.bank_volume_m3", "ground.swell_ratio", "crew.excavator_rate_m3",
+                             "cost.met_by_hand", "crew.hand_crossing_s"],
+            lambda v, s, r, n, h: (v * (1 + s) / r * 3600 + n * h) / day)
+    if f.get("order.hauled") == 0 and f.get("order.filled_early") == 0:
+        put("days.filling", ["dig.total.backfill_volume_m3", "dig.total.bedding_volume_m3", "ground.shrinkage_ratio",
+                             "ground.swell_ratio", "crew.loader_rate_m3"],
+            lambda v, b, k, s, r: (v / (1 - k) * (1 + s) + b) / r * 3600 / day)
+    put("days.joining", ["header.length_m", "run.length_m", "crew.header_laying_s", "layout.joints",
+                         "crew.joint_making_s", "crew.joiners"],
+        lambda h, r, m, n, s, j: ((h + r) * m + n * s / j) / day)
+    put("days.testing", ["crew.test_filling_s", "test.duration_s"], lambda a, b: (a + b) / day)
+    put("days.paid", ["days.open"], lambda d: math.ceil(d - 1e-9))
+    put("days.open", ["calendar.filled"], lambda d: d)
+    put("calendar.days", ["calendar.filled"], lambda d: math.ceil(d - 1e-9))
+    put("calendar.reserve", ["calendar.days", "crew.rain_slack_ratio"], lambda d, r: math.ceil(d * r - 1e-9))
+    for n in range(1, int(f.get("order.steps", 0)) + 1):
+        step = f"order.step.{n}."
+        put(step + "spoil_height_m", [step + "spoil_width_m", "ground.repose_rad"],
+            lambda b, r: b / 2 * math.tan(r))
+    # Joints: 3 at a tee, 2 at an elbow or a coupling, 1 more at a reducer, 1 at a union.
+    fittings = [k for k in f if re.match(r"need\.(tee|elbow|reducer|coupling|union)_", k)]
+    ends = {"tee": 3, "elbow": 2, "reducer": 1, "coupling": 2, "union": 1}
+    if f.get("counting.fitting_spare_ratio") == 0:
+        put("layout.joints", fittings,
+            lambda *v: sum(c * ends[re.match(r"need\.([a-z]+)_", k).group(1)] for k, c in zip(fittings, v)))
+    put("need.joint", ["layout.joints"], lambda n: n)
+    put("need.digging_m3", ["dig.total.bank_volume_m3"], lambda v: v)
+    put("need.bedding_m3", ["dig.total.bedding_volume_m3"], lambda v: v)
+    put("need.hand_crossing", ["cost.met_by_hand"], lambda n: n)
+    put("need.crew_day_s", ["days.paid"], lambda d: d * 86400)
+    put("need.crew_day", ["days.paid"], lambda d: d)
+    put("need.lawn_m2", ["layout.lawn_m2"], lambda a: a)
+    put("need.seed_kg", ["layout.lawn_m2", "counting.seed_kg"], lambda a, s: a * s)
+    put("need.straw", ["layout.lawn_m2", "counting.straw_m2"], lambda a, s: math.ceil(a / s))
+    put("need.warning_tape_m", ["dig.length_m", "counting.tape_lines"], lambda m, n: m * n)
+    put("need.tracer_wire_m", ["dig.length_m"], lambda m: m)
+    put("need.grout", ["counting.grout"], math.ceil)
+
+
+def expect_running(f, put):
+    """What heating and cooling costs, from its parts."""
+    put("run.loop.running_money", ["run.loop.energy_cost_money", "run.loop.maintenance_money"], lambda a, b: a + b)
+    for other in {m.group(1) for k in f for m in [re.match(r"(run\.other_\d+)\.first_money$", k)] if m}:
+        put(other + ".running_money", [other + ".energy_cost_money", other + ".maintenance_money"], lambda a, b: a + b)
+        put(other + ".extra_money", ["run.loop.first_money", other + ".first_money"], lambda a, b: a - b)
+        put(other + ".saved_money", [other + ".running_money", "run.loop.running_money"], lambda a, b: a - b)
+        put(other + ".payback", [other + ".extra_money", other + ".saved_money"], lambda a, b: a / b)
+        put(other + ".net_savings_money", [other + ".life_cycle_money", "run.loop.life_cycle_money"],
+            lambda a, b: a - b)
+        put(other + ".emission_saved_kg", [other + ".emission_kg", "run.loop.emission_kg"], lambda a, b: a - b)
+
+
 def expected(f):
     """Every figure worked out again, by key, from other printed figures."""
     out = {}
@@ -70,10 +131,20 @@ def expected(f):
     put("header.pipe_m", ["header.length_m"], lambda l: 2 * l)
     put("run.pipe_m", ["run.length_m"], lambda l: 2 * l)
     put("run.dug_length_m", ["run.length_m", "run.shared_m"], lambda a, b: a - b)
-    put("buy.header_pipe_m", ["header.pipe_m", "run.pipe_m", "buy.allowance_ratio"], lambda h, r, a: (h + r) * (1 + a))
+    put("buy.coil_length_m", ["coil.length_m", "buy.tail_m", "counting.pipe_spare_ratio"],
+        lambda l, t, s: (l + 2 * t) * (1 + s))
     put("buy.coil_pipe_m", ["buy.coils", "buy.coil_length_m"], lambda n, l: n * l)
-    put("buy.pipe_m", ["buy.coil_pipe_m", "buy.header_pipe_m"], lambda a, b: a + b)
+    put("buy.header_pipe_m", ["header.pipe_m", "run.pipe_m", "buy.allowance_ratio"], lambda h, r, a: (h + r) * (1 + a))
+    put("buy.counted_pipe_m", ["buy.coil_pipe_m", "buy.header_pipe_m"], lambda a, b: a + b)
+    put("buy.pipe_m", [k for k in f if k.startswith("amount.pipe_") and k.endswith("_m")], lambda *v: sum(v))
     put("heat.margin_cold_k", ["heat.coldest_c", "heat.coldest_allowed_c"], lambda a, b: a - b)
+    put("heat.margin_warm_k", ["heat.warmest_allowed_c", "heat.last.warmest_c"], lambda a, b: a - b)
+    for tree in {m.group(1) for k in f for m in [re.match(r"(site\.feature\.\d+)\.trunk_diameter_m$", k)] if m}:
+        put(tree + ".root_zone_m", [tree + ".trunk_diameter_m", "site.root_zone_factor"], lambda d, n: d * n)
+    for c in {m.group(1) for k in f for m in [re.match(r"(crossing\.\d+)\.hand_dig_m$", k)] if m}:
+        # The tolerance zone of 18 in, and half our trench where the line runs aslant.
+        put(c + ".hand_dig_m", [c + ".angle_rad", "dig.run_width_m"],
+            lambda a, w: (0.4572 + w / 2 * math.cos(a)) / math.sin(a))
     put("cost.by_capacity_money", ["cost.total_money", "flow.capacity_w"], lambda c, p: c / (p / 1000))
 
     trenches = sorted({m.group(1) for k in f for m in [re.match(r"trench\.(\d+)\.length_m$", k)] if m}, key=int)
@@ -83,24 +154,33 @@ def expected(f):
             put(t + "length_m", [t + "head_x_m", t + "head_y_m", t + "end_x_m", t + "end_y_m"],
                 lambda a, b, c, d: math.hypot(c - a, d - b))
 
-    parts = [(f"trench.{n}", f"trench.{n}.length_m", f"trench.{n}.width_m", f"trench.{n}.depth_m") for n in trenches]
-    parts += [("header", "header.length_m", "dig.run_width_m", "dig.run_depth_m"),
-              ("run", "run.dug_length_m", "dig.run_width_m", "dig.run_depth_m")]
-    for sides, sloped in (("vertical", False), ("sloped", True)):
-        for part, length, width, depth in parts:
-            key = f"dig.{sides}.{part}."
-            slope = f.get("dig.slope_h_per_v", 0) if sloped else 0
-            put(key + "bank_volume_m3", [length, width, depth], lambda l, w, d, s=slope: l * d * (w + s * d))
-            put(key + "bedding_volume_m3", [length, width, "dig.bedding_m"], lambda l, w, b, s=slope: l * b * (w + s * b))
-            put(key + "loose_volume_m3", [key + "bank_volume_m3", "ground.swell_ratio"], lambda v, s: v * (1 + s))
-            put(key + "backfill_volume_m3", [key + "bank_volume_m3", key + "bedding_volume_m3"], lambda a, b: a - b)
-            put(key + "surplus_volume_m3",
-                [key + "bank_volume_m3", key + "backfill_volume_m3", "ground.shrinkage_ratio", "ground.swell_ratio"],
-                lambda v, b, k, s: (v - b / (1 - k)) * (1 + s))
-        for what in ("bank", "bedding", "loose", "backfill", "surplus"):
-            keys = [f"dig.{sides}.{p[0]}.{what}_volume_m3" for p in parts]
-            keys = [k for k in keys if k in f]
-            put(f"dig.{sides}.total.{what}_volume_m3", keys, lambda *v: sum(v))
+    parts = [(f"trench.{n}", f"trench.{n}.length_m", f"trench.{n}.width_m", f"trench.{n}.depth_m",
+              "dig.coil_slope_h_per_v") for n in trenches]
+    parts += [("header", "header.length_m", "dig.run_width_m", "dig.run_depth_m", "dig.run_slope_h_per_v"),
+              ("run", "run.dug_length_m", "dig.run_width_m", "dig.run_depth_m", "dig.run_slope_h_per_v")]
+    for part, length, width, depth, slope in parts:
+        key = f"dig.{part}."
+        put(key + "bank_volume_m3", [length, width, depth, slope], lambda l, w, d, s: l * d * (w + s * d))
+        put(key + "bedding_volume_m3", [length, width, "dig.bedding_m", slope], lambda l, w, b, s: l * b * (w + s * b))
+        put(key + "loose_volume_m3", [key + "bank_volume_m3", "ground.swell_ratio"], lambda v, s: v * (1 + s))
+        put(key + "backfill_volume_m3", [key + "bank_volume_m3", key + "bedding_volume_m3"], lambda a, b: a - b)
+        put(key + "surplus_volume_m3",
+            [key + "bank_volume_m3", key + "backfill_volume_m3", "ground.shrinkage_ratio", "ground.swell_ratio"],
+            lambda v, b, k, s: (v - b / (1 - k)) * (1 + s))
+    for what in ("bank", "bedding", "loose", "backfill", "surplus"):
+        keys = [f"dig.{p[0]}.{what}_volume_m3" for p in parts]
+        keys = [k for k in keys if k in f]
+        put(f"dig.total.{what}_volume_m3", keys, lambda *v: sum(v))
+    put("dig.length_m", [p[1] for p in parts if p[1] in f], lambda *v: sum(v))
+    heaps = [k for n in trenches for k in (f"dig.trench.{n}.loose_volume_m3", f"trench.{n}.length_m")]
+    put("dig.spoil_width_m", ["ground.repose_rad"] + heaps,
+        lambda r, *v: max(math.sqrt(4 * a / (b * math.tan(r))) for a, b in zip(v[::2], v[1::2])))
+    put("dig.spoil_height_m", ["dig.spoil_width_m", "ground.repose_rad"], lambda b, r: b / 2 * math.tan(r))
+    for kind in ("coil", "run"):
+        chosen = f.get(f"dig.{kind}_slope_h_per_v", 0)
+        assert chosen in (0, f.get("dig.slope_h_per_v")), kind
+    expect_work(f, put, trenches)
+    expect_running(f, put)
 
     for stake in {m.group(1) for k in f for m in [re.match(r"(stake\..*)\.cut_rad$", k)] if m}:
         if f[stake + ".cut_rad"] > 0 and stake + ".first_distance_m" in f:
@@ -110,7 +190,7 @@ def expected(f):
     lines = []
     for key in sorted(f):
         m = re.match(r"cost\.(.+)_money$", key)
-        if not m or m.group(1) in ("total", "by_capacity"):
+        if not m or m.group(1) in ("total", "by_capacity", "net"):
             continue
         amounts = [k for k in f if re.match(r"amount\." + re.escape(m.group(1)) + r"(_m|_m2|_m3|_s|_kg)?$", k)]
         price = f"price.{m.group(1)}_money"
@@ -118,6 +198,10 @@ def expected(f):
             lines.append(key)
             put(key, [amounts[0], price], lambda a, p: a * p)
     put("bill.cost_money", lines, lambda *v: sum(v))
+    put("bill.overhead_money", ["terms.overhead_ratio", "bill.cost_money"], lambda a, b: a * b)
+    put("bill.markup_money", ["terms.markup_ratio", "bill.cost_money", "bill.overhead_money"], lambda a, b, c: a * (b + c))
+    put("cost.net_money", ["cost.total_money"] + [k for k in f if k.startswith("bill.incentive_")],
+        lambda p, *v: max(0.0, p - sum(v)))
     put("cost.total_money", ["bill.cost_money", "bill.overhead_money", "bill.markup_money", "bill.tax_money"],
         lambda *v: sum(v))
     return out

@@ -32,7 +32,7 @@ ShopRun shop(const std::vector<std::pair<double, double>>& times) {
     step.work.length = lay;
     order.steps.push_back(step);
   }
-  return run_shop({Site{}, layout, order, ground, how, crew, 0});
+  return run_shop({Site{}, layout, order, ground, how, crew, 0, 0});
 }
 
 double idle(const ShopRun& run, CrewStation station) {
@@ -59,6 +59,14 @@ TEST(CrewCalendarPublished, FiveJobsTakeThirty) {
 TEST(CrewCalendarPublished, OtherJobsTakeTwentyEightAndFortyThree) {
   EXPECT_NEAR(shop({{1, 7}, {3, 6}, {7, 5}, {5, 4}, {10, 2}}).laid, 28, 1e-9);
   EXPECT_NEAR(shop({{2, 6}, {3, 8}, {5, 9}, {12, 10}, {9, 3}, {11, 1}}).laid, 43, 1e-9);
+}
+
+// Makespan of n equal jobs is first + second + (n - 1) x the longer: plain counting.
+TEST(CrewCalendarPublished, EqualJobsFollowTheSlowerStation) {
+  for (const auto& [first, second] : {std::pair{3.0, 2.0}, {2.0, 3.0}, {4.0, 4.0}})
+    for (std::size_t n : {1u, 2u, 7u})
+      EXPECT_NEAR(shop(std::vector<std::pair<double, double>>(n, {first, second})).laid,
+                  first + second + static_cast<double>(n - 1) * std::max(first, second), 1e-9);
 }
 
 // Four coil trenches of 100 ft by 3 ft by 6 ft and the run to the house are two days' digging, and a coil is

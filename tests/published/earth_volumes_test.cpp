@@ -34,7 +34,7 @@ EarthWork dug(double bank, const Ground& ground) {
   layout.trenches = {t};
   Wishes wishes;
   wishes.bedding = 0;
-  return make_dig(layout, wishes, ground).trenches_vertical.at(0);
+  return make_dig(layout, wishes, ground).trenches.at(0);
 }
 
 struct UnitWeights {

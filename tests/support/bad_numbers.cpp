@@ -110,7 +110,7 @@ void spoil_built(AsBuilt& b, double v) {
   t.dug_on = t.filled_on = b.measured_on = "0";
   b.trenches = {t, t};
   b.run = {point};
-  b.header = {{{point}}};
+  b.header = {{{point}, v}};
   b.run_depth = b.header_depth = v;
   b.run_pipe = b.header_pipe = "0";
   BuiltCrossing c;

@@ -44,7 +44,7 @@ Outcome judged(const Plan& plan, const Layout& layout) {
   o.layout.run = layout.run;
   o.layout.header = layout.header;
   o.coil = layout.trenches.front().coil;
-  o.dig = make_dig(o.layout, plan.wishes, plan.ground, {}, plan.dig.slope);
+  o.dig = make_dig(o.layout, plan.wishes, plan.ground, {}, plan.dig);
   o.stake_out = make_stake_out(plan.site, o.layout);
   return o;
 }
@@ -112,7 +112,7 @@ Outcome with_order(const Plan& p, double spacing) {
   for (int i = 0; i < 3; ++i) all.push_back(trench(i + 1, {30, 40 + spacing * i}, {60, 40 + spacing * i}));
   for (Trench& t : all) t.depth = p.wishes.trench_depth;
   Outcome o = crafted::outcome(p, all);
-  o.dig = make_dig(o.layout, p.wishes, p.ground, {}, p.dig.slope);
+  o.dig = make_dig(o.layout, p.wishes, p.ground, {}, p.dig);
   o.order = std::make_shared<DigOrder>(make_dig_order(p.site, o.layout, o.dig, p.wishes, p.ground, p.dig));
   return o;
 }
@@ -154,7 +154,7 @@ Case steep() {
   o.layout.trenches.push_back(trench(4, {4, 40}, {4, 60}));
   o.layout.trenches.push_back(trench(5, {62, 12}, {75, 12}));
   for (Trench& t : o.layout.trenches) t.depth = 7;
-  o.dig = make_dig(o.layout, p.wishes, p.ground, {}, p.dig.slope);
+  o.dig = make_dig(o.layout, p.wishes, p.ground, {}, p.dig);
   return {"steep", p, o};
 }
 

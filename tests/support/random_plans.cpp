@@ -255,11 +255,11 @@ CrewWishes crew(Random& random) {
   c.start = word(random);
   c.weekdays = word(random);
   c.loader = machine(random);
-  for (int* value : {&c.excavators, &c.racks, &c.coils_ready, &c.laying_crews, &c.joiners})
+  for (int* value : {&c.excavators, &c.racks, &c.coils_ready, &c.laying_crews, &c.joiners, &c.trucks})
     *value = below(random, 200) - 50;
-  for (double* value :
-       {&c.begins, &c.day_length, &c.rain_slack, &c.trencher, &c.hand_crossing, &c.coil_making,
-        &c.straight_making, &c.coil_laying, &c.header_laying, &c.joint_making, &c.test_filling})
+  for (double* value : {&c.begins, &c.day_length, &c.rain_slack, &c.trencher, &c.hand_crossing,
+                        &c.coil_making, &c.straight_making, &c.coil_laying, &c.header_laying, &c.joint_making,
+                        &c.test_filling, &c.truck_load, &c.truck_trip})
     *value = number(random);
   return c;
 }
@@ -380,7 +380,7 @@ AsBuilt as_built(Random& random) {
     *text = word(random);
   for (int n = below(random, 3); n > 0; --n) a.trenches.push_back(built_trench(random));
   for (int n = below(random, 3); n > 0; --n) a.run.push_back(built_point(random));
-  for (int n = below(random, 3); n > 0; --n) a.header.push_back({{built_point(random)}});
+  for (int n = below(random, 3); n > 0; --n) a.header.push_back({{built_point(random)}, maybe(random)});
   a.run_depth = maybe(random);
   a.header_depth = maybe(random);
   for (int n = below(random, 3); n > 0; --n) {
@@ -415,6 +415,9 @@ Plan random_plan(Random& random) {
   if (below(random, 2)) plan.test = test(random);
   if (below(random, 2)) plan.dig = dig(random);
   if (below(random, 2)) plan.crew = crew(random);
+  if (below(random, 2))
+    plan.sheets = {1 + below(random, 500), word(random), static_cast<SheetUnits>(below(random, 3)),
+                   below(random, 2) == 1};
   if (below(random, 2))
     plan.proposal = {word(random), word(random), word(random), word(random), word(random)};
   for (int n = below(random, 4); n > 0; --n) plan.accepted.push_back({word(random), word(random)});

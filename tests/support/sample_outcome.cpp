@@ -30,8 +30,8 @@ Outcome outcome() {
   made.layout = layout(made.coil);
   const EarthWork earth{30.48, 50.97, 4.2, 63.7, 46.7, 2.5};
   made.dig.slope = 1.5;
-  made.dig.trenches_vertical = made.dig.trenches_sloped = {earth, earth};
-  made.dig.total_vertical = earth;
+  made.dig.trenches = {earth, earth};
+  made.dig.total = earth;
   made.stake_out.corners = {{"A", {5, 5}}, {"B", {9, 5}}};
   made.stake_out.ties = {{"1 head", {1, 2}, "A", "B", 5, 8.54, 0.3, false, "1 head"}};
   made.findings = {{"spacing/1/2",

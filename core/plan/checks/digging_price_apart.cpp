@@ -3,6 +3,7 @@
 
 #include "base/say.h"
 #include "cost/bill.h"
+#include "cost/print_price.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/price_rules.h"
 
@@ -17,10 +18,10 @@ constexpr double kMuch = 0.25;  // our own choice
 // The bill charges hours, but the layout was weighed by the price of a cubic metre.
 std::vector<Finding> digging_price_apart(const Plan& plan, const Outcome& outcome) {
   const bool weighed = plan.wishes.aim == Aim::cost || plan.wishes.aim == Aim::mix;
-  if (outcome.bills == nullptr || plan.pricing.terms.labour != LabourBy::hours || !weighed) return {};
-  const double price = plan.wishes.prices.digging, bank = outcome.dig.total_vertical.bank;
+  if (outcome.bill == nullptr || plan.pricing.terms.labour != LabourBy::hours || !weighed) return {};
+  const double price = plan.wishes.prices.digging, bank = outcome.dig.total.bank;
   double sum = 0;
-  for (const BillLine& line : outcome.bills->vertical.lines)
+  for (const BillLine& line : outcome.bill->lines)
     if (line.row == "excavator_hour" || line.row == "loader_hour") sum += line.sum;
   if (bank <= 0 || sum <= 0) return {};
   const double by_hours = sum / bank;

@@ -19,8 +19,8 @@ std::string title(int circuits) {
 }  // namespace
 
 std::vector<Finding> pipe_joined(const Plan& plan, const Outcome& outcome) {
-  if (outcome.bills == nullptr) return {};
-  for (const BillLine& line : outcome.bills->vertical.lines) {
+  if (outcome.bill == nullptr) return {};
+  for (const BillLine& line : outcome.bill->lines) {
     if (line.bought.joins == 0) continue;
     const PriceRow row = row_of(plan.pricing.book, plan.wishes, line.row);
     Finding f = make_finding("pipe_joined", "", Severity::warning, title(line.bought.cut_short));

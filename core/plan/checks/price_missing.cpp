@@ -7,9 +7,9 @@
 namespace underlawn::checks {
 
 std::vector<Finding> price_missing(const Plan&, const Outcome& outcome) {
-  if (outcome.bills == nullptr) return {};
+  if (outcome.bill == nullptr) return {};
   std::vector<std::string> names;
-  for (const BillLine& line : outcome.bills->vertical.lines)
+  for (const BillLine& line : outcome.bill->lines)
     if (!line.price) names.push_back(line.item);
   if (names.empty()) return {};
   Finding f = make_finding("price_missing", "", Severity::warning,

@@ -8,12 +8,12 @@
 namespace underlawn::checks {
 
 std::vector<Finding> price_old(const Plan& plan, const Outcome& outcome) {
-  if (outcome.bills == nullptr) return {};
+  if (outcome.bill == nullptr) return {};
   const PriceBook& book = plan.pricing.book;
   const auto now = day_of_prices(book);
   int count = 0, oldest = 0;
   std::string name;
-  for (const BillLine& line : outcome.bills->vertical.lines) {
+  for (const BillLine& line : outcome.bill->lines) {
     if (!line.old) continue;
     const int age = *now - *day_number(row_of(book, plan.wishes, line.row).date);
     if (age > oldest) name = line.item;

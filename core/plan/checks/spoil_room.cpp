@@ -96,7 +96,7 @@ std::vector<Finding> without_room(const Plan& plan, const Outcome& outcome) {
 // One finding for all such trenches: they are met by one way of digging. Its numbers are those of the worst.
 std::vector<Finding> spoil_room(const Plan& plan, const Outcome& outcome) {
   if (outcome.order != nullptr) return without_room(plan, outcome);
-  const double heap = outcome.dig.spoil_width_vertical;
+  const double heap = outcome.dig.spoil_width;
   const double needed = kSpoilFromEdge + heap;
   Finding f = make_finding("spoil_room", "trenches", Severity::warning, "");
   set_measure(f, needed, needed);

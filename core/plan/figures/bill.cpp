@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The bill, line by line: what is counted, what is bought, at what price. Sides vertical; the total with the
-// protective slope beside it. Prices are for SI units here; print_price writes them for the reader's.
+// The bill, line by line: what is counted, what is bought, at what price. Prices are for SI units here;
+// print_price writes them for the reader's.
 #include "cost/bill.h"
 
 #include "base/say.h"
@@ -38,6 +38,18 @@ void add_line(Figures& all, const BillLine& line, const std::string& currency) {
           {line.price ? say("amount x price") : say("price not known: nothing"), std::move(from), ""});
 }
 
+void add_pipe_bought(Figures& all, const Bill& bill) {
+  double bought = 0;
+  std::vector<std::string> from;
+  for (const BillLine& line : bill.lines) {
+    if (line.group != BillGroup::pipe) continue;
+    bought += line.bought.amount * si_of(line.unit);
+    from.push_back("amount." + line.key);
+  }
+  derived(all, "buy.pipe", say("Pipe to buy in all"), bought, Q::length,
+          {say("sum of the bill's pipe, rounded up to what is sold"), std::move(from), ""});
+}
+
 void add_counting(Figures& all, const Counting& c) {
   typed(all, "counting.ties_per_loop", say("Ties for each loop"), c.ties_per_loop, Q::count);
   typed(all, "counting.tie_distance", say("Distance of ties on straight pipe"), c.tie_distance, Q::length);
@@ -47,7 +59,6 @@ void add_counting(Figures& all, const Counting& c) {
   typed(all, "counting.insulated", say("Insulation of each pipe at the house"), c.insulated, Q::length);
   typed(all, "counting.sleeve", say("Sleeve for each pipe"), c.sleeve, Q::length);
   typed(all, "counting.grout", say("Bags of grout"), c.grout, Q::count);
-  typed(all, "counting.pipe_spare", say("Spare coil pipe"), c.pipe_spare, Q::ratio);
   typed(all, "counting.fitting_spare", say("Spare fittings"), c.fitting_spare, Q::ratio);
   typed(all, "counting.antifreeze_spare", say("Spare antifreeze"), c.antifreeze_spare, Q::ratio);
 }
@@ -95,7 +106,7 @@ void add_incentives(Figures& all, const Bill& bill, const std::string& currency)
 }  // namespace
 
 void add_bill(Figures& all, const Plan& plan, const Outcome& outcome) {
-  const Bill& bill = outcome.bills->vertical;
+  const Bill& bill = *outcome.bill;
   const std::string& currency = plan.wishes.prices.currency;
   std::vector<std::string> sums;
   add_counting(all, plan.pricing.counting);
@@ -114,12 +125,7 @@ void add_bill(Figures& all, const Plan& plan, const Outcome& outcome) {
     derived(all, "cost.by_capacity", say("Price by kilowatt of the heat pump, {}", currency),
             bill.price / (plan.flow.capacity / 1000), Q::money,
             {say("price/capacity"), {"cost.total", "flow.capacity"}, ""});
-  derived(all, "cost.sloped.total", say("Price in all with the protective slope, {}", currency),
-          outcome.bills->sloped.price, Q::money,
-          {say("as with vertical sides, with the sloped volumes"),
-           those_there(all, {"cost.total", "dig.sloped.total.bank_volume", "dig.sloped.total.bedding_volume",
-                             "days.sloped.open"}),
-           ""});
+  add_pipe_bought(all, bill);
 }
 
 }  // namespace underlawn::figures

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// How long the loop lies open. Sides vertical; the total with the protective slope beside it.
+// How long the loop lies open.
 #include "base/say.h"
+#include "dig/dig_order.h"
 #include "plan/figures/groups.h"
 
 namespace underlawn::figures {
@@ -10,23 +11,21 @@ namespace {
 using Q = Quantity;
 
 void add_amounts(Figures& all, const Outcome& outcome) {
-  const Estimate& e = outcome.cost.vertical;
-  const auto amount = [&](const char* key) {
-    for (const CostLine& l : e.lines)
-      if (l.key == key) return l.amount;
-    return 0.0;
-  };
-  derived(all, "cost.met_by_hand", say("Lines met by hand"), amount("hand_crossing"), Q::count,
+  derived(all, "cost.met_by_hand", say("Lines met by hand"), outcome.work->met_by_hand, Q::count,
           {say("crossings of header and run with utilities"), {"layout.crossings"}, ""});
   std::vector<std::string> cut;
   for (const char* key : {"header.length", "run.length"})
     if (all.find(key) != nullptr) cut.emplace_back(key);
   cut.emplace_back("dig.run_width");
-  derived(all, "cost.pavement_area", say("Pavement cut"), e.torn.pavement, Q::area,
-          {say("area of header and run trench inside drives"), cut, ""});
+  derived(all, "cost.pavement_area", say("Pavement cut"), outcome.work->torn.pavement, Q::area,
+          {say("area of header and run trench inside drives, at the ground"), cut, ""});
   std::vector<std::string> coils;
-  for (const Trench& t : outcome.layout.trenches) coils.push_back(trench_key(t.number) + ".coil_length");
-  derived(all, "cost.pipe_in_coils", say("Pipe in coils"), amount("coil_pipe"), Q::length,
+  double pipe = 0;
+  for (const Trench& t : outcome.layout.trenches) {
+    coils.push_back(trench_key(t.number) + ".coil_length");
+    pipe += t.coil.coil_length;
+  }
+  derived(all, "cost.pipe_in_coils", say("Pipe in coils"), pipe, Q::length,
           {say("sum over the trenches"), coils, ""});
 }
 
@@ -56,7 +55,7 @@ void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
   derived(all, "days.digging", say("Digging, working days"), days(t.digging), Q::count,
           {say("excavated x (1 + swell)/excavator's rate, by trencher below 1 ft of width, and lines met by "
                "hand"),
-           {"dig.vertical.total.bank_volume", "ground.swell", "crew.excavator_rate", "crew.trencher",
+           {"dig.total.bank_volume", "ground.swell", "crew.excavator_rate", "crew.trencher",
             "cost.met_by_hand", "crew.hand_crossing", "crew.day_length"},
            rates});
   derived(all, "days.coil_making", say("Making the coils, working days"), days(t.making), Q::count,
@@ -88,30 +87,39 @@ void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
            translated(kCommonPractice)});
   derived(all, "days.filling", say("Filling in, working days"), days(t.filling), Q::count,
           {say("(backfill/(1 - shrinkage) x (1 + swell) + bedding)/loader's rate"),
-           {"dig.vertical.total.backfill_volume", "dig.vertical.total.bedding_volume", "ground.shrinkage",
-            "ground.swell", "crew.loader_rate", "crew.day_length"},
+           {"dig.total.backfill_volume", "dig.total.bedding_volume", "ground.shrinkage", "ground.swell",
+            "crew.loader_rate", "crew.day_length"},
            rates});
   derived(all, "days.open", say("Open on the lot, working days"), days(t.open), Q::count,
           {say("by the crew calendar: digging, coils, joints, test, filling in"),
            {"days.digging", "days.laid", "days.joining", "days.testing", "days.filling"},
            ""});
-  derived(all, "days.paid", say("Days of crew and machine"), days_paid(t, crew.day_length), Q::count,
+  derived(all, "days.paid", say("Days of crew and machine"), t.days, Q::count,
           {say("open on the lot, in whole days begun"), {"days.open"}, ""});
+}
+
+void add_hauling(Figures& all, const CrewTime& t, const CrewWishes& crew) {
+  typed(all, "crew.trucks", say("Trucks"), crew.trucks, Q::count);
+  typed(all, "crew.truck_load", say("Loose earth on a truck"), crew.truck_load, Q::volume);
+  typed(all, "crew.truck_trip", say("A truck's way there and back"), crew.truck_trip, Q::duration);
+  derived(all, "days.hauling", say("Trucks on the job, working days of all"),
+          days_of(t.hauling, crew.day_length), Q::count,
+          {say("trucks x (digging of those steps + bringing back their backfill), neither sooner than load "
+               "x trucks/trip allows"),
+           {"crew.trucks", "order.hauled_volume", "crew.truck_load", "crew.truck_trip", "crew.day_length"},
+           say("Nunnally, Construction Methods and Management (from memory)")});
 }
 
 }  // namespace
 
 void add_cost(Figures& all, const Plan& plan, const Outcome& outcome) {
-  const Cost& cost = outcome.cost;
-  if (cost.vertical.lines.empty()) return;
+  if (!outcome.work || outcome.order == nullptr) return;
   add_amounts(all, outcome);
   add_rates(all, plan.dig, plan.crew);
-  add_stages(all, cost.vertical.time, plan.crew);
-  derived(all, "days.sloped.open", say("Open on the lot with the protective slope, working days"),
-          days_of(cost.sloped.time.open, plan.crew.day_length), Q::count,
-          {say("as with vertical sides, with the sloped volumes"),
-           {"days.open", "dig.sloped.total.bank_volume"},
-           ""});
+  add_stages(all, outcome.work->time, plan.crew);
+  derived(all, "order.hauled_volume", say("Loose earth trucked off"), hauled_loose(*outcome.order), Q::volume,
+          {say("sum over the steps whose spoil has no place on the lot"), {"dig.total.loose_volume"}, ""});
+  if (outcome.order->hauled > 0) add_hauling(all, outcome.work->time, plan.crew);
 }
 
 }  // namespace underlawn::figures

@@ -39,11 +39,10 @@ void add_asked(Figures& all, const Plan& plan) {
   typed(all, "crew.rain_slack", say("Reserve for rain, of the days worked"), c.rain_slack, Q::ratio);
 }
 
-// Key of the earth of a step: that of its part, by the sides chosen.
+// Key of the earth of a step: that of its part.
 std::string earth_key(const DigStep& step) {
-  const std::string sides = step.slope > 0 ? "dig.sloped." : "dig.vertical.";
-  if (step.kind == DigKind::trench) return sides + trench_key(step.trench) + ".loose_volume";
-  return sides + (step.kind == DigKind::header ? "header" : "run") + ".loose_volume";
+  if (step.kind == DigKind::trench) return "dig." + trench_key(step.trench) + ".loose_volume";
+  return std::string("dig.") + (step.kind == DigKind::header ? "header" : "run") + ".loose_volume";
 }
 
 void add_step(Figures& all, const DigStep& step, const std::string& key, const std::string& name) {
@@ -74,8 +73,6 @@ void add_order(Figures& all, const DigOrder& order) {
           {say("where a heap has no room beside the next trench"), {"order.steps"}, ""});
   derived(all, "order.hauled", say("Steps whose spoil has no place on the lot"), order.hauled, Q::count,
           {say("search over orders, sides and directions"), {"order.steps"}, ""});
-  derived(all, "order.hauled_volume", say("Loose earth trucked off and brought back"), hauled_loose(order),
-          Q::volume, {say("sum of those steps"), {"order.hauled"}, ""});
   derived(all, "order.ladders", say("Ladders"), ladders, Q::count,
           {say("from 4 ft of depth, none farther than 25 ft, where people go in"),
            {"order.steps"},

@@ -48,7 +48,7 @@ Figures make_figures(const Plan& plan, const Outcome& outcome) {
   if (outcome.flow != nullptr) add_flow(all, plan, outcome);
   if (outcome.flow != nullptr) add_record(all, plan, outcome);
   if (ground_troubles(plan).empty()) add_cost(all, plan, outcome);
-  if (outcome.bills != nullptr && ground_troubles(plan).empty()) add_bill(all, plan, outcome);
+  if (outcome.bill != nullptr && ground_troubles(plan).empty()) add_bill(all, plan, outcome);
   if (ground_troubles(plan).empty()) add_dig_order(all, plan, outcome);
   if (outcome.temperatures != nullptr) add_temperatures(all, outcome);
   if (outcome.comparison != nullptr) add_running(all, plan, outcome);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// Pipe as the bill counts it, before it is rounded up to what is sold.
 #include "base/say.h"
-#include "cost/crew.h"
+#include "cost/take_off.h"
 #include "plan/figures/groups.h"
 #include "plan/header_words.h"
 
@@ -10,44 +11,54 @@ namespace {
 
 using Q = Quantity;
 
-void add_header_pipe(Figures& all, const Plan& plan, const Outcome& outcome) {
-  double pipe = 0;
+double sum(const std::vector<double>& lengths) {
+  double all = 0;
+  for (double length : lengths) all += length;
+  return all;
+}
+
+void add_coils(Figures& all, const Plan& plan, const std::vector<double>& coils) {
+  typed(all, "buy.tail", say("Tail of a coil, from the trench's head to the header"), plan.flow.tail,
+        Q::length);
+  typed(all, "counting.pipe_spare", say("Spare coil pipe"), plan.pricing.counting.pipe_spare, Q::ratio);
+  derived(all, "buy.coils", say("Coils to buy, {}", plan.wishes.pipe), static_cast<double>(coils.size()),
+          Q::count, {say("one for each circuit placed"), {"layout.circuits_placed"}, ""});
+  const double longest = coils.empty() ? 0 : *std::ranges::max_element(coils);
+  derived(all, "buy.coil_length", say("Length of a coil, both tails included"), longest, Q::length,
+          {say("(coil length, return pipe included, + 2 x tail) x (1 + spare); of several the longest"),
+           {"coil.length", "buy.tail", "counting.pipe_spare"},
+           ""});
+  derived(all, "buy.coil_pipe", say("Pipe in coils, {}", plan.wishes.pipe), sum(coils), Q::length,
+          {say("sum over the circuits of coil and both tails x (1 + spare)"),
+           {"buy.coils", "buy.coil_length"},
+           ""});
+}
+
+void add_conduits(Figures& all, const Plan& plan, const Outcome& outcome, double length) {
   std::vector<std::string> from;
-  for (const char* key : {"header.pipe", "run.pipe"}) {
-    const Figure* f = all.find(key);
-    if (f == nullptr) continue;
-    pipe += f->value;
-    from.emplace_back(key);
-  }
+  for (const char* key : {"header.pipe", "run.pipe"})
+    if (all.find(key) != nullptr) from.emplace_back(key);
   if (from.empty()) return;
   from.emplace_back("buy.allowance");
   derived(all, "buy.allowance", say("Allowance on header and run pipe"), kPipeAllowance, Q::ratio,
           {say("fixed, for cuts, joints and snaking"), {}, say("common practice, no source")});
-  derived(all, "buy.header_pipe",
-          say("Pipe to buy for header and run, {}", header_and_run_sizes(plan, outcome)),
-          pipe * (1 + kPipeAllowance), Q::length,
-          {say("(header pipe + run pipe) x (1 + allowance)"), std::move(from), ""});
+  derived(all, "buy.header_pipe", say("Pipe for header and run, {}", header_and_run_sizes(plan, outcome)),
+          length, Q::length,
+          {say("supply and return as the loop has them, x (1 + allowance)"), std::move(from), ""});
 }
 
 }  // namespace
 
 void add_pipe_to_buy(Figures& all, const Plan& plan, const Outcome& outcome) {
-  const auto coils = static_cast<double>(outcome.layout.trenches.size());
-  derived(all, "buy.coils", say("Coils to buy, {}", plan.wishes.pipe), coils, Q::count,
-          {say("one for each circuit placed"), {"layout.circuits_placed"}, ""});
-  derived(all, "buy.coil_length", say("Length of each coil"), outcome.coil.coil_length, Q::length,
-          {say("coil length, return pipe included; bought whole, so no allowance"), {"coil.length"}, ""});
-  derived(all, "buy.coil_pipe", say("Pipe to buy in coils, {}", plan.wishes.pipe),
-          coils * outcome.coil.coil_length, Q::length,
-          {say("coils x length of each"), {"buy.coils", "buy.coil_length"}, ""});
-  add_header_pipe(all, plan, outcome);
+  const JobDrawn job{outcome.layout, outcome.dig, plan.wishes, plan.flow, outcome.flow.get()};
+  const PipePieces pieces = pipe_pieces(job, plan.pricing.counting);
+  double conduits = 0;
+  for (const auto& [size, lengths] : pieces.conduits) conduits += sum(lengths);
+  add_coils(all, plan, pieces.coils);
+  add_conduits(all, plan, outcome, conduits);
   std::vector<std::string> from = {"buy.coil_pipe"};
-  double pipe = all.at("buy.coil_pipe").value;
-  if (const Figure* header = all.find("buy.header_pipe")) {
-    pipe += header->value;
-    from.emplace_back(header->key);
-  }
-  derived(all, "buy.pipe", say("Pipe to buy in all"), pipe, Q::length,
+  if (all.find("buy.header_pipe") != nullptr) from.emplace_back("buy.header_pipe");
+  derived(all, "buy.counted_pipe", say("Pipe in all, as counted"), sum(pieces.coils) + conduits, Q::length,
           {say("coils + header and run"), std::move(from), ""});
 }
 

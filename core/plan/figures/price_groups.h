@@ -6,7 +6,7 @@
 
 namespace underlawn::figures {
 
-void add_bill(Figures& all, const Plan& plan, const Outcome& outcome);     // needs Outcome::bills
+void add_bill(Figures& all, const Plan& plan, const Outcome& outcome);     // needs Outcome::bill
 void add_running(Figures& all, const Plan& plan, const Outcome& outcome);  // needs Outcome::comparison
 
 }  // namespace underlawn::figures

@@ -46,8 +46,10 @@ struct BuiltTrench {
   bool operator==(const BuiltTrench&) const = default;
 };
 
+// A leg of the header.
 struct BuiltLine {
-  std::vector<BuiltPoint> points;
+  std::vector<BuiltPoint> points;    // none: the leg of the same place in the plan's header
+  std::optional<double> depth = {};  // m, ground to floor, above 0 to 10; none: as AsBuilt::header_depth
   bool operator==(const BuiltLine&) const = default;
 };
 
@@ -77,7 +79,7 @@ struct AsBuilt {
   std::vector<BuiltPoint> run;      // from the entry point to the header, without the entry; none: as planned
   std::vector<BuiltLine> header;    // none: as planned
   std::optional<double> run_depth;  // m, above 0 to 10
-  std::optional<double> header_depth;  // m, above 0 to 10
+  std::optional<double> header_depth;  // m, of legs without a depth of their own, above 0 to 10
   std::string run_pipe, header_pipe;   // names in pipe_sizes(); empty: as planned
   std::vector<BuiltCrossing> crossings;
   std::vector<Photo> photos;

@@ -19,7 +19,7 @@ class Rows {
     for (const Trench& t : built_.loop.layout.trenches) add_trench(t);
     for (const Tie& tie : built_.outcome->stake_out.ties)
       if (tie.key.starts_with("header") || tie.key.starts_with("run"))
-        rows_.push_back({tie.point, tie.at, std::nullopt, tie, built_.plan.wishes.run_depth, {}, {}, ""});
+        rows_.push_back({tie.point, tie.at, std::nullopt, tie, line_depth(tie.at), {}, {}, ""});
     for (const Crossing& c : built_.loop.layout.crossings) add_crossing(c);
     for (const BuiltCrossing& c : plan_.as_built.crossings)
       if (c.feature_id == 0) add_unknown(c);
@@ -27,6 +27,14 @@ class Rows {
   }
 
  private:
+  // Where run and leg meet the leg's.
+  double line_depth(Point at) const {
+    const Header& header = built_.loop.layout.header;
+    for (std::size_t i = 0; i < header.legs.size(); ++i)
+      if (line_distance({at, at}, header.legs[i]) <= kSameStake)
+        return depth_of_leg(header, i, plan_.wishes.run_depth);
+    return built_.loop.layout.run.depth.value_or(plan_.wishes.run_depth);
+  }
   std::optional<Tie> tie_at(Point p) const {
     for (const Tie& tie : built_.outcome->stake_out.ties)
       if (distance(tie.at, p) <= kSameStake) return tie;

@@ -42,11 +42,15 @@ std::vector<Change> changes_of(const Outcome& planned, const Outcome& built) {
   return all;
 }
 
-double built_run_depth(const Plan& plan, const Layout& layout) {
-  const double run = plan.as_built.run_depth.value_or(plan.wishes.run_depth);
-  const double header = plan.as_built.header_depth.value_or(plan.wishes.run_depth);
-  const double all = layout.run.length + layout.header.length;
-  return run == header || !(all > 0) ? run : (run * layout.run.length + header * layout.header.length) / all;
+// Mean of run and legs by length.
+double built_run_depth(double wished, const Layout& layout) {
+  double metres = layout.run.length, sum = metres * layout.run.depth.value_or(wished);
+  for (std::size_t i = 0; i < layout.header.legs.size(); ++i) {
+    const double leg = length(layout.header.legs[i]);
+    metres += leg;
+    sum += leg * depth_of_leg(layout.header, i, wished);
+  }
+  return metres > 0 ? sum / metres : wished;
 }
 
 // What was laid is not designed again.
@@ -75,7 +79,7 @@ Plan built_plan(const Plan& plan, const Outcome& planned, const BuiltLoop& loop)
   p.wishes.given = given_from(loop.layout);
   p.wishes.locked.clear();
   p.wishes.kept.clear();
-  p.wishes.run_depth = built_run_depth(plan, loop.layout);
+  p.wishes.run_depth = built_run_depth(plan.wishes.run_depth, loop.layout);
   if (planned.flow != nullptr) fix_sizes(p.flow, *planned.flow, plan.as_built);
   return p;
 }

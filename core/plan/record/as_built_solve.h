@@ -46,7 +46,8 @@ struct AsBuiltAnswer {
   std::vector<Change> changes;
 };
 
-// `planned` is plan's own outcome. One depth serves header and run: the mean of the two by length.
+// `planned` is plan's own outcome. Pipe lies and things are crossed at the depth of each leg; earth and
+// checks take one depth for header and run, the mean by length.
 AsBuiltAnswer solve_as_built(const Plan& plan, const Outcome& planned, LaidSolver& solver,
                              std::stop_token stop = {});
 AsBuiltAnswer solve_as_built(const Plan& plan, const Outcome& planned, std::stop_token stop = {});

@@ -61,6 +61,16 @@ void reach_heads(BuiltLines& lines, const std::vector<Trench>& trenches) {
   }
 }
 
+// Legs that are no lines.
+void drop_points(BuiltLines& lines) {
+  for (std::size_t l = lines.legs.size(); l-- > 0;) {
+    if (lines.legs[l].size() > 1) continue;
+    const auto at = static_cast<std::ptrdiff_t>(l);
+    lines.legs.erase(lines.legs.begin() + at);
+    if (l < lines.depths.size()) lines.depths.erase(lines.depths.begin() + at);
+  }
+}
+
 // Metres of each line up to the last thing that leaves it.
 std::vector<double> used_lengths(const BuiltLines& lines, const std::vector<Trench>& trenches) {
   std::vector<double> used(lines.legs.size() + 1, 0);
@@ -76,12 +86,15 @@ std::vector<double> used_lengths(const BuiltLines& lines, const std::vector<Tren
 void drop_idle_ends(BuiltLines& lines, const std::vector<Trench>& trenches) {
   const std::vector<double> used = used_lengths(lines, trenches);
   std::vector<Polyline> kept;
+  std::vector<std::optional<double>> depths;
   for (std::size_t l = 0; l < lines.legs.size(); ++l) {
     if (used[l + 1] <= kSameHead) continue;
     const double idle = length(lines.legs[l]) - used[l + 1];
     kept.push_back(idle > kSameHead ? trimmed(lines.legs[l], 0, idle) : lines.legs[l]);
+    depths.push_back(l < lines.depths.size() ? lines.depths[l] : std::nullopt);
   }
   lines.legs = std::move(kept);
+  lines.depths = std::move(depths);
 }
 
 }  // namespace
@@ -92,7 +105,7 @@ void make_lines_meet(BuiltLines& lines, const std::vector<MovedHead>& moved,
   if (!run_measured) move_points(lines.run, moved);
   if (!header_measured)
     for (Polyline& leg : lines.legs) move_points(leg, moved);
-  std::erase_if(lines.legs, [](const Polyline& leg) { return leg.size() < 2; });
+  drop_points(lines);
   join_legs(lines);
   reach_heads(lines, trenches);
   if (!header_measured) drop_idle_ends(lines, trenches);

@@ -2,6 +2,7 @@
 // Header and run led to where the trenches' heads really are.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "field/trench.h"
@@ -15,6 +16,7 @@ struct MovedHead {
 struct BuiltLines {
   Polyline run;  // from the entry point; empty: none
   std::vector<Polyline> legs;
+  std::vector<std::optional<double>> depths = {};  // m, of the first so many legs; none: not measured
 };
 
 // Points of run and legs that were planned at a moved head go with it, but for lines that were measured

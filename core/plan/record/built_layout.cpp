@@ -192,15 +192,29 @@ class Builder {
   }
 
   void take_lines() {
-    BuiltLines lines{planned_.run.line, planned_.header.legs};
+    BuiltLines lines{planned_.run.line, planned_.header.legs, {}};
+    for (const BuiltLine& l : plan_.as_built.header) lines.depths.push_back(l.depth);
     const bool own_run = take_run(lines), own_header = take_header(lines);
-    if (!made_.changed) return;
-    make_lines_meet(lines, moved_, made_.layout.trenches, own_run, own_header);
-    made_.layout.run.line = lines.run;
-    made_.layout.run.length = lines.run.size() > 1 ? underlawn::length(lines.run) : 0;
-    made_.layout.header.legs = lines.legs;
-    made_.layout.header.length = 0;
-    for (const Polyline& leg : lines.legs) made_.layout.header.length += underlawn::length(leg);
+    if (made_.changed) {
+      make_lines_meet(lines, moved_, made_.layout.trenches, own_run, own_header);
+      made_.layout.run.line = lines.run;
+      made_.layout.run.length = lines.run.size() > 1 ? underlawn::length(lines.run) : 0;
+      made_.layout.header.legs = lines.legs;
+      made_.layout.header.length = 0;
+      for (const Polyline& leg : lines.legs) made_.layout.header.length += underlawn::length(leg);
+    }
+    take_depths(lines.depths);
+  }
+
+  // A leg's own, else the header's, else as planned.
+  void take_depths(const std::vector<std::optional<double>>& depths) {
+    const auto& all = plan_.as_built.header_depth;
+    made_.layout.run.depth = plan_.as_built.run_depth;
+    if (all || std::ranges::any_of(depths, [](const auto& d) { return d.has_value(); }))
+      for (std::size_t l = 0; l < made_.layout.header.legs.size(); ++l)
+        made_.layout.header.depths.push_back(
+            l < depths.size() && depths[l] ? *depths[l] : all.value_or(plan_.wishes.run_depth));
+    if (made_.layout.run.depth || !made_.layout.header.depths.empty()) made_.changed = true;
   }
 
   bool take_run(BuiltLines& lines) {
@@ -217,11 +231,18 @@ class Builder {
   bool take_header(BuiltLines& lines) {
     std::vector<Polyline> legs;
     int number = 0;
+    bool measured = false;
     for (const BuiltLine& l : plan_.as_built.header) {
+      const std::size_t at = legs.size();
+      if (l.points.empty() && at < lines.legs.size()) {
+        legs.push_back(lines.legs[at]);
+        continue;
+      }
       legs.push_back(line_of_points(l.points, true, number));
       if (legs.back().size() < std::max<std::size_t>(2, l.points.size())) return false;
+      measured = true;
     }
-    if (legs.empty()) return false;
+    if (!measured) return false;
     lines.legs = std::move(legs);
     made_.changed = true;
     return true;

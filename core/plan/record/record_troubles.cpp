@@ -156,9 +156,13 @@ std::vector<Trouble> as_built_troubles(const AsBuilt& built, UnitSystem units) {
   find_numbers(found, built);
   for (const BuiltTrench& t : built.trenches) find_trench(found, t);
   for (const BuiltPoint& p : built.run) find_point(found, p, say("the run as dug"));
-  for (const BuiltLine& l : built.header)
-    for (const BuiltPoint& p : l.points) find_point(found, p, say("the header as dug"));
   const Quantity m = Quantity::length;
+  int leg = 0;
+  for (const BuiltLine& l : built.header) {
+    for (const BuiltPoint& p : l.points) find_point(found, p, say("the header as dug"));
+    found.number(say("Depth of leg {} of the header as dug", ++leg), m, l.depth, kAboveNought, 10,
+                 say("Enter ground to floor."));
+  }
   found.number(say("Depth of the run as dug"), m, built.run_depth, kAboveNought, 10,
                say("Enter ground to floor."));
   found.number(say("Depth of the header as dug"), m, built.header_depth, kAboveNought, 10,

@@ -43,7 +43,7 @@ FieldSize field_size(const Plan& plan, const Layout& layout, const Temperatures&
   out.coldest = t.simulation.coldest;
   out.warmest = t.simulation.warmest;
   if (!t.simulation.years.empty()) out.seasonal = t.simulation.years.back().performance();
-  out.bank = make_dig(layout, plan.wishes, plan.ground).total_vertical.bank;
+  out.bank = make_dig(layout, plan.wishes, plan.ground, {}, plan.dig).total.bank;
   return out;
 }
 

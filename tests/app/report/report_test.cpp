@@ -39,18 +39,17 @@ struct ReportTest : testing::Test {
 
 TEST_F(ReportTest, ShowsTheNumbersOfTheFigures) {
   const QString page = text_of(report_html(plan, outcome, theme));
-  for (const char* key :
-       {"trench.1.length", "trench.1.pitch", "trench.1.coil_length", "trench.1.head_x", "header.length",
-        "run.length", "buy.coil_pipe", "buy.header_pipe", "buy.pipe", "dig.vertical.total.bank_volume",
-        "dig.sloped.total.bank_volume", "dig.sloped.total.bedding_volume", "dig.vertical.total.loose_volume",
-        "dig.vertical.total.backfill_volume"})
+  for (const char* key : {"trench.1.length", "trench.1.pitch", "trench.1.coil_length", "trench.1.head_x",
+                          "header.length", "run.length", "buy.coil_pipe", "buy.header_pipe", "buy.pipe",
+                          "buy.counted_pipe", "dig.total.bank_volume", "dig.total.bedding_volume",
+                          "dig.total.loose_volume", "dig.total.backfill_volume"})
     EXPECT_TRUE(page.contains(shown(key))) << key << " = " << shown(key).toStdString();
 }
 
 TEST_F(ReportTest, ShowsTheBillAndTheDays) {
   const QString page = text_of(report_html(plan, outcome, theme));
   EXPECT_TRUE(page.contains("Cost, USD"));
-  for (const char* key : {"cost.digging", "cost.joint", "cost.total", "cost.sloped.total"})
+  for (const char* key : {"cost.digging", "cost.joint", "cost.total"})
     EXPECT_TRUE(page.contains(QString::number(std::round(outcome.figures.at(key).value), 'f', 0))) << key;
   EXPECT_TRUE(page.contains(shown("days.open")));
   EXPECT_TRUE(page.contains("15.29 per cu yd"));  // 20 a cubic metre
@@ -61,7 +60,7 @@ TEST_F(ReportTest, ShowsTheBillAndTheDays) {
 TEST_F(ReportTest, ShowsThemInTheUnitsOfThePlan) {
   plan.units = UnitSystem::metric;
   const QString page = text_of(report_html(plan, outcome, theme));
-  EXPECT_TRUE(page.contains(shown("dig.vertical.total.bank_volume")));
+  EXPECT_TRUE(page.contains(shown("dig.total.bank_volume")));
   EXPECT_FALSE(page.contains("cu yd"));
 }
 
@@ -97,9 +96,8 @@ TEST_F(ReportTest, TroublesOfAPlanThatCannotBeSolvedAreSaid) {
 }
 
 TEST_F(ReportTest, TraceNamesTheFormulaAndEachInput) {
-  const QString page =
-      text_of(trace_html(outcome.figures, "dig.sloped.total.bank_volume", plan.units, theme));
-  const Figure& f = outcome.figures.at("dig.sloped.total.bank_volume");
+  const QString page = text_of(trace_html(outcome.figures, "dig.total.bank_volume", plan.units, theme));
+  const Figure& f = outcome.figures.at("dig.total.bank_volume");
   EXPECT_TRUE(page.contains(QString::fromStdString(f.method)));
   ASSERT_FALSE(f.from.empty());
   for (const std::string& key : f.from)
@@ -122,7 +120,7 @@ TEST_F(ReportTest, HeadlineShowsTheFigures) {
   document.commit(plan, "Drawn");
   ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
   for (const char* key :
-       {"layout.circuits_placed", "dig.length", "buy.pipe", "dig.sloped.total.bank_volume"}) {
+       {"layout.circuits_placed", "dig.length", "buy.pipe", "dig.total.bank_volume", "cost.total"}) {
     const Figure& f = outcome.figures.at(key);
     const auto fineness = f.quantity == Quantity::length ? Fineness::normal : Fineness::coarse;
     const auto words = QString::fromStdString(print_quantity(f.quantity, f.value, plan.units, fineness));

@@ -10,6 +10,8 @@
 #include "app/support/laid_out.h"
 #include "app/support/pdf_tools.h"
 #include "base/quantity.h"
+#include "cost/bill.h"
+#include "dig/dig_order.h"
 #include "plan/solve.h"
 #include "plan/tie_check.h"
 #include "sheets/sheet_kinds.h"
@@ -172,7 +174,7 @@ TEST(AllSheets, EveryFigureStandsInTheReport) {
 
 // Added up from the page itself.
 TEST(AllSheets, SumsOfTheMaterialsListAddUpOnPaper) {
-  ASSERT_TRUE(solved().outcome.bills != nullptr);
+  ASSERT_TRUE(solved().outcome.bill != nullptr);
   const QString text = pdf::text(pdf_of(*made("materials", solved(), Paper::letter)));
   const QRegularExpression money("(-?[0-9]+\\.[0-9]{2})$");
   double sum = 0;
@@ -194,6 +196,38 @@ TEST(AllSheets, SumsOfTheMaterialsListAddUpOnPaper) {
   }
   EXPECT_TRUE(compared);
   EXPECT_GT(lines, 8);
+}
+
+// Dug, loose, trucked off, sand and filled back, step by step, as the page has them.
+TEST(AllSheets, VolumesOfTheDigSheetAddUpOnPaper) {
+  laid_out::Sample sample{sample::half_acre(), {}};
+  sample.plan.units = UnitSystem::metric;
+  sample.plan.thermal.years = 1;
+  sample.plan.dig.haul = Haul::all;
+  sample.plan.dig.run_sides = Sides::slope;
+  sample.outcome = solve(sample.plan);
+  const QString text = pdf::text(pdf_of(*made("dig", sample, Paper::a4)));
+  const QRegularExpression volume(R"((\d+(?:\.\d+)?) m³)");
+  std::vector<double> sums(5);
+  int steps = 0;
+  bool compared = false;
+  for (const QString& line : text.mid(text.indexOf("EARTH, STEP BY STEP")).split('\n')) {
+    std::vector<double> row;
+    for (auto m = volume.globalMatch(line); m.hasNext();) row.push_back(m.next().captured(1).toDouble());
+    if (row.size() != sums.size() || compared) continue;
+    compared = line.trimmed().startsWith("In all");
+    for (std::size_t i = 0; i < sums.size(); ++i) {
+      // Each is rounded to a tenth or to a whole cubic metre.
+      EXPECT_TRUE(!compared || std::abs(row[i] - sums[i]) <= 0.5 * (steps + 1)) << i << ": " << sums[i];
+      sums[i] += row[i];
+    }
+    ++steps;
+  }
+  EXPECT_TRUE(compared);
+  EXPECT_EQ(steps - 1, static_cast<int>(sample.outcome.order->steps.size()));
+  const QString all = QString::fromStdString(
+      print_quantity(Quantity::volume, sample.outcome.dig.total.bank, UnitSystem::metric));
+  EXPECT_TRUE(text.contains(all)) << all.toStdString();
 }
 
 TEST(AllSheets, FamilyLearnsWhatIsDugHowLongWhatItCostsAndWhatMayGoWrong) {

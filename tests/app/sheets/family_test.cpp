@@ -13,6 +13,7 @@
 #include "dig/dig_order.h"
 #include "files/plan_file.h"
 #include "plan/clearings.h"
+#include "plan/laid_solver.h"
 #include "plan/solve.h"
 #include "sheets/family_facts.h"
 #include "sheets/proposal_blocks.h"
@@ -81,7 +82,7 @@ void expect_outward(std::pair<double, double> shown, double low, double high) {
 TEST(Family, PriceIsTheBillsWithTheHeatPumpAndTheDaysKeptForRain) {
   for (const Solved* s : {&alder(), &kestrel()}) {
     const QString text = pages_of(*s);
-    const Bill& bill = s->outcome.bills->vertical;
+    const Bill& bill = *s->outcome.bill;
     const OfferTerms& terms = s->plan.pricing.terms;
     int rain = 0;
     for (const CrewDay& day : s->outcome.calendar->days) rain += day.reserve;
@@ -93,7 +94,12 @@ TEST(Family, PriceIsTheBillsWithTheHeatPumpAndTheDaysKeptForRain) {
     ASSERT_GT(at, 0);
     // pdftotext -raw has the amount behind the note.
     expect_outward(range_in(text.mid(at, 160)), low, low + rain * day);
-    const double sloped = s->outcome.bills->sloped.net + s->plan.pricing.running.unit_cost;
+    // Everything dug again with all sides laid back.
+    Plan laid_back = s->plan;
+    laid_back.dig.coil_sides = laid_back.dig.run_sides = Sides::slope;
+    LaidSolver solver;
+    const Outcome dug = solver.solve(laid_back, s->outcome.layout);
+    const double sloped = dug.bill->net + s->plan.pricing.running.unit_cost;
     // Said three times: on the first page, among the risks, and neither differs.
     EXPECT_EQ(text.count("nearer " + money(s->plan, sloped)), 2);
     EXPECT_EQ(text.count(QString("one day of rain (%1)").arg(money(s->plan, day))), rain == 1 ? 3 : 0);

@@ -62,12 +62,12 @@ void expect_edges(UnitSystem units, Paper paper, int scale) {
 
 TEST(MeasuredPage, LotEdgeIsTrueAtEveryUsScaleOnEveryPaper) {
   for (Paper paper : kPapers)
-    for (int feet : {10, 20, 30, 40, 50, 60}) expect_edges(UnitSystem::us, paper, 12 * feet);
+    for (int scale : sheet::usual_scales(UnitSystem::us)) expect_edges(UnitSystem::us, paper, scale);
 }
 
 TEST(MeasuredPage, LotEdgeIsTrueAtEveryMetricScaleOnEveryPaper) {
   for (Paper paper : kPapers)
-    for (int scale : {100, 200, 250, 500}) expect_edges(UnitSystem::metric, paper, scale);
+    for (int scale : sheet::usual_scales(UnitSystem::metric)) expect_edges(UnitSystem::metric, paper, scale);
 }
 
 TEST(MeasuredPage, LotEdgeIsTrueOnThePermitPlanToo) {

@@ -2,7 +2,11 @@
 // The record and the as-built on paper, read back by poppler.
 #include <gtest/gtest.h>
 
+#include <QDir>
+#include <QFile>
+#include <QImage>
 #include <QRegularExpression>
+#include <QTemporaryDir>
 
 #include "app/support/laid_out.h"
 #include "app/support/pdf_tools.h"
@@ -110,4 +114,59 @@ TEST(RecordSheets, WhereNothingIsRecordedTheAsBuiltIsTheFormForIt) {
   const QString text = text_of_pdf(AsBuiltSheet(s.plan, s.outcome, {Paper::a4, {}, kDay}));
   EXPECT_TRUE(text.contains("TO RECORD AS DUG"));
   EXPECT_TRUE(text.contains("Check tape"));
+}
+
+// Scaled, captioned with their names; what is not there is said; the same bytes in two runs.
+TEST(RecordSheets, PhotosArePrintedOverTheirNames) {
+  QTemporaryDir folder;
+  ASSERT_TRUE(QDir(folder.path()).mkdir("photos"));
+  QImage image(1600, 1200, QImage::Format_RGB32);
+  image.fill(QColor(20, 120, 40));
+  ASSERT_TRUE(image.save(folder.filePath("photos/rock.png")));
+  QFile broken(folder.filePath("broken.jpg"));
+  ASSERT_TRUE(broken.open(QIODevice::WriteOnly));
+  broken.write("no picture at all");
+  broken.close();
+  laid_out::Sample s = solved(UnitSystem::us);
+  s.plan.as_built.photos = {{"photos/rock.png", "Rock at the end", 2, "2026-05-14 10:20", {}},
+                            {"photos/gone.jpg", "The header", 0, "", {}},
+                            {"broken.jpg", "", 0, "", {}}};
+  SheetSetup setup{Paper::letter, {}, kDay};
+  setup.folder = folder.path();
+  const AsBuiltSheet sheet(s.plan, s.outcome, setup);
+  const QByteArray bytes = pdf_of(sheet);
+  const QString text = pdf::text(bytes).simplified();
+  for (const char* words :
+       {"Trench 2: Rock at the end", "photos/rock.png, 2026-05-14 10:20", "The header", "photos/gone.jpg",
+        "broken.jpg", "This photo was not found.", "No picture can be read from this file."})
+    EXPECT_TRUE(text.contains(words)) << words;
+  // One picture, 4 to 3 as it was taken, with no more dots than paper shows.
+  const QStringList images = pdf::images(bytes);
+  ASSERT_EQ(images.size(), 1) << images.join("\n").toStdString();
+  const QStringList cells = images[0].simplified().split(' ');
+  EXPECT_EQ(cells[3].toInt() * 3, cells[4].toInt() * 4);
+  EXPECT_LE(cells[3].toInt(), 1000);
+  EXPECT_GE(cells[12].toInt(), 200);  // dots an inch
+  EXPECT_EQ(bytes, pdf_of(AsBuiltSheet(s.plan, s.outcome, setup)));
+}
+
+TEST(RecordSheets, ManyPhotosGoOnFromPageToPage) {
+  laid_out::Sample s = solved(UnitSystem::us);
+  const int without = AsBuiltSheet(s.plan, s.outcome, {Paper::letter, {}, kDay}).pages();
+  for (int i = 1; i <= 15; ++i)
+    s.plan.as_built.photos.push_back(
+        {"p" + std::to_string(i) + ".jpg", "View " + std::to_string(i), 0, "", {}});
+  const AsBuiltSheet sheet(s.plan, s.outcome, {Paper::letter, {}, kDay});
+  EXPECT_GT(sheet.pages(), without + 1);
+  const QString text = text_of_pdf(sheet);
+  for (int i = 1; i <= 15; ++i) EXPECT_EQ(text.count(QString("p%1.jpg").arg(i)), 1) << i;
+}
+
+TEST(RecordSheets, EachLegOfTheHeaderHasItsDepth) {
+  laid_out::Sample s = solved(UnitSystem::metric);
+  s.plan.as_built.run_depth = 1.21;
+  s.plan.as_built.header = {{{}, 1.93}};
+  const QString text = text_of_pdf(AsBuiltSheet(s.plan, s.outcome, {Paper::a4, {}, kDay}));
+  EXPECT_TRUE(text.contains("1.21 m")) << text.toStdString();
+  EXPECT_TRUE(text.contains("1.93 m"));
 }

@@ -118,6 +118,10 @@ QString fonts(const QByteArray& pdf) {
   return QString::fromUtf8(run("pdffonts", {}, pdf, {}));
 }
 
+QStringList images(const QByteArray& pdf) {
+  return QString::fromUtf8(run("pdfimages", {"-list"}, pdf, {})).split('\n', Qt::SkipEmptyParts).mid(2);
+}
+
 QString info(const QByteArray& pdf) {
   return QString::fromUtf8(run("pdfinfo", {}, pdf, {}));
 }

@@ -6,6 +6,7 @@
 #include <QLineF>
 #include <QRectF>
 #include <QString>
+#include <QStringList>
 #include <QVector>
 
 namespace underlawn::pdf {
@@ -23,5 +24,6 @@ QString text(const QByteArray& pdf, int page = 0);              // pdftotext -la
 QString text_in_order(const QByteArray& pdf);                   // pdftotext -raw: as it was drawn
 QString fonts(const QByteArray& pdf);                           // pdffonts
 QString info(const QByteArray& pdf);                            // pdfinfo
+QStringList images(const QByteArray& pdf);                      // pdfimages -list, a line each, no head
 
 }  // namespace underlawn::pdf

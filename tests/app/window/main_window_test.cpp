@@ -5,12 +5,14 @@
 
 #include <QAction>
 #include <QApplication>
+#include <QComboBox>
 #include <QDate>
 #include <QDir>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QMenuBar>
 #include <QScrollArea>
+#include <QSettings>
 #include <QTabWidget>
 #include <QTemporaryDir>
 #include <QTest>
@@ -18,9 +20,11 @@
 #include <QToolButton>
 #include <set>
 
+#include "app/support/fields.h"
 #include "app/support/wait.h"
 #include "canvas/canvas.h"
 #include "files/plan_file.h"
+#include "plan/fingerprint.h"
 #include "report/report_panel.h"
 #include "support/sample_plans.h"
 #include "window/notice_bar.h"
@@ -250,6 +254,45 @@ TEST_F(MainWindowTest, SheetsArePickedAndWrittenEachIntoAFileOfItsOwn) {
   strip->pick({});
   EXPECT_EQ(strip->pages(), 0);
   EXPECT_FALSE(strip->write(folder.filePath("none.pdf")));
+}
+
+// Scale, language and units are the job's and go with the plan; paper and files are the person's own.
+TEST_F(MainWindowTest, HowSheetsArePrintedIsRemembered) {
+  draw();
+  run("file.sheet");
+  SheetStrip* strip = window.sheet_strip();
+  const auto choose = [&](const QString& name, int index) {
+    auto* box = called<QComboBox>(*strip, name);
+    box->setCurrentIndex(index);
+    emit box->activated(index);
+    ASSERT_TRUE(wait_until([&] { return !window.document().stale(); }));
+  };
+  const Plan before = window.document().plan();
+  choose("Scale", 3);
+  choose("Units of the sheets", 1);
+  choose("Language of the sheets", 1);
+  const SheetWishes& kept = window.document().plan().sheets;
+  EXPECT_EQ(kept.scale, 180);
+  EXPECT_EQ(kept.units, SheetUnits::metric);
+  EXPECT_EQ(kept.language, "es");
+  EXPECT_EQ(strip->setup().scale, 180);
+  EXPECT_EQ(strip->setup().language, "es");
+  EXPECT_EQ(fingerprint(before), fingerprint(window.document().plan()));
+  choose("Paper", 3);
+  choose("Files", 1);
+  strip->close_strip();
+  MainWindow another{folder.filePath("kept too")};
+  another.document().commit(window.document().plan(), "Opened");
+  ASSERT_TRUE(wait_until([&] { return !another.document().stale(); }));
+  another.sheet_strip()->open();
+  EXPECT_EQ(another.sheet_strip()->setup().paper, Paper::a3);
+  EXPECT_EQ(another.sheet_strip()->setup().scale, 180);
+  EXPECT_EQ(called<QComboBox>(*another.sheet_strip(), "Files")->currentIndex(), 1);
+  EXPECT_EQ(called<QComboBox>(*another.sheet_strip(), "Language of the sheets")->currentIndex(), 1);
+  QSettings().remove("sheets");
+  window.document().undo();
+  EXPECT_EQ(window.document().plan().sheets.language, "");
+  another.document().start_new();
 }
 
 TEST_F(MainWindowTest, TabWalksThroughStripDrawingHeadlineAndPanelsInThatOrder) {

@@ -67,7 +67,7 @@ struct PricePanelTest : testing::Test {
       if (!label->isHidden() && label->text().contains(part)) return true;
     return false;
   }
-  double total() { return document.outcome()->bills->vertical.price; }
+  double total() { return document.outcome()->bill->price; }
 };
 
 constexpr int kPrice = 2, kSoldBy = 1, kDate = 3;
@@ -112,7 +112,7 @@ TEST_F(PricePanelTest, WhatCannotBeAPriceIsSaidAndNothingChanges) {
   EXPECT_EQ(document.plan(), before);
   enter("tie", kPrice, "");  // not known any more
   current();
-  EXPECT_EQ(document.outcome()->bills->vertical.without_price(), 1);
+  EXPECT_EQ(document.outcome()->bill->without_price(), 1);
   EXPECT_TRUE(says("no price"));
 }
 

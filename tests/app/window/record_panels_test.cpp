@@ -12,6 +12,7 @@
 #include "app/support/wait.h"
 #include "canvas/canvas.h"
 #include "plan/record/taping.h"
+#include "sheets/photo_picture.h"
 #include "support/sample_plans.h"
 #include "window/as_built_panel.h"
 #include "window/main_window.h"
@@ -127,6 +128,34 @@ TEST_F(RecordPanelsTest, TapesAreTypedAndWhatCannotBeIsRefusedUnderTheField) {
   const auto at = place_of(outcome.stake_out.corners, *document.plan().as_built.trenches[0].end, "end");
   ASSERT_TRUE(at);
   EXPECT_LT(std::hypot(at->at.x - trench.end.x, at->at.y - trench.end.y), 0.01);
+}
+
+// Each form is what its readers take it for.
+TEST_F(RecordPanelsTest, TheAsBuiltIsSavedAsDrawingMapAndTable) {
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  window.actions().action("panel.as_built")->trigger();
+  EXPECT_FALSE(panel->export_to(folder.filePath("early.csv")).isEmpty());
+  Plan plan = document.committed();
+  BuiltTrench t;
+  t.number = document.outcome()->layout.trenches.front().number;
+  t.length = 12;
+  plan.as_built.trenches = {t};
+  plan.map_place = MapPlace{42.4, -71.2, {0, 0}};
+  document.commit(std::move(plan), "recorded");
+  ASSERT_TRUE(
+      wait_until([&] { return panel->answer() != nullptr && !document.stale() && !panel->at_work(); }));
+  const auto head = [&](const QString& name) {
+    QFile file(folder.filePath(name));
+    return file.open(QIODevice::ReadOnly) ? file.read(4000) : QByteArray();
+  };
+  for (const char* name : {"b.csv", "b.dxf", "b.geojson", "b.gpkg"})
+    EXPECT_EQ(panel->export_to(folder.filePath(name)), QString()) << name;
+  EXPECT_TRUE(head("b.csv").startsWith("point,x_m,y_m"));
+  EXPECT_TRUE(head("b.dxf").contains("AC1015"));
+  EXPECT_TRUE(head("b.geojson").contains("FeatureCollection"));
+  EXPECT_TRUE(head("b.gpkg").startsWith("SQLite format 3"));
+  EXPECT_TRUE(panel->export_to(folder.filePath("b.odt")).contains("dxf"));
+  EXPECT_FALSE(QFile::exists(folder.filePath("b.odt")));
 }
 
 TEST_F(RecordPanelsTest, PhotosAreKeptBesideThePlanAndMissingOnesAreSaid) {

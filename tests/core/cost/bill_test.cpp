@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "cost/crew_calendar.h"
 #include "plan/solve.h"
 #include "plan/ways.h"
 #include "support/sample_plans.h"
@@ -25,14 +26,14 @@ const BillLine& at(const Bill& bill, const std::string& key) {
 
 struct BillTest : testing::Test {
   Plan plan = sample::half_acre();
-  Bill bill() const { return solve(plan).bills->vertical; }
+  Bill bill() const { return *solve(plan).bill; }
 };
 
 TEST_F(BillTest, CountsTheHalfAcreAsAPersonWould) {
   plan.flow.run_size = "1-1/4 in DR 11";
   plan.flow.header_sizes = {"1-1/4 in DR 11"};
   const Outcome o = solve(plan);
-  const Bill& b = o.bills->vertical;
+  const Bill& b = *o.bill;
   ASSERT_EQ(o.layout.trenches.size(), 4u);
   // Four coils of 800 ft and two tails of 0.6 m each, one out of each roll of 1000 ft.
   const BillLine& coils = at(b, "pipe_3_4_in_dr_11_coils");
@@ -48,8 +49,8 @@ TEST_F(BillTest, CountsTheHalfAcreAsAPersonWould) {
   EXPECT_NEAR(at(b, "warning_tape").needed, trench, 0.01);
   EXPECT_NEAR(at(b, "propylene_glycol").needed, 1000 * o.flow->antifreeze.concentrate, 1e-9);
   EXPECT_NEAR(at(b, "insulation").needed, 2 * 1.524, 1e-9);
-  EXPECT_NEAR(at(b, "lawn").needed, o.cost.vertical.torn.lawn, 1e-9);
-  EXPECT_NEAR(at(b, "seed").needed, 0.02 * o.cost.vertical.torn.lawn, 1e-9);
+  EXPECT_NEAR(at(b, "lawn").needed, o.work->torn.lawn, 1e-9);
+  EXPECT_NEAR(at(b, "seed").needed, 0.02 * o.work->torn.lawn, 1e-9);
 }
 
 // Each roll of 1000 ft leaves 196 ft: enough for a header.
@@ -68,7 +69,7 @@ TEST_F(BillTest, TeesAndElbowsOfADirectHeader) {
   plan.flow.run_size = "1-1/4 in DR 11";
   plan.flow.header_sizes = {"1-1/4 in DR 11"};
   const Outcome o = solve(plan);
-  const Bill& b = o.bills->vertical;
+  const Bill& b = *o.bill;
   EXPECT_EQ(at(b, "union_1_1_4_in").needed, 2);
   double tees = 0, reducers = 0, small_elbows = 0;
   for (const BillLine& l : b.lines) {
@@ -116,19 +117,19 @@ TEST_F(BillTest, IncentivesAreCappedAndNeverMoreThanThePrice) {
 TEST_F(BillTest, HoursInsteadOfDays) {
   plan.pricing.terms.labour = LabourBy::hours;
   const Outcome o = solve(plan);
-  const Bill& b = o.bills->vertical;
+  const Bill& b = *o.bill;
   EXPECT_EQ(line(b, "digging"), nullptr);
   EXPECT_EQ(line(b, "crew_day"), nullptr);
-  EXPECT_NEAR(at(b, "excavator_hour").needed, o.cost.vertical.time.digging / 3600, 1e-9);
-  EXPECT_NEAR(at(b, "coil_maker_hour").needed, o.cost.vertical.time.making / 3600, 1e-9);
+  EXPECT_NEAR(at(b, "excavator_hour").needed, o.work->time.digging / 3600, 1e-9);
+  EXPECT_NEAR(at(b, "coil_maker_hour").needed, o.work->time.making / 3600, 1e-9);
 }
 
 TEST_F(BillTest, ThePriceOfTheLayoutIsThePriceOfTheBill) {
   plan.wishes.prices.lawn = 11;
   const Outcome o = solve(plan);
-  EXPECT_NEAR(at(o.bills->vertical, "lawn").sum, 11 * o.cost.vertical.torn.lawn, 1e-9);
-  EXPECT_EQ(at(o.bills->vertical, "digging").sum, o.cost.vertical.sum_of("digging"));
-  EXPECT_EQ(at(o.bills->vertical, "crew_day").sum, o.cost.vertical.sum_of("crew_day"));
+  EXPECT_NEAR(at(*o.bill, "lawn").sum, 11 * o.work->torn.lawn, 1e-9);
+  EXPECT_NEAR(at(*o.bill, "digging").sum, plan.wishes.prices.digging * o.dig.total.bank, 1e-9);
+  EXPECT_NEAR(at(*o.bill, "crew_day").sum, plan.wishes.prices.crew_day * o.calendar->days_worked, 1e-9);
 }
 
 TEST_F(BillTest, SaysWhatIsMissingOldOrJoined) {
@@ -174,7 +175,7 @@ TEST_F(BillTest, OutOfBoundsThereIsNoBillButATrouble) {
   plan.pricing.terms.overhead = -1;
   plan.pricing.running.others.push_back({});
   const Outcome o = solve(plan);
-  EXPECT_EQ(o.bills, nullptr);
+  EXPECT_EQ(o.bill, nullptr);
   ASSERT_FALSE(o.troubles.empty());
   EXPECT_EQ(o.troubles.front().code, "overhead_out_of_bounds");
   EXPECT_FALSE(o.layout.trenches.empty());
@@ -182,14 +183,14 @@ TEST_F(BillTest, OutOfBoundsThereIsNoBillButATrouble) {
 
 TEST_F(BillTest, FiguresTellWhereEachCountComesFrom) {
   const Outcome o = solve(plan);
-  for (const BillLine& l : o.bills->vertical.lines) {
+  for (const BillLine& l : o.bill->lines) {
     const Figure& cost = o.figures.at("cost." + l.key);
     EXPECT_NEAR(cost.value, o.figures.at("amount." + l.key).value * o.figures.at("price." + l.key).value,
                 1e-6 * std::max(1.0, cost.value))
         << l.key;
     EXPECT_FALSE(o.figures.at("need." + l.key).method.empty());
   }
-  EXPECT_EQ(o.figures.at("cost.total").value, o.bills->vertical.price);
+  EXPECT_EQ(o.figures.at("cost.total").value, o.bill->price);
 }
 
 }  // namespace

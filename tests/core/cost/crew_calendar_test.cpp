@@ -30,9 +30,11 @@ struct Field {
     layout = comb_field(trenches, spacing, 1, 2);
   }
   DigOrder order() const {
-    return make_dig_order(site, layout, make_dig(layout, wishes, ground), wishes, ground, how);
+    return make_dig_order(site, layout, make_dig(layout, wishes, ground, {}, how), wishes, ground, how);
   }
-  CrewCalendar calendar() const { return make_calendar({site, layout, order(), ground, how, crew, test}); }
+  CrewCalendar calendar() const {
+    return make_calendar({site, layout, order(), ground, how, crew, joints_of(layout), test});
+  }
 };
 
 std::vector<CrewTask> at(const CrewCalendar& c, CrewStation s) {
@@ -200,6 +202,61 @@ TEST(Dates, AreReadAndWrittenBack) {
   EXPECT_FALSE(is_weekdays("21"));
   EXPECT_FALSE(is_weekdays("128"));
   EXPECT_TRUE(is_weekdays("16"));
+}
+
+// One truck of 6 m3, 40 minutes there and back: 9 m3 of loose earth an hour, less than the machine digs
+// (0.1911 x 0.90 x 0.60 x 3600/20 = 18.6 m3), so it sets the pace; three trucks do not.
+TEST(CrewCalendar, SpoilTruckedOffTakesTheTimeOfTheTrucks) {
+  Field f(4, 8);
+  const CrewTime beside = times_of(f.calendar());
+  EXPECT_EQ(beside.hauling, 0);
+  f.how.haul = Haul::all;
+  const DigOrder order = f.order();
+  ASSERT_EQ(order.hauled, static_cast<int>(order.steps.size()));
+  const CrewCalendar c = f.calendar();
+  const CrewTime t = times_of(c);
+  double loose = 0, back = 0;
+  for (const DigStep& s : order.steps) {
+    loose += s.work.loose;
+    back += s.work.backfill / 0.9 * 1.25;
+  }
+  EXPECT_NEAR(t.digging, loose / 9 * kHour, 1e-6);
+  EXPECT_NEAR(t.filling, back / 9 * kHour, 1e-6);
+  EXPECT_NEAR(t.hauling, t.digging + t.filling, 1e-6);
+  EXPECT_GT(saved(c, "One more truck"), 0);
+  f.crew.trucks = 3;
+  const CrewTime three = times_of(f.calendar());
+  EXPECT_NEAR(three.digging, beside.digging, 1e-6);
+  EXPECT_NEAR(three.hauling, 3 * (three.digging + three.filling), 1e-6);
+}
+
+// Two machines dig at once, but the trucks serve one of them at a time.
+TEST(CrewCalendar, TrucksServeOneStepAtATime) {
+  Field f(4, 8);
+  f.how.haul = Haul::all;
+  f.crew.excavators = 2;
+  f.crew.trucks = 2;
+  const std::vector<CrewTask> trips = at(f.calendar(), CrewStation::hauling);
+  ASSERT_FALSE(trips.empty());
+  for (const CrewTask& a : trips)
+    for (const CrewTask& b : trips)
+      EXPECT_TRUE(a.step == b.step || a.end <= b.begin + 1e-6 || b.end <= a.begin + 1e-6);
+}
+
+// What is filled before its neighbour is dug is not filled a second time after the test.
+TEST(CrewCalendar, EveryTrenchIsFilledOnce) {
+  for (double spacing : {3.0, 4.0, 5.0, 8.0}) {
+    const Field f(5, spacing);
+    double loaded = 0, cast = 0;
+    const DigOrder order = f.order();
+    for (const DigStep& s : order.steps) {
+      loaded += s.work.backfill / 0.9 * 1.25 + s.work.bedding;
+      if (!s.into.empty()) cast += s.work.loose;
+    }
+    const double moved = times_of(f.calendar()).filling / kHour * 0.3823 * 0.60 * 3600 / 25;
+    EXPECT_LE(moved, loaded + 1e-6) << spacing;
+    EXPECT_GE(moved, loaded - cast - 1e-6) << spacing;
+  }
 }
 
 }  // namespace underlawn

@@ -40,7 +40,7 @@ struct Field {
     layout = comb_field(trenches, spacing, 0.9144, 1.8288);
   }
   DigOrder order() const {
-    return make_dig_order(site, layout, make_dig(layout, wishes, ground, {}, how.slope), wishes, ground, how);
+    return make_dig_order(site, layout, make_dig(layout, wishes, ground, {}, how), wishes, ground, how);
   }
 };
 

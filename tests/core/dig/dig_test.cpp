@@ -27,6 +27,12 @@ Wishes simple_wishes() {
   return w;
 }
 
+DigWishes all_sloped() {
+  DigWishes how;
+  how.coil_sides = how.run_sides = Sides::slope;
+  return how;
+}
+
 Layout two_trenches_and_a_run() {
   Layout layout;
   layout.trenches = {trench({10, 0}, {40, 0}), trench({10, 5}, {10, 25})};
@@ -63,63 +69,95 @@ TEST(Dig, NothingIsDugWithoutLengthOrDepth) {
     EXPECT_EQ(trench_volume(bad, 1, 1, 1), 0);
     EXPECT_EQ(trench_volume(1, 1, bad, 1), 0);
   }
-  EXPECT_EQ(make_dig(Layout{}, Wishes{}, Ground{}).total_sloped, EarthWork{});
+  EXPECT_EQ(make_dig(Layout{}, Wishes{}, Ground{}).total, EarthWork{});
 }
 
-TEST(Dig, EveryTrenchStandsInBothColumns) {
-  const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_b));
-  ASSERT_EQ(plan.trenches_vertical.size(), 2u);
-  ASSERT_EQ(plan.trenches_sloped.size(), 2u);
-  EXPECT_DOUBLE_EQ(plan.trenches_vertical[0].bank, 30 * 1 * 2);
-  EXPECT_DOUBLE_EQ(plan.trenches_sloped[0].bank, 30 * 2 * (1 + 2));
-  EXPECT_DOUBLE_EQ(plan.trenches_vertical[1].bank, 20 * 1 * 2);
-  EXPECT_DOUBLE_EQ(plan.header_vertical.bank, 5 * 0.5 * 1);
-  EXPECT_DOUBLE_EQ(plan.header_sloped.bank, 5 * 1 * (0.5 + 1));
-  EXPECT_DOUBLE_EQ(plan.run_vertical.bank, 10 * 0.5 * 1);
-  EXPECT_DOUBLE_EQ(plan.top_width_sloped, 1 + 2 * 1 * 2);
+TEST(Dig, SidesStandVerticalUnlessASlopeIsChosen) {
+  DigWishes how;
+  for (Sides sides : {Sides::stay_out, Sides::shield, Sides::shoring}) {
+    how.coil_sides = how.run_sides = sides;
+    const DigPlan plan =
+        make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_b), {}, how);
+    ASSERT_EQ(plan.trenches.size(), 2u);
+    EXPECT_DOUBLE_EQ(plan.trenches[0].bank, 30 * 1 * 2);
+    EXPECT_DOUBLE_EQ(plan.trenches[1].bank, 20 * 1 * 2);
+    EXPECT_DOUBLE_EQ(plan.header.bank, 5 * 0.5 * 1);
+    EXPECT_DOUBLE_EQ(plan.run.bank, 10 * 0.5 * 1);
+    EXPECT_EQ(plan.coil_slope, 0);
+    EXPECT_DOUBLE_EQ(plan.top_width_sloped, 1 + 2 * 1 * 2);
+  }
 }
 
-TEST(Dig, BothColumnsStandBelowTheDepthOfTheRuleToo) {
+TEST(Dig, SidesAreChosenForEachKindOfTrench) {
+  DigWishes how;
+  how.coil_sides = Sides::slope;
+  DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_b), {}, how);
+  EXPECT_DOUBLE_EQ(plan.trenches[0].bank, 30 * 2 * (1 + 2));
+  EXPECT_DOUBLE_EQ(plan.header.bank, 5 * 0.5 * 1);
+  EXPECT_DOUBLE_EQ(plan.total.bank, (30 + 20) * 2 * (1 + 2) + 15 * 0.5 * 1);
+  how.coil_sides = Sides::stay_out;
+  how.run_sides = Sides::slope;
+  plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_b), {}, how);
+  EXPECT_DOUBLE_EQ(plan.trenches[0].bank, 30 * 1 * 2);
+  EXPECT_DOUBLE_EQ(plan.header.bank, 5 * 1 * (0.5 + 1));
+  EXPECT_DOUBLE_EQ(plan.total.bank, (30 + 20) * 1 * 2 + 15 * 1 * (0.5 + 1));
+}
+
+TEST(Dig, ASlopeOfOnesOwnGoesBeforeTheTables) {
+  DigWishes how = all_sloped();
+  how.slope = 0.5;
+  const DigPlan plan =
+      make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_c), {}, how);
+  EXPECT_DOUBLE_EQ(plan.trenches[0].bank, 30 * 2 * (1 + 0.5 * 2));
+}
+
+TEST(Dig, ASlopeIsDugBelowTheDepthOfTheRuleToo) {
   Layout layout;
   layout.trenches = {trench({0, 0}, {10, 0})};
   layout.trenches[0].depth = 1.2;
-  const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_c));
-  EXPECT_DOUBLE_EQ(plan.trenches_vertical[0].bank, 10 * 1.2 * 1);
-  EXPECT_DOUBLE_EQ(plan.trenches_sloped[0].bank, 10 * 1.2 * (1 + 1.5 * 1.2));
+  const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_c), {}, all_sloped());
+  EXPECT_DOUBLE_EQ(plan.trenches[0].bank, 10 * 1.2 * (1 + 1.5 * 1.2));
 }
 
-TEST(Dig, InStableRockTheColumnsAgree) {
-  const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::stable_rock));
-  EXPECT_EQ(plan.total_vertical, plan.total_sloped);
-  EXPECT_GT(plan.total_vertical.bank, 0);
+TEST(Dig, InStableRockASlopeIsVertical) {
+  const auto dug = [](const DigWishes& how) {
+    return make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::stable_rock), {}, how);
+  };
+  EXPECT_EQ(dug({}).total, dug(all_sloped()).total);
+  EXPECT_GT(dug({}).total.bank, 0);
 }
 
 TEST(Dig, TotalsAreTheSumsOfTheirParts) {
   const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_c));
-  EXPECT_DOUBLE_EQ(plan.total_vertical.length, 30 + 20 + 5 + 10);
-  EXPECT_DOUBLE_EQ(plan.total_vertical.bank, 60 + 40 + 2.5 + 5);
-  EXPECT_DOUBLE_EQ(plan.total_vertical.bedding, (30 + 20) * 1 * 0.2 + (5 + 10) * 0.5 * 0.2);
-  EXPECT_NEAR(plan.total_sloped.loose, 1.3 * plan.total_sloped.bank, 1e-9);
-  EXPECT_NEAR(plan.total_sloped.backfill, plan.total_sloped.bank - plan.total_sloped.bedding, 1e-9);
+  EXPECT_DOUBLE_EQ(plan.total.length, 30 + 20 + 5 + 10);
+  EXPECT_DOUBLE_EQ(plan.total.bank, 60 + 40 + 2.5 + 5);
+  EXPECT_DOUBLE_EQ(plan.total.bedding, (30 + 20) * 1 * 0.2 + (5 + 10) * 0.5 * 0.2);
+  const DigPlan sloped =
+      make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_c), {}, all_sloped());
+  EXPECT_NEAR(sloped.total.loose, 1.3 * sloped.total.bank, 1e-9);
+  EXPECT_NEAR(sloped.total.backfill, sloped.total.bank - sloped.total.bedding, 1e-9);
 }
 
 TEST(Dig, BeddingFillsTheCutToItsSides) {
-  const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_b));
-  EXPECT_DOUBLE_EQ(plan.trenches_vertical[0].bedding, 30 * 0.2 * 1);
-  EXPECT_DOUBLE_EQ(plan.trenches_sloped[0].bedding, 30 * 0.2 * (1 + 0.2));
+  const Layout layout = two_trenches_and_a_run();
+  const Ground ground = ground_of(SoilType::type_b);
+  EXPECT_DOUBLE_EQ(make_dig(layout, simple_wishes(), ground).trenches[0].bedding, 30 * 0.2 * 1);
+  EXPECT_DOUBLE_EQ(make_dig(layout, simple_wishes(), ground, {}, all_sloped()).trenches[0].bedding,
+                   30 * 0.2 * (1 + 0.2));
 }
 
 TEST(Dig, BeddingIsNeverMoreThanTheTrench) {
   Wishes wishes = simple_wishes();
   wishes.bedding = 9;
-  const DigPlan plan = make_dig(two_trenches_and_a_run(), wishes, ground_of(SoilType::type_b));
-  EXPECT_EQ(plan.trenches_sloped[0].bedding, plan.trenches_sloped[0].bank);
-  EXPECT_EQ(plan.trenches_sloped[0].backfill, 0);
+  const DigPlan plan =
+      make_dig(two_trenches_and_a_run(), wishes, ground_of(SoilType::type_b), {}, all_sloped());
+  EXPECT_EQ(plan.trenches[0].bedding, plan.trenches[0].bank);
+  EXPECT_EQ(plan.trenches[0].backfill, 0);
 }
 
 TEST(Dig, WhatIsLeftOverIsWhatTheCompactedBackfillDoesNotTake) {
   const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_c));
-  const EarthWork& w = plan.trenches_vertical[0];
+  const EarthWork& w = plan.trenches[0];
   // 60 m3 of bank, 54 m3 to fill; at 10 % shrinkage that takes all 60.
   EXPECT_DOUBLE_EQ(w.backfill, 54);
   EXPECT_NEAR(w.surplus_loose, 0, 1e-9);
@@ -129,25 +167,25 @@ TEST(Dig, WithoutBeddingShrinkingEarthRunsShort) {
   Wishes wishes = simple_wishes();
   wishes.bedding = 0;
   const DigPlan plan = make_dig(two_trenches_and_a_run(), wishes, ground_of(SoilType::type_c));
-  EXPECT_NEAR(plan.trenches_vertical[0].surplus_loose, (60 - 60 / 0.9) * 1.3, 1e-9);
-  EXPECT_LT(plan.total_vertical.surplus_loose, 0);
+  EXPECT_NEAR(plan.trenches[0].surplus_loose, (60 - 60 / 0.9) * 1.3, 1e-9);
+  EXPECT_LT(plan.total.surplus_loose, 0);
 }
 
 TEST(Dig, TheHeapHoldsTheLooseEarthAtItsAngle) {
-  const DigPlan plan = make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_c));
-  const EarthWork& w = plan.trenches_sloped[0];
-  EXPECT_NEAR(plan.spoil_width * plan.spoil_height / 2 * w.length, w.loose, 1e-9);
-  EXPECT_NEAR(std::atan2(plan.spoil_height, plan.spoil_width / 2), Ground{}.repose, 1e-12);
-  EXPECT_LT(plan.spoil_width_vertical, plan.spoil_width);
-  EXPECT_NEAR(plan.spoil_width_vertical * plan.spoil_height_vertical / 2 * w.length,
-              plan.trenches_vertical[0].loose, 1e-9);
+  for (const DigWishes& how : {DigWishes{}, all_sloped()}) {
+    const DigPlan plan =
+        make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_c), {}, how);
+    const EarthWork& w = plan.trenches[0];
+    EXPECT_NEAR(plan.spoil_width * plan.spoil_height / 2 * w.length, w.loose, 1e-9);
+    EXPECT_NEAR(std::atan2(plan.spoil_height, plan.spoil_width / 2), Ground{}.repose, 1e-12);
+  }
 }
 
 TEST(Dig, TheHeapOfTheLargestTrenchIsTheOneToFindRoomFor) {
   Layout layout = two_trenches_and_a_run();
   layout.trenches[1].depth = 3;
-  const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_b));
-  const SpoilHeap deeper = spoil_heap(plan.trenches_sloped[1].loose, 20, Ground{}.repose);
+  const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_b), {}, all_sloped());
+  const SpoilHeap deeper = spoil_heap(plan.trenches[1].loose, 20, Ground{}.repose);
   EXPECT_EQ(plan.spoil_width, deeper.width);
   EXPECT_EQ(plan.top_width_sloped, 1 + 2 * 3);
 }
@@ -165,8 +203,8 @@ TEST(Dig, ACoilInTheSupplyTrenchIsCountedOnce) {
   layout.run.length = 70;
   layout.trenches[0] = trench({50, 0}, {20, 0}, TrenchRole::supply);
   const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_c));
-  EXPECT_DOUBLE_EQ(plan.trenches_vertical[0].length, 30);
-  EXPECT_DOUBLE_EQ(plan.run_vertical.length, 40);
+  EXPECT_DOUBLE_EQ(plan.trenches[0].length, 30);
+  EXPECT_DOUBLE_EQ(plan.run.length, 40);
 }
 
 // The corner is dug once: floor area by the outline of the strip times depth.
@@ -175,8 +213,8 @@ TEST(Dig, ATrenchThatBendsIsAsLongAsItsMiddleLineAndNoCornerIsDugTwice) {
   layout.trenches = {trench({0, 0}, {20, 15})};
   layout.trenches[0].bends = {{20, 0}};
   const DigPlan dig = make_dig(layout, simple_wishes(), ground_of(SoilType::type_a));
-  EXPECT_NEAR(dig.trenches_vertical[0].length, 35, 1e-9);
-  EXPECT_NEAR(dig.trenches_vertical[0].bank, area(floor_of(layout.trenches[0])) * 2, 1e-9);
+  EXPECT_NEAR(dig.trenches[0].length, 35, 1e-9);
+  EXPECT_NEAR(dig.trenches[0].bank, area(floor_of(layout.trenches[0])) * 2, 1e-9);
 }
 
 }  // namespace underlawn

@@ -65,7 +65,7 @@ Plan recorded() {
   a.measured_on = "2026-05-13";
   a.trenches = {b};
   a.run = {point};
-  a.header = {{{point, point}}};
+  a.header = {{{point, point}, 1.7}, {{}, 1.3}};
   a.run_depth = 1.4;
   a.header_depth = 1.5;
   a.run_pipe = "2 in DR 11";

@@ -18,7 +18,7 @@ Json results() {
 
 TEST(ResultsFile, SaysWhichPlanItIsOf) {
   const Json json = results();
-  EXPECT_EQ(json["format_version"], 1);
+  EXPECT_EQ(json["format_version"], 2);
   EXPECT_EQ(json["project"], "Half acre");
   EXPECT_EQ(json["fingerprint"], "0123456789ab");
 }
@@ -38,7 +38,7 @@ TEST(ResultsFile, GivesTrenchesWithTheirCoilAndEarth) {
   EXPECT_EQ(trench["role"], "supply");
   EXPECT_EQ(trench["head_m"].dump(), "[1.0,6.0]");
   EXPECT_EQ(trench["coil"]["coil_length_m"], 243.84);
-  EXPECT_EQ(json["dig"]["trenches_sloped"].size(), 2u);
+  EXPECT_EQ(json["dig"]["trenches"].size(), 2u);
   EXPECT_EQ(json["layout"]["buildable_area_m2"], 1550.0);
 }
 

@@ -69,7 +69,7 @@ TEST(Amounts, OfOneTrenchAndARunAreAsByHand) {
   EXPECT_NEAR(a.bedding, 0.1 * (20 + 5), 1e-9);
   EXPECT_NEAR(a.coil_pipe, 160, 1e-9);
   EXPECT_NEAR(a.header_pipe, 20, 1e-9);
-  EXPECT_EQ(a.joints, 6);  // a reducer of two joints on each pipe, one joint each at the house
+  EXPECT_EQ(a.joints, 8);  // on each pipe run, reducer, elbow and coil in a row, and one at the house
   ASSERT_EQ(a.trees.size(), 1u);
   EXPECT_NEAR(a.trees[0].nearest, 4.5, 1e-9);  // 5 m less half a width
   // Heaps of 1.25 x the section at 1.5 to 1: base 2 sqrt(1.5 A); 2 ft to the edge; a metre beside.
@@ -80,7 +80,7 @@ TEST(Amounts, OfOneTrenchAndARunAreAsByHand) {
   const Prices p;
   EXPECT_NEAR(money_of(a, p),
               p.digging * a.dug + p.lawn * a.lawn + p.bedding * a.bedding + 160 * p.coil_pipe +
-                  20 * p.header_pipe + 6 * p.joint,
+                  20 * p.header_pipe + 8 * p.joint,
               1e-6);
   EXPECT_NEAR(regret_of(a, p, 2), 2 * p.missing_circuit + p.near_tree * 5.5, 1e-6);
 }

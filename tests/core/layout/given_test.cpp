@@ -71,7 +71,7 @@ TEST(Given, ABendOfNoAngleChangesNothing) {
   const Trench& t = bent.layout.trenches.at(0);
   EXPECT_EQ(t.coil, straight.layout.trenches.at(0).coil);
   EXPECT_EQ(bent.layout.run.line, straight.layout.run.line);
-  EXPECT_NEAR(bent.dig.total_sloped.bank, straight.dig.total_sloped.bank, 1e-9);
+  EXPECT_NEAR(bent.dig.total.bank, straight.dig.total.bank, 1e-9);
   EXPECT_NEAR(bent.temperatures->response_ten_years / straight.temperatures->response_ten_years, 1, 1e-3);
   EXPECT_NEAR(bent.temperatures->response_hour / straight.temperatures->response_hour, 1, 1e-3);
 }

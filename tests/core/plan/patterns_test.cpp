@@ -41,8 +41,8 @@ TEST(Patterns, AreAllPlacedDugAndCounted) {
       EXPECT_NEAR(distance(t.head, t.end), t.coil.trench_length, 1e-6);
       EXPECT_EQ(t.width, plan.wishes.trench_width);
     }
-    EXPECT_GT(outcome.dig.total_vertical.bank, 0);
-    EXPECT_NEAR(outcome.figures.at("buy.coil_pipe").value, 4 * outcome.coil.coil_length, 1e-9);
+    EXPECT_GT(outcome.dig.total.bank, 0);
+    EXPECT_NEAR(outcome.figures.at("buy.coil_pipe").value, 4 * (outcome.coil.coil_length + 2 * 0.6), 1e-9);
     EXPECT_NE(outcome.flow, nullptr);
     ASSERT_NE(outcome.temperatures, nullptr);
     EXPECT_GT(outcome.temperatures->pipe, 0.99 * 4 * outcome.coil.coil_length);

@@ -24,10 +24,10 @@ StageRuns run_again(Change change) {
   const StageRuns& r = solver.runs();
   return {r.troubles - 1, r.coil - 1,         r.layout - 1,       r.dig - 1,     r.stake_out - 1,
           r.flow - 1,     r.surroundings - 1, r.temperatures - 1, r.checks - 1,  r.figures - 1,
-          r.cost - 1,     r.terrain - 1,      r.order - 1,        r.calendar - 1};
+          r.work - 1,     r.terrain - 1,      r.order - 1,        r.calendar - 1};
 }
 
-// Flow, surroundings and temperatures not; cost, order of digging and calendar with layout or dig.
+// Flow, surroundings and temperatures not; work, order of digging and calendar with layout or dig.
 StageRuns runs(int troubles, int coil, int layout, int dig, int stake_out, int checks, int figures) {
   const int after = std::max(layout, dig);
   return {troubles, coil, layout, dig, stake_out, 0, 0, 0, checks, figures, after, 0, after, after};
@@ -37,7 +37,7 @@ void expect_same(const Outcome& a, const Outcome& b) {
   EXPECT_EQ(a.coil, b.coil);
   EXPECT_EQ(a.layout, b.layout);
   EXPECT_EQ(a.dig, b.dig);
-  EXPECT_EQ(a.cost, b.cost);
+  EXPECT_EQ(a.work, b.work);
   EXPECT_EQ(a.stake_out, b.stake_out);
   ASSERT_EQ(a.temperatures == nullptr, b.temperatures == nullptr);
   if (a.temperatures != nullptr) {
@@ -123,7 +123,7 @@ TEST(Solve, BadGroundLeavesTheLayoutStanding) {
   plan.ground.swell = -3;
   const Outcome outcome = solve(plan);
   EXPECT_EQ(outcome.layout.trenches.size(), 2u);
-  EXPECT_TRUE(outcome.dig.trenches_vertical.empty());
+  EXPECT_TRUE(outcome.dig.trenches.empty());
   EXPECT_EQ(outcome.figures.find("dig.slope"), nullptr);
 }
 

@@ -61,8 +61,8 @@ TEST(Ways, TakenSolveToTheSameLayoutAndFigures) {
     plan.wishes = way.wishes;
     const Outcome o = solve(plan);
     EXPECT_EQ(o.layout, way.layout) << way.sentence;
-    EXPECT_EQ(o.bills->vertical.price, way.cost) << way.sentence;
-    EXPECT_EQ(o.dig.total_vertical.bank, way.bank) << way.sentence;
+    EXPECT_EQ(o.bill->price, way.cost) << way.sentence;
+    EXPECT_EQ(o.dig.total.bank, way.bank) << way.sentence;
     ASSERT_EQ(o.temperatures != nullptr, way.coldest.has_value());
     if (!way.coldest) continue;
     EXPECT_EQ(o.temperatures->simulation.coldest, *way.coldest) << way.sentence;

@@ -147,12 +147,7 @@ void show(Shown& shown, const Plan& plan, const Outcome& o) {
   show_findings(shown, o.findings);
   show_figures(shown, o.figures);
   shown.troubles(o.troubles);
-  if (o.bills)
-    for (const Bill* bill : {&o.bills->vertical, &o.bills->sloped}) show_bill(shown, *bill);
-  for (const CostLine& line : o.cost.vertical.lines) {
-    shown.text(line.thing);
-    shown.text(print_price(line.price, line.quantity, plan.units));
-  }
+  if (o.bill) show_bill(shown, *o.bill);
   if (o.order) show_order(shown, plan, *o.order);
   if (o.order && o.calendar) show_calendar(shown, *o.calendar, *o.order);
   show_places(shown, plan, o);

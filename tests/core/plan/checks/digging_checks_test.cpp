@@ -86,7 +86,7 @@ TEST(SidesChosen, AsksTheSlopeOfTheTable) {
   d.plan.dig.coil_sides = Sides::slope;
   d.plan.dig.slope = 0.8;
   const auto dig = [&] {
-    d.outcome.dig = make_dig(d.outcome.layout, d.plan.wishes, d.plan.ground, {}, d.plan.dig.slope);
+    d.outcome.dig = make_dig(d.outcome.layout, d.plan.wishes, d.plan.ground, {}, d.plan.dig);
     d.solve();
     return checks::sides_chosen(d.plan, d.outcome);
   };

@@ -74,7 +74,7 @@ TEST(MakeFigures, TraceLeadsDownToWhatWasTypedOrToATable) {
 TEST(MakeFigures, TheVolumeOfATrenchTracesToWidthDepthAndCoil) {
   const Figures& figures = solved()[0];
   std::set<std::string> found;
-  for (const Figure* f : figures.trace("dig.sloped.total.loose_volume")) found.insert(f->key);
+  for (const Figure* f : figures.trace("dig.total.loose_volume")) found.insert(f->key);
   for (const char* key : {"dig.trench_width", "dig.trench_depth", "coil.trench_length", "ground.swell",
                           "dig.slope", "site.lot_corners"})
     EXPECT_TRUE(found.count(key)) << key;

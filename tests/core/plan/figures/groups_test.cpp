@@ -88,6 +88,11 @@ class GroupsTest : public testing::Test {
     expect(key + ".surplus_volume", 1.3 * (bank - (bank - bedding) / 0.9));
   }
 
+  void dig_again() {
+    outcome.dig = make_dig(outcome.layout, plan.wishes, plan.ground, {}, plan.dig);
+    figures = make_figures(plan, outcome);
+  }
+
   Plan plan = small_plan();
   Outcome outcome = small_outcome(plan);
   Figures figures = make_figures(plan, outcome);
@@ -193,41 +198,59 @@ TEST_F(GroupsTest, Crossings) {
   expect("crossing.1.hand_dig", 1.0);
 }
 
+// Tails of 0.6 m at both ends of a coil; nothing is sold yet, so nothing is rounded up.
 TEST_F(GroupsTest, PipeToBuy) {
-  const double coil = (30 - 0.9) / 0.4 * loop_by_chords(0.9, 0.4) + 30;
+  const double coil = (30 - 0.9) / 0.4 * loop_by_chords(0.9, 0.4) + 30 + 1.2;
   expect("buy.coils", 2);
   EXPECT_NEAR(value("buy.coil_length"), coil, 1e-5);
   EXPECT_NEAR(value("buy.coil_pipe"), 2 * coil, 1e-5);
   expect("buy.allowance", 0.05);
   expect("buy.header_pipe", 1.05 * (8 + 2 * std::sqrt(800.0)));
-  EXPECT_NEAR(value("buy.pipe"), 2 * coil + 1.05 * (8 + 2 * std::sqrt(800.0)), 1e-5);
+  EXPECT_NEAR(value("buy.counted_pipe"), 2 * coil + 1.05 * (8 + 2 * std::sqrt(800.0)), 1e-5);
+  EXPECT_EQ(figures.find("buy.pipe"), nullptr);
 }
 
 TEST_F(GroupsTest, EarthWithVerticalSides) {
   const double run = std::sqrt(800.0);
   expect("run.dug_length", run);
   expect("dig.length", 2 * 30 + 4 + run);
-  expect_earth("dig.vertical.trench.1", 30 * 1 * 1.4, 30 * 1 * 0.2);
-  expect_earth("dig.vertical.header", 4 * 0.6 * 1.2, 4 * 0.6 * 0.2);
-  expect_earth("dig.vertical.run", run * 0.6 * 1.2, run * 0.6 * 0.2);
-  expect_earth("dig.vertical.total", 2 * 42 + (4 + run) * 0.72, 2 * 6 + (4 + run) * 0.12);
+  expect("dig.coil_slope", 0);
+  expect("dig.run_slope", 0);
+  expect_earth("dig.trench.1", 30 * 1 * 1.4, 30 * 1 * 0.2);
+  expect_earth("dig.header", 4 * 0.6 * 1.2, 4 * 0.6 * 0.2);
+  expect_earth("dig.run", run * 0.6 * 1.2, run * 0.6 * 0.2);
+  expect_earth("dig.total", 2 * 42 + (4 + run) * 0.72, 2 * 6 + (4 + run) * 0.12);
   // R = 45 degrees: B = sqrt(4 V/L), H = B/2.
   const double heap = std::sqrt(4 * 1.3 * 42 / 30);
-  expect("dig.vertical.spoil_width", heap);
-  expect("dig.vertical.spoil_height", heap / 2);
+  expect("dig.spoil_width", heap);
+  expect("dig.spoil_height", heap / 2);
 }
 
 TEST_F(GroupsTest, EarthWithTheSlopeOfTypeB) {
+  plan.dig.coil_sides = plan.dig.run_sides = Sides::slope;
+  dig_again();
   const double run = std::sqrt(800.0);
   expect("dig.slope", 1);
   expect("dig.top_width", 1 + 2 * 1.4);
-  expect_earth("dig.sloped.trench.2", 30 * 1.4 * (1 + 1.4), 30 * 0.2 * (1 + 0.2));
-  expect_earth("dig.sloped.header", 4 * 1.2 * (0.6 + 1.2), 4 * 0.2 * (0.6 + 0.2));
-  expect_earth("dig.sloped.run", run * 1.2 * (0.6 + 1.2), run * 0.2 * (0.6 + 0.2));
-  expect_earth("dig.sloped.total", 2 * 100.8 + (4 + run) * 2.16, 2 * 7.2 + (4 + run) * 0.16);
+  expect_earth("dig.trench.2", 30 * 1.4 * (1 + 1.4), 30 * 0.2 * (1 + 0.2));
+  expect_earth("dig.header", 4 * 1.2 * (0.6 + 1.2), 4 * 0.2 * (0.6 + 0.2));
+  expect_earth("dig.run", run * 1.2 * (0.6 + 1.2), run * 0.2 * (0.6 + 0.2));
+  expect_earth("dig.total", 2 * 100.8 + (4 + run) * 2.16, 2 * 7.2 + (4 + run) * 0.16);
   const double heap = std::sqrt(4 * 1.3 * 100.8 / 30);
-  expect("dig.sloped.spoil_width", heap);
-  expect("dig.sloped.spoil_height", heap / 2);
+  expect("dig.spoil_width", heap);
+  expect("dig.spoil_height", heap / 2);
+}
+
+// Sides are chosen for each kind of trench, and there is one total.
+TEST_F(GroupsTest, EarthWithHeaderAndRunAloneLaidBack) {
+  plan.dig.run_sides = Sides::slope;
+  dig_again();
+  const double run = std::sqrt(800.0);
+  expect("dig.coil_slope", 0);
+  expect("dig.run_slope", 1);
+  expect_earth("dig.trench.2", 30 * 1 * 1.4, 30 * 1 * 0.2);
+  expect_earth("dig.run", run * 1.2 * (0.6 + 1.2), run * 0.2 * (0.6 + 0.2));
+  expect_earth("dig.total", 2 * 42 + (4 + run) * 2.16, 2 * 6 + (4 + run) * 0.16);
 }
 
 TEST_F(GroupsTest, Wishes) {

@@ -214,6 +214,37 @@ TEST(AsBuilt, UtilitiesLieAsDeepAsTheyWereMeasured) {
   EXPECT_DOUBLE_EQ(built.loop.layout.crossings.front().utility_depth, 0.55);
 }
 
+// Run at 1.2 m, the first leg of the header at 1.9 m, other legs at 1.6 m: pipe lies so, things are crossed
+// so and the table says so; nothing is averaged.
+TEST(AsBuilt, EveryLegLiesAsDeepAsItWasMeasured) {
+  Plan p = half_acre();
+  p.as_built.run_depth = 1.2;
+  p.as_built.header_depth = 1.6;
+  p.as_built.header = {{{}, 1.9}};
+  const AsBuiltAnswer built = solve_as_built(p, planned());
+  const Layout& l = built.loop.layout;
+  EXPECT_TRUE(built.loop.changed);
+  EXPECT_EQ(l.header.legs, planned().layout.header.legs);
+  EXPECT_EQ(l.run.line, planned().layout.run.line);
+  ASSERT_EQ(l.header.depths.size(), l.header.legs.size());
+  ASSERT_FALSE(l.header.depths.empty());
+  EXPECT_EQ(l.header.depths[0], 1.9);
+  for (std::size_t i = 1; i < l.header.depths.size(); ++i) EXPECT_EQ(l.header.depths[i], 1.6);
+  for (const Crossing& c : l.crossings) EXPECT_TRUE(c.conduit != Conduit::run || c.trench_depth == 1.2);
+  const double radius = find_pipe(p.wishes.header_pipe)->outside_diameter / 2;
+  double metres = 0;
+  for (const auto& pipe : pipes_in_ground(l, p.wishes).pipes)
+    if (std::abs(pipe.depth - (1.9 - radius)) < 1e-9) metres += distance(pipe.line.a, pipe.line.b);
+  EXPECT_NEAR(metres, 2 * length(l.header.legs[0]), 1e-6);
+  for (const BuiltRow& row : built_rows(p, planned(), built))
+    EXPECT_TRUE(!row.point.starts_with("run") || row.depth == 1.2) << row.point;
+  // What is deeper is warmer in winter.
+  Plan shallow = half_acre();
+  shallow.as_built.run_depth = shallow.as_built.header_depth = 0.9;
+  EXPECT_GT(hold(built.holds, "coldest").built,
+            hold(solve_as_built(shallow, planned()).holds, "coldest").built);
+}
+
 TEST(AsBuilt, TheTableGivesEveryPointBackFromItsOwnTie) {
   const Plan p = with({stopped(planned().layout.trenches[0].number, 20)});
   const AsBuiltAnswer built = solve_as_built(p, planned());

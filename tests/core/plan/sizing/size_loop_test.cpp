@@ -38,7 +38,7 @@ TEST(SizeLoop, AFieldOnTheLotIsWhatSolveSays) {
     const Outcome outcome = solved_with(t.plan, n);
     EXPECT_EQ(t.trials.placed(n).coldest, outcome.temperatures->simulation.coldest) << n;
     EXPECT_EQ(t.trials.placed(n).warmest, outcome.temperatures->simulation.warmest) << n;
-    EXPECT_NEAR(t.trials.placed(n).bank, outcome.dig.total_vertical.bank, 1e-9) << n;
+    EXPECT_NEAR(t.trials.placed(n).bank, outcome.dig.total.bank, 1e-9) << n;
   }
 }
 

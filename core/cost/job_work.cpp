@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cost/job_work.h"
+
+namespace underlawn {
+
+JobWork job_work(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes, int joints,
+                 const CrewCalendar& calendar) {
+  JobWork work;
+  for (const Crossing& c : layout.crossings) {
+    const Feature* f = find_feature(site, c.feature_id);
+    work.met_by_hand += f != nullptr && f->kind == FeatureKind::utility;
+  }
+  work.joints = joints;
+  work.torn = lot_torn(site, layout, dig, wishes);
+  work.time = times_of(calendar);
+  return work;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "plan/laid_back.h"
+
+#include "cost/crew_calendar.h"
+#include "flow/loop_test.h"
+
+namespace underlawn {
+
+std::optional<Bill> bill_if_laid_back(const Plan& plan, const Outcome& outcome) {
+  DigWishes how = plan.dig;
+  how.coil_sides = how.run_sides = Sides::slope;
+  if (outcome.bill == nullptr || how == plan.dig) return std::nullopt;
+  const Layout& layout = outcome.layout;
+  const DigPlan dig = make_dig(layout, plan.wishes, plan.ground, terrain_of(outcome), how);
+  const DigOrder order = make_dig_order(plan.site, layout, dig, plan.wishes, plan.ground, how);
+  const int joints = outcome.work->joints;
+  const CrewCalendar calendar = make_calendar(
+      {plan.site, layout, order, plan.ground, how, plan.crew, joints, test_duration(plan.test.procedure)});
+  const JobWork work = job_work(plan.site, layout, dig, plan.wishes, joints, calendar);
+  const JobDrawn job{layout, dig, plan.wishes, plan.flow, outcome.flow.get()};
+  return make_bill(take_off(job, work, plan.pricing), plan.pricing, plan.wishes);
+}
+
+}  // namespace underlawn
