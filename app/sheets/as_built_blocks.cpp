@@ -77,7 +77,7 @@ BlockPtr trenches(const BuiltFacts& f) {
                     {shown_length(f.plan, length_of(t)), std::nullopt, true},
                     {shown_length(f.plan, head) + (end != head ? " – " + shown_length(f.plan, end) : "")},
                     {shown_length(f.plan, t.coil.coil_length)},
-                    {t.coil.loops > 0 ? shown_length(f.plan, t.coil.pitch) : QString("–")},
+                    {t.coil.loops > 0 ? shown_pitch(f.plan, t.coil.pitch) : QString("–")},
                     {said == nullptr ? "" : text_of(said->dug_on)},
                     {said == nullptr ? "" : text_of(said->filled_on)},
                     {note_of(f, t)}});

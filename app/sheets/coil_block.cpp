@@ -113,7 +113,7 @@ void CoilDetail::paint_dimensions(QPainter& painter, QPointF head, double k, con
               {head.x() + d / 2, head.y() - half - pt(15)}, Align::centre);
     dimension(painter, {head.x() + d + p, head.y() - half - pt(10)},
               {head.x() + d + 2 * p, head.y() - half - pt(10)},
-              QObject::tr("pitch %1").arg(shown_length(plan_, coil.pitch)),
+              QObject::tr("pitch %1").arg(shown_pitch(plan_, coil.pitch)),
               {head.x() + d + 2 * p + pt(6), head.y() - half - pt(15)}, Align::left);
   }
   if (!stands())

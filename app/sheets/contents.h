@@ -11,6 +11,7 @@ namespace underlawn::sheet {
 // A figure as the sheet shows it; a dash where the outcome has none of that key.
 QString shown(const Plan& plan, const Outcome& outcome, const std::string& key);
 QString shown_length(const Plan& plan, double metres);
+QString shown_pitch(const Plan& plan, double metres);  // finer: half an inch is 10 ft of pipe in a trench
 // m from the ground to the floor at the head and at the end of the trench with this index.
 struct EndDepths {
   double head = 0, end = 0;

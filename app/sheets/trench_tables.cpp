@@ -18,6 +18,11 @@ QString shown_length(const Plan& plan, double metres) {
   return text_of(print_quantity(Quantity::length, metres, plan.units, fineness));
 }
 
+QString shown_pitch(const Plan& plan, double metres) {
+  const Fineness fineness = plan.units == UnitSystem::us ? Fineness::fine : Fineness::normal;
+  return text_of(print_quantity(Quantity::length, metres, plan.units, fineness));
+}
+
 QString shown(const Plan& plan, const Outcome& outcome, const std::string& key) {
   const Figure* figure = outcome.figures.find(key);
   if (figure == nullptr) return "–";

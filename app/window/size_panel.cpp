@@ -5,7 +5,6 @@
 #include <QGraphicsOpacityEffect>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QProgressBar>
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <cmath>
@@ -15,6 +14,7 @@
 #include "window/plain_words.h"
 #include "window/same_loop.h"
 #include "window/theme.h"
+#include "window/work_box.h"
 
 namespace underlawn {
 
@@ -60,23 +60,12 @@ SizePanel::SizePanel(Document& document, QWidget* parent)
     : Form(document, parent),
       document_(document),
       draws_(choice_box({})),
-      run_(new QPushButton(tr("Size the loop"))),
-      stop_(new QPushButton(tr("Stop"))),
-      bar_(new QProgressBar),
-      doing_(wrapped_label(QString(), "faint")),
-      age_(wrapped_label(tr("Of an earlier plan."), "section")),
+      work_(new WorkBox(service_, tr("Size the loop"))),
       home_(nullptr) {
   build();
-  connect(run_, &QPushButton::clicked, this, &SizePanel::start);
-  connect(stop_, &QPushButton::clicked, &service_, &SizeService::stop);
-  connect(&service_, &SizeService::busy_changed, this, &SizePanel::show_busy);
+  connect(&work_->begin(), &QPushButton::clicked, this, &SizePanel::start);
   connect(&service_, &SizeService::answered, this, &SizePanel::show_answer);
-  connect(&service_, &SizeService::progressed, this, [this](double share, const QString& what) {
-    bar_->setValue(static_cast<int>(1000 * share));
-    doing_->setText(what);
-  });
   on_refresh([this] { show_age(); });
-  show_busy();
   refresh();
 }
 
@@ -90,15 +79,7 @@ void SizePanel::build() {
   draws_->setCurrentIndex(2);
   draws_->setToolTip(tr("How often soil and load are drawn anew, to say with what chance the limits hold"));
   row(tr("Draws for the chance"), draws_);
-  run_->setObjectName("main");
-  wide(run_);
-  bar_->setRange(0, 1000);
-  bar_->setTextVisible(false);
-  bar_->setFixedHeight(2 * kGap);
-  wide(bar_);
-  wide(doing_);
-  wide(stop_);
-  wide(age_);
+  wide(work_);
   auto* home = new QWidget;
   home_ = new QVBoxLayout(home);
   home_->setContentsMargins(0, 0, 0, 0);
@@ -108,17 +89,8 @@ void SizePanel::build() {
 
 void SizePanel::start() {
   if (service_.busy()) return;
-  bar_->setValue(0);
-  doing_->clear();
+  work_->empty();
   service_.start(document_.plan(), draws_->currentData().toInt());
-}
-
-void SizePanel::show_busy() {
-  const bool busy = service_.busy();
-  run_->setEnabled(!busy);
-  for (QWidget* w :
-       {static_cast<QWidget*>(bar_), static_cast<QWidget*>(doing_), static_cast<QWidget*>(stop_)})
-    w->setVisible(busy);
 }
 
 bool SizePanel::earlier() const {
@@ -127,7 +99,7 @@ bool SizePanel::earlier() const {
 }
 
 void SizePanel::show_age() {
-  age_->setVisible(earlier());
+  work_->set_earlier(earlier());
   for (QPushButton* taker : takers_) taker->setEnabled(!earlier());
   if (found_ == nullptr) return;
   auto* fade = new QGraphicsOpacityEffect(found_);

@@ -4,11 +4,12 @@
 #include "window/form.h"
 #include "window/size_service.h"
 
-class QProgressBar;
 class QPushButton;
 class QVBoxLayout;
 
 namespace underlawn {
+
+class WorkBox;
 
 // How large the loop has to be: found on demand, beside other ways to the same end, each of which can be
 // taken.
@@ -23,7 +24,6 @@ class SizePanel : public Form {
 
  private:
   void build();
-  void show_busy();
   void show_answer();
   void show_age();
   void add_sizes(const SizeAnswer& answer, QVBoxLayout& into);
@@ -34,11 +34,7 @@ class SizePanel : public Form {
   Document& document_;
   SizeService service_;
   QComboBox* draws_;
-  QPushButton* run_;
-  QPushButton* stop_;
-  QProgressBar* bar_;
-  QLabel* doing_;
-  QLabel* age_;
+  WorkBox* work_;
   QVBoxLayout* home_;         // of what was found
   QWidget* found_ = nullptr;  // made anew with each answer
   std::vector<QPushButton*> takers_;

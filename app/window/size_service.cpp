@@ -29,47 +29,31 @@ std::optional<Chance> chance_for(const Plan& plan, int draws, const std::functio
   return found ? std::optional(*found) : std::nullopt;
 }
 
-}  // namespace
-
-void SizeService::start(Plan plan, int draws) {
-  if (busy_) return;
-  busy_ = true;
-  thread_ = std::jthread(
-      [this, plan = std::move(plan), draws](const std::stop_token& stop) { work(plan, draws, stop); });
-  emit busy_changed();
-}
-
-void SizeService::stop() {
-  thread_.request_stop();
-}
-
-void SizeService::work(const Plan& plan, int draws, const std::stop_token& stop) {
-  const auto tell = [this](double share, const QString& what) {
-    QMetaObject::invokeMethod(
-        this, [this, share, what] { emit progressed(share, what); }, Qt::QueuedConnection);
-  };
-  auto answer = std::make_shared<SizeAnswer>(SizeAnswer{
+SizeAnswer answer_for(const Plan& plan, int draws, const std::function<void(double, const QString&)>& tell,
+                      const std::stop_token& stop) {
+  SizeAnswer answer{
       plan,
       sized(
           plan, [&](double s, const std::string& w) { tell(kSizingShare * s, QString::fromStdString(w)); },
           stop),
-      std::nullopt});
-  if (draws > 0 && answer->sizing)
-    answer->chance = chance_for(
+      std::nullopt};
+  if (draws > 0 && answer.sizing)
+    answer.chance = chance_for(
         plan, draws,
-        [&](double s) { tell(kSizingShare + (1 - kSizingShare) * s, tr("draws of soil and load")); }, stop);
-  if (stop.stop_requested()) answer = nullptr;
-  QMetaObject::invokeMethod(
-      this, [this, answer] { finish(answer); }, Qt::QueuedConnection);
+        [&](double s) {
+          tell(kSizingShare + (1 - kSizingShare) * s, SizeService::tr("draws of soil and load"));
+        },
+        stop);
+  return answer;
 }
 
-void SizeService::finish(std::shared_ptr<const SizeAnswer> answer) {
-  busy_ = false;
-  if (answer) {
-    newest_ = std::move(answer);
-    emit answered();
-  }
-  emit busy_changed();
+}  // namespace
+
+void SizeService::start(Plan plan, int draws) {
+  begin([this, plan = std::move(plan), draws](const Tell& tell, const std::stop_token& stop) -> Keep {
+    auto answer = std::make_shared<const SizeAnswer>(answer_for(plan, draws, tell, stop));
+    return [this, answer] { newest_ = answer; };
+  });
 }
 
 }  // namespace underlawn

@@ -2,7 +2,6 @@
 #include "window/ways_panel.h"
 
 #include <QLabel>
-#include <QProgressBar>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -11,31 +10,20 @@
 #include "window/theme.h"
 #include "window/way_card.h"
 #include "window/way_difference.h"
+#include "window/work_box.h"
 
 namespace underlawn {
-
-namespace {}  // namespace
 
 WaysPanel::WaysPanel(Document& document, QWidget* parent)
     : Form(document, parent),
       document_(document),
-      run_(new QPushButton(tr("Find other ways"))),
-      stop_(new QPushButton(tr("Stop"))),
-      bar_(new QProgressBar),
-      doing_(plain_words(QString(), "faint")),
-      age_(plain_words(tr("Of an earlier plan."), "section")),
+      work_(new WorkBox(service_, tr("Find other ways"))),
       home_(nullptr) {
   build();
-  connect(run_, &QPushButton::clicked, this, &WaysPanel::start);
-  connect(stop_, &QPushButton::clicked, &service_, &WaysService::stop);
-  connect(&service_, &WaysService::busy_changed, this, &WaysPanel::show_busy);
+  connect(&work_->begin(), &QPushButton::clicked, this, &WaysPanel::start);
   connect(&service_, &WaysService::answered, this, &WaysPanel::show_answer);
-  connect(&service_, &WaysService::progressed, this, [this](double share, const QString& what) {
-    bar_->setValue(static_cast<int>(1000 * share));
-    doing_->setText(what);
-  });
+  connect(&service_, &WaysService::busy_changed, this, &WaysPanel::hand_on_keyboard);
   on_refresh([this] { show_age(); });
-  show_busy();
   refresh();
 }
 
@@ -45,15 +33,7 @@ void WaysPanel::build() {
       tr("Ways to lay the loop that differ in kind, each worked out in full. Point at one to see it "
          "over the drawing; pick two to compare them."),
       "faint"));
-  run_->setObjectName("main");
-  wide(run_);
-  bar_->setRange(0, 1000);
-  bar_->setTextVisible(false);
-  bar_->setFixedHeight(2 * kGap);
-  wide(bar_);
-  wide(doing_);
-  wide(stop_);
-  wide(age_);
+  wide(work_);
   auto* home = new QWidget;
   home_ = new QVBoxLayout(home);
   home_->setContentsMargins(0, 0, 0, 0);
@@ -63,29 +43,18 @@ void WaysPanel::build() {
 
 void WaysPanel::start() {
   if (service_.busy()) return;
-  bar_->setValue(0);
-  doing_->clear();
+  work_->empty();
   service_.start(document_.plan());
 }
 
 void WaysPanel::take_keyboard() {
-  (service_.busy() ? stop_ : run_)->setFocus(Qt::ShortcutFocusReason);
+  (service_.busy() ? work_->stop() : work_->begin()).setFocus(Qt::ShortcutFocusReason);
 }
 
-void WaysPanel::show_busy() {
-  const bool busy = service_.busy();
-  // The keyboard stays here when what has it goes.
-  QWidget* next = busy && run_->hasFocus()     ? stop_
-                  : busy || !stop_->hasFocus() ? nullptr
-                  : cards_.size() > 1          ? static_cast<QWidget*>(cards_[1])
-                                               : run_;
-  run_->setEnabled(true);
-  stop_->setVisible(true);
-  if (next != nullptr) next->setFocus(Qt::OtherFocusReason);
-  run_->setEnabled(!busy);
-  bar_->setVisible(busy);
-  doing_->setVisible(busy);
-  stop_->setVisible(busy);
+// From the button that is pressed again to the first way that was found.
+void WaysPanel::hand_on_keyboard() {
+  if (!service_.busy() && work_->begin().hasFocus() && cards_.size() > 1)
+    cards_[1]->setFocus(Qt::OtherFocusReason);
 }
 
 int WaysPanel::drawn() const {
@@ -125,7 +94,7 @@ const Way* WaysPanel::looked_at() const {
 
 void WaysPanel::show_age() {
   const bool old = earlier();
-  age_->setVisible(old);
+  work_->set_earlier(old);
   const int present = drawn();
   for (std::size_t i = 0; i < cards_.size(); ++i)
     cards_[i]->set_state(old                              ? WayCard::State::old

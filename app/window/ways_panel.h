@@ -4,13 +4,13 @@
 #include "window/form.h"
 #include "window/ways_service.h"
 
-class QProgressBar;
 class QPushButton;
 class QVBoxLayout;
 
 namespace underlawn {
 
 class WayCard;
+class WorkBox;
 
 // Other ways to lay the loop, as cards beside the plan's own. The one looked at, or else the one chosen, is
 // to be shown over the drawing; each can be taken. Two picked for it are shown together, with their
@@ -36,7 +36,7 @@ class WaysPanel : public Form {
 
  private:
   void build();
-  void show_busy();
+  void hand_on_keyboard();
   void show_answer();
   void show_age();
   void add_card(std::size_t way, QVBoxLayout& into);
@@ -50,11 +50,7 @@ class WaysPanel : public Form {
 
   Document& document_;
   WaysService service_;
-  QPushButton* run_;
-  QPushButton* stop_;
-  QProgressBar* bar_;
-  QLabel* doing_;
-  QLabel* age_;
+  WorkBox* work_;
   QVBoxLayout* home_;
   QWidget* found_ = nullptr;  // made anew with each answer
   std::vector<WayCard*> cards_;

@@ -7,43 +7,31 @@
 
 namespace underlawn {
 
-void WaysService::start(Plan plan) {
-  if (busy_) return;
-  busy_ = true;
-  thread_ = std::jthread([this, plan = std::move(plan)](const std::stop_token& stop) { work(plan, stop); });
-  emit busy_changed();
-}
+namespace {
 
-void WaysService::stop() {
-  thread_.request_stop();
-}
-
-void WaysService::work(const Plan& plan, const std::stop_token& stop) {
-  const auto tell = [this](double share, const std::string& what) {
-    QMetaObject::invokeMethod(
-        this, [this, share, what = QString::fromStdString(what)] { emit progressed(share, what); },
-        Qt::QueuedConnection);
-  };
-  auto answer = std::make_shared<WaysAnswer>(WaysAnswer{plan, {}, {}});
+WaysAnswer answer_for(const Plan& plan, const std::function<void(double, const std::string&)>& tell,
+                      const std::stop_token& stop) {
+  WaysAnswer answer{plan, {}, {}};
   try {
-    answer->ways = ways_of(plan, tell, stop);
+    answer.ways = ways_of(plan, tell, stop);
   } catch (const std::exception& e) {
-    answer->refusal =
+    answer.refusal =
         Trouble{"ways_failed", say("The comparison"), e.what(), say("something that can be worked out"),
                 say("Change the loop a little and try again; the plan itself is kept.")};
   }
-  if (stop.stop_requested()) answer = nullptr;
-  QMetaObject::invokeMethod(
-      this, [this, answer] { finish(answer); }, Qt::QueuedConnection);
+  return answer;
 }
 
-void WaysService::finish(std::shared_ptr<const WaysAnswer> answer) {
-  busy_ = false;
-  if (answer) {
-    newest_ = std::move(answer);
-    emit answered();
-  }
-  emit busy_changed();
+}  // namespace
+
+void WaysService::start(Plan plan) {
+  begin([this, plan = std::move(plan)](const Tell& tell, const std::stop_token& stop) -> Keep {
+    const auto said = [&](double share, const std::string& what) {
+      tell(share, QString::fromStdString(what));
+    };
+    auto answer = std::make_shared<const WaysAnswer>(answer_for(plan, said, stop));
+    return [this, answer] { newest_ = answer; };
+  });
 }
 
 }  // namespace underlawn

@@ -63,7 +63,8 @@ void of_flow(Lines& out, const Outcome& outcome) {
   out.push_back(
       say("Bores are average bores, OD - 2.12 OD/DR; the pipe is smooth polyethylene of 0.389 W/(m K)."));
   out.push_back(
-      say("Supply and return lie 0.3 m apart in the header and run trench (common practice, no source)."));
+      say("The return pipe of a coil that lies flat runs back along the middle of its trench, on the loops; "
+          "supply and return lie 0.3 m apart in the header and run trench (common practice, no source)."));
 }
 
 void of_cost(Lines& out, const Plan& plan, const Outcome& outcome) {

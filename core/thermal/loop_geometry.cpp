@@ -37,7 +37,7 @@ void lay_trench(const Trench& t, double radius, PipesInGround& out) {
   if (is_straight(t.coil.pattern)) return lay_straight(t, radius, out);
   if (t.coil.pattern == CoilPattern::upright_coil)
     return lay_upright({t.head, t.end, t.coil, t.depth - radius, radius, t.bends}, out);
-  out.coils.push_back({t.head, t.end, t.coil, t.coil.loop_diameter / 2, t.depth - radius, radius, t.bends});
+  out.coils.push_back({t.head, t.end, t.coil, kReturnAside, t.depth - radius, radius, t.bends});
 }
 
 }  // namespace

@@ -6,21 +6,13 @@
 #include "layout/layout.h"
 #include "layout/setting.h"
 #include "support/exact_lots.h"
+#include "support/layout_parts.h"
 
 namespace underlawn {
 namespace {
 
-Feature feature(int id, FeatureKind kind, std::vector<Point> points) {
-  Feature f;
-  f.id = id;
-  f.kind = kind;
-  f.points = std::move(points);
-  return f;
-}
-
-Ring box(double left, double bottom, double right, double top) {
-  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
-}
+using sample::box;
+using sample::feature;
 
 // A lot of 40 corners with a house and as many trees, utilities and small areas as asked for.
 Site busy_lot(int features) {

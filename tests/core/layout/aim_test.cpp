@@ -2,28 +2,14 @@
 #include <gtest/gtest.h>
 
 #include "layout/amounts.h"
+#include "support/layout_parts.h"
 
 namespace underlawn {
 namespace {
 
-Coil coil_of(double trench_length) {
-  Coil c;
-  c.trench_length = trench_length;
-  c.coil_length = trench_length * 8;
-  return c;
-}
-
-Ring box(double left, double bottom, double right, double top) {
-  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
-}
-
-Feature feature(int id, FeatureKind kind, std::vector<Point> points) {
-  Feature f;
-  f.id = id;
-  f.kind = kind;
-  f.points = std::move(points);
-  return f;
-}
+using sample::box;
+using sample::coil_of;
+using sample::feature;
 
 // 80 m square, 3 m setbacks, a house at the lower edge with its entry point in the upper wall at (40, 14).
 Site site() {
@@ -35,9 +21,7 @@ Site site() {
 }
 
 Wishes wishes(int circuits, Aim aim) {
-  Wishes w;
-  w.circuits = circuits;
-  w.coil_in_run = false;
+  Wishes w = sample::wishes(circuits);
   w.aim = aim;
   return w;
 }

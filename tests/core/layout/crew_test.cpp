@@ -9,28 +9,15 @@
 #include "layout/square_crossings.h"
 #include "layout/whole.h"
 #include "site/clearances.h"
+#include "support/layout_parts.h"
 
 namespace underlawn {
 namespace {
 
-Coil coil_of(double trench_length) {
-  Coil c;
-  c.trench_length = trench_length;
-  c.coil_length = trench_length * 8;
-  return c;
-}
-
-Ring box(double left, double bottom, double right, double top) {
-  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
-}
-
-Feature feature(int id, FeatureKind kind, std::vector<Point> points) {
-  Feature f;
-  f.id = id;
-  f.kind = kind;
-  f.points = std::move(points);
-  return f;
-}
+using sample::box;
+using sample::coil_of;
+using sample::feature;
+using sample::wishes;
 
 Site site() {
   Site s;
@@ -38,13 +25,6 @@ Site site() {
   s.features.push_back(feature(1, FeatureKind::house, box(30, 4, 50, 14)));
   s.entry = EntryPoint{1, {40, 14}};
   return s;
-}
-
-Wishes wishes(int circuits) {
-  Wishes w;
-  w.circuits = circuits;
-  w.coil_in_run = false;
-  return w;
 }
 
 // Trenches half as long as the lot cannot face each other: the header lies on one line at right angles to

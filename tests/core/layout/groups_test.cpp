@@ -7,39 +7,27 @@
 
 #include "layout/header_groups.h"
 #include "layout/legality.h"
+#include "support/layout_parts.h"
 
 namespace underlawn {
 namespace {
 
-Coil coil_of(double trench_length) {
-  Coil c;
-  c.trench_length = trench_length;
-  c.coil_length = trench_length * 8;
-  return c;
-}
-
-Ring box(double left, double bottom, double right, double top) {
-  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
-}
+using sample::box;
+using sample::coil_of;
+using sample::feature;
 
 // Ground on both sides of a house that fills the middle; entry point in its upper wall.
 Site site(double width) {
   Site s;
   for (Point p : box(0, 0, width, 60)) s.lot.push_back({p, 3});
-  Feature house;
-  house.id = 1;
-  house.kind = FeatureKind::house;
-  house.points = box(width / 2 - 10, 4, width / 2 + 10, 14);
-  s.features.push_back(house);
+  s.features.push_back(feature(1, FeatureKind::house, box(width / 2 - 10, 4, width / 2 + 10, 14)));
   s.entry = EntryPoint{1, {width / 2, 14}};
   return s;
 }
 
 Wishes wishes(int circuits, int groups) {
-  Wishes w;
-  w.circuits = circuits;
+  Wishes w = sample::wishes(circuits);
   w.groups = groups;
-  w.coil_in_run = false;
   return w;
 }
 

@@ -5,41 +5,29 @@
 #include "layout/legality.h"
 #include "plan/solve.h"
 #include "support/crafted.h"
+#include "support/layout_parts.h"
 
 namespace underlawn {
 namespace {
 
+using sample::box;
+using sample::feature;
+using sample::wishes;
+
 Coil coil_of(double trench_length) {
-  Coil c;
+  Coil c = sample::coil_of(trench_length);
   c.loop_diameter = 0.9;
   c.pitch = 0.4;
-  c.trench_length = trench_length;
-  c.coil_length = trench_length * 8;
   return c;
-}
-
-Ring box(double left, double bottom, double right, double top) {
-  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
 }
 
 // 80 m x 60 m, 3 m setbacks, a house at the lower edge with its entry point in the upper wall at (40, 14).
 Site site() {
   Site s;
   for (Point p : box(0, 0, 80, 60)) s.lot.push_back({p, 3});
-  Feature house;
-  house.id = 1;
-  house.kind = FeatureKind::house;
-  house.points = box(30, 4, 50, 14);
-  s.features.push_back(house);
+  s.features.push_back(feature(1, FeatureKind::house, box(30, 4, 50, 14)));
   s.entry = EntryPoint{1, {40, 14}};
   return s;
-}
-
-Wishes wishes(int circuits) {
-  Wishes w;
-  w.circuits = circuits;
-  w.coil_in_run = false;
-  return w;
 }
 
 const Trouble* trouble(const Layout& l, const std::string& code) {

@@ -6,29 +6,19 @@
 #include <numbers>
 
 #include "layout/legality.h"
+#include "support/layout_parts.h"
 #include "support/sample_plans.h"
 
 namespace underlawn {
 namespace {
 
+using sample::box;
+using sample::feature;
+
 Coil coil_of(double trench_length) {
-  Coil c;
+  Coil c = sample::coil_of(trench_length);
   c.pitch = 0.4;
-  c.trench_length = trench_length;
-  c.coil_length = trench_length * 8;
   return c;
-}
-
-Feature feature(int id, FeatureKind kind, std::vector<Point> points) {
-  Feature f;
-  f.id = id;
-  f.kind = kind;
-  f.points = std::move(points);
-  return f;
-}
-
-Ring box(double left, double bottom, double right, double top) {
-  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
 }
 
 Site lot(const Ring& ring, double setback) {
