@@ -9,6 +9,7 @@
 #include "layout/given.h"
 #include "layout/groups.h"
 #include "layout/held_troubles.h"
+#include "layout/locked_in_place.h"
 #include "layout/longest_field.h"
 #include "layout/numbering.h"
 
@@ -190,9 +191,27 @@ class Placer {
   std::vector<Bearing> best_bearings_;
 };
 
+// Trenches that are locked where they lie anyway leave the rest there: the layout without the locks, if it
+// has them all.
+std::optional<Layout> with_locks_in_place(const Site& site, const Wishes& wishes, const Coil& coil,
+                                          const std::stop_token& stop) {
+  if (wishes.locked.empty() || !wishes.given.empty()) return std::nullopt;
+  std::vector<Trench> locked;
+  for (std::size_t i = 0; i < wishes.locked.size(); ++i) {
+    auto trench = locked_trench(wishes, i, coil);
+    if (!trench) return std::nullopt;
+    locked.push_back(std::move(*trench));
+  }
+  Wishes free = wishes;
+  free.locked.clear();
+  Layout open = Placer(site, free, coil, stop).place();
+  return lock_in_place(open.trenches, locked) ? std::optional(std::move(open)) : std::nullopt;
+}
+
 }  // namespace
 
 Layout make_layout(const Site& site, const Wishes& wishes, const Coil& coil, std::stop_token stop) {
+  if (auto in_place = with_locks_in_place(site, wishes, coil, stop)) return std::move(*in_place);
   return Placer(site, wishes, coil, std::move(stop)).place();
 }
 

@@ -83,6 +83,27 @@ TEST(Held, ALockedTrenchStaysWhereItIsAndTheRestIsPlacedRoundIt) {
   }
 }
 
+// What is laid stays as it is when it is locked, one trench or all of them, in one field or in two.
+TEST(Held, LockingTrenchesWhereTheyLieMovesNothing) {
+  for (int groups : {1, 2}) {
+    Wishes w = wishes(4);
+    w.groups = groups;
+    const Layout laid = make_layout(site(), w, coil_of(25));
+    ASSERT_EQ(laid.trenches.size(), 4u);
+    for (std::size_t first = 0; first < 4; ++first)
+      for (std::size_t last : {first, std::size_t{3}}) {
+        SCOPED_TRACE(std::to_string(groups) + " groups, " + std::to_string(first));
+        Wishes locked = w;
+        for (std::size_t i = first; i <= last; ++i)
+          locked.locked.push_back({laid.trenches[i].head, laid.trenches[i].end});
+        Layout l = make_layout(site(), locked, coil_of(25));
+        EXPECT_EQ(locked_count(l), static_cast<int>(last - first) + 1);
+        for (Trench& t : l.trenches) t.locked = false;
+        EXPECT_EQ(l, laid);
+      }
+  }
+}
+
 TEST(Held, ALockedTrenchKeepsItsDepthAndItsPipe) {
   Wishes w = wishes(3);
   w.locked = {{{20, 40}, {45, 40}, 1.2, 150}};
