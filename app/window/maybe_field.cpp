@@ -2,6 +2,7 @@
 #include "window/maybe_field.h"
 
 #include "plan/record/moment.h"
+#include "window/shown_unit.h"
 
 namespace underlawn {
 
@@ -31,7 +32,9 @@ TypedField* maybe_number(Form& form, Document& document, const QString& label, Q
   field->set_taker([&document, quantity, bound](const QString& typed) {
     std::optional<double> value;
     if (!typed.trimmed().isEmpty()) {
-      const auto read = parse_quantity(quantity, typed.toStdString(), document.plan().units);
+      const Plan& plan = document.plan();
+      const auto read = parse_quantity(
+          quantity, with_shown_unit(quantity, typed, bound.get(plan).value_or(0), plan.units), plan.units);
       if (!read) return QString::fromStdString(read.error().message());
       value = *read;
     }

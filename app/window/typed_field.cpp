@@ -6,6 +6,8 @@
 #include <QStyle>
 #include <QVBoxLayout>
 
+#include "window/shown_unit.h"
+
 namespace underlawn {
 
 TypedField::TypedField(QWidget* parent) : QWidget(parent), edit_(new QLineEdit), wrong_(new QLabel) {
@@ -104,7 +106,7 @@ void QuantityField::show_value(double si, UnitSystem units) {
 }
 
 QString QuantityField::take(const QString& typed) {
-  const auto value = parse_quantity(quantity_, typed.toStdString(), units_);
+  const auto value = parse_quantity(quantity_, with_shown_unit(quantity_, typed, value_, units_), units_);
   if (!value) return QString::fromStdString(value.error().message());
   if (const QString wrong = judge_ ? judge_(*value) : QString(); !wrong.isEmpty()) return wrong;
   show_value(*value, units_);

@@ -221,7 +221,7 @@ constexpr ShownUnit kShown[] = {
     {Q::ratio, kUs, " %", 0.01, 0, {0, 1, 2}, 0, true},
     {Q::length, kMetric, " m", 1, 0, {2, 2, 3}},
     {Q::length, kUs, " ft", kFoot, 0, {0, 1, 2}},  // for bare numbers; print_quantity writes
-                                                         // feet-inches
+                                                   // feet-inches
     {Q::diameter, kMetric, " mm", 0.001, 0, {0, 1, 2}, 0, true},
     {Q::diameter, kUs, " in", kInch, 0, {0, 2, 3}, 0, true},
     {Q::area, kMetric, " m²", 1, 0, {0, 1, 2}},
@@ -237,8 +237,14 @@ constexpr ShownUnit kShown[] = {
     {Q::slope, kMetric, ":1", 1, 0, {2, 2, 3}, 0, true},
     {Q::slope, kUs, ":1", 1, 0, {2, 2, 3}, 0, true},
     {Q::duration, kMetric, " h", 3600, 0, {0, 1, 2}},
+    {Q::duration, kMetric, " s", 1, 0, {0, 1, 2}, 1e-9, true},
+    {Q::duration, kMetric, " min", 60, 0, {0, 1, 2}, 120, true},
+    {Q::duration, kMetric, " h", 3600, 0, {0, 1, 2}, 3600},
     {Q::duration, kMetric, " d", 86'400, 0, {0, 1, 2}, 3 * 86'400},
     {Q::duration, kUs, " h", 3600, 0, {0, 1, 2}},
+    {Q::duration, kUs, " s", 1, 0, {0, 1, 2}, 1e-9, true},
+    {Q::duration, kUs, " min", 60, 0, {0, 1, 2}, 120, true},
+    {Q::duration, kUs, " h", 3600, 0, {0, 1, 2}, 3600},
     {Q::duration, kUs, " d", 86'400, 0, {0, 1, 2}, 3 * 86'400},
     {Q::velocity, kMetric, " m/s", 1, 0, {1, 2, 3}},
     {Q::velocity, kUs, " ft/s", kFoot, 0, {1, 2, 3}},

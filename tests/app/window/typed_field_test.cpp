@@ -122,3 +122,24 @@ TEST_F(FieldTest, ValueIsShownInTheUnitsAskedFor) {
   field.show_value(1.5, UnitSystem::metric);
   EXPECT_EQ(field.edit()->text().toStdString(), print_quantity(Quantity::length, 1.5, UnitSystem::metric));
 }
+
+TEST(TimeField, ShowsSecondsAndMinutesAndTakesABareNumberAsWhatStandsThere) {
+  QuantityField field{Quantity::duration};
+  std::vector<double> entered;
+  QObject::connect(&field, &QuantityField::entered, [&](double v) { entered.push_back(v); });
+  const auto put = [&](const char* text) {
+    field.edit()->selectAll();
+    QTest::keyClicks(field.edit(), text);
+    QTest::keyClick(field.edit(), Qt::Key_Return);
+  };
+  field.show_value(18, UnitSystem::us);
+  EXPECT_EQ(field.edit()->text(), "18 s");
+  put("21,5");
+  put("20 min");
+  EXPECT_EQ(field.edit()->text(), "20 min");
+  put("45");
+  put("2 h");
+  EXPECT_EQ(field.edit()->text(), "2.0 h");
+  put("3");
+  EXPECT_EQ(entered, (std::vector<double>{21.5, 1200, 2700, 7200, 10800}));
+}

@@ -165,6 +165,15 @@ TEST(ParseQuantity, TakesTheUnitsOfEachQuantity) {
     EXPECT_NEAR(read(row.q, row.text), row.si, std::abs(row.si) * 5e-7 + 1e-13) << row.text;
 }
 
+TEST(PrintQuantity, ATimeIsInTheUnitThatItCanBeReadIn) {
+  EXPECT_EQ(print_quantity(Quantity::duration, 0, kUs), "0.0 h");
+  EXPECT_EQ(print_quantity(Quantity::duration, 6.5, kUs), "6.5 s");
+  EXPECT_EQ(print_quantity(Quantity::duration, 18, kMetric), "18 s");
+  EXPECT_EQ(print_quantity(Quantity::duration, 600, kUs), "10 min");
+  EXPECT_EQ(print_quantity(Quantity::duration, 5400, kUs), "1.5 h");
+  EXPECT_NEAR(read(Quantity::duration, "2"), 7200, 1e-9);  // alone it is hours
+}
+
 TEST(ParseQuantity, MakesAreasAndVolumesOfLengths) {
   EXPECT_NEAR(read(Quantity::area, "30 ft * 15 ft"), 450 * kFoot * kFoot, 1e-9);
   EXPECT_NEAR(read(Quantity::volume, "100' * 3' * 6'"), 1800 * kFoot * kFoot * kFoot, 1e-9);
