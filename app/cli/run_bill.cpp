@@ -61,7 +61,8 @@ void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
   out << "\n" << say("For the trench sides chosen. Prices are the plan's own book, not an offer.") << "\n";
 }
 
-std::string years_text(const std::optional<double>& years) {
+std::string years_text(const std::optional<double>& years, bool priced) {
+  if (!priced) return "–";
   return years ? print_quantity(Quantity::count, std::round(10 * *years) / 10, UnitSystem::metric)
                : say("never");
 }
@@ -77,7 +78,8 @@ void tell_running(const Plan& plan, const Comparison& c, std::ostream& out) {
   };
   add(c.loop, "", "");
   for (std::size_t i = 0; i < c.others.size(); ++i)
-    add(c.others[i], years_text(c.against[i].simple), years_text(c.against[i].discounted));
+    add(c.others[i], years_text(c.against[i].simple, c.priced),
+        years_text(c.against[i].discounted, c.priced));
   out << "\n";
   tell_table(rows, out);
   out << "\n"
@@ -86,6 +88,8 @@ void tell_running(const Plan& plan, const Comparison& c, std::ostream& out) {
              "today's prices; discounted payback and life cycle take in rising prices and what is bought "
              "again.")
       << "\n";
+  if (!c.priced)
+    out << say("No payback is told: the price of the heat pump indoors was not entered.") << "\n";
 }
 
 bool take_book(Plan& plan, const std::string& file, const Console& console) {

@@ -10,7 +10,8 @@ namespace underlawn {
 
 namespace {
 
-QString years(const Page& page, const std::string& key) {
+QString years(const Page& page, const std::string& key, bool priced) {
+  if (!priced) return "–";
   if (!page.has(key)) return QObject::tr("never");
   const double value = std::round(10 * page.figures().at(key).value) / 10;
   return page.link(kFigureLink + QString::fromStdString(key), QString::number(value, 'g', 4));
@@ -43,8 +44,9 @@ void add_paybacks(Page& page, const Comparison& c) {
   for (std::size_t i = 0; i < c.others.size(); ++i) {
     const std::string key = "run.other_" + std::to_string(i + 1);
     page.row({QString::fromStdString(c.others[i].name).toHtmlEscaped(),
-              page.number(key + ".saved", Fineness::coarse), years(page, key + ".payback"),
-              years(page, key + ".discounted_payback"), page.number(key + ".net_savings", Fineness::coarse)});
+              page.number(key + ".saved", Fineness::coarse), years(page, key + ".payback", c.priced),
+              years(page, key + ".discounted_payback", c.priced),
+              page.number(key + ".net_savings", Fineness::coarse)});
   }
   page.end_table();
 }
@@ -59,6 +61,10 @@ void add_running(Page& page, const Plan& plan, const Outcome& outcome) {
                    .arg(QString::fromStdString(plan.wishes.prices.currency)));
   add_costs_of(page, c);
   add_paybacks(page, c);
+  if (!c.priced && !c.others.empty())
+    page.paragraph(QObject::tr(
+        "The price of the heat pump indoors was not entered (Price page): the first cost of the loop is "
+        "without it, and no payback is told."));
   page.paragraph(page.faint(
       c.others.empty()
           ? QObject::tr("Describe other ways to heat and cool on the Price page to see when the loop pays.")

@@ -217,7 +217,7 @@ OtherWay other_way(const Plan& plan, const Outcome& outcome, const FamilyFacts& 
   way.saves = over_spread(other.energy_today - loop.energy_today);
   way.saves.low += more_upkeep, way.saves.high += more_upkeep;
   way.years = c.against[i].simple;
-  if (way.saves.low > 0) {
+  if (way.saves.low > 0 && c.priced) {
     const double soon = std::max(0.0, facts.price - other.first) / way.saves.high;
     const double late = std::max(0.0, facts.price_high - other.first) / way.saves.low;
     if (soon <= c.years) way.payback = Range{soon, late};
@@ -235,6 +235,7 @@ void add_energy(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
     facts.bill = loop.energy_today;
     facts.upkeep = loop.running_today - loop.energy_today;
     facts.years = outcome.comparison->years;
+    facts.payback_known = outcome.comparison->priced;
   }
   const Range use = over_spread(facts.electricity), bill = over_spread(facts.bill);
   facts.electricity_low = use.low, facts.electricity_high = use.high;

@@ -71,6 +71,7 @@ struct FamilyFacts {
   double bill = 0, bill_low = 0, bill_high = 0;  // currency a year, electricity alone
   double upkeep = 0;                             // currency a year
   double backup = 0;                             // J a year
+  bool payback_known = true;                     // the heat pump has a price
   int years = 0;                                 // looked at
   std::vector<OtherWay> others;
 };

@@ -292,6 +292,7 @@ BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
 }
 
 QString payback_words(const FamilyFacts& facts, const OtherWay& other) {
+  if (!facts.payback_known) return QObject::tr("not reckoned");
   if (!other.payback) return QObject::tr("not within %1 years").arg(facts.years);
   const int soon = static_cast<int>(std::floor(other.payback->low)),
             late = static_cast<int>(std::ceil(other.payback->high));
@@ -302,7 +303,8 @@ QString payback_words(const FamilyFacts& facts, const OtherWay& other) {
 BlockPtr comparison_rows(const ProposalPage& page, const FamilyFacts& facts) {
   const Plan& plan = page.plan;
   std::vector<Compared::Row> rows{
-      {QObject::tr("The ground loop"), money_range(plan, facts.price, facts.price_high),
+      {facts.payback_known ? QObject::tr("The ground loop") : QObject::tr("The ground loop, no heat pump"),
+       money_range(plan, facts.price, facts.price_high),
        money_range(plan, facts.bill_low + facts.upkeep, facts.bill_high + facts.upkeep), "", ""}};
   for (const OtherWay& other : facts.others) {
     if (rows.size() == 5) break;
@@ -337,6 +339,8 @@ BlockPtr reckoned(const ProposalPage& page, const FamilyFacts& facts) {
                  .arg(fuel_words(page.plan));
   else
     words << QObject::tr("At today's price of electricity.");
+  if (compared(facts) && !facts.payback_known)
+    words << QObject::tr("The heat pump's own price is not in these figures, so no payback is reckoned.");
   return prose("", words.join(" "), 9);
 }
 

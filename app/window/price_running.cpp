@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "base/say.h"
+#include "cost/comparison.h"
 #include "cost/fuels.h"
 #include "window/price_panel.h"
 
@@ -90,6 +91,10 @@ void PricePanel::add_running_costs() {
   number(tr("Heat pump indoors"), Quantity::money, run(&Running::unit_cost, tr("Price of the heat pump")))
       ->edit()
       ->setToolTip(tr("With its fitting; not where it is a line of your own above"));
+  note([](const Plan&) {
+    return tr("Not entered: without it no payback is told, in the report and in the proposal.");
+  });
+  only_when([](const Plan& p) { return !heat_pump_priced(p.pricing) && !p.pricing.running.others.empty(); });
   number(tr("bought again after, years"), Quantity::count,
          {[](const Plan& p) { return p.pricing.running.unit_life; },
           [](Plan& p, double v) { p.pricing.running.unit_life = whole(v); }, tr("Life of the heat pump")});

@@ -81,24 +81,26 @@ SystemCost cost_of(const Simulation& s, std::string name, double first, const Ra
   return cost;
 }
 
-Against against(const SystemCost& loop, const SystemCost& other, const Running& r) {
+Against against(const SystemCost& loop, const SystemCost& other, const Running& r, bool priced) {
   Against a;
   a.extra = loop.first - other.first;
   a.saved_first = other.running_today - loop.running_today;
+  a.emission_saved = other.emission - loop.emission;
+  if (!priced) return a;
   a.simple = simple_payback(a.extra, a.saved_first);
   std::vector<double> savings;
   for (std::size_t i = 0; i < loop.years.size(); ++i)
     savings.push_back(other.years[i].total() - loop.years[i].total());
   a.discounted = payback_years(a.extra, savings, r.discount);
   a.net_savings = other.life_cycle - loop.life_cycle;
-  a.emission_saved = other.emission - loop.emission;
   return a;
 }
 
 }  // namespace
 
-Comparison compare(const Simulation& s, double net, const Running& r, int design_years) {
+Comparison compare(const Simulation& s, double net, const Running& r, int design_years, bool priced) {
   Comparison c;
+  c.priced = priced;
   c.years = r.years.value_or(design_years);
   if (s.years.empty() || c.years < 1) return c;
   c.heating = s.years.front().heating;
@@ -109,7 +111,7 @@ Comparison compare(const Simulation& s, double net, const Running& r, int design
     const Rates rates{o.price, o.escalation, o.emission, o.maintenance, o.first_cost, o.life};
     c.others.push_back(cost_of(s, translated(o.name), o.first_cost, rates, r, c.years,
                                [&](const YearSum& y) { return other_use(y, o); }));
-    c.against.push_back(against(c.loop, c.others.back(), r));
+    c.against.push_back(against(c.loop, c.others.back(), r, priced));
   }
   return c;
 }

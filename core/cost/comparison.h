@@ -44,17 +44,18 @@ struct SystemCost {
 
 // The loop against one other system.
 struct Against {
-  double extra = 0;                  // currency, first cost of the loop more than the other's
-  double saved_first = 0;            // currency in the first year at today's prices
-  std::optional<double> simple;      // years: extra/saved_first
-  std::optional<double> discounted;  // years, within those looked at
-  double net_savings = 0;            // currency today, over the years: life cycle of the other - of the loop
-  double emission_saved = 0;         // kg over the years
+  double extra = 0;                   // currency, first cost of the loop more than the other's
+  double saved_first = 0;             // currency in the first year at today's prices
+  std::optional<double> simple;       // years: extra/saved_first
+  std::optional<double> discounted;   // years, within those looked at
+  std::optional<double> net_savings;  // currency today, over the years: life cycle of the other - of the loop
+  double emission_saved = 0;          // kg over the years
   bool operator==(const Against&) const = default;
 };
 
 struct Comparison {
   int years = 0;
+  bool priced = true;               // the heat pump too, see compare
   double heating = 0, cooling = 0;  // J in the first year: heat given, cooling met
   SystemCost loop;
   std::vector<SystemCost> others;  // as Running::others
@@ -62,8 +63,16 @@ struct Comparison {
   bool operator==(const Comparison&) const = default;
 };
 
+// The heat pump has a price: its own, or one among the lines of the offer. Without it the loop's first cost
+// and another system's are not of the same things.
+inline bool heat_pump_priced(const Pricing& p) {
+  return p.running.unit_cost > 0 || !p.terms.extras.empty();
+}
+
 // `net`: what the loop costs after incentives. Years beyond those simulated are as the last one. Others that
-// do not burn (efficiency or heat content not above 0) cost no fuel.
-Comparison compare(const Simulation& simulation, double net, const Running& running, int design_years);
+// do not burn (efficiency or heat content not above 0) cost no fuel. Where the heat pump is not `priced`
+// (heat_pump_priced) there are neither paybacks nor net savings.
+Comparison compare(const Simulation& simulation, double net, const Running& running, int design_years,
+                   bool priced = true);
 
 }  // namespace underlawn

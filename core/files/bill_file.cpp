@@ -102,7 +102,7 @@ Json system_json(const SystemCost& s) {
 }
 
 Json comparison_json(const Comparison& c) {
-  const auto years = [](const std::optional<double>& y) { return y ? Json(*y) : Json(nullptr); };
+  const auto maybe = [](const std::optional<double>& v) { return v ? Json(*v) : Json(nullptr); };
   Json j{{"years", c.years}, {"heating_j", c.heating}, {"cooling_j", c.cooling}};
   j["loop"] = system_json(c.loop);
   j["others"] = Json::array();
@@ -111,9 +111,9 @@ Json comparison_json(const Comparison& c) {
     Json other = system_json(c.others[i]);
     other["extra_first_cost_money"] = a.extra;
     other["saved_first_year_money"] = a.saved_first;
-    other["simple_payback_years"] = years(a.simple);
-    other["discounted_payback_years"] = years(a.discounted);
-    other["net_savings_money"] = a.net_savings;
+    other["simple_payback_years"] = maybe(a.simple);
+    other["discounted_payback_years"] = maybe(a.discounted);
+    other["net_savings_money"] = maybe(a.net_savings);
     other["emission_saved_kg"] = a.emission_saved;
     j["others"].push_back(std::move(other));
   }

@@ -460,8 +460,9 @@ void Stages::solve_prices(const Plan& plan, Outcome& outcome) {
   outcome.bill = std::make_shared<const Bill>(
       make_bill(take_off(job, *outcome.work, plan.pricing), plan.pricing, plan.wishes));
   if (outcome.temperatures != nullptr)
-    outcome.comparison = std::make_shared<const Comparison>(compare(
-        outcome.temperatures->simulation, outcome.bill->net, plan.pricing.running, plan.thermal.years));
+    outcome.comparison = std::make_shared<const Comparison>(
+        compare(outcome.temperatures->simulation, outcome.bill->net, plan.pricing.running, plan.thermal.years,
+                heat_pump_priced(plan.pricing)));
 }
 
 void Stages::solve_report(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {

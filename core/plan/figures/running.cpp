@@ -102,8 +102,9 @@ void add_uses(Figures& all, const std::string& key, const OtherSystem& o, const 
 
 void add_against(Figures& all, const std::string& key, const std::string& name, const Against& a,
                  const std::string& currency) {
-  derived(all, key + ".extra", say("Against {}: paid more at first, {}", name, currency), a.extra, Q::money,
-          {say("first cost - its first cost"), {"run.loop.first", key + ".first"}, ""});
+  if (a.net_savings)
+    derived(all, key + ".extra", say("Against {}: paid more at first, {}", name, currency), a.extra, Q::money,
+            {say("first cost - its first cost"), {"run.loop.first", key + ".first"}, ""});
   derived(all, key + ".saved", say("Against {}: saved a year at today's prices, {}", name, currency),
           a.saved_first, Q::money,
           {say("its energy and maintenance - ours"), {key + ".running", "run.loop.running"}, ""});
@@ -122,11 +123,12 @@ void add_against(Figures& all, const std::string& key, const std::string& name, 
          {key + ".extra", key + ".saved", key + ".fuel_escalation", "run.electricity_escalation",
           "run.discount", "run.years"},
          translated(kDiscountSource)});
-  derived(all, key + ".net_savings", say("Against {}: saved over the years, in today's {}", name, currency),
-          a.net_savings, Q::money,
-          {say("its life-cycle cost - ours"),
-           {key + ".life_cycle", "run.loop.life_cycle"},
-           translated(kDiscountSource)});
+  if (a.net_savings)
+    derived(all, key + ".net_savings", say("Against {}: saved over the years, in today's {}", name, currency),
+            *a.net_savings, Q::money,
+            {say("its life-cycle cost - ours"),
+             {key + ".life_cycle", "run.loop.life_cycle"},
+             translated(kDiscountSource)});
   derived(all, key + ".emission_saved", say("Against {}: emission spared over the years", name),
           a.emission_saved, Q::mass,
           {say("its emission - ours"), {key + ".emission", "run.loop.emission"}, ""});

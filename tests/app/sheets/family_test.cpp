@@ -135,6 +135,18 @@ TEST(Family, SavingsAreThoseOfTheComparisonOverTheSpreadOfTheNeed) {
   }
 }
 
+TEST(Family, WithoutThePriceOfTheHeatPumpNothingIsPaidBack) {
+  Solved s = alder();
+  s.plan.pricing.running.unit_cost = 0;
+  s.plan.pricing.terms.extras.clear();
+  s.outcome = solve(s.plan);
+  for (const OtherWay& way : family_facts(s.plan, s.outcome).others) EXPECT_FALSE(way.payback || way.years);
+  const QString text = pages_of(s);
+  EXPECT_EQ(text.count("not reckoned"), 2);
+  EXPECT_TRUE(text.contains("no payback is reckoned"));
+  EXPECT_TRUE(text.contains("The ground loop, no heat pump"));
+}
+
 TEST(Family, WithNothingToCompareNoSavingIsPromised) {
   Solved s = alder();
   s.plan.pricing.running.others.clear();

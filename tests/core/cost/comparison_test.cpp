@@ -63,9 +63,22 @@ TEST(Comparison, WorkedByHand) {
   const double upv = uniform_present_value(0.05, 20);
   EXPECT_NEAR(c.loop.life_cycle, 29'000 + 600 * upv, 1e-6);
   EXPECT_NEAR(c.others[0].life_cycle, 10'000 + 1700 * upv + 10'000 * single_present_value(0.05, 15), 1e-6);
-  EXPECT_NEAR(c.against[0].net_savings, c.others[0].life_cycle - c.loop.life_cycle, 1e-9);
+  EXPECT_NEAR(*c.against[0].net_savings, c.others[0].life_cycle - c.loop.life_cycle, 1e-9);
   EXPECT_EQ(c.loop.paid.size(), 21u);
   EXPECT_NEAR(c.others[0].paid[15], 10'000 + 15 * 1700 + 10'000, 1e-6);
+}
+
+TEST(Comparison, NothingPaysBackBeforeTheHeatPumpHasAPrice) {
+  Pricing pricing;
+  pricing.running = running();
+  EXPECT_TRUE(heat_pump_priced(pricing));
+  pricing.running.unit_cost = 0;
+  EXPECT_FALSE(heat_pump_priced(pricing));
+  const Against a = compare(simulation(), 20'000, pricing.running, 25, heat_pump_priced(pricing)).against[0];
+  EXPECT_FALSE(a.simple || a.discounted || a.net_savings);
+  EXPECT_NEAR(a.saved_first, 1100, 1e-9);
+  pricing.terms.extras.push_back({});
+  EXPECT_TRUE(heat_pump_priced(pricing)) << "it may be a line of the offer";
 }
 
 TEST(Comparison, RisingPricesFollowTheModifiedFactor) {
