@@ -240,16 +240,15 @@ bool Canvas::typing_key(const QKeyEvent& key) const {
 // Keys that commands have too, but which belong to the gesture while there is one.
 bool Canvas::own_key(const QKeyEvent& key) const {
   if (typing_key(key)) return true;
+  if (plain(key) && now().owns_key(key.key())) return true;
   const bool busy = now().busy() || typed_.begun();
+  const bool half_drawn = now().half_drawn() || typed_.begun();
   switch (key.key()) {
     case Qt::Key_Escape:
     case Qt::Key_Return:
     case Qt::Key_Enter:
     case Qt::Key_Backspace:
       return true;
-    case Qt::Key_C:
-    case Qt::Key_R:
-      return busy && plain(key);
     case Qt::Key_Z:
       return busy && key.modifiers() == Qt::ControlModifier;
     case Qt::Key_Delete:
@@ -258,7 +257,7 @@ bool Canvas::own_key(const QKeyEvent& key) const {
       return true;
     default:
       // A letter that means nothing here must not pick another tool and drop what is half drawn.
-      return plain(key) && (arrow(key.key()).has_value() || (busy && !key.text().trimmed().isEmpty()));
+      return plain(key) && (arrow(key.key()).has_value() || (half_drawn && !key.text().trimmed().isEmpty()));
   }
 }
 

@@ -10,7 +10,10 @@
 namespace underlawn {
 
 QString DimensionTool::status() const {
-  if (!from_) return tr("Dimension: click from where. It catches corners, walls and trench ends.");
+  if (!from_)
+    return tr(
+        "Dimension: click from where. It catches corners, walls and trench ends. R measures straight, level "
+        "or upright.");
   if (!to_) return tr("Click to where. R measures straight, level or upright.");
   return tr("Click where its line lies, or type how far off. R measures straight, level or upright.");
 }

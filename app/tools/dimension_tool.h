@@ -19,6 +19,7 @@ class DimensionTool : public Tool {
   bool key_press(QKeyEvent& key) override;  // R: straight, level, upright
   void place(Point p) override;
   bool busy() const override { return from_.has_value(); }
+  bool owns_key(int key) const override { return key == Qt::Key_R; }
   void cancel() override;
   void step_back() override;
   std::optional<Point> from() const override;

@@ -15,9 +15,9 @@ void LotTool::keep(std::vector<Point> points) {
 }
 
 QString LotTool::first_hint() const {
-  if (!context_.plan().site.lot.empty())
-    return tr("Lot line: click its first corner. The lot line there is now will be replaced.");
-  return tr("Lot line: click its first corner, or type it as 0,0 and Enter.");
+  const QString how = OutlineTool::first_hint();
+  return context_.plan().site.lot.empty() ? how
+                                          : tr("%1 The lot line there is now will be replaced.").arg(how);
 }
 
 }  // namespace underlawn

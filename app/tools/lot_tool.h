@@ -1,17 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "tools/path_tool.h"
+#include "tools/outline_tool.h"
 
 namespace underlawn {
 
-class LotTool : public PathTool {
+class LotTool : public OutlineTool {
  public:
-  using PathTool::PathTool;
+  explicit LotTool(ToolContext& context) : OutlineTool(context, false) {}
   QString title() const override { return tr("Lot line"); }
 
  protected:
-  bool closes() const override { return true; }
   void keep(std::vector<Point> points) override;
   QString first_hint() const override;
 };

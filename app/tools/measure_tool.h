@@ -12,6 +12,7 @@ class MeasureTool : public PathTool {
   QString title() const override { return tr("Measure"); }
   QString status() const override;
   void press(const Pointer& pointer) override;
+  bool half_drawn() const override { return busy() && !done_; }
   void finish() override { done_ = busy(); }
   void cancel() override;
   void step_back() override;

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "tools/area_tool.h"
+#include "tools/outline_tool.h"
 
 #include <QLineF>
 #include <QRegularExpression>
 
 #include "base/quantity.h"
-#include "plan/edits.h"
 #include "plane/region.h"
 #include "tools/course.h"
 #include "tools/gesture_paint.h"
@@ -16,28 +15,17 @@ namespace {
 
 constexpr double kDragPixels = 8;
 
-bool mostly_rectangles(FeatureKind kind) {
-  return kind == FeatureKind::house || kind == FeatureKind::septic_tank || kind == FeatureKind::drain_field ||
-         kind == FeatureKind::reserve_field || kind == FeatureKind::no_dig;
-}
-
 }  // namespace
 
-AreaTool::AreaTool(ToolContext& context, FeatureKind kind)
-    : PathTool(context), kind_(kind), rectangle_(mostly_rectangles(kind)) {}
-
-QString AreaTool::title() const {
-  QString name = QString::fromUtf8(kind_name(kind_));
-  return name.replace(0, 1, name.front().toUpper());
+QString OutlineTool::first_hint() const {
+  if (rectangle_)
+    return tr("%1: a rectangle. Click one end of a side, or drag across. R makes it a free outline.")
+        .arg(title());
+  return tr("%1: a free outline. Click its first corner, or type it as 0,0. R makes it a rectangle.")
+      .arg(title());
 }
 
-QString AreaTool::first_hint() const {
-  return rectangle_
-             ? tr("%1: click one end of a side, or drag a rectangle. Then R for a free outline.").arg(title())
-             : tr("%1: click its first corner. Then R for a rectangle.").arg(title());
-}
-
-QString AreaTool::status() const {
+QString OutlineTool::status() const {
   if (!rectangle_ || points().empty()) return PathTool::status();
   if (points().size() == 1)
     return tr(
@@ -45,20 +33,20 @@ QString AreaTool::status() const {
   return tr("Depth: click, or type it. Backspace goes back, Esc drops it.");
 }
 
-bool AreaTool::key_press(QKeyEvent& key) {
+bool OutlineTool::key_press(QKeyEvent& key) {
   if (key.key() != Qt::Key_R || key.modifiers() != Qt::NoModifier || (busy() && points().size() > 2))
     return PathTool::key_press(key);
   rectangle_ = !rectangle_;
   return true;
 }
 
-void AreaTool::press(const Pointer& pointer) {
+void OutlineTool::press(const Pointer& pointer) {
   const bool first = points().empty();
   place(pointer.at);
   if (first && rectangle_) pressed_ = pointer;
 }
 
-void AreaTool::release(const Pointer& pointer) {
+void OutlineTool::release(const Pointer& pointer) {
   const auto pressed = std::exchange(pressed_, std::nullopt);
   if (!pressed || !rectangle_ || points().size() != 1) return;
   if (QLineF(pressed->device, pointer.device).length() < kDragPixels) return;
@@ -69,14 +57,14 @@ void AreaTool::release(const Pointer& pointer) {
   keep(ring);
 }
 
-void AreaTool::double_click(const Pointer& pointer) {
+void OutlineTool::double_click(const Pointer& pointer) {
   if (rectangle_)
     press(pointer);
   else
     PathTool::double_click(pointer);
 }
 
-void AreaTool::place(Point p) {
+void OutlineTool::place(Point p) {
   typed_.reset();
   if (!wants_depth()) return PathTool::place(p);
   const Ring ring = by_depth(p);
@@ -86,7 +74,7 @@ void AreaTool::place(Point p) {
   keep(ring);
 }
 
-QString AreaTool::take_text(const QString& typed, bool keep_it) {
+QString OutlineTool::take_text(const QString& typed, bool keep_it) {
   typed_.reset();
   typed_size_ = false;
   if (typed.isEmpty()) return {};
@@ -104,7 +92,7 @@ QString AreaTool::take_text(const QString& typed, bool keep_it) {
 }
 
 // To the right and up, unless a side is typed with a minus.
-QString AreaTool::take_size(const QString& wide, const QString& deep, bool keep_it) {
+QString OutlineTool::take_size(const QString& wide, const QString& deep, bool keep_it) {
   const UnitSystem units = context_.plan().units;
   const auto w = parse_quantity(Quantity::length, wide.toStdString(), units);
   if (!w) return QString::fromStdString(w.error().message());
@@ -123,52 +111,39 @@ QString AreaTool::take_size(const QString& wide, const QString& deep, bool keep_
   return {};
 }
 
-void AreaTool::cancel() {
+void OutlineTool::cancel() {
   pressed_.reset();
   typed_.reset();
   typed_size_ = false;
   PathTool::cancel();
 }
 
-void AreaTool::finish() {
+void OutlineTool::finish() {
   if (rectangle_ && busy())
     return context_.say(points().size() == 1 ? tr("Point to the other end of the side, or type its length.")
                                              : tr("Point to the depth, or type it."));
   PathTool::finish();
 }
 
-Point AreaTool::steered(Point p) const {
+Point OutlineTool::steered(Point p) const {
   if (!wants_depth()) return p;
   const Point across = left_normal(unit(points()[1] - points()[0]));
   return points()[1] + dot(p - points()[1], across) * across;
 }
 
-Ring AreaTool::by_depth(Point p) const {
+Ring OutlineTool::by_depth(Point p) const {
   const Point depth = steered(p) - points()[1];
   if (norm(depth) < kSamePlace) return {};
   return {points()[0], points()[1], points()[1] + depth, points()[0] + depth};
 }
 
-Ring AreaTool::by_corners(Point p) const {
+Ring OutlineTool::by_corners(Point p) const {
   const Point a = points().front();
   if (std::abs(p.x - a.x) < kSamePlace || std::abs(p.y - a.y) < kSamePlace) return {};
   return {a, {p.x, a.y}, p, {a.x, p.y}};
 }
 
-void AreaTool::keep(std::vector<Point> points) {
-  Feature f;
-  f.id = edit::next_feature_id(context_.plan());
-  f.kind = kind_;
-  f.points = std::move(points);
-  const int id = f.id;
-  if (kind_ == FeatureKind::no_dig || kind_ == FeatureKind::easement) f.may_cross = false;
-  context_.commit(edit::with_feature(context_.plan(), std::move(f)),
-                  tr("Draw %1").arg(QString::fromUtf8(kind_name(kind_))));
-  context_.pick({{Selected::Kind::feature, id}});
-  if (kind_ == FeatureKind::house) context_.back_to_select();
-}
-
-void AreaTool::paint(const ToolPaint& p) const {
+void OutlineTool::paint(const ToolPaint& p) const {
   Ring shape;
   if (wants_depth()) shape = by_depth(p.pointer.at);
   const bool dragged = pressed_ && QLineF(pressed_->device, p.pointer.device).length() >= kDragPixels;

@@ -1,24 +1,23 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// House, drive, septic tank, drain field, reserve, easement, no-dig: a rectangle by one side and its depth, a
-// rectangle square to the drawing by dragging or by its typed size ("18 x 40"), or a free ring. R changes
-// between rectangle and ring.
+// An area: a rectangle by one side and its depth, a rectangle square to the drawing by dragging or by its
+// typed size ("18 x 40"), or a free ring. R changes between rectangle and ring.
 #pragma once
 
 #include "tools/path_tool.h"
 
 namespace underlawn {
 
-class AreaTool : public PathTool {
+class OutlineTool : public PathTool {
  public:
-  AreaTool(ToolContext& context, FeatureKind kind);
+  OutlineTool(ToolContext& context, bool rectangle) : PathTool(context), rectangle_(rectangle) {}
 
-  QString title() const override;
   QString status() const override;
   void press(const Pointer& pointer) override;
   void move(const Pointer& pointer) override { toward_ = pointer.at; }
   void release(const Pointer& pointer) override;
   void double_click(const Pointer& pointer) override;
-  bool key_press(QKeyEvent& key) override;
+  bool key_press(QKeyEvent& key) override;  // R
+  bool owns_key(int key) const override { return key == Qt::Key_R; }
   void place(Point p) override;
   void cancel() override;
   void finish() override;
@@ -29,7 +28,6 @@ class AreaTool : public PathTool {
 
  protected:
   bool closes() const override { return true; }
-  void keep(std::vector<Point> points) override;
   QString take_size(const QString& wide, const QString& deep, bool keep);
   QString first_hint() const override;
 
@@ -38,7 +36,6 @@ class AreaTool : public PathTool {
   Ring by_depth(Point p) const;
   Ring by_corners(Point p) const;
 
-  FeatureKind kind_;
   bool rectangle_;
   Point toward_;                    // where the pointer was last
   std::optional<Point> typed_;      // where the typed text leads: to the other corner, or the end of the side

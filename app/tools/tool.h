@@ -78,6 +78,10 @@ class Tool {
   // A point given exactly, by typing or by the keyboard's cursor; the same as a click there.
   virtual void place(Point) {}
   virtual bool busy() const { return false; }  // a gesture is in hand
+  // Something is lost when another tool is taken, so a letter that means nothing to this one takes none.
+  virtual bool half_drawn() const { return busy(); }
+  // A plain letter that is this tool's as long as it is in hand, though a command has it too.
+  virtual bool owns_key(int) const { return false; }
   virtual bool held() const { return false; }  // by a mouse button: letting go ends it
   virtual void cancel() {}                     // drops it without a trace
   virtual void step_back() { cancel(); }       // takes back its last point

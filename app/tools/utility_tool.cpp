@@ -19,13 +19,12 @@ Feature UtilityTool::model() const {
 }
 
 QString UtilityTool::status() const {
-  if (points().empty()) return PathTool::status();
   return tr("Carries %1 (K changes it). %2")
       .arg(QString::fromUtf8(utility_name(model().utility)), PathTool::status());
 }
 
 bool UtilityTool::key_press(QKeyEvent& key) {
-  if (key.key() != Qt::Key_K || key.modifiers() != Qt::NoModifier || !busy()) return PathTool::key_press(key);
+  if (key.key() != Qt::Key_K || key.modifiers() != Qt::NoModifier) return PathTool::key_press(key);
   kind_ = static_cast<UtilityKind>((static_cast<int>(model().utility) + 1) % 6);
   return true;
 }

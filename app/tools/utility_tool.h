@@ -11,6 +11,7 @@ class UtilityTool : public PathTool {
   QString title() const override { return tr("Utility line"); }
   QString status() const override;
   bool key_press(QKeyEvent& key) override;  // K: what it carries
+  bool owns_key(int key) const override { return key == Qt::Key_K; }
 
  protected:
   bool closes() const override { return false; }

@@ -17,6 +17,7 @@ class WhyTool : public Tool {
   void press(const Pointer& pointer) override { ask(pointer.at); }
   void place(Point p) override { ask(p); }
   bool busy() const override { return asked_.has_value(); }
+  bool half_drawn() const override { return false; }
   void cancel() override;
   bool snaps() const override { return false; }
   void paint(const ToolPaint& p) const override;

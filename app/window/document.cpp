@@ -134,8 +134,7 @@ Result<void> Document::save_as(QString path) {
   if (auto saved = save_plan(committed(), path.toStdString()); !saved) return saved;
   path_ = QFileInfo(path).absoluteFilePath();
   history_.mark_saved();
-  emit saved();
-  emit history_changed();
+  emit saved();  // the history is the same: what is half drawn on it goes on
   emit path_changed();
   return {};
 }

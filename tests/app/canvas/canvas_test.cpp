@@ -2,6 +2,7 @@
 #include "canvas/canvas.h"
 
 #include <QSignalSpy>
+#include <QTemporaryDir>
 
 #include "app/canvas/canvas_fixture.h"
 
@@ -117,6 +118,40 @@ TEST_F(CanvasTest, UndoKeyWhileDrawingTakesBackAPointAndNoEntry) {
   click({30, 5});
   key(Qt::Key_Return);
   EXPECT_EQ(document.committed().site.features.at(0).points, (std::vector<Point>{{10, 5}, {30, 5}}));
+}
+
+TEST_F(CanvasTest, SavingLeavesTheOutlineInHandAndUndoingDropsIt) {
+  QTemporaryDir folder;
+  add_lot({{0, 0}, {50, 0}, {50, 50}});
+  canvas.set_tool(ToolId::drive);
+  click({10, 10});
+  click({30, 10});
+  ASSERT_TRUE(document.save_as(folder.filePath("lot.underlawn")));
+  click({30, 20});
+  key(Qt::Key_Return);
+  ASSERT_EQ(document.committed().site.features.size(), 1U);
+  EXPECT_EQ(document.committed().site.features[0].points.size(), 3U);
+  click({60, 10});
+  document.undo();
+  key(Qt::Key_Return);
+  EXPECT_TRUE(document.committed().site.features.empty());
+}
+
+TEST_F(CanvasTest, RChangesTheShapeBeforeTheFirstPointAndTheStatusSaysWhichItIs) {
+  canvas.set_tool(ToolId::lot);
+  EXPECT_TRUE(canvas.status().contains("a free outline"));
+  key(Qt::Key_R);
+  EXPECT_TRUE(canvas.status().contains("a rectangle. "));
+  enter("0,0");
+  enter("120 x 80");
+  ASSERT_EQ(lot().size(), 4U);
+  expect_near(lot()[2], {120 * kFt, 80 * kFt}, 1e-12);
+  canvas.set_tool(ToolId::house);
+  EXPECT_TRUE(canvas.status().contains("a rectangle. "));
+  key(Qt::Key_R);
+  for (Point p : {Point{10, 5}, Point{20, 5}, Point{20, 10}, Point{15, 15}}) click(p);
+  key(Qt::Key_Return);
+  EXPECT_EQ(document.committed().site.features.at(0).points.size(), 4U);
 }
 
 TEST_F(CanvasTest, RingClosesOnItsFirstPoint) {

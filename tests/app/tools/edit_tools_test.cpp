@@ -334,11 +334,12 @@ TEST_F(EditTools, ARectangleByACornerAndItsSize) {
 
 TEST_F(EditTools, CtrlEnterPlacesTheLastPointAndKChoosesWhatItCarries) {
   canvas.set_tool(ToolId::utility);
+  key(Qt::Key_K);
   enter("10,10");
   key(Qt::Key_K);
   type("#10,40");
   key(Qt::Key_Return, Qt::ControlModifier);
   ASSERT_EQ(features(), 1U);
-  EXPECT_EQ(document.committed().site.features[0].utility, UtilityKind::gas);
+  EXPECT_EQ(document.committed().site.features[0].utility, UtilityKind::water);
   EXPECT_EQ(points(1).size(), 2U);
 }
