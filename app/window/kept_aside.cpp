@@ -53,12 +53,14 @@ KeptAside::KeptAside(Document& document, QString folder, int every, QObject* par
   timer_.setInterval(every);
   connect(&timer_, &QTimer::timeout, this, &KeptAside::keep_now);
   connect(&document, &Document::history_changed, this, &KeptAside::update);
+  connect(&document, &Document::saved, this, &KeptAside::update);
 }
 
 KeptAside::~KeptAside() = default;
 
 QString KeptAside::usual_folder() {
-  return QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) + "/kept-aside";
+  // Whatever the program calls its maker, what was kept aside before is found.
+  return QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation) + "/underlawn/kept-aside";
 }
 
 void KeptAside::update() {

@@ -3,6 +3,7 @@
 
 #include <QApplication>
 #include <QIcon>
+#include <QProcess>
 
 #include "language/language.h"
 #include "window/main_window.h"
@@ -15,17 +16,15 @@ static void init_resources() {
 
 namespace underlawn {
 
-int run_window(int& argc, char** argv, QString plan_path, const std::string& language) {
-  QApplication::setHighDpiScaleFactorRoundingPolicy(Qt::HighDpiScaleFactorRoundingPolicy::PassThrough);
-  QApplication application(argc, argv);
-  init_resources();
-  QApplication::setApplicationName("underlawn");
-  QApplication::setApplicationVersion(UNDERLAWN_VERSION);
-  QApplication::setWindowIcon(QIcon(":/underlawn/underlawn.svg"));
-  speak(language.empty() ? settings::language() : language);
-  let_qt_speak();
-  ThemeKeeper::instance().choose(settings::theme());
+namespace {
 
+struct Left {
+  int status;
+  bool start_again;
+  QString path;  // of the plan that was open
+};
+
+Left show_window(const QString& plan_path) {
   MainWindow window;
   settings::restore_window(window);
   window.show();
@@ -33,7 +32,28 @@ int run_window(int& argc, char** argv, QString plan_path, const std::string& lan
   window.files().offer_left_behind();
   const int status = QApplication::exec();
   settings::keep_window(window);
-  return status;
+  return {status, window.wants_to_start_again(), window.document().path()};
+}
+
+}  // namespace
+
+int run_window(int& argc, char** argv, QString plan_path, const std::string& language) {
+  QApplication::setHighDpiScaleFactorRoundingPolicy(Qt::HighDpiScaleFactorRoundingPolicy::PassThrough);
+  QApplication application(argc, argv);
+  init_resources();
+  QApplication::setApplicationName("underlawn");
+  QApplication::setOrganizationName("Underlawn");
+  QApplication::setApplicationVersion(UNDERLAWN_VERSION);
+  QApplication::setWindowIcon(QIcon(":/underlawn/underlawn.svg"));
+  settings::carry_over();
+  speak(language.empty() ? settings::language() : language);
+  let_qt_speak();
+  ThemeKeeper::instance().choose(settings::theme());
+
+  const Left left = show_window(plan_path);
+  const QStringList plan = left.path.isEmpty() ? QStringList() : QStringList{left.path};
+  if (left.start_again) QProcess::startDetached(QApplication::applicationFilePath(), plan);
+  return left.status;
 }
 
 }  // namespace underlawn

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "window/settings.h"
 
+#include <QCoreApplication>
 #include <QScreen>
 #include <QSettings>
 #include <QWidget>
@@ -8,6 +9,13 @@
 #include "language/language.h"
 
 namespace underlawn::settings {
+
+void carry_over() {
+  QSettings now;
+  if (!now.allKeys().isEmpty()) return;
+  const QSettings old("Unknown Organization", QCoreApplication::applicationName());  // as Qt calls none
+  for (const QString& key : old.childKeys()) now.setValue(key, old.value(key));
+}
 
 ThemeChoice theme() {
   const QString kept = QSettings().value("theme").toString();

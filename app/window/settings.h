@@ -10,6 +10,8 @@ class QWidget;
 
 namespace underlawn::settings {
 
+// Takes over what was kept while the settings had no maker's folder of their own; once.
+void carry_over();
 ThemeChoice theme();  // follows the system until chosen
 void keep_theme(ThemeChoice choice);
 std::string language();  // its code; the system's until chosen
