@@ -4,8 +4,10 @@
 #include <QFontMetricsF>
 #include <QPainter>
 #include <QPainterPath>
+#include <QVector>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "plots/chart_legend.h"
 
@@ -149,20 +151,54 @@ void paint_limits(QPainter& painter, const Chart& chart, const ChartFrame& f, co
   }
 }
 
+double points_in(const QRectF& box, const std::vector<QPointF>& points, const ChartFrame& f) {
+  return static_cast<double>(
+      std::count_if(points.begin(), points.end(), [&](const QPointF& p) { return box.contains(f.at(p)); }));
+}
+
+// How much a text there hides, in pixels it would rather be moved.
+double hidden_by(const QRectF& box, const Chart& chart, const ChartFrame& f, const QVector<QRectF>& taken) {
+  constexpr double kLimit = 300, kText = 1000, kPoint = 8;
+  double hidden = 0;
+  for (const ChartLimit& l : chart.limits) {
+    const double y = f.at({f.x_low, l.y}).y();
+    if (y > box.top() - 1 && y < box.bottom() + 1) hidden += kLimit;
+  }
+  for (const ChartLine& l : chart.lines) hidden += kPoint * points_in(box, l.points, f);
+  for (const QRectF& t : taken)
+    if (t.intersects(box)) hidden += kText;
+  return hidden;
+}
+
+// Near its point, but over no limit, no curve and no other text where there is room.
+QRectF mark_box(const ChartMark& m, QSizeF size, const Chart& chart, const ChartFrame& f,
+                const QVector<QRectF>& taken) {
+  const QPointF at = f.at(m.at);
+  const QRectF room = f.plot.adjusted(1, 1, -1, -1);
+  QRectF best;
+  double least = std::numeric_limits<double>::infinity();
+  for (int step = 0; step < 40; ++step)
+    for (const bool above : {m.above, !m.above})
+      for (const double across : {-0.5, -1.0, 0.0}) {
+        QRectF box(QPointF(at.x() + across * size.width(),
+                           above ? at.y() - 8 - size.height() - 4.0 * step : at.y() + 8 + 4.0 * step),
+                   size);
+        box.moveLeft(std::clamp(box.left(), room.left(), std::max(room.left(), room.right() - box.width())));
+        if (box.top() < room.top() || box.bottom() > room.bottom()) continue;
+        const double cost = hidden_by(box, chart, f, taken) + 4.0 * step + (above == m.above ? 0 : 4);
+        if (cost < least) least = cost, best = box;
+      }
+  return best.isNull() ? QRectF(room.topLeft(), size) : best;
+}
+
 void paint_marks(QPainter& painter, const Chart& chart, const ChartFrame& f, const Theme& theme) {
-  const QFontMetricsF metrics(painter.font());
-  for (const ChartMark& m : chart.marks) {
-    const QPointF at = f.at(m.at);
+  const QVector<QRectF> boxes = mark_boxes(chart, f, painter.font());
+  for (qsizetype i = 0; i < boxes.size(); ++i) {
+    const ChartMark& m = chart.marks[static_cast<std::size_t>(i)];
+    const QRectF& box = boxes[i];
     painter.setPen(QPen(theme.paper, 1.5));
     painter.setBrush(theme.text);
-    painter.drawEllipse(at, 4.5, 4.5);
-    const double wide = metrics.horizontalAdvance(m.text) + 8;
-    QRectF box(at.x() - wide / 2, m.above ? at.y() - metrics.height() - 9 : at.y() + 8, wide,
-               metrics.height() + 1);
-    box.moveLeft(
-        std::clamp(box.left(), f.plot.left() + 1, std::max(f.plot.left() + 1, f.plot.right() - wide - 1)));
-    if (box.top() < f.plot.top()) box.moveTop(at.y() + 8);
-    if (box.bottom() > f.plot.bottom()) box.moveBottom(at.y() - 8);
+    painter.drawEllipse(f.at(m.at), 4.5, 4.5);
     QColor back = theme.paper;
     back.setAlphaF(0.85F);
     painter.setPen(Qt::NoPen);
@@ -185,6 +221,14 @@ void paint_inside(QPainter& painter, const Chart& chart, const ChartFrame& f, co
 }
 
 }  // namespace
+
+QVector<QRectF> mark_boxes(const Chart& chart, const ChartFrame& frame, const QFont& font) {
+  const QFontMetricsF metrics(font);
+  QVector<QRectF> boxes;
+  for (const ChartMark& m : chart.marks)
+    boxes << mark_box(m, {metrics.horizontalAdvance(m.text) + 8, metrics.height() + 1}, chart, frame, boxes);
+  return boxes;
+}
 
 QPointF ChartFrame::at(QPointF v) const {
   return {plot.left() + plot.width() * (v.x() - x_low) / (x_high - x_low),

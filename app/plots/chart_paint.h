@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QRectF>
+#include <QVector>
 
 #include "plots/chart.h"
 #include "window/theme.h"
@@ -25,6 +26,10 @@ ChartFrame chart_frame(const Chart& chart, const QRectF& area, const QFont& font
 
 // Colours of a style, 3:1 and more against paper.
 QColor chart_colour(int style, const Theme& theme);
+
+// Where the texts of the marks go, set in `font`: near their points, but over no limit, curve or other text
+// where there is room.
+QVector<QRectF> mark_boxes(const Chart& chart, const ChartFrame& frame, const QFont& font);
 
 // Paints in the painter's font.
 void paint_chart(QPainter& painter, const Chart& chart, const QRectF& area, const Theme& theme);

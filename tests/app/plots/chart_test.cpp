@@ -3,6 +3,7 @@
 
 #include <QPainter>
 #include <QTest>
+#include <cmath>
 
 #include "plots/chart_paint.h"
 #include "plots/chart_view.h"
@@ -40,6 +41,25 @@ TEST(Chart, MapsValuesToPixelsAndBack) {
   const QPointF back = f.value(f.at({123, 4.5}));
   EXPECT_NEAR(back.x(), 123, 1e-9);
   EXPECT_NEAR(back.y(), 4.5, 1e-9);
+}
+
+TEST(Chart, TextsOfMarksLieOverNoLimitNoCurveAndNoOtherText) {
+  Chart chart = some_chart();
+  chart.lines[0].points.clear();
+  for (int day = 0; day <= 365; ++day)
+    chart.lines[0].points.push_back({1.0 * day, 9 - 8 * std::cos(day * 2 * M_PI / 365)});
+  chart.limits = {{"Limits", 18}, {"Limits", 0.5}};
+  chart.marks = {{{182.5, 17}, "17.0 °C, 1 Jul, 17:00, year 1", true},
+                 {{0, 1}, "1.0 °C, 1 Jan, 05:00, year 2", false}};
+  const ChartFrame f = chart_frame(chart, QRectF(0, 0, 330, 300), QFont());
+  const QVector<QRectF> boxes = mark_boxes(chart, f, QFont());
+  ASSERT_EQ(boxes.size(), 2);
+  EXPECT_FALSE(boxes[0].intersects(boxes[1]));
+  for (const QRectF& box : boxes) {
+    EXPECT_TRUE(f.plot.contains(box));
+    for (const ChartLimit& l : chart.limits) EXPECT_FALSE(box.contains(box.center().x(), f.at({0, l.y}).y()));
+    for (const QPointF& p : chart.lines[0].points) EXPECT_FALSE(box.contains(f.at(p)));
+  }
 }
 
 TEST(Chart, ALineIsPaintedWhereItsValuesLie) {
