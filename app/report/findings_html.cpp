@@ -25,6 +25,16 @@ QString decision(const Page& page, const Finding& f) {
          page.link(kWithdrawLink + key, QObject::tr("Take back"));
 }
 
+// Where a missing circuit may be found.
+QString way_out(const Page& page, const Finding& f) {
+  if (f.rule != "circuits_missing" || f.severity != Severity::error) return {};
+  const QString panel = kPanelLink;
+  return QObject::tr("Another way to lay them may hold more: %1. How many it takes: %2.")
+             .arg(page.link(panel + "ways", QObject::tr("Ways")),
+                  page.link(panel + "size", QObject::tr("Size"))) +
+         "<br>";
+}
+
 void add_finding(Page& page, const Finding& f) {
   const QColor ink = f.accepted ? page.theme().faint : severity_ink(f.severity, page.theme());
   const QString title = QString::fromStdString(f.title).toHtmlEscaped();
@@ -33,7 +43,7 @@ void add_finding(Page& page, const Finding& f) {
                            : page.link(kPlaceLink + QString::fromStdString(f.key), "<b>" + title + "</b>");
   rich += page.faint(" &nbsp;" + severity_word(f.severity));
   rich += "<br>" + measured_and_required(page, f) + QString::fromStdString(f.advice).toHtmlEscaped();
-  rich += "<br>";
+  rich += "<br>" + way_out(page, f);
   if (!f.source.empty())
     rich += QString("%1 &nbsp; ").arg(page.faint(QString::fromStdString(f.source).toHtmlEscaped()));
   rich += decision(page, f);

@@ -96,7 +96,7 @@ QString count_words(int errors, int warnings, int accepted) {
 }  // namespace
 
 Headline::Headline(Document& document, QWidget* parent)
-    : QWidget(parent), document_(document), state_(new BigNumber(false)) {
+    : QWidget(parent), document_(document), state_(new BigNumber(false)), built_(new BigNumber(false)) {
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(2 * kGap, 2 * kGap, 2 * kGap, kGap);
   grid->setHorizontalSpacing(kGap);
@@ -113,6 +113,9 @@ Headline::Headline(Document& document, QWidget* parent)
   grid->setColumnStretch(1, 4);
   grid->addWidget(state_, 2, 0, 1, 2);
   connect(state_, &QAbstractButton::clicked, this, &Headline::findings_asked);
+  grid->addWidget(built_, 3, 0, 1, 2);
+  built_->hide();
+  connect(built_, &QAbstractButton::clicked, this, &Headline::as_built_asked);
   connect(&document, &Document::outcome_changed, this, &Headline::refresh);
   connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Headline::refresh);
   refresh();
@@ -161,10 +164,18 @@ void Headline::show_findings(const Outcome& outcome) {
               {});
 }
 
+void Headline::show_as_built(bool holds) {
+  built_->set(severity_mark(Severity::error) + " " + tr("As built it does not hold"), tr("As-built"),
+              theme_now().error, {});
+  built_->setVisible(!holds);
+}
+
 QString Headline::words() const {
   QStringList all;
   for (const BigNumber* n : numbers_) all << n->text() + " " + n->caption();
-  return (all << state_->text()).join("; ");
+  all << state_->text();
+  if (!built_->isHidden()) all << built_->text();
+  return all.join("; ");
 }
 
 }  // namespace underlawn

@@ -19,11 +19,13 @@ class Headline : public QWidget {
 
  public:
   explicit Headline(Document& document, QWidget* parent = nullptr);
-  QString words() const;  // all of it as text
+  QString words() const;           // all of it as text
+  void show_as_built(bool holds);  // what was dug and does not hold is said too
 
  signals:
   void trace_asked(const QString& key);
   void findings_asked();
+  void as_built_asked();
 
  private:
   void refresh();
@@ -31,7 +33,7 @@ class Headline : public QWidget {
 
   Document& document_;
   std::vector<BigNumber*> numbers_;
-  BigNumber* state_;
+  BigNumber *state_, *built_;
 };
 
 }  // namespace underlawn

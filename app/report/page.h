@@ -13,11 +13,12 @@
 namespace underlawn {
 
 // Links: "figure:<key>" how a number came about, "place:<finding key>" show it, "accept:<finding key>",
-// "withdraw:<finding key>".
+// "withdraw:<finding key>", "panel:ways" and "panel:size" open that panel.
 inline constexpr const char* kFigureLink = "figure:";
 inline constexpr const char* kPlaceLink = "place:";
 inline constexpr const char* kAcceptLink = "accept:";
 inline constexpr const char* kWithdrawLink = "withdraw:";
+inline constexpr const char* kPanelLink = "panel:";
 
 class Page {
  public:

@@ -114,6 +114,7 @@ void ReportPanel::refresh() {
 
 void ReportPanel::follow(const QUrl& link) {
   if (const QString key = target_of(link, kFigureLink); !key.isEmpty()) return emit trace_asked(key);
+  if (const QString panel = target_of(link, kPanelLink); !panel.isEmpty()) return emit panel_asked(panel);
   if (const QString key = target_of(link, kPlaceLink); !key.isEmpty()) return point_out(key);
   if (const QString key = target_of(link, kAcceptLink); !key.isEmpty()) return ask_reason(key);
   if (const QString key = target_of(link, kWithdrawLink); !key.isEmpty())

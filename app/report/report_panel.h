@@ -28,6 +28,7 @@ class ReportPanel : public QWidget {
 
  signals:
   void trace_asked(const QString& key);
+  void panel_asked(const QString& panel);  // "ways" or "size"
 
  protected:
   void showEvent(QShowEvent* event) override;

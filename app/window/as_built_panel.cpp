@@ -54,6 +54,9 @@ AsBuiltPanel::AsBuiltPanel(Document& document, QWidget* parent)
     show_answer();
   });
   follow_outcome();
+  connect(&document, &Document::outcome_changed, this, [this] {
+    if (!isVisible()) ask_anew();  // whether it holds is said above the panels too
+  });
   connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Form::refresh_when_seen);
   refresh();
 }
@@ -168,8 +171,7 @@ void AsBuiltPanel::add_place(const QString& label, std::optional<BuiltPoint> Bui
                                    },
                                    [](Plan&, const QString&) {}, label});
   const bool us = document_.plan().units == UnitSystem::us;
-  place->edit()->setPlaceholderText(us ? tr("e.g. A 45'-3\", B 31'-6\", left")
-                                       : tr("e.g. A 13.79; B 9.60; left"));
+  place->edit()->setPlaceholderText(us ? tr("A 45'-3\", B 31'-6\"") : tr("A 13.79; B 9.60"));
   place->edit()->setToolTip(
       tr("Corner and distance, corner and distance; a third one checks; left or right of the line from the "
          "first corner to the second"));
@@ -361,6 +363,7 @@ void AsBuiltPanel::ask_anew() {
     asked_.reset();
     built_.reset();
     mends_.reset();
+    emit answer_changed();
     return;
   }
   if (document_.stale() || (asked_ && asked_of_ == outcome && *asked_ == plan)) return;
@@ -381,12 +384,13 @@ void AsBuiltPanel::ask_anew() {
         find_mends_of(built_);
         show_answer();
         show_found();
+        emit answer_changed();
         emit shown_changed();
       });
 }
 
 void AsBuiltPanel::find_mends_of(std::shared_ptr<const AsBuiltAnswer> built) {
-  if (all_hold(built->holds) || !asked_) return;
+  if (all_hold(built->holds) || !asked_ || !isVisible()) return;
   const auto planned = std::make_shared<const Outcome>(*document_.outcome());
   working_out_.start(
       [plan = *asked_, planned, built, solver = solver_, stop = stop_.get_token()]() -> Result<Solved> {
@@ -443,6 +447,7 @@ void AsBuiltPanel::hideEvent(QHideEvent* event) {
 
 void AsBuiltPanel::showEvent(QShowEvent* event) {
   Form::showEvent(event);
+  if (built_ != nullptr && !mends_ && !working_out_.busy()) find_mends_of(built_);
   emit shown_changed();
 }
 

@@ -41,6 +41,7 @@ class AsBuiltPanel : public Form {
 
  signals:
   void shown_changed();
+  void answer_changed();
 
  protected:
   void hideEvent(QHideEvent* event) override;

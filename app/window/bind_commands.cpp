@@ -197,7 +197,8 @@ void MainWindow::bind_languages() {
       if (code == language_spoken()) return bar_->withdraw("language");
       bar_->tell("language",
                  tr("The window speaks %1 when Underlawn is started again; sheets have their own choice.")
-                     .arg(QString::fromUtf8(find_language(code)->name.data())));
+                     .arg(QString::fromUtf8(find_language(code)->name.data())),
+                 {{tr("Start again now"), [this] { close_to_start_again(); }}, {tr("Later"), {}}});
     });
 }
 
@@ -221,15 +222,15 @@ void MainWindow::bind_panels() {
       {"panel.title", SideColumn::Tab::title}};
   for (const auto& [id, tab] : tabs)
     actions_->on(id, [this, tab = tab](bool) { side_->show_tab(tab, true); });
-  actions_->on("panel.find_ways", [this](bool) {
+  actions_->on("edit.find_ways", [this](bool) {
     side_->show_tab(SideColumn::Tab::ways, false);
     side_->ways_panel()->start();
   });
-  actions_->on("panel.lot_by_deed", [this](bool) {
+  actions_->on("edit.lot_by_deed", [this](bool) {
     side_->show_tab(SideColumn::Tab::survey, false);
     side_->survey_panel()->make_lot_line();
   });
-  actions_->on("panel.size_loop", [this](bool) {
+  actions_->on("edit.size_loop", [this](bool) {
     side_->show_tab(SideColumn::Tab::size, false);
     side_->size_panel()->start();
   });

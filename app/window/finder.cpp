@@ -53,6 +53,11 @@ void Finder::refresh() {
     if (!actions_.action(c->id)->isEnabled()) item->setFlags(Qt::NoItemFlags);
     list_->addItem(item);
   }
+  if (list_->count() == 0) {
+    auto* none = new QListWidgetItem(tr("No command is found. Try another word, or fewer letters of it."));
+    none->setFlags(Qt::NoItemFlags);
+    list_->addItem(none);
+  }
   list_->setCurrentRow(0);
   place();
 }

@@ -11,7 +11,8 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kRowHeight = 24, kMostRowsSeen = 12;
+constexpr int kRowHeight = 36, kMostRowsSeen = 9;  // px: names take two lines
+constexpr int kNames = 104;                        // px
 
 QString regime_word(Regime regime) {
   switch (regime) {
@@ -51,8 +52,11 @@ void FlowPanel::add_pipes() {
   pipes_->setEditTriggers(QAbstractItemView::NoEditTriggers);
   pipes_->setColumnCount(7);
   pipes_->setHorizontalHeaderLabels(
-      {tr("Length"), tr("Bore"), tr("Flow"), tr("Velocity"), tr("Reynolds"), tr("Regime"), tr("Head")});
+      {tr("Flow"), tr("Velocity"), tr("Head"), tr("Regime"), tr("Reynolds"), tr("Length"), tr("Bore")});
   pipes_->verticalHeader()->setDefaultSectionSize(kRowHeight);
+  pipes_->verticalHeader()->setFixedWidth(kNames);
+  pipes_->verticalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter |
+                                                static_cast<Qt::Alignment>(Qt::TextWordWrap));
   wide(pipes_);
   on_refresh([this] { fill_pipes(); });
   facts(tr("All pipes"), [this](const Flow& f) {
@@ -81,13 +85,13 @@ void FlowPanel::fill_pipes() {
   for (std::size_t i = 0; i < pipes.size(); ++i) {
     const PipeFlow& q = s.flow.pipes[i];
     const bool pump = i == 0;  // no pipe, but a loss
-    const QStringList cells = {pump ? QString() : say(Quantity::length, pipes[i].length),
-                               pump ? QString() : say(Quantity::diameter, pipes[i].bore),
-                               say(Quantity::flow, std::abs(q.flow)),
+    const QStringList cells = {say(Quantity::flow, std::abs(q.flow)),
                                pump ? QString() : say(Quantity::velocity, q.velocity),
-                               pump ? QString() : QString::number(std::lround(q.reynolds / 10) * 10),
+                               say(Quantity::head, std::abs(q.head_loss)),
                                pump ? QString() : regime_word(q.regime),
-                               say(Quantity::head, std::abs(q.head_loss))};
+                               pump ? QString() : QString::number(std::lround(q.reynolds / 10) * 10),
+                               pump ? QString() : say(Quantity::length, pipes[i].length),
+                               pump ? QString() : say(Quantity::diameter, pipes[i].bore)};
     const int row = static_cast<int>(i);
     pipes_->setVerticalHeaderItem(row, new QTableWidgetItem(name_of_pipe(solved->loop, i)));
     for (int c = 0; c < pipes_->columnCount(); ++c) {

@@ -6,6 +6,7 @@
 #include "window/curve_table.h"
 #include "window/flow_bounds.h"
 #include "window/flow_panel.h"
+#include "window/maybe_field.h"
 
 namespace underlawn {
 
@@ -45,9 +46,13 @@ void FlowPanel::add_circulator() {
   auto* curve = new CurveTable(document_, &FlowWishes::circulator, tr("Circulator curve"));
   wide(curve);
   on_refresh([curve] { curve->refresh(); });
-  number(tr("Head allowed"), Quantity::head, flow_wish(&FlowWishes::most_head, tr("Head allowed")))
-      ->edit()
-      ->setToolTip(tr("Of the whole loop, for the header's sizes; 0 for what the circulator gives"));
+  auto* head = maybe_number(
+      *this, document_, tr("Head allowed"), Quantity::head,
+      {[](const Plan& p) { return p.flow.most_head > 0 ? std::optional(p.flow.most_head) : std::nullopt; },
+       [](Plan& p, std::optional<double> v) { p.flow.most_head = v.value_or(0); }, tr("Head allowed")});
+  head->edit()->setPlaceholderText(tr("what it gives"));
+  head->edit()->setToolTip(
+      tr("Of the whole loop, for the header's sizes; left empty: what the circulator gives"));
   facts(tr("What the circulator does"), [this](const Flow& f) {
     std::vector<Fact> all;
     const auto tell = [&](const std::optional<PumpState>& pump, const QString& when) {

@@ -325,7 +325,7 @@ QString ImportCard::lies_astray() const {
   return tr(
       "The plan does not know where its lot lies on the Earth, so these heights are not under it: their "
       "lower left corner is laid at 0,0. Bring in the parcel from a map first, or note a satellite "
-      "point of a corner (Alt+Y).");
+      "point of a corner (Alt+5).");
 }
 
 std::vector<Becomes> ImportCard::chosen() const {

@@ -188,6 +188,10 @@ void LoopPanel::add_floors() {
 void LoopPanel::add_run() {
   section(tr("Header and supply run"));
   choice(tr("Pipe"), pipe_names(), pipe(&Wishes::header_pipe, set_header_pipe, tr("Header pipe")));
+  note([](const Plan&) {
+    return tr("Flow designs the sizes of run and header; of this one only the wall (DR) counts then.");
+  });
+  only_when([](const Plan& p) { return p.flow.run_size.empty() || p.flow.header_sizes.empty(); });
   number(tr("Width"), Quantity::length, wish(&Wishes::run_width, tr("Run width")));
   number(tr("Depth"), Quantity::length, wish(&Wishes::run_depth, tr("Run depth")));
   check(tr("A coil in the supply trench if long enough"),

@@ -40,7 +40,7 @@ QString hint_words() {
       "<p><b>H</b> &nbsp; the house, then <b>E</b> &nbsp; where the supply run enters it</p>"
       "<p><b>T</b> trees, <b>U</b> utilities, <b>S</b> septic tank, <b>W</b> well, <b>N</b> what is to be "
       "left alone</p>"
-      "<p><b>Alt+Y</b> &nbsp; reads deed calls, <b>Ctrl+I</b> brings in a surveyor's drawing or a parcel "
+      "<p><b>Alt+5</b> &nbsp; reads deed calls, <b>Ctrl+I</b> brings in a surveyor's drawing or a parcel "
       "file, <b>Ctrl+Shift+I</b> lays a "
       "plat "
       "under the drawing</p>"
@@ -268,6 +268,14 @@ void MainWindow::resizeEvent(QResizeEvent* event) {
   QMainWindow::resizeEvent(event);
   side_->set_wide(event->size().width() >= kWideFrom);
   QMetaObject::invokeMethod(this, &MainWindow::show_hint, Qt::QueuedConnection);
+}
+
+void MainWindow::close_to_start_again() {
+  const auto leave = [this] {
+    start_again_ = may_close_ = true;
+    close();
+  };
+  if (files_->may_close(leave)) leave();
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

@@ -42,6 +42,7 @@ class MainWindow : public QMainWindow {
   SheetStrip* sheet_strip() const { return sheet_strip_; }
   ImportCard* import_card() const { return import_card_; }
   PictureCard* picture_card() const { return picture_card_; }
+  bool wants_to_start_again() const { return start_again_; }  // once it is closed
 
  protected:
   void closeEvent(QCloseEvent* event) override;
@@ -62,6 +63,7 @@ class MainWindow : public QMainWindow {
   void bind_languages();
   void bind_panels();
   void bind_help();
+  void close_to_start_again();
   void set_units(UnitSystem units);
   void follow_document();
   void follow_theme();
@@ -87,6 +89,7 @@ class MainWindow : public QMainWindow {
   QLabel* where_;
   TypedField* scale_;  // of the view
   bool may_close_ = false;
+  bool start_again_ = false;
 };
 
 }  // namespace underlawn

@@ -25,8 +25,10 @@ void Overlay::open() {
 
 void Overlay::close_card() {
   qApp->removeEventFilter(this);
+  const QWidget* keyboard = QApplication::focusWidget();
+  const bool elsewhere = keyboard != nullptr && keyboard != this && !isAncestorOf(keyboard);
   hide();
-  if (before_) before_->setFocus(Qt::PopupFocusReason);
+  if (before_ && !elsewhere) before_->setFocus(Qt::PopupFocusReason);
 }
 
 void Overlay::keyPressEvent(QKeyEvent* event) {
@@ -37,7 +39,8 @@ void Overlay::keyPressEvent(QKeyEvent* event) {
 bool Overlay::eventFilter(QObject* watched, QEvent* event) {
   auto* widget = qobject_cast<QWidget*>(watched);
   if (isVisible() && widget != nullptr) {
-    if (event->type() == QEvent::MouseButtonPress && widget != this && !isAncestorOf(widget)) close_card();
+    const bool leaves = event->type() == QEvent::MouseButtonPress || event->type() == QEvent::FocusIn;
+    if (leaves && widget != this && !isAncestorOf(widget)) close_card();
     if (event->type() == QEvent::Resize && widget == parentWidget()) place();
   }
   return QFrame::eventFilter(watched, event);

@@ -12,7 +12,8 @@ namespace underlawn {
 class Actions;
 struct Command;
 
-// A card over the window that leaves with Esc or a click beside it and gives the keyboard back to who had it.
+// A card over the window that leaves with Esc, a click beside it or when the keyboard goes elsewhere; else it
+// gives the keyboard back to who had it.
 class Overlay : public QFrame {
   Q_OBJECT
 

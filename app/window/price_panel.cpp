@@ -93,8 +93,9 @@ void PricePanel::add_summary() {
   note([this](const Plan&) {
     const Outcome* outcome = document_.outcome();
     const int missing = outcome != nullptr && outcome->bill != nullptr ? outcome->bill->without_price() : 0;
-    return missing == 0 ? tr("The report lists every line with where its count comes from.")
-                        : tr("%n line(s) have no price and count for nothing.", "", missing);
+    return missing == 0   ? tr("The report lists every line with where its count comes from.")
+           : missing == 1 ? tr("One line has no price and counts for nothing.")
+                          : tr("%n lines have no price and count for nothing.", "", missing);
   });
 }
 

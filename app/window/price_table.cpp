@@ -38,7 +38,7 @@ PriceTable::PriceTable(Document& document, QWidget* parent)
   for (const auto& [column, width] :
        {std::pair{sold_by, kSoldBy}, std::pair{price, kPrice}, std::pair{date, kDate}})
     header->resizeSection(column, width);
-  table_->verticalHeader()->setDefaultSectionSize(kRow);
+  table_->verticalHeader()->setMinimumSectionSize(kRow);
   table_->verticalHeader()->setVisible(false);
   table_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   table_->setWordWrap(true);
@@ -102,8 +102,10 @@ void PriceTable::refresh() {
       at->setToolTip(tip);
     }
   }
-  const int shown_rows = std::clamp(static_cast<int>(rows_.size()), 1, kMostShown);
-  table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() + shown_rows * kRow + 6);
+  table_->resizeRowsToContents();  // all of a long text is seen
+  int height = table_->horizontalHeader()->sizeHint().height() + 6;
+  for (int r = 0; r < std::min(table_->rowCount(), kMostShown); ++r) height += table_->rowHeight(r);
+  table_->setFixedHeight(std::max(height, kRow));
   say({});
   filling_ = false;
 }

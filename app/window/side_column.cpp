@@ -84,6 +84,13 @@ SideColumn::SideColumn(Document& document, Selection& selection, QWidget* parent
     report_->show_findings();
   });
   connect(report_, &ReportPanel::trace_asked, this, &SideColumn::show_trace);
+  connect(report_, &ReportPanel::panel_asked, this,
+          [this](const QString& panel) { show_tab(panel == "size" ? Tab::size : Tab::ways, true); });
+  connect(headline_, &Headline::as_built_asked, this, [this] { show_tab(Tab::as_built, true); });
+  connect(as_built_, &AsBuiltPanel::answer_changed, this, [this] {
+    const AsBuiltAnswer* answer = as_built_->answer();
+    headline_->show_as_built(answer == nullptr || all_hold(answer->holds));
+  });
   connect(selected_, &SelectedPanel::trace_asked, this, &SideColumn::show_trace);
   connect(lot_list_, &LotList::edit_asked, this, [this] {
     show_tab(Tab::selected, false);
@@ -123,9 +130,9 @@ void SideColumn::build(Document& document, Selection&) {
   add_page(Tab::lot, lot_list_, tr("Lot"), tr("Everything on the lot (Alt+4)"));
   connect(survey_, &SurveyPanel::trace_asked, this, &SideColumn::show_trace);
   connect(survey_, &SurveyPanel::told, this, &SideColumn::told);
-  add_page(Tab::survey, scrolled(survey_), tr("Survey"), tr("Deed calls, tape and notebook (Alt+Y)"));
+  add_page(Tab::survey, scrolled(survey_), tr("Survey"), tr("Deed calls, tape and notebook (Alt+5)"));
   add_page(Tab::ground, scrolled(new GroundPanel(document)), tr("Ground"),
-           tr("Soil, slopes, swell and frost (Alt+5)"));
+           tr("Soil, slopes, swell and frost (Alt+6)"));
   auto* heat = new HeatPanel(document);
   connect(heat, &HeatPanel::told, this, &SideColumn::told);
   add_page(Tab::heat, scrolled(heat), tr("Heat"), tr("Soil, weather, house and heat pump (Alt+7)"));
@@ -147,7 +154,7 @@ void SideColumn::build(Document& document, Selection&) {
   add_page(Tab::as_built, scrolled(as_built_), tr("As-built"),
            tr("What was really dug, and whether it still holds (Alt+B)"));
   add_page(Tab::title, scrolled(new TitlePanel(document)), tr("Title"),
-           tr("What is printed at the foot of every sheet (Alt+6)"));
+           tr("What is printed at the foot of every sheet (Alt+T)"));
 }
 
 void SideColumn::add_page(Tab tab, QWidget* page, const QString& title, const QString& help) {

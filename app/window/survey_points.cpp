@@ -53,7 +53,9 @@ void SurveyPanel::import_points(const QString& path) {
   const Plan& before = document_.committed();
   const std::size_t row = before.survey.notebook.size(), count = points->value.size();
   const bool earth = points->value.front().method == SightingMethod::latitude_longitude;
-  QString said = tr("%n point(s) of %1 taken.", "", static_cast<int>(count)).arg(name);
+  QString said =
+      (count == 1 ? tr("One point of %1 taken.") : tr("%n points of %1 taken.", "", static_cast<int>(count)))
+          .arg(name);
   if (earth ? !before.map_place.has_value() : !before.survey.grid.has_value())
     said += ' ' + tr("Nothing said yet where they lie on the plan: their middle was put at the middle of the "
                      "lot. Pin one "

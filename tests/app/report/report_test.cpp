@@ -159,6 +159,22 @@ TEST_F(ReportTest, FindingIsAcceptedWithAReasonAndTakenBack) {
   EXPECT_TRUE(document.plan().accepted.empty());
 }
 
+TEST_F(ReportTest, MissingCircuitsPointToOtherWaysAndToTheSize) {
+  EXPECT_FALSE(report_html(plan, outcome, theme).contains(kPanelLink));
+  plan.wishes.circuits = 40;
+  outcome = solve(plan);
+  const QString html = report_html(plan, outcome, theme);
+  ASSERT_TRUE(text_of(html).contains("circuits fit"));
+  EXPECT_TRUE(html.contains("\"panel:ways\"") && html.contains("\"panel:size\""));
+  Document document;
+  Selection selection;
+  ReportPanel panel(document, selection);
+  QString asked;
+  QObject::connect(&panel, &ReportPanel::panel_asked, [&](const QString& which) { asked = which; });
+  emit panel.browser()->anchorClicked(QUrl("panel:size"));
+  EXPECT_EQ(asked, "size");
+}
+
 TEST_F(ReportTest, ClickOnAFindingPointsOutItsPlaces) {
   Document document;
   Selection selection;

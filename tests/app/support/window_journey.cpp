@@ -137,10 +137,10 @@ void WindowJourney::go() {
 
 void WindowJourney::searches() {
   take(rich_plan());
-  run("panel.find_ways");
+  run("edit.find_ways");
   ASSERT_TRUE(wait_until([&] { return !window_.side()->ways_panel()->service().busy(); }));
   look();
-  run("panel.size_loop");
+  run("edit.size_loop");
   ASSERT_TRUE(wait_until([&] { return !window_.findChild<SizePanel*>()->service().busy(); }, 600'000));
   look();
 }
@@ -162,8 +162,7 @@ void WindowJourney::take(const Plan& plan) {
 
 void WindowJourney::tabs() {
   for (const Command& c : commands()) {
-    if (c.group != CommandGroup::panel || c.id == "panel.find_ways" || c.id == "panel.size_loop") continue;
-    if (c.id == "panel.lot_by_deed" || c.id == "panel.drawing") continue;
+    if (c.group != CommandGroup::panel || c.id == "panel.drawing") continue;
     run(c.id);
     const Outcome* outcome = window_.document().outcome();
     if (c.id == "panel.as_built" && outcome != nullptr && !outcome->layout.trenches.empty()) {

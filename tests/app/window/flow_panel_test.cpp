@@ -89,20 +89,47 @@ TEST_F(FlowPanelTest, WaterTakesNoAntifreezeAndTheNextFluidTakesWhatItNeeds) {
 }
 
 TEST_F(FlowPanelTest, EveryPipeHasItsRowAndUnitsFollow) {
+  constexpr int kLength = 5;
   FlowPanel panel(document);
   ASSERT_TRUE(solved());
   const auto flow = document.outcome()->flow;
   ASSERT_NE(flow, nullptr);
   ASSERT_EQ(panel.pipes()->rowCount(), static_cast<int>(flow->loop.pipes.size()));
-  EXPECT_TRUE(panel.pipes()->item(1, 0)->text().contains("'"));
+  EXPECT_TRUE(panel.pipes()->item(1, kLength)->text().contains("'"));
   Plan metric = document.committed();
   metric.units = UnitSystem::metric;
   document.commit(metric, "Units");
   ASSERT_TRUE(solved());
-  EXPECT_TRUE(panel.pipes()->item(1, 0)->text().endsWith(" m"));
+  EXPECT_TRUE(panel.pipes()->item(1, kLength)->text().endsWith(" m"));
   const double length = flow->loop.network.pipes[1].length;
-  EXPECT_EQ(panel.pipes()->item(1, 0)->text().toStdString(),
+  EXPECT_EQ(panel.pipes()->item(1, kLength)->text().toStdString(),
             print_quantity(Quantity::length, length, UnitSystem::metric));
+}
+
+TEST_F(FlowPanelTest, FlowVelocityHeadAndRegimeAreSeenWithoutScrollingInAColumnsWidth) {
+  FlowPanel panel(document);
+  ASSERT_TRUE(solved());
+  panel.resize(352, 2000);
+  panel.show();
+  const QTableWidget& pipes = *panel.pipes();
+  int seen = 0;
+  for (int c = 0; c < pipes.columnCount(); ++c)
+    if (pipes.columnViewportPosition(c) + pipes.columnWidth(c) <= pipes.viewport()->width()) ++seen;
+  EXPECT_GE(seen, 3);
+}
+
+TEST_F(FlowPanelTest, NoHeadTypedIsShownAsNoneAndNotAsNought) {
+  FlowPanel panel(document);
+  ASSERT_TRUE(solved());
+  auto* head = called<QLineEdit>(panel, "Head allowed");
+  ASSERT_NE(head, nullptr);
+  EXPECT_TRUE(head->text().isEmpty());
+  type(head, "20 ft");
+  EXPECT_NEAR(document.plan().flow.most_head, 6.096, 1e-9);
+  head->selectAll();
+  QTest::keyClick(head, Qt::Key_Delete);
+  QTest::keyClick(head, Qt::Key_Return);
+  EXPECT_EQ(document.plan().flow.most_head, 0);
 }
 
 TEST_F(FlowPanelTest, TypedHeaderSizesBeginWithWhatWasDesigned) {

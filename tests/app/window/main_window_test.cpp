@@ -68,6 +68,21 @@ TEST_F(MainWindowTest, EveryCommandIsInAMenu) {
   for (const Command& c : commands()) EXPECT_TRUE(in_menus.contains(window.actions().action(c.id))) << c.id;
 }
 
+TEST_F(MainWindowTest, PanelsAreCalledAndOrderedAsTheirTabsAndNumberedInThatOrder) {
+  const auto* tabs = window.side()->findChild<QTabWidget*>();
+  int at = 0;
+  for (const Command& c : commands()) {
+    if (c.group != CommandGroup::panel || c.id == "panel.drawing" || c.id == "panel.notice") continue;
+    EXPECT_EQ(tabs->tabText(at), title_of(c));
+    EXPECT_TRUE(tabs->tabToolTip(at).contains("(" + key_words(c) + ")")) << c.id;
+    if (at < 10) EXPECT_EQ(c.shortcut, "Alt+" + std::to_string((at + 1) % 10)) << c.id;
+    run(c.id);
+    EXPECT_EQ(tabs->currentIndex(), at) << c.id;
+    ++at;
+  }
+  EXPECT_EQ(at, tabs->count());
+}
+
 TEST_F(MainWindowTest, EveryToolOfTheTableIsTakenInHand) {
   for (const Command& c : commands()) {
     if (c.id.substr(0, kToolPrefix.size()) != kToolPrefix) continue;
@@ -75,6 +90,51 @@ TEST_F(MainWindowTest, EveryToolOfTheTableIsTakenInHand) {
     EXPECT_EQ(tool_name(window.canvas()->tool()), c.id.substr(kToolPrefix.size()));
     EXPECT_TRUE(window.actions().action(c.id)->isChecked());
   }
+}
+
+TEST_F(MainWindowTest, KeysOfPanelsOpenThemWhateverToolIsInHand) {
+  for (const char* tool : {"tool.lot", "tool.why", "tool.height", "tool.select"}) {
+    run(tool);
+    const QString before = window.canvas()->status();
+    QTest::keyClick(window.canvas(), Qt::Key_2, Qt::AltModifier);
+    EXPECT_EQ(window.side()->tab(), SideColumn::Tab::loop) << tool;
+    EXPECT_EQ(window.canvas()->status(), before) << tool;
+    window.canvas()->setFocus();
+    QTest::keyClick(window.canvas(), Qt::Key_5, Qt::AltModifier);
+    EXPECT_NE(window.side()->tab(), SideColumn::Tab::loop) << tool;
+  }
+}
+
+TEST_F(MainWindowTest, KeysOfTheToolInHandGoBeforeThoseOfCommands) {
+  Canvas& canvas = *window.canvas();
+  const std::pair<ToolId, Qt::Key> own[] = {{ToolId::drive, Qt::Key_R},
+                                            {ToolId::lot, Qt::Key_R},
+                                            {ToolId::dimension, Qt::Key_R},
+                                            {ToolId::utility, Qt::Key_K}};
+  for (const auto& [tool, key] : own) {
+    canvas.set_tool(tool);
+    QTest::keyClick(&canvas, key);
+    EXPECT_EQ(canvas.tool(), tool);
+    EXPECT_FALSE(canvas.status().contains("held"));
+  }
+  QTest::keyClick(&canvas, Qt::Key_W);
+  EXPECT_EQ(canvas.tool(), ToolId::well) << "other letters take their tool";
+}
+
+TEST_F(MainWindowTest, AnAnswerToWhyKeepsNobodyFromAnotherTool) {
+  draw();
+  Canvas& canvas = *window.canvas();
+  canvas.set_tool(ToolId::why);
+  const QPoint at = canvas.rect().center();
+  QTest::mouseClick(&canvas, Qt::LeftButton, {}, at);
+  QTest::keyClick(&canvas, Qt::Key_V);
+  EXPECT_EQ(canvas.tool(), ToolId::select);
+  canvas.set_tool(ToolId::why);
+  QTest::mouseClick(&canvas, Qt::LeftButton, {}, at);
+  QTest::keyClick(&canvas, Qt::Key_Escape);
+  EXPECT_EQ(canvas.tool(), ToolId::why) << "the answer first";
+  QTest::keyClick(&canvas, Qt::Key_Escape);
+  EXPECT_EQ(canvas.tool(), ToolId::select);
 }
 
 TEST_F(MainWindowTest, UndoNamesWhatItTakesBack) {
@@ -217,6 +277,51 @@ TEST_F(MainWindowTest, FinderRunsWhatWasTyped) {
   QTest::keyClick(finder->field(), Qt::Key_Return);
   EXPECT_FALSE(finder->isVisible());
   EXPECT_EQ(window.document().plan().units, UnitSystem::metric);
+}
+
+TEST_F(MainWindowTest, FinderSaysThatNothingIsFoundAndLeavesWhenTheKeyboardDoes) {
+  run("help.find");
+  auto* finder = window.findChild<Finder*>();
+  QTest::keyClicks(finder->field(), "qqqq");
+  ASSERT_EQ(finder->list()->count(), 1);
+  EXPECT_TRUE(finder->list()->item(0)->text().startsWith("No command is found"));
+  QTest::keyClick(finder->field(), Qt::Key_Return);
+  EXPECT_TRUE(finder->isVisible());
+  QTest::keyClick(finder->field(), Qt::Key_2, Qt::AltModifier);
+  EXPECT_FALSE(finder->isVisible());
+  EXPECT_EQ(window.side()->tab(), SideColumn::Tab::loop);
+  EXPECT_TRUE(window.side()->isAncestorOf(QApplication::focusWidget())) << "the panel keeps the keyboard";
+}
+
+TEST_F(MainWindowTest, AnotherLanguageIsSaidInTheBarAndMayStartAtOnce) {
+  run("view.spanish");
+  EXPECT_TRUE(window.bar()->words().contains("Español"));
+  run("view.english");
+  EXPECT_FALSE(window.bar()->telling("language"));
+  draw();
+  run("view.spanish");
+  window.bar()->take(0);
+  EXPECT_TRUE(window.isVisible());
+  EXPECT_TRUE(window.bar()->words().contains("not saved")) << "what is not saved is asked for first";
+  EXPECT_FALSE(window.wants_to_start_again());
+  window.bar()->take(1);
+  EXPECT_FALSE(window.isVisible());
+  EXPECT_TRUE(window.wants_to_start_again());
+  settings::keep_language("en");
+}
+
+TEST(Settings, OldOnesAreCarriedOverOnce) {
+  const QString organisation = QApplication::organizationName();
+  QApplication::setOrganizationName("Underlawn");
+  QSettings().clear();
+  QSettings("Unknown Organization", QApplication::applicationName()).setValue("theme", "dark");
+  settings::carry_over();
+  EXPECT_EQ(settings::theme(), ThemeChoice::dark);
+  settings::keep_theme(ThemeChoice::light);
+  settings::carry_over();
+  EXPECT_EQ(settings::theme(), ThemeChoice::light) << "what was chosen since stays";
+  QSettings().clear();
+  QApplication::setOrganizationName(organisation);
 }
 
 TEST_F(MainWindowTest, EscClosesTheSheetOfKeys) {

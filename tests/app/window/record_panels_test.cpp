@@ -12,9 +12,11 @@
 #include "app/support/wait.h"
 #include "canvas/canvas.h"
 #include "plan/record/taping.h"
+#include "report/headline.h"
 #include "sheets/photo_picture.h"
 #include "support/sample_plans.h"
 #include "window/as_built_panel.h"
+#include "window/as_built_words.h"
 #include "window/main_window.h"
 #include "window/photo_list.h"
 #include "window/record_lines.h"
@@ -101,6 +103,21 @@ TEST_F(RecordPanelsTest, ATrenchStoppedShortIsSolvedAgainAndDrawn) {
   EXPECT_FALSE(window.canvas()->ghost());
   document.undo();
   ASSERT_TRUE(document.plan().as_built.trenches.empty());
+}
+
+TEST_F(RecordPanelsTest, WhatDoesNotHoldAsBuiltIsSaidAboveThePanelsWithoutOpeningOne) {
+  Headline* headline = window.side()->headline();
+  window.side()->show_tab(SideColumn::Tab::loop, false);
+  Plan plan = document.plan();
+  EXPECT_FALSE(headline->words().contains("As built"));
+  for (const Trench& t : document.outcome()->layout.trenches)
+    if (t.number > 1) said_of(plan, t.number).fate = TrenchFate::left_out;
+  document.commit(plan, "As built");
+  ASSERT_TRUE(wait_until([&] { return headline->words().contains("As built it does not hold"); }));
+  emit headline->as_built_asked();
+  EXPECT_EQ(window.side()->tab(), SideColumn::Tab::as_built);
+  document.undo();
+  EXPECT_TRUE(wait_until([&] { return !headline->words().contains("As built"); }));
 }
 
 TEST_F(RecordPanelsTest, TapesAreTypedAndWhatCannotBeIsRefusedUnderTheField) {

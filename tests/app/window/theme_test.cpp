@@ -4,6 +4,12 @@
 
 #include <gtest/gtest.h>
 
+#include <QAbstractItemView>
+#include <QComboBox>
+#include <QVBoxLayout>
+
+#include "window/form.h"
+
 using namespace underlawn;
 
 class ThemeTest : public testing::TestWithParam<bool> {
@@ -43,3 +49,23 @@ TEST_P(ThemeTest, StyleSheetNamesNoColourThatIsNotThere) {
 }
 
 INSTANTIATE_TEST_SUITE_P(LightAndDark, ThemeTest, testing::Bool());
+
+TEST(Theme, AListOfChoicesShowsEachOfItsRowsWhole) {
+  for (const int rows : {2, 5, 7}) {
+    QWidget page;
+    page.setStyleSheet(style_sheet(Theme::light()));
+    auto* column = new QVBoxLayout(&page);
+    QStringList names;
+    for (int i = 0; i < rows; ++i) names << QString("Choice %1").arg(i + 1);
+    auto* box = choice_box(names);
+    column->addWidget(box);
+    page.resize(300, 80);
+    page.show();
+    box->showPopup();
+    const QAbstractItemView& view = *box->view();
+    int height = 0;
+    for (int i = 0; i < rows; ++i) height += view.visualRect(view.model()->index(i, 0)).height();
+    EXPECT_GE(view.viewport()->height(), height) << rows;
+    box->hidePopup();
+  }
+}

@@ -35,7 +35,7 @@ struct WaysPanelTest : testing::Test {
   }
   void TearDown() override { window.document().start_new(); }
   void find() {
-    window.actions().action("panel.find_ways")->trigger();
+    window.actions().action("edit.find_ways")->trigger();
     ASSERT_TRUE(wait_until([&] { return !panel->service().busy(); }));
     QCoreApplication::processEvents();
   }
@@ -146,7 +146,7 @@ TEST_F(WaysPanelTest, AChangedLotMakesThemOld) {
 }
 
 TEST_F(WaysPanelTest, StopEndsItWithoutAnAnswer) {
-  window.actions().action("panel.find_ways")->trigger();
+  window.actions().action("edit.find_ways")->trigger();
   EXPECT_TRUE(panel->service().busy());
   panel->service().stop();
   ASSERT_TRUE(wait_until([&] { return !panel->service().busy(); }));
