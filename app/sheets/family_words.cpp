@@ -169,14 +169,22 @@ QString warmth_words(const Plan& plan, const Outcome& outcome) {
                                 "heat in a year. The ground gives %2 of it; electricity "
                                 "for the heat pump gives the rest.")
                         .arg(family_energy(needed), family_energy(value(outcome, "heat.from_ground")))};
-  if (backup <= 0.001 * needed)
+  if (backup <= 0.001 * needed) {
     words << QObject::tr(
                  "It keeps the house warm through the coldest hours of the year that we reckoned with "
                  "(%1 outside) without any other heater.")
                  .arg(shown(plan, outcome, "weather.coldest"));
-  else
+    if (outcome.figures.find("house.outdoor_cold") != nullptr &&
+        value(outcome, "weather.coldest") > value(outcome, "house.outdoor_cold") + 0.005)
+      words << QObject::tr(
+                   "A day as cold as %1, which your house's heat loss was worked out for, does not come in "
+                   "that "
+                   "year.")
+                   .arg(shown(plan, outcome, "house.outdoor_cold"));
+  } else {
     words << QObject::tr("In the coldest hours a back-up heater helps with %1 in a year.")
                  .arg(family_energy(backup));
+  }
   if (value(outcome, "heat.to_ground") > 0)
     words << QObject::tr("In summer it cools the house and gives %1 back to the ground.")
                  .arg(family_energy(value(outcome, "heat.to_ground")));

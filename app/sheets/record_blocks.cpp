@@ -174,7 +174,8 @@ BlockPtr readings_form(const RecordFacts& f) {
       QObject::tr("READINGS SINCE THE VALVE WAS SHUT"), QObject::tr("A sound loop (from – to)"),
       QStringList{QObject::tr("Read, pipe"), QObject::tr("Note")}, std::move(rows),
       QObject::tr("Polyethylene creeps: a sound loop loses pressure. A leak shows as a "
-                  "curve that leaves the band and goes on falling."));
+                  "curve that leaves the band and goes on falling. %1")
+          .arg(text_of(band_words({}, f.plan.units))));
 }
 
 namespace {

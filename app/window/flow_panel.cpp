@@ -8,6 +8,7 @@
 
 #include "flow/antifreeze.h"
 #include "flow/flow_remarks.h"
+#include "plan/coldest_fluid.h"
 #include "window/flow_bounds.h"
 #include "window/test_panel.h"
 #include "window/theme_now.h"
@@ -30,6 +31,12 @@ double rounded_up(double mass_fraction) {
   return std::min(std::ceil(mass_fraction * 1000 - 1e-9) / 1000, kMostConcentration);
 }
 
+// For the coldest fluid typed or simulated.
+FlowWishes at_coldest(FlowWishes wishes, const Outcome* outcome) {
+  if (outcome != nullptr) wishes.coldest_temperature = coldest_fluid(wishes, outcome->temperatures.get());
+  return wishes;
+}
+
 std::optional<double> recommended(const FlowWishes& wishes) {
   const auto antifreeze = antifreeze_for(wishes, 1);
   if (!antifreeze || !antifreeze->recommended) return std::nullopt;
@@ -37,12 +44,13 @@ std::optional<double> recommended(const FlowWishes& wishes) {
 }
 
 // Water takes no antifreeze; from water to another fluid as much goes in as is needed.
-void choose_fluid(Plan& plan, int index) {
+void choose_fluid(Plan& plan, int index, const Outcome* outcome) {
   FlowWishes& w = plan.flow;
   const bool was_water = w.fluid == Fluid::water;
   w.fluid = static_cast<Fluid>(index);
   if (w.fluid == Fluid::water) w.mass_fraction = 0;
-  if (was_water && w.fluid != Fluid::water) w.mass_fraction = recommended(w).value_or(0.2);
+  if (was_water && w.fluid != Fluid::water)
+    w.mass_fraction = recommended(at_coldest(w, outcome)).value_or(0.2);
 }
 
 }  // namespace
@@ -110,7 +118,8 @@ void FlowPanel::add_refusal() {
 void FlowPanel::add_fluid() {
   section(tr("Fluid"));
   choice(tr("Fluid"), fluid_names(),
-         {[](const Plan& p) { return static_cast<int>(p.flow.fluid); }, choose_fluid, tr("Fluid")});
+         {[](const Plan& p) { return static_cast<int>(p.flow.fluid); },
+          [this](Plan& p, int index) { choose_fluid(p, index, document_.outcome()); }, tr("Fluid")});
   note([](const Plan& p) { return QString::fromUtf8(fluid_caution(p.flow.fluid)); });
   number(tr("Antifreeze by mass"), Quantity::ratio,
          flow_wish(&FlowWishes::mass_fraction, tr("Concentration")));
@@ -137,13 +146,16 @@ void FlowPanel::add_fluid_facts() {
   connect(take, &QPushButton::clicked, this, &FlowPanel::take_recommended);
   wide(take);
   on_refresh([this, label, take] {
-    const FlowWishes& w = document_.plan().flow;
+    const FlowWishes w = at_coldest(document_.plan().flow, document_.outcome());
     const auto solved = flow();
     const auto a = antifreeze_for(w, solved != nullptr ? solved->volume : 1);
     std::vector<Fact> all;
     if (a) {
       if (w.fluid != Fluid::water) all.push_back({tr("By volume"), say(Quantity::ratio, a->volume_fraction)});
       all.push_back({tr("Freezing begins at"), say(Quantity::temperature, a->freezing_point)});
+      if (w.coldest_temperature < document_.plan().flow.coldest_temperature)
+        all.push_back(
+            {tr("Coldest fluid in the years solved"), say(Quantity::temperature, w.coldest_temperature)});
       all.push_back({tr("It must not freeze above"), say(Quantity::temperature, a->wanted_freezing)});
       if (solved != nullptr) {
         all.push_back({tr("The loop holds"), say(Quantity::fluid_volume, a->volume)});
@@ -165,7 +177,7 @@ void FlowPanel::add_fluid_facts() {
 
 void FlowPanel::take_recommended() {
   Plan plan = document_.committed();
-  const auto best = recommended(plan.flow);
+  const auto best = recommended(at_coldest(plan.flow, document_.outcome()));
   if (!best) return;
   plan.flow.mass_fraction = *best;
   document_.commit(std::move(plan), tr("Recommended concentration"));

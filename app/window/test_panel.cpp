@@ -230,7 +230,8 @@ void TestPanel::show_expected() {
        {tr("at the lowest point"), say(Quantity::pressure, e.test.pressure.at_lowest)},
        {text_of(e.test.pressure.why), {}},
        {tr("Smallest leak it shows"), tr("%1, %2").arg(text_of(leak_text(e.smallest, UnitSystem::metric)),
-                                                       text_of(leak_text(e.smallest, UnitSystem::us)))}});
+                                                       text_of(leak_text(e.smallest, UnitSystem::us)))},
+       {text_of(band_words({}, document_.plan().units)), {}}});
   std::vector<QStringList> rows = {{tr("Since shut"), tr("Sound loop"), tr("from – to"), tr("That leak")}};
   const double start = shut_in_start(e.test.programme), end = programme_end(e.test.programme);
   for (int i = 0; i <= 4; ++i) {

@@ -49,6 +49,17 @@ Region dear_ground(const Site& site) {
   return unite(dear);
 }
 
+Region shunned_ground(const Site& site) {
+  std::vector<Region> parts;
+  for (const Feature& f : site.features) {
+    if (f.kind == FeatureKind::house && f.points.size() > 2)
+      parts.push_back(grown(region_of(f.points), kSpoilOffWall));
+    if (f.kind == FeatureKind::tree && !f.points.empty())
+      parts.push_back(buffered(f.points[0], root_zone_radius(site, f)));
+  }
+  return unite(parts);
+}
+
 bool meets(const Segment& leg, const Region& region) {
   for (const Polygon& p : region)
     if (line_area_distance({leg.a, leg.b}, p.outer) < kSamePlace) return true;
@@ -112,7 +123,12 @@ std::optional<Point> drive_mouth(const Site& site) {
 }  // namespace
 
 DigGround::DigGround(const Site& site)
-    : open(open_ground(site)), dear(dear_ground(site)), sight(open), has_lot(site.lot.size() > 2) {}
+    : open(open_ground(site)),
+      dear(dear_ground(site)),
+      sight(open),
+      shunned(shunned_ground(site)),
+      careful(subtract(open, shunned)),
+      has_lot(site.lot.size() > 2) {}
 
 std::string blocker_of(const Site& site, const Segment& leg) {
   for (const Feature& f : site.features)

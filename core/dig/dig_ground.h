@@ -13,12 +13,16 @@ namespace underlawn {
 // Kept free of spoil and machines round what is drawn as a point. m; our own choice, no source.
 inline constexpr double kWellKept = 1.5;
 inline constexpr double kTrunkKept = 0.3;  // from the bark
+// m that spoil keeps off a house wall where it can; our own choice, no source.
+inline constexpr double kSpoilOffWall = 0.6;
 
 struct DigGround {
   explicit DigGround(const Site& site);
-  Region open;  // the lot without houses, septic parts, reserve field, no-dig areas, wells and trunks
-  Region dear;  // drives and root zones, where spoil had better not lie
-  Sight sight;  // of `open`
+  Region open;     // the lot without houses, septic parts, reserve field, no-dig areas, wells and trunks
+  Region dear;     // drives and root zones, where spoil had better not lie
+  Sight sight;     // of `open`
+  Region shunned;  // root zones and ground beside house walls, where a heap gives way if it can
+  Sight careful;   // of `open` without that
   bool has_lot = false;
 };
 

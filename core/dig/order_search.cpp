@@ -26,10 +26,6 @@ struct State {
   double cost = 0;
 };
 
-bool is_trench(const SearchPiece& p) {
-  return p.step.kind == DigKind::trench;
-}
-
 // What has to be done before the heap can lie there; nothing where it cannot.
 struct Needs {
   std::vector<int> into, filled_first;
@@ -40,7 +36,7 @@ std::optional<Needs> needs_of(const std::vector<SearchPiece>& all, const State& 
   Needs needs;
   for (int other : meets.trenches) {
     const Mark mark = s.marks[static_cast<std::size_t>(other)];
-    if (mark == Mark::undug || !is_trench(all[static_cast<std::size_t>(other)])) return std::nullopt;
+    if (mark == Mark::undug || all[static_cast<std::size_t>(other)].stays_open) return std::nullopt;
     if (mark == Mark::open) needs.into.push_back(other);
   }
   for (const auto& [other, its_side] : meets.heaps) {
@@ -48,7 +44,7 @@ std::optional<Needs> needs_of(const std::vector<SearchPiece>& all, const State& 
     if (s.heap[o] != its_side) continue;
     // What falls into that trench does not pile up beside it.
     if (std::find(needs.into.begin(), needs.into.end(), other) != needs.into.end()) continue;
-    if (s.marks[o] != Mark::open || !is_trench(all[o])) return std::nullopt;
+    if (s.marks[o] != Mark::open || all[o].stays_open) return std::nullopt;
     needs.filled_first.push_back(other);
   }
   return needs;

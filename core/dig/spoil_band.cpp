@@ -11,14 +11,16 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kStation = 0.5;  // m
-constexpr int kTries = 6;         // a heap that gives way gets wider and may give way again
+constexpr double kStation = 0.5;    // m
+constexpr double kSpeck = 0.1;      // m2
+constexpr double kMuchWider = 1.3;  // by keeping off roots and walls; our own choice
+constexpr int kTries = 6;           // a heap that gives way gets wider and may give way again
 
 struct Bench {
   const DigStep& piece;
   int sign;
   const std::vector<const DigStep*>& touching;
-  const DigGround& ground;
+  const Sight& sight;
   double off;
   std::vector<Ring> footprints;  // of what touches
   std::vector<double> kept_off;  // m that the heap keeps off each
@@ -38,7 +40,7 @@ Segment across(const Bench& b, const Leg& leg, double at, double width) {
 }
 
 bool has_room(const Bench& b, const Segment& across) {
-  if (!b.ground.sight.sees(across.a, across.b)) return false;
+  if (!b.sight.sees(across.a, across.b)) return false;
   for (std::size_t i = 0; i < b.touching.size(); ++i)
     if (line_area_distance({across.a, across.b}, b.footprints[i]) < b.kept_off[i] - kSamePlace) return false;
   return true;
@@ -139,17 +141,29 @@ std::vector<double> kept_off(const DigStep& piece, const std::vector<const DigSt
   return kept;
 }
 
+// Off roots and house walls where the rest of the side has room for not much wider a heap.
+SpoilBand careful(SpoilBand plain, const Bench& bench, const DigGround& ground, double repose) {
+  double shunned = 0;
+  for (const Ring& ring : plain.rings) shunned += area(intersect(ground.shunned, {{ring, {}}}));
+  if (!plain.fits || shunned < kSpeck) return plain;
+  SpoilBand other = laid(
+      {bench.piece, bench.sign, bench.touching, ground.careful, bench.off, bench.footprints, bench.kept_off},
+      repose);
+  return other.fits && other.heap.width <= kMuchWider * plain.heap.width ? other : plain;
+}
+
 }  // namespace
 
 SpoilBand spoil_band(const DigStep& piece, int sign, const std::vector<const DigStep*>& touching,
                      const DigGround& ground, const Site& site, double repose, double off) {
-  Bench bench{piece, sign, touching, ground, off, {}, kept_off(piece, touching, repose, off, true)};
+  Bench bench{piece, sign, touching, ground.sight, off, {}, kept_off(piece, touching, repose, off, true)};
   for (const DigStep* other : touching) bench.footprints.push_back(footprint(*other));
   SpoilBand band = laid(bench, repose);
   if (!band.fits) {
     bench.kept_off = kept_off(piece, touching, repose, off, false);
     band = laid(bench, repose);
   }
+  band = careful(std::move(band), bench, ground, repose);
   if (!band.fits) band.blocked_by = main_blocker(bench, site, band.heap.width);
   for (const Ring& ring : band.rings)
     if (!ground.dear.empty()) band.dear += area(intersect(ground.dear, {{ring, {}}}));

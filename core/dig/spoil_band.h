@@ -17,6 +17,7 @@ struct SpoilBand {
 
 // A heap gives way where what touches the trench itself, or stands in the way, leaves no room: it is then
 // shorter and wider. Less than this share of the trench's length is no place for it.
+// So does it to roots and house walls, where it gets not much wider.
 inline constexpr double kLeastHeapLength = 0.4;
 
 // `sign`: 1 left of the piece's line, -1 right. `touching`: other pieces that meet this one, and all of

@@ -20,8 +20,17 @@ constexpr std::size_t kMostSolved = 200;      // likely sizes solved in full
 constexpr double kLeastHead = 0.01;  // m: a pump asked for more than it can move gives none
 constexpr double kBalanceSlack = 3, kRefinedSlack = 1.15, kHeadSlack = 1.002, kPurgeSlack = 1.15;
 
-// Where nothing holds, balance and head come first: a stronger cart can be rented for a day.
-constexpr double kFirst = 1000;
+// Where nothing holds, this much of a limit more to miss is no reason for wider pipe.
+constexpr double kNearly = 0.05;
+
+// The share of its limit that something is over it.
+double over(double ratio) {
+  return std::max(0.0, ratio - 1);
+}
+// Twice what a cart gives cannot be had by sizes: no matter then how far it is.
+double sum_of_misses(double uneven, double heads, double purge) {
+  return over(uneven) + over(heads) + std::min(1.0, over(purge));
+}
 
 struct Likely {
   double mass = 0, uneven = 0, misses = 0;
@@ -61,7 +70,7 @@ class Designer {
       auto choice = solved(l);
       if (!choice || choice->holds()) return choice;
     }
-    return solved(nearest_);
+    return nearest_of_all();
   }
 
  private:
@@ -155,7 +164,6 @@ class Designer {
   // ---- all of them, by even flows ----
 
   void look_at_all() {
-    nearest_.misses = 1e300;
     std::vector<int> header;
     const std::size_t levels = all_.groups + 1;
     Ways ways{std::vector<std::vector<double>>(levels, even_->coils()),
@@ -200,7 +208,7 @@ class Designer {
 
   void with_runs(const std::vector<int>& header, double mass, const Ways& ways) {
     const double uneven = even_->imbalance(ways.design.back()) / flow_.most_imbalance;
-    if (uneven > kBalanceSlack && kFirst * uneven >= nearest_.misses) return;
+    if (uneven > kBalanceSlack && over(uneven) > least_miss_ + kNearly) return;
     int low = header[0], high = static_cast<int>(all_.sizes.size()) - 1;
     if (!flow_.run_size.empty()) low = high = index_of(flow_.run_size);
     if (flow_.arrangement == HeaderArrangement::home_runs) high = low;
@@ -208,12 +216,13 @@ class Designer {
     for (int run = low; run <= high; ++run) {
       const double head = even_->head(run, ways.design_mean.back());
       const double heads = most_head_ ? head / std::max(*most_head_, kLeastHead) : 0;
-      if (heads > kHeadSlack && kFirst * heads >= nearest_.misses) continue;
+      if (heads > kHeadSlack && over(heads) > least_miss_ + kNearly) continue;
       const double purge =
           purge_ratio(run, header, flush_->head(run, ways.flush_mean.back()) - flush_->heat_pump());
-      const double misses = kFirst * std::max({1.0, uneven, heads}) + std::min(purge, kFirst);
+      const double misses = sum_of_misses(uneven, heads, purge);
       const Likely likely{mass + run_length_ * mass_[run], uneven, misses, run, headers_.size() - 1};
-      if (misses < nearest_.misses) nearest_ = likely;
+      least_miss_ = std::min(least_miss_, misses);
+      if (misses <= least_miss_ + kNearly) near_.push_back(likely);
       if (uneven <= kBalanceSlack && heads <= kHeadSlack && purge <= kPurgeSlack) likely_.push_back(likely);
     }
   }
@@ -236,7 +245,34 @@ class Designer {
 
   // ---- the likely ones in full ----
 
-  Result<HeaderChoice> solved(const Likely& l) const {
+  // The lightest of those that nearly miss least, by full solutions of what even flows tell.
+  Result<HeaderChoice> nearest_of_all() {
+    std::erase_if(near_, [this](const Likely& l) { return l.misses > least_miss_ + kNearly; });
+    std::sort(near_.begin(), near_.end(), lighter);
+    if (near_.size() > kMostSolved) near_.resize(kMostSolved);
+    std::vector<HeaderChoice> all;
+    for (const Likely& l : near_) {
+      auto choice = solved(l, true);
+      if (!choice) return choice;
+      all.push_back(std::move(*choice));
+    }
+    const auto least = std::min_element(
+        all.begin(), all.end(),
+        [this](const HeaderChoice& a, const HeaderChoice& b) { return missed_by(a) < missed_by(b); });
+    const double enough = missed_by(*least) + kNearly;
+    return *std::find_if(all.begin(), all.end(),
+                         [&](const HeaderChoice& c) { return missed_by(c) <= enough; });
+  }
+  double missed_by(const HeaderChoice& c) const {
+    const PurgeRun& p = c.purge();
+    const double given = flow_.flush_cart.curve.empty() ? p.head : pump_head(flow_.flush_cart, p.flow);
+    return sum_of_misses(c.imbalance / flow_.most_imbalance,
+                         c.most_head ? c.head / std::max(*c.most_head, kLeastHead) : 0,
+                         c.purge_holds ? 0 : p.head / std::max(given, kLeastHead));
+  }
+
+  // Flushed in any case where it is `asked_all`, else only where it holds the rest.
+  Result<HeaderChoice> solved(const Likely& l, bool asked_all = false) const {
     const LoopNetwork loop = all_.with(l.run, headers_[l.header]);
     const auto flow = solve_network(loop.network, fluid_, flow_.design_flow);
     if (!flow) return refuse(flow.error());
@@ -252,8 +288,7 @@ class Designer {
     const std::size_t steps = std::max<std::size_t>(1, loop.steps.size());
     for (std::size_t step = 0; step < steps; ++step)
       c.sizes.steps.push_back(all_.sizes[headers_[l.header][group_of(static_cast<int>(step), steps)]]);
-    const bool last = &l == &nearest_;
-    if (!last && (!c.balanced || !c.head_holds || !can_flush(loop))) return c;
+    if (!asked_all && (!c.balanced || !c.head_holds || !can_flush(loop))) return c;
     const auto purge = purge_loop(loop, flow_);
     if (!purge) return refuse(purge.error());
     c.flushing = *purge;
@@ -293,8 +328,8 @@ class Designer {
   std::vector<int> carried_;     // fewest circuits a pipe of the group carries
   std::vector<std::vector<int>> headers_;
   std::vector<double> refined_;  // imbalance of each header, once it is asked for; -1 before
-  std::vector<Likely> likely_;
-  Likely nearest_;
+  std::vector<Likely> likely_, near_;
+  double least_miss_ = 1e300;  // guessed, of all
 };
 
 }  // namespace

@@ -77,6 +77,16 @@ std::vector<Corner> band_corners(const TestProgramme& programme, const LoopState
   return corners;
 }
 
+std::string band_words(const TestBounds& b, UnitSystem units) {
+  return say(
+      "The band allows for {} of warming or cooling since the valve was shut, which moves it most: a "
+      "loop that cools may rise. Then for {} of the gauge, a pipe {} softer or stiffer, and a little air. "
+      "The leak drawn is the smallest that leaves the band by the test's end, so it ends on its lower "
+      "edge; in a loop that cools a larger one can hide.",
+      print_quantity(Quantity::temperature_difference, b.temperature_drift, units),
+      print_quantity(Quantity::pressure, b.gauge, units), print_quantity(Quantity::ratio, b.modulus, units));
+}
+
 double TestBand::low_at(double t) const {
   return interpolated(expected.time, low, t);
 }

@@ -2,6 +2,7 @@
 // How far the curve of a sound loop may lie from the expected one, and so how small a leak the test can show.
 #pragma once
 
+#include "base/quantity.h"
 #include "flow/pressure_test.h"
 
 namespace underlawn {
@@ -33,6 +34,9 @@ struct Corner {
 };
 std::vector<Corner> band_corners(const TestProgramme& programme, const LoopState& state,
                                  const TestBounds& bounds);
+
+// What the band allows for and so why it may rise, and what the leak drawn in it is; for screen and sheet.
+std::string band_words(const TestBounds& bounds, UnitSystem units);
 
 struct TestBand {
   TestCurve expected;             // the nominal state

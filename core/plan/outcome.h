@@ -37,9 +37,9 @@ struct Outcome {
   std::shared_ptr<const CrewCalendar> calendar;  // cost/crew_calendar.h; null likewise
   std::optional<JobWork> work;                   // none where nothing is laid or dug
   StakeOut stake_out;
-  std::shared_ptr<const Flow> flow;                  // null where the loop cannot be solved
-  std::shared_ptr<const Purge> purge;                // null too where flushing cannot be solved
-  std::optional<Trouble> flow_refusal;               // why, where something is laid
+  std::shared_ptr<const Flow> flow;     // null where unsolved; antifreeze for the coldest typed or simulated
+  std::shared_ptr<const Purge> purge;   // null too where flushing cannot be solved
+  std::optional<Trouble> flow_refusal;  // why, where something is laid
   std::shared_ptr<const Surroundings> surroundings;  // null where what is asked of heat is unsound
   std::shared_ptr<const Temperatures> temperatures;  // null too where nothing is laid
   std::shared_ptr<const Bill> bill;                  // null where nothing is laid, or prices are unsound

@@ -9,6 +9,7 @@
 #include "pipe/pipe_size.h"
 #include "plan/checks/check.h"
 #include "plan/circulation_of.h"
+#include "plan/coldest_fluid.h"
 #include "plan/figures/figures.h"
 #include "plan/fingerprint.h"
 #include "plan/laid_solver.h"
@@ -451,6 +452,7 @@ void Stages::solve_heat(const Plan& plan, Outcome& outcome, const std::stop_toke
                          solve_temperatures(pipes_in_ground(outcome.layout, i.wishes), *outcome.surroundings,
                                             i.thermal, i.circulation, shelf, stop));
       });
+  outcome.flow = protected_flow(std::move(outcome.flow), plan.flow, outcome.temperatures.get());
 }
 
 // Cheap, so made anew each time.

@@ -61,6 +61,14 @@ bool sound(const Plan& plan) {
   return !plan.site.lot.empty() && site_troubles(plan).empty() && wishes_troubles(plan).empty();
 }
 
+// A way of fewer circuits that does not hold is none to the plan's end; kept only where there is no other.
+void drop_smaller(std::vector<Way>& ways) {
+  const auto smaller = [&](const Way& w) { return w.circuits < ways.front().circuits && !w.holds; };
+  const auto first =
+      std::stable_partition(ways.begin() + 1, ways.end(), [&](const Way& w) { return !smaller(w); });
+  if (first != ways.begin() + 1) ways.erase(first, ways.end());
+}
+
 bool seen(const std::vector<Way>& ways, const Way& way) {
   return std::any_of(ways.begin(), ways.end(),
                      [&](const Way& w) { return same_trenches(w.layout, way.layout); });
@@ -129,6 +137,7 @@ std::vector<Way> ways_of(const Plan& plan, const WaysProgress& progress, std::st
     if (way.kind == WayKind::metres && way.trench < ways.front().trench + 1) continue;
     if (way.circuits > 0 && !seen(ways, way)) ways.push_back(std::move(way));
   }
+  drop_smaller(ways);
   std::stable_sort(ways.begin() + 1, ways.end(), better);
   if (ways.size() > 1 + kMostWays) ways.resize(1 + kMostWays);
   return ways;

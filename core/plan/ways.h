@@ -48,7 +48,8 @@ struct Way {
 using WaysProgress = std::function<void(double, const std::string&)>;
 
 // The plan's own first, then at most kMostWays others: those that hold the limits by rising cost, then the
-// rest by how little they miss them. Left out is what lays nothing, most metres that are no more, and what
+// rest by how little they miss them. Left out is what lays nothing, most metres that are no more, fewer
+// circuits than planned that do not hold (unless there is nothing else), and what
 // comes to the same trenches within a metre, of the same section and coil, as one before it. Empty where the
 // plan's troubles stop the layout, or when asked to stop. Deterministic.
 std::vector<Way> ways_of(const Plan& plan, const WaysProgress& progress = {}, std::stop_token stop = {});

@@ -25,6 +25,7 @@ std::vector<Finding> easement_crossed(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> pavement_cut(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> utility_crossing(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> utility_depth_conflict(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> utility_through(const Plan& plan, const Outcome& outcome);
 
 // Depth and earth.
 std::vector<Finding> trench_depth_protection(const Plan& plan, const Outcome& outcome);
@@ -32,6 +33,8 @@ std::vector<Finding> depth_against_frost(const Plan& plan, const Outcome& outcom
 std::vector<Finding> spoil_room(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> sloped_top_overlap(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> spoil_over_undug(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> spoil_lies_on(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> way_over_utility(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> filled_before_test(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> machine_reach(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> sides_chosen(const Plan& plan, const Outcome& outcome);
@@ -49,6 +52,7 @@ std::vector<Finding> ground_freezes(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> backup_heat(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> cooling_short(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> outside_table(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> design_day_missing(const Plan& plan, const Outcome& outcome);
 
 // Flow.
 std::vector<Finding> circuits_unbalanced(const Plan& plan, const Outcome& outcome);

@@ -81,9 +81,14 @@ void add_filling(Figures& all, const Flow& flow) {
            translated(kMelinder)});
   derived(all, "flow.freezing_point", say("Freezing point"), a.freezing_point, Q::temperature,
           {say("by concentration"), {"flow.mass_fraction"}, translated(kMelinder)});
+  derived(all, "flow.wanted_freezing", say("Highest freezing point that will do"), a.wanted_freezing,
+          Q::temperature,
+          {say("the coldest fluid, typed or simulated, less the margin; at most 0 °C"),
+           {"flow.coldest_temperature", "flow.freeze_margin"},
+           ""});
   if (a.recommended)
     derived(all, "flow.recommended_fraction", say("Antifreeze needed, by mass"), *a.recommended, Q::ratio,
-            {say("least that freezes below the coldest fluid less the margin"),
+            {say("least that freezes below the coldest fluid, typed or simulated, less the margin"),
              {"flow.coldest_temperature", "flow.freeze_margin"},
              translated(kMelinder)});
 }

@@ -114,15 +114,14 @@ void add_against(Figures& all, const std::string& key, const std::string& name, 
              {key + ".extra", key + ".saved"},
              translated(kDiscountSource)});
   if (a.discounted)
-    derived(
-        all, key + ".discounted_payback", say("Against {}: discounted payback, years", name), *a.discounted,
-        Q::count,
-        {say("the year in which savings, each over (1 + discount)^t, have come to what was paid more; within "
-             "it in "
-             "proportion"),
-         {key + ".extra", key + ".saved", key + ".fuel_escalation", "run.electricity_escalation",
-          "run.discount", "run.years"},
-         translated(kDiscountSource)});
+    derived(all, key + ".discounted_payback", say("Against {}: discounted payback, years", name),
+            *a.discounted, Q::count,
+            {say("the last year in which savings, each over (1 + discount)^t, come to what was paid more for "
+                 "good "
+                 "(something bought later may undo an earlier one); within it in proportion"),
+             {key + ".extra", key + ".saved", key + ".fuel_escalation", "run.electricity_escalation",
+              "run.discount", "run.years"},
+             translated(kDiscountSource)});
   if (a.net_savings)
     derived(all, key + ".net_savings", say("Against {}: saved over the years, in today's {}", name, currency),
             *a.net_savings, Q::money,

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/say.h"
+#include "plan/coldest_fluid.h"
 
 namespace underlawn {
 
@@ -14,8 +15,9 @@ constexpr double kSame = 1e-6;
 
 class Holds {
  public:
-  void add(const std::string& key, const std::string& what, Quantity quantity, const std::optional<double>& planned,
-           const std::optional<double>& built, double limit, double old_limit, bool at_least) {
+  void add(const std::string& key, const std::string& what, Quantity quantity,
+           const std::optional<double>& planned, const std::optional<double>& built, double limit,
+           double old_limit, bool at_least) {
     if (!planned || !built || !std::isfinite(limit)) return;
     const auto ok = [&](double value, double bound) {
       return at_least ? value >= bound - kSame : value <= bound + kSame;
@@ -43,10 +45,7 @@ LoopDoes does(const Flow* flow, const Purge* purge, const Temperatures* temperat
     const Simulation& s = temperatures->simulation;
     if (s.coldest < 1e8) d.coldest = s.coldest;
     if (s.warmest > -1e8) d.warmest = s.warmest;
-    double fluid = 1e9;
-    for (const auto* year : {&s.first, &s.tenth, &s.last})
-      for (const HourState& h : *year) fluid = std::min(fluid, h.leaving);
-    if (fluid < 1e8) d.coldest_fluid = fluid;
+    d.coldest_fluid = coldest_simulated(temperatures);
   }
   if (flow != nullptr) {
     d.freezing = flow->antifreeze.freezing_point;

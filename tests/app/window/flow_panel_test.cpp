@@ -11,6 +11,7 @@
 
 #include "app/support/wait.h"
 #include "flow/antifreeze.h"
+#include "plan/coldest_fluid.h"
 #include "support/sample_plans.h"
 #include "window/curve_table.h"
 
@@ -71,9 +72,9 @@ TEST_F(FlowPanelTest, RecommendedConcentrationIsTakenAndIsEnough) {
   const FlowWishes& w = document.plan().flow;
   const auto freezes = freezing_point(w.fluid, w.mass_fraction);
   ASSERT_TRUE(freezes);
-  EXPECT_LE(*freezes, w.coldest_temperature - w.freeze_margin);
-  EXPECT_GT(*freezing_point(w.fluid, w.mass_fraction - 0.002), w.coldest_temperature - w.freeze_margin)
-      << "no more than is needed";
+  const double limit = coldest_fluid(w, document.outcome()->temperatures.get()) - w.freeze_margin;
+  EXPECT_LE(*freezes, limit);
+  EXPECT_GT(*freezing_point(w.fluid, w.mass_fraction - 0.002), limit) << "no more than is needed";
   EXPECT_FALSE(take->isEnabled()) << "it is taken";
 }
 

@@ -98,6 +98,19 @@ std::multiset<std::string> names(const DigOrder& order) {
 
 }  // namespace
 
+TEST(DigOrder, ATrenchThatTheRunSharesStaysOpen) {
+  for (std::size_t shared : {0u, 2u}) {
+    Field f(4, 3.6576);
+    ASSERT_GT(f.order().filled_early, 0) << "too close for heaps between";
+    f.layout.trenches[shared].role = TrenchRole::supply;
+    const int number = f.layout.trenches[shared].number;
+    for (const DigStep& s : f.order().steps) {
+      EXPECT_EQ(std::count(s.into.begin(), s.into.end(), number), 0) << step_name(s);
+      EXPECT_EQ(std::count(s.filled_first.begin(), s.filled_first.end(), number), 0) << step_name(s);
+    }
+  }
+}
+
 TEST(DigOrder, EverythingIsDugOnceAndTheJudgeIsContent) {
   for (int trenches : {1, 2, 4, 7})
     for (double spacing : {3.6576, 4.5, 8.0}) {

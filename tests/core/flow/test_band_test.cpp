@@ -40,6 +40,24 @@ TEST(TestBand, ASmallestVisibleLeakJustLeavesTheBand) {
   EXPECT_GT(leak_curve(test, kLoop, {}, 0.98 * leak)->pressure_at(end), band.low_at(end));
 }
 
+// ASTM F2164's own form: a hold, 10 psi let off, an hour shut in. What lifts the band above the expected
+// curve is the kelvin it may have cooled, by the law of expansion and softening, and the gauge's half psi.
+TEST(TestBand, RisesByTemperatureAlone) {
+  const TestProgramme programme = rebound_test(600e3);
+  TestBounds still;
+  still.temperature_drift = 0;
+  const double end = programme_end(programme), hour = end - shut_in_start(programme);
+  const auto lift = [&](const TestBounds& bounds) {
+    const TestBand band = test_band(prepare_band(programme, {}, bounds).value(), kLoop, {}, bounds).value();
+    return band.high_at(end) - band.expected.pressure_at(end) - bounds.gauge;
+  };
+  const double kelvin = -pressure_per_kelvin(kLoop, {}, shut_in_pressure(programme), hour).value();
+  EXPECT_GT(kelvin, 0) << "cooling raises it";
+  EXPECT_LT(lift(still), 0.3 * kelvin);
+  EXPECT_NEAR(lift({}) - lift(still), kelvin, 0.4 * kelvin);
+  EXPECT_NE(band_words({}, UnitSystem::metric).find("1.0"), std::string::npos);
+}
+
 TEST(TestBand, ALongerHoldAndAMeasuredTemperatureSeeMore) {
   const TestBounds loose;
   TestBounds measured;

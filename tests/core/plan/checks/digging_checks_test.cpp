@@ -45,6 +45,49 @@ TEST(SpoilOverUndug, MeasuresWhatLiesOnAnUndugTrench) {
   EXPECT_GT(found[0].measured, 1);
 }
 
+TEST(SpoilLiesOn, NamesTreeHouseAndLineWithTheArea) {
+  Dug d(9, 1);
+  EXPECT_TRUE(checks::spoil_lies_on(d.plan, d.outcome).empty());
+  // A root zone is 18 trunk diameters in radius: 5.4 m of 0.3 m.
+  d.plan.site.features.push_back(crafted::feature(7, FeatureKind::tree, {{45, 60}}));
+  d.plan.site.features.push_back(crafted::feature(8, FeatureKind::utility, {{20, 70}, {80, 70}}));
+  for (DigStep& step : d.order().steps) step.spoil.clear();
+  const Ring on_roots = {{44, 59}, {46, 59}, {46, 61}, {44, 61}},
+             on_line = {{30, 69}, {34, 69}, {34, 71}, {30, 71}},
+             at_wall = {{42, 20}, {46, 20}, {46, 22}, {42, 22}};
+  d.order().steps[0].spoil = {on_roots, on_line, at_wall};
+  const auto found = checks::spoil_lies_on(d.plan, d.outcome);
+  ASSERT_EQ(keys(found),
+            (Keys{"spoil_lies_on/feature-1", "spoil_lies_on/feature-7", "spoil_lies_on/feature-8"}));
+  EXPECT_NEAR(found[0].measured, 4 * 0.6, 0.02);  // 0.6 m off the wall
+  EXPECT_NEAR(found[1].measured, 4, 1e-6);
+  EXPECT_NEAR(found[2].measured, 4 * 2 * 0.4572, 1e-3);  // 18 in each side
+}
+
+// A tree whose roots reach beside one end of the trench, on either side: the heap is laid along the rest.
+TEST(SpoilLiesOn, HeapsGiveWayToRootsWhereThereIsRoom) {
+  Dug d(9, 1);
+  d.plan.site.features.push_back(crafted::feature(7, FeatureKind::tree, {{61, 40}}));
+  d.solve();
+  for (const DigStep& step : d.outcome.order->steps)
+    if (step.kind == DigKind::trench) {
+      EXPECT_FALSE(step.spoil.empty());
+      for (const Ring& ring : step.spoil) EXPECT_GE(distance(ring, {61, 40}), 18 * 0.3 - 0.01);
+    }
+}
+
+TEST(WayOverUtility, CountsThePlacesWhereTheMachineCrosses) {
+  Dug d(9);
+  d.plan.dig.access = Point{0, 50};
+  d.solve();
+  EXPECT_TRUE(checks::way_over_utility(d.plan, d.outcome).empty());
+  d.plan.site.features.push_back(crafted::feature(7, FeatureKind::utility, {{5, 5}, {5, 95}}));
+  const auto found = checks::way_over_utility(d.plan, d.outcome);
+  ASSERT_EQ(keys(found), Keys{"way_over_utility/feature-7"});
+  EXPECT_GE(found[0].measured, 2) << "in and out again";
+  EXPECT_NE(found[0].advice.find("before you dig"), std::string::npos);
+}
+
 TEST(FilledBeforeTest, SpeaksOfCloseTrenchesOnly) {
   Dug close(3.6), wide(9);
   EXPECT_EQ(keys(checks::filled_before_test(close.plan, close.outcome)), Keys{"filled_before_test/trenches"});

@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 
 #include "plan/checks/rules.h"
+#include "plan/coldest_fluid.h"
+#include "plan/record/fill_judge.h"
 #include "plan/solve.h"
 #include "support/crafted.h"
 
@@ -71,10 +73,30 @@ TEST(FreezeProtection, LooksAtTheColdestFluidOfTheYearsToo) {
   Temperatures t = *o.temperatures;
   t.simulation.last[100].leaving = -9;
   o.temperatures = std::make_shared<const Temperatures>(std::move(t));
+  o.flow = protected_flow(o.flow, plan.flow, o.temperatures.get());
   const auto f = checks::freeze_protection(plan, o);
   ASSERT_EQ(f.size(), 1u);
   EXPECT_NEAR(f[0].required, -9 - plan.flow.freeze_margin, 1e-12);
   EXPECT_THAT(f[0].advice, HasSubstr("Use at least"));
+}
+
+TEST(FreezeProtection, FlowRecordAndCheckTellOneLimit) {
+  Plan plan = crafted::plan();
+  plan.flow.coldest_temperature = 3;  // typed far warmer than the years come to
+  const Outcome o = solve(plan);
+  double coldest = 3;
+  for (const auto* year : {&o.temperatures->simulation.first, &o.temperatures->simulation.tenth,
+                           &o.temperatures->simulation.last})
+    for (const HourState& h : *year) coldest = std::min(coldest, h.leaving);
+  ASSERT_LT(coldest, 3);
+  const double limit = std::min(0.0, coldest - plan.flow.freeze_margin);
+  EXPECT_NEAR(o.flow->antifreeze.wanted_freezing, limit, 1e-12);
+  EXPECT_NEAR(judge_fill(plan, *o.flow).wanted_freezing, limit, 1e-12);
+  EXPECT_NEAR(o.figures.find("flow.wanted_freezing")->value, limit, 1e-12);
+  for (const Finding& f : checks::freeze_protection(plan, o)) EXPECT_NEAR(f.required, limit, 1e-12);
+  // Freezing points by concentration are Melinder's: 20 % freezes at about -7.1 °C (ASHRAE Handbook).
+  plan.flow.mass_fraction = *o.flow->antifreeze.recommended + 0.001;
+  EXPECT_LE(freezing_point(plan.flow.fluid, plan.flow.mass_fraction).value(), limit);
 }
 
 TEST(LaminarInWinter, LooksAtTheSlowestCircuit) {

@@ -5,6 +5,7 @@
 
 #include "plan/checks/rules.h"
 #include "support/crafted.h"
+#include "thermal/surroundings.h"
 
 namespace underlawn {
 namespace {
@@ -53,6 +54,28 @@ TEST(TemperatureChecks, SayNothingOfAMildYearOrOfNone) {
     EXPECT_TRUE(said(check, nothing).empty());
     EXPECT_TRUE(check(plan, bare).empty());
   }
+}
+
+TEST(DesignDayMissing, ComparesTheYearsColdestHourWithTheDesignDay) {
+  Plan plan = crafted::plan();
+  Outcome o = crafted::two_trenches(plan);
+  Surroundings s = make_surroundings(plan.thermal).value();
+  s.weather.outdoor.assign(s.weather.outdoor.size(), 10);
+  s.weather.outdoor[300] = -11.9;
+  s.load.outdoor_cold = -15;
+  const auto said = [&] {
+    o.surroundings = std::make_shared<const Surroundings>(s);
+    return checks::design_day_missing(plan, o);
+  };
+  const auto f = said();
+  ASSERT_EQ(f.size(), 1u);
+  EXPECT_EQ(f[0].measured, -11.9);
+  EXPECT_EQ(f[0].required, -15);
+  s.weather.outdoor[300] = -15;
+  EXPECT_TRUE(said().empty());
+  s.weather.outdoor[300] = -11.9;
+  plan.thermal.load_source = LoadSource::hours;
+  EXPECT_TRUE(said().empty()) << "a file's hours have no design day";
 }
 
 TEST(WaterTooCold, NamesTheYearTheHourAndBothTemperatures) {

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
+#include "dig/dig_ground.h"
+#include "dig/dig_order.h"
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+#include "plan/checks/step_words.h"
+#include "site/clearances.h"
+
+namespace underlawn::checks {
+
+namespace {
+
+constexpr double kSpeck = 0.5;  // m2 that are not spoken of
+
+// The ground beside or over a feature that a heap had better not lie on; nothing for other kinds.
+Region guarded(const Site& site, const Feature& f) {
+  if (f.kind == FeatureKind::tree && !f.points.empty())
+    return buffered(f.points[0], root_zone_radius(site, f));
+  if (f.kind == FeatureKind::utility && f.points.size() > 1) return buffered(f.points, kToleranceZone);
+  if (f.kind == FeatureKind::house && f.points.size() > 2)
+    return grown(region_of(f.points), kSpoilOffWall - kCheckTolerance);
+  return {};
+}
+
+struct Words {
+  std::string title, advice, source;
+};
+
+Words words_of(const Feature& f, const std::string& steps, UnitSystem units) {
+  if (f.kind == FeatureKind::tree)
+    return {say("Spoil of {} lies on the roots of {}", steps, display_name(f)),
+            say("Spread it thinner elsewhere or have it trucked off; where it must lie there, put plywood or "
+                "mats under it, keep the machine off, and take it away within days."),
+            say("weight and cover harm roots: common practice, no source; an arborist's word goes first")};
+  if (f.kind == FeatureKind::utility)
+    return {say("Spoil of {} lies over {}", steps, display_name(f)),
+            say("Have the {} line located and marked first, and ask its owner whether a heap may lie there; "
+                "else pile it elsewhere or have it trucked off. Marks must stay visible.",
+                utility_name(f.utility)),
+            say("tolerance zone of 18 in each side (laonecall.com); state law governs")};
+  return {say("Spoil of {} lies against {}", steps, display_name(f)),
+          say("Pile it {} off the wall or have it trucked off: it wets and loads the wall, and buries vents "
+              "and siding.",
+              print_quantity(Quantity::length, kSpoilOffWall, units)),
+          say("common practice, no source")};
+}
+
+double covered(const DigStep& step, const Region& ground) {
+  double sum = 0;
+  for (const Ring& ring : step.spoil) sum += area(intersect(region_of(ring), ground));
+  return sum;
+}
+
+}  // namespace
+
+// One finding for each tree, house and utility, over all heaps; measured on the heaps as they come out.
+std::vector<Finding> spoil_lies_on(const Plan& plan, const Outcome& outcome) {
+  std::vector<Finding> findings;
+  if (outcome.order == nullptr) return findings;
+  for (const Feature& f : plan.site.features) {
+    const Region ground = guarded(plan.site, f);
+    if (ground.empty()) continue;
+    std::vector<const DigStep*> steps;
+    double sum = 0;
+    for (const DigStep& step : outcome.order->steps)
+      if (const double m2 = covered(step, ground); m2 > kSpeck) steps.push_back(&step), sum += m2;
+    if (steps.empty()) continue;
+    const Words words = words_of(f, steps_named(steps), plan.units);
+    Finding made = make_finding("spoil_lies_on", feature_part(f), Severity::warning, words.title);
+    set_measure(made, sum, 0, Quantity::area);
+    made.advice = words.advice;
+    made.source = words.source;
+    for (const DigStep* step : steps) made.places.push_back(step->line);
+    findings.push_back(std::move(made));
+  }
+  return findings;
+}
+
+}  // namespace underlawn::checks

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "base/say.h"
+#include "dig/dig_order.h"
+#include "plan/checks/measure.h"
+#include "plan/checks/rules.h"
+
+namespace underlawn::checks {
+
+// One finding for each utility that the machine drives over, from step to step or out again. Counts the
+// places.
+std::vector<Finding> way_over_utility(const Plan& plan, const Outcome& outcome) {
+  std::vector<Finding> findings;
+  if (outcome.order == nullptr) return findings;
+  for (const Feature& line : plan.site.features) {
+    if (line.kind != FeatureKind::utility) continue;
+    std::vector<Point> places = meetings(outcome.order->way_out, line.points);
+    for (const DigStep& step : outcome.order->steps)
+      for (Point p : meetings(step.way, line.points)) places.push_back(p);
+    if (places.empty()) continue;
+    Finding f = make_finding("way_over_utility", feature_part(line), Severity::hint,
+                             say("The machine's way crosses {}", display_name(line)));
+    set_measure(f, static_cast<double>(places.size()), 0, Quantity::count);
+    f.advice = say(
+        "Call before you dig and have the {} line marked before the machine comes; ask its owner what may "
+        "drive over it, cross in one place, straight, over mats or plates.",
+        utility_name(line.utility));
+    f.source = say("common practice, no source; the line's owner and state law govern");
+    for (Point p : places) f.places.push_back({p});
+    findings.push_back(std::move(f));
+  }
+  return findings;
+}
+
+}  // namespace underlawn::checks
