@@ -80,6 +80,9 @@ void tag_step(PaintContext& c, const DigStep& step, int number) {
   if (!c.options.labels) return;
   Label label;
   label.text = QString::number(number);
+  // On paper the steps are listed beside the drawing.
+  if (!c.options.sheet && step.kind != DigKind::trench)
+    label.text += "  " + QString::fromStdString(step_name(step));
   label.font = c.font(1.0, QFont::Bold);
   label.tag = TagShape::square;
   label.tag_line = shown(c, step.no_room.empty() ? c.look.ghost : c.look.error);

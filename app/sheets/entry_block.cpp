@@ -80,8 +80,10 @@ void EntryDetail::paint_pipes(QPainter& painter, const QRectF& room, double top)
   named(painter, {x + kThick / 2, y - pt(5)}, {x + kThick + pt(12), y - pt(22)},
         QObject::tr("sealed sleeve"));
   double line = y + pt(34);
-  for (const QString& text : QObject::tr("valves, flush ports,\ngauge ports inside").split('\n')) {
-    write(painter, {x + kThick + pt(12), line}, text, type(9));
+  const double inside = x + kThick + pt(12);
+  const QString words = QObject::tr("valves, flush ports,\ngauge ports inside").replace('\n', ' ');
+  for (const QString& text : wrapped(words, type(9), room.right() - inside)) {
+    write(painter, {inside, line}, text, type(9));
     line += pt(11);
   }
 }

@@ -117,9 +117,10 @@ void Cut::paint_season(const Season& season, const QRectF& column) {
   for (int i = 0; i < kBands; ++i) {
     const double z = depth_ * (i + 0.5) / kBands;
     const double share = (temperature(z, season.day) - (s.climate.mean - swing)) / (2 * swing);
-    const double top = y_of(depth_ * i / kBands), bottom = y_of(depth_ * (i + 1) / kBands);
-    p_.fillRect(QRectF(QPointF(column.left(), top), QPointF(column.right(), bottom + 0.02 * text_)),
-                QColor::fromRgb(heat_colour(std::clamp(share, 0.0, 1.0), false)));
+    // Down to the bottom, so that no seam shows between it and the next.
+    p_.fillRect(
+        QRectF(QPointF(column.left(), y_of(depth_ * i / kBands)), QPointF(column.right(), y_of(depth_))),
+        QColor::fromRgb(heat_colour(std::clamp(share, 0.0, 1.0), false)));
   }
   p_.setPen(QPen(QColor(255, 255, 255, 150), 0.08 * text_));
   p_.drawLine(column.topRight(), column.bottomRight());

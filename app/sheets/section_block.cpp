@@ -244,10 +244,13 @@ void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double
   double pipe = 0;
   for (QPointF p : pipe_in_cut(cut, k))
     if (p.y() == 0) pipe = std::max(pipe, p.x());
-  word(cut.bedding / 2, mid.x() + pipe, wall + (inside ? pt(30) : pt(26)),
+  const double beside = wall + (inside ? pt(30) : pt(26));
+  const double edge = inside ? mid.x() + cut.top() * k / 2 + kRight : beside + pt(400);
+  word(cut.bedding / 2, mid.x() + pipe, beside,
        (is_straight(cut.coil.pattern) ? QObject::tr("pipe in %1 of bedding")
                                       : QObject::tr("coil in %1 of bedding"))
-           .arg(shown_length(plan_, cut.bedding)));
+           .arg(shown_length(plan_, cut.bedding)),
+       edge - beside);
 }
 
 void Section::paint_cut(QPainter& painter, const Cut& cut, QPointF mid, double k,
