@@ -25,7 +25,7 @@ P
 
 start
 # A deed: typed into the box, made the lot line, one entry of the history.
-key alt+y
+key alt+5
 for call in "N 90 E 100 ft" "N 0 E 150 ft" "S 90 W 100 ft" "S 0 E 150 ft"; do xdotool type --delay 15 -- "$call"; key Return; done
 shot 1-deed
 key alt+l
@@ -53,7 +53,7 @@ key Escape
 holds 'len(s.get("heights", [])) == 2' "a spot height too"
 
 # Several at once.
-key F6 Escape Escape; command "Lot list"; typed "tree"; key ctrl+a
+key F6 Escape Escape; command "as a list, to be found"; typed "tree"; key ctrl+a
 shot 4-several
 key F2; typed "20 in"
 holds '[round(f["trunk_diameter_m"], 4) for f in of("tree")] == [0.508, 0.508]' "two trees take one trunk"
