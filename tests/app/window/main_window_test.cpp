@@ -75,7 +75,9 @@ TEST_F(MainWindowTest, PanelsAreCalledAndOrderedAsTheirTabsAndNumberedInThatOrde
     if (c.group != CommandGroup::panel || c.id == "panel.drawing" || c.id == "panel.notice") continue;
     EXPECT_EQ(tabs->tabText(at), title_of(c));
     EXPECT_TRUE(tabs->tabToolTip(at).contains("(" + key_words(c) + ")")) << c.id;
-    if (at < 10) EXPECT_EQ(c.shortcut, "Alt+" + std::to_string((at + 1) % 10)) << c.id;
+    if (at < 10) {
+      EXPECT_EQ(c.shortcut, "Alt+" + std::to_string((at + 1) % 10)) << c.id;
+    }
     run(c.id);
     EXPECT_EQ(tabs->currentIndex(), at) << c.id;
     ++at;
