@@ -12,7 +12,7 @@ namespace underlawn::sheet {
 namespace {
 
 constexpr std::size_t kBeside = 2;
-constexpr int kPixels = 1000;   // of the longer side: about 270 an inch
+constexpr int kPixels = 1500;   // of the longer side: about 300 an inch on a letter page
 constexpr double kTall = 0.75;  // height of a photo's place over its width
 constexpr int kMostLines = 3;   // of a caption, and of a file's name
 const double kGap = pt(12);

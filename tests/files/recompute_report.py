@@ -77,12 +77,6 @@ def expect_work(f, put, trenches):
         step = f"order.step.{n}."
         put(step + "spoil_height_m", [step + "spoil_width_m", "ground.repose_rad"],
             lambda b, r: b / 2 * math.tan(r))
-    # Joints: 3 at a tee, 2 at an elbow or a coupling, 1 more at a reducer, 1 at a union.
-    fittings = [k for k in f if re.match(r"need\.(tee|elbow|reducer|coupling|union)_", k)]
-    ends = {"tee": 3, "elbow": 2, "reducer": 1, "coupling": 2, "union": 1}
-    if f.get("counting.fitting_spare_ratio") == 0:
-        put("layout.joints", fittings,
-            lambda *v: sum(c * ends[re.match(r"need\.([a-z]+)_", k).group(1)] for k, c in zip(fittings, v)))
     put("need.joint", ["layout.joints"], lambda n: n)
     put("need.digging_m3", ["dig.total.bank_volume_m3"], lambda v: v)
     put("need.bedding_m3", ["dig.total.bedding_volume_m3"], lambda v: v)
@@ -138,7 +132,6 @@ def expected(f):
     put("buy.counted_pipe_m", ["buy.coil_pipe_m", "buy.header_pipe_m"], lambda a, b: a + b)
     put("buy.pipe_m", [k for k in f if k.startswith("amount.pipe_") and k.endswith("_m")], lambda *v: sum(v))
     put("heat.margin_cold_k", ["heat.coldest_c", "heat.coldest_allowed_c"], lambda a, b: a - b)
-    put("heat.margin_warm_k", ["heat.warmest_allowed_c", "heat.last.warmest_c"], lambda a, b: a - b)
     for tree in {m.group(1) for k in f for m in [re.match(r"(site\.feature\.\d+)\.trunk_diameter_m$", k)] if m}:
         put(tree + ".root_zone_m", [tree + ".trunk_diameter_m", "site.root_zone_factor"], lambda d, n: d * n)
     for c in {m.group(1) for k in f for m in [re.match(r"(crossing\.\d+)\.hand_dig_m$", k)] if m}:
@@ -218,7 +211,7 @@ def main():
                 print(f"{name}: {key} is printed as {f[key]!r}, worked out as {value!r}")
                 wrong += 1
         print(f"{name}: {len(f)} figures read, {len(again)} worked out again")
-        if len(f) < 300 or len(again) < 80:
+        if len(f) < 300 or len(again) < 140:
             print(f"{name}: too few")
             wrong += 1
     return 1 if wrong else 0

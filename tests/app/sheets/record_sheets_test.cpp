@@ -145,7 +145,7 @@ TEST(RecordSheets, PhotosArePrintedOverTheirNames) {
   ASSERT_EQ(images.size(), 1) << images.join("\n").toStdString();
   const QStringList cells = images[0].simplified().split(' ');
   EXPECT_EQ(cells[3].toInt() * 3, cells[4].toInt() * 4);
-  EXPECT_LE(cells[3].toInt(), 1000);
+  EXPECT_LE(cells[3].toInt(), 1500);
   EXPECT_GE(cells[12].toInt(), 200);  // dots an inch
   EXPECT_EQ(bytes, pdf_of(AsBuiltSheet(s.plan, s.outcome, setup)));
 }
