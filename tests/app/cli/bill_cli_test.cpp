@@ -64,7 +64,7 @@ TEST_F(BillCli, CsvAddsUpToThePriceOfTheJson) {
     if (row.fields[1] == "Price") price = std::stod(row.fields[7]);
   }
   EXPECT_NEAR(sum, price, 0.01 * static_cast<double>(csv->rows.size()));
-  EXPECT_NEAR(json->value["vertical"]["price_money"].get<double>(), price, 0.006);
+  EXPECT_NEAR(json->value["bill"]["price_money"].get<double>(), price, 0.006);
   EXPECT_EQ(json->value["running"]["others"].size(), 1u);
 }
 
