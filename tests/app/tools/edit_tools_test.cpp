@@ -340,6 +340,6 @@ TEST_F(EditTools, CtrlEnterPlacesTheLastPointAndKChoosesWhatItCarries) {
   type("#10,40");
   key(Qt::Key_Return, Qt::ControlModifier);
   ASSERT_EQ(features(), 1U);
-  EXPECT_EQ(document.committed().site.features[0].utility, UtilityKind::water);
+  EXPECT_EQ(document.committed().site.features[0].utility, UtilityKind::communication);
   EXPECT_EQ(points(1).size(), 2U);
 }
