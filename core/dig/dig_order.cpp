@@ -51,8 +51,8 @@ struct Maker {
       : site(s), layout(l), how(h), repose(g.repose), ground(s), ways(ground, h.excavator, h.spoil_off) {
     for (DigStep& step : steps) {
       footprints.push_back(footprint(step));
-      const bool stays = stays_open(step);
-      pieces.push_back({std::move(step), {}, {}, {}, {}, stays});
+      const bool shared = shared_by_run(step);
+      pieces.push_back({std::move(step), {}, {}, {}, {}, shared});
     }
     lay_bands();
     find_meetings();
@@ -61,8 +61,8 @@ struct Maker {
   }
 
   // The run's pipes come into a supply trench after all coils are laid.
-  bool stays_open(const DigStep& step) const {
-    return step.kind != DigKind::trench ||
+  bool shared_by_run(const DigStep& step) const {
+    return step.kind == DigKind::trench &&
            std::any_of(layout.trenches.begin(), layout.trenches.end(), [&](const Trench& t) {
              return t.number == step.trench && t.role == TrenchRole::supply;
            });

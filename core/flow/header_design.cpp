@@ -260,8 +260,10 @@ class Designer {
         all.begin(), all.end(),
         [this](const HeaderChoice& a, const HeaderChoice& b) { return missed_by(a) < missed_by(b); });
     const double enough = missed_by(*least) + kNearly;
-    return *std::find_if(all.begin(), all.end(),
-                         [&](const HeaderChoice& c) { return missed_by(c) <= enough; });
+    return *std::find_if(all.begin(), all.end(), [&](const HeaderChoice& c) {
+      return missed_by(c) <= enough && c.balanced >= least->balanced && c.head_holds >= least->head_holds &&
+             c.purge_holds >= least->purge_holds;
+    });
   }
   double missed_by(const HeaderChoice& c) const {
     const PurgeRun& p = c.purge();

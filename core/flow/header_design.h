@@ -34,8 +34,9 @@ struct HeaderChoice {
 // header pipe's dimension ratio) and hold wishes.most_imbalance, the head and the flush cart's purge. What is
 // typed stays; with step_down false all steps are one size. All are looked at with even flows and the likely
 // ones, lightest first, solved in full. Headers of more than 12 steps share sizes in groups of steps. Where
-// nothing holds all three: the lightest whose misses, shares of their limits, add up to 0.05 over the least.
-// Without a flush cart the purge holds. Refuses what flow_troubles and loop_network refuse.
+// nothing holds all three: the lightest whose misses, shares of their limits, add up to 0.05 over the least,
+// of the same wishes. Without a flush cart the purge holds. Refuses what flow_troubles and loop_network
+// refuse.
 Result<HeaderChoice> design_header(const Layout& layout, const Wishes& wishes, const FlowWishes& flow);
 
 // Direct return, reverse return and home runs, each at its lightest, in this order.

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
 #include "base/say.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
@@ -13,8 +15,12 @@ constexpr double kIntoHouse = 1.0;
 constexpr double kAtWell = 0.5;
 
 bool ends_at(const Feature& line, const Feature& f) {
-  return line_to_feature({line.points.front()}, f) < kAtWell ||
-         line_to_feature({line.points.back()}, f) < kAtWell;
+  if (f.points.size() < 3)
+    return std::any_of(f.points.begin(), f.points.end(), [&](Point p) {
+      return distance(p, line.points.front()) < kAtWell || distance(p, line.points.back()) < kAtWell;
+    });
+  return distance(f.points, line.points.front()) < kAtWell ||
+         distance(f.points, line.points.back()) < kAtWell;
 }
 
 // Pump and alarm have a cable, the well a pipe; a sewer goes through its tank.

@@ -98,7 +98,7 @@ std::multiset<std::string> names(const DigOrder& order) {
 
 }  // namespace
 
-TEST(DigOrder, ATrenchThatTheRunSharesStaysOpen) {
+TEST(DigOrder, ATrenchThatTheRunSharesStaysOpenWhereThereIsRoom) {
   for (std::size_t shared : {0u, 2u}) {
     Field f(4, 3.6576);
     ASSERT_GT(f.order().filled_early, 0) << "too close for heaps between";
