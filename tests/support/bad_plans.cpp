@@ -5,6 +5,7 @@
 #include "dig/dig_order.h"
 #include "plan/solve.h"
 #include "support/crafted.h"
+#include "thermal/surroundings.h"
 #include "support/sample_plans.h"
 
 namespace underlawn::bad {
@@ -179,6 +180,9 @@ Case heat() {
   t.simulation.coldest = y.coldest;
   t.simulation.warmest = y.warmest;
   o.temperatures = std::make_shared<const Temperatures>(std::move(t));
+  Surroundings around = make_surroundings(p.thermal).value();
+  around.load.outdoor_cold = -60;  // the year never gets there
+  o.surroundings = std::make_shared<const Surroundings>(std::move(around));
   return {"heat", p, o};
 }
 
