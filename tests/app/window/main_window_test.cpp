@@ -463,7 +463,7 @@ TEST_F(MainWindowTest, NoPageIsWiderThanItsColumn) {
 
 TEST_F(MainWindowTest, NumberOfTheReportShowsHowItCameAbout) {
   draw();
-  window.side()->show_trace("buy.pipe");
+  window.side()->show_trace("buy.counted_pipe");
   EXPECT_TRUE(window.side()->trace()->isVisible());
   EXPECT_TRUE(window.side()->trace()->browser()->toPlainText().contains("coils + header and run"));
 }
