@@ -66,9 +66,9 @@ void read(test::Unsaid& unsaid, const QStringList& texts) {
 
 // Names that stand in the plans, units and signs. Everything else has to be said.
 const std::set<std::string>& allowed() {
-  static const std::set<std::string> all = {"ft",  "in",  "min", "m",     "mm",  "cm", "gal", "gpm", "psi",
-                                            "bar", "kPa", "cu",  "acres", "lb",  "pH", "day", "yd",  "sq",
-                                            "kW",  "kWh", "Btu", "USD",   "EUR", "DR", "SDR", "min"};
+  static const std::set<std::string> all = {"ft",  "in",  "m",     "mm",  "cm", "gal", "gpm", "psi", "bar",
+                                            "kPa", "cu",  "acres", "lb",  "pH", "day", "yd",  "sq",  "kW",
+                                            "kWh", "Btu", "USD",   "EUR", "DR", "SDR", "min"};
   return all;
 }
 
