@@ -233,7 +233,8 @@ class Bringer {
     lots_.clear();
     for (auto& [worth, ring] : all) lots_.push_back(std::move(ring));
     if (!how_.lot_at)
-      std::ranges::rotate(lots_, lots_.begin() + static_cast<std::ptrdiff_t>(how_.lot_rank % lots_.size()));
+      std::rotate(lots_.begin(), lots_.begin() + static_cast<std::ptrdiff_t>(how_.lot_rank % lots_.size()),
+                  lots_.end());
     const bool there = same_points(lots_.front(), lot_ring(out_.plan.site));
     if (there) miss(say("the lot line"), lies_there());  // and keeps its setbacks
     if (!there) {
