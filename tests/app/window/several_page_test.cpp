@@ -128,7 +128,7 @@ TEST_F(SeveralTest, CrossingIsHalfTickedWhileTheyDiffer) {
 TEST_F(SeveralTest, AreasAndLengthsAreAddedUp) {
   pick({add(FeatureKind::no_dig, sample::box_feet(0, 0, 10, 20)),
         add(FeatureKind::no_dig, sample::box_feet(50, 0, 55, 10))});
-  EXPECT_TRUE(says("No-dig area: 2, 250 ft"));
+  EXPECT_TRUE(says("No-dig area: 2, 250 sq ft"));
   pick({add(FeatureKind::utility, {feet(0, 0), feet(30, 0)}),
         add(FeatureKind::utility, {feet(0, 0), feet(0, 12)})});
   EXPECT_TRUE(says("Utility: 2, 42'")) << panel.findChildren<QLabel*>().at(1)->text().toStdString();
