@@ -61,12 +61,15 @@ bool sound(const Plan& plan) {
   return !plan.site.lot.empty() && site_troubles(plan).empty() && wishes_troubles(plan).empty();
 }
 
-// A way of fewer circuits that does not hold is none to the plan's end; kept only where there is no other.
+constexpr std::ptrdiff_t kFewestWays = 3;  // beside the plan's own, where the lot has as many
+
+// A way of fewer circuits that does not hold is none to the plan's end; kept only where others are too few.
 void drop_smaller(std::vector<Way>& ways) {
   const auto smaller = [&](const Way& w) { return w.circuits < ways.front().circuits && !w.holds; };
   const auto first =
       std::stable_partition(ways.begin() + 1, ways.end(), [&](const Way& w) { return !smaller(w); });
-  if (first != ways.begin() + 1) ways.erase(first, ways.end());
+  const auto enough = ways.begin() + std::min<std::ptrdiff_t>(std::ssize(ways), 1 + kFewestWays);
+  ways.erase(std::max(first, enough), ways.end());
 }
 
 bool seen(const std::vector<Way>& ways, const Way& way) {

@@ -72,7 +72,9 @@ TEST_F(FlowPanelTest, RecommendedConcentrationIsTakenAndIsEnough) {
   const FlowWishes& w = document.plan().flow;
   const auto freezes = freezing_point(w.fluid, w.mass_fraction);
   ASSERT_TRUE(freezes);
-  const double limit = coldest_fluid(w, document.outcome()->temperatures.get()) - w.freeze_margin;
+  const Outcome* outcome = document.outcome();
+  const double limit =
+      coldest_fluid(w, outcome == nullptr ? nullptr : outcome->temperatures.get()) - w.freeze_margin;
   EXPECT_LE(*freezes, limit);
   EXPECT_GT(*freezing_point(w.fluid, w.mass_fraction - 0.002), limit) << "no more than is needed";
   EXPECT_FALSE(take->isEnabled()) << "it is taken";
