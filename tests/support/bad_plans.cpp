@@ -5,8 +5,8 @@
 #include "dig/dig_order.h"
 #include "plan/solve.h"
 #include "support/crafted.h"
-#include "thermal/surroundings.h"
 #include "support/sample_plans.h"
+#include "thermal/surroundings.h"
 
 namespace underlawn::bad {
 
@@ -103,6 +103,8 @@ Case hidden() {
 Case nowhere() {
   Plan p = crafted::plan();
   p.site.entry.reset();
+  p.site.features.push_back(
+      crafted::feature(9, FeatureKind::utility, {{30, 15}, {70, 15}}));  // through the house
   return {"nowhere", p, crafted::two_trenches(p)};
 }
 
