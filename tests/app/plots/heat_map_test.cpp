@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <QComboBox>
+#include <QCoreApplication>
 #include <QSignalSpy>
 #include <QSlider>
 #include <QTest>
@@ -28,6 +29,7 @@ struct HeatMapTest : testing::Test {
     document.commit(sample::half_acre(), "Drawn");
     ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
     ASSERT_TRUE(document.outcome()->temperatures);
+    QCoreApplication::processEvents();  // what showing a window brings after it, the keyboard among it
   }
   void turn_on() {
     map.set_on(true);
