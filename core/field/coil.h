@@ -2,7 +2,7 @@
 // What lies in one trench, one circuit of it.
 //
 // The flat coil: overlapping loops of pipe laid on the trench floor, and the return pipe that runs back
-// beside them.
+// along the middle, on them.
 //
 //   head                                      far end      s along the trench from its head, t to the left
 //    |<-------------- N p + D --------------->|            th turns once a loop:
