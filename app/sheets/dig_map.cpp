@@ -110,14 +110,7 @@ void DigMap::paint_map(QPainter& painter, const QRectF& map) const {
   options.dig = options.sheet = true;
   options.coils = false;
   options.zones = options.edge_lengths = options.findings = options.heights = false;
-  painter.save();
-  painter.setClipRect(map);
-  painter.translate(map.topLeft());
-  paint_plan(painter, plan_, &outcome_, view, sheet_look(), options);
-  painter.restore();
-  painter.setBrush(Qt::NoBrush);
-  painter.setPen(rule(0.8));
-  painter.drawRect(map);
+  paint_framed(painter, map, plan_, outcome_, view, options);
 }
 
 void DigMap::paint(QPainter& painter, const QRectF& room) const {

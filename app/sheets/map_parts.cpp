@@ -14,6 +14,18 @@ Look sheet_look() {
   return look;
 }
 
+void paint_framed(QPainter& painter, const QRectF& map, const Plan& plan, const Outcome& outcome,
+                  const View& view, const PaintOptions& options) {
+  painter.save();
+  painter.setClipRect(map);
+  painter.translate(map.topLeft());
+  paint_plan(painter, plan, &outcome, view, sheet_look(), options);
+  painter.restore();
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(rule(0.8));
+  painter.drawRect(map);
+}
+
 // A needle, one half dark.
 void paint_north(QPainter& painter, QPointF centre, double radius, double north) {
   painter.save();

@@ -6,6 +6,7 @@
 #include <QRectF>
 
 #include "canvas/look.h"
+#include "canvas/plan_painter.h"
 #include "plan/outcome.h"
 #include "plan/plan.h"
 #include "sheets/sheet_type.h"
@@ -14,6 +15,10 @@ namespace underlawn::sheet {
 
 // The paper look in sheet units.
 Look sheet_look();
+
+// The plan seen through `view` inside a thin frame; nothing of it is drawn beyond that.
+void paint_framed(QPainter& painter, const QRectF& map, const Plan& plan, const Outcome& outcome,
+                  const View& view, const PaintOptions& options);
 
 void paint_north(QPainter& painter, QPointF centre, double radius, double north);
 // Returns nothing; the bar starts at `left` and is `scale_bar_length` long at the scale.

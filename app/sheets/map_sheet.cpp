@@ -74,19 +74,8 @@ QPageLayout MapSheet::page_layout() const {
                      QMarginsF(0, 0, 0, 0));
 }
 
-void MapSheet::paint_map(QPainter& painter) const {
-  painter.save();
-  painter.setClipRect(first_.map);
-  painter.translate(first_.map.topLeft());
-  paint_plan(painter, plan_, &outcome_, first_.view, sheet_look(), content_.options);
-  painter.restore();
-  painter.setBrush(Qt::NoBrush);
-  painter.setPen(rule(0.8));
-  painter.drawRect(first_.map);
-}
-
 void MapSheet::paint_first(QPainter& painter) const {
-  paint_map(painter);
+  paint_framed(painter, first_.map, plan_, outcome_, first_.view, content_.options);
   for (const Trouble& remark : remarks_) paint_remark(painter, first_.map, remark);
   paint_strip(painter, plan_, first_);
   paint_legend(painter, first_.legend, plan_, outcome_);

@@ -40,7 +40,6 @@ class MapSheet : public Sheet {
 
  private:
   void paint_first(QPainter& painter) const;
-  void paint_map(QPainter& painter) const;
 
   Plan plan_;
   Outcome outcome_;

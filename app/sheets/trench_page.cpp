@@ -148,14 +148,7 @@ void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
     for (const QRectF& box : {north, note}) on.labels.keep_off(QPolygonF(box.translated(-map.topLeft())));
     paint_tapes(on);
   };
-  painter.save();
-  painter.setClipRect(map);
-  painter.translate(map.topLeft());
-  paint_plan(painter, plan_, &outcome_, view, sheet_look(), options);
-  painter.restore();
-  painter.setBrush(Qt::NoBrush);
-  painter.setPen(rule(0.8));
-  painter.drawRect(map);
+  paint_framed(painter, map, plan_, outcome_, view, options);
   painter.fillRect(north, Qt::white);
   paint_north(painter, north.center() + QPointF(0, pt(3)), pt(18), plan_.site.north + view.turn);
   painter.fillRect(note, Qt::white);
