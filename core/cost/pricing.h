@@ -21,6 +21,7 @@ struct PriceRow {
   std::optional<double> price;  // of one unit, >= 0; none: not known yet
   std::string date;             // of the price, "2026-03-01"; "" where not known
   std::string note;
+  std::vector<double> pack_prices = {};  // of one unit in each of `packs`, >= 0; none: `price` in all
   bool operator==(const PriceRow&) const = default;
 };
 

@@ -50,6 +50,11 @@ struct EarthWork {
   double backfill = 0;  // m3 to be filled with the dug soil, compacted in place: bank - bedding
   double surplus_loose =
       0;  // m3 loose left over: (bank - backfill/(1 - shrinkage)) (1 + swell); negative when short
+  // Where cuts meet, earth and sand are counted once: what was taken off `bank` and `bedding` for that. m3
+  double bank_met = 0, bedding_met = 0;
+  // Of a coil trench that the supply run shares: sand round the run's pipes, which lie over the coil, in
+  // `bedding`; and what of the backfill comes between the two layers of sand. m3
+  double run_bedding = 0, under_run = 0;
   bool operator==(const EarthWork&) const = default;
 };
 

@@ -18,10 +18,11 @@ struct Trench {
   TrenchRole role = TrenchRole::field;
   Point head, end;   // of its middle line; pipe enters and leaves at the head
   double width = 0;  // m, at the floor
-  double depth = 0;  // m, ground to floor
+  double depth = 0;  // m, ground to floor, mean of head and end
   Coil coil;
   std::vector<Point> bends = {};  // of the middle line, from head to end
   bool locked = false;            // the designer holds it where it is
+  double fall = 0;                // m that it was dug deeper at the end than at the head, evenly between
   bool operator==(const Trench&) const = default;
 };
 
