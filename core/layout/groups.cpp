@@ -4,6 +4,7 @@
 #include "base/say.h"
 #include "layout/header_groups.h"
 #include "layout/join_more.h"
+#include "layout/parted.h"
 #include "layout/supply_coil.h"
 
 namespace underlawn {
@@ -14,6 +15,7 @@ constexpr std::size_t kFirstTried = 3;  // places of the first group
 constexpr std::size_t kLaterTried = 4;  // arrangements of another that are joined up
 constexpr double kOn = 1e-3;            // m
 constexpr int kSharesTried = 3;
+constexpr std::size_t kFieldsParted = 4;
 
 std::vector<Polyline> lines_of(const std::vector<Segment>& trenches) {
   std::vector<Polyline> lines;
@@ -44,37 +46,107 @@ class GroupPlacer {
       : drawn_(drawn), setting_(s), coil_(coil), stop_(stop) {}
 
   Grouped place() {
-    const int wanted = setting_.wishes.circuits;
-    int first_more = 0;
-    for (int i = 0; i < kSharesTried && !stop_.stop_requested(); ++i) {
-      try_shares(first_more);
-      const int missing = wanted - best_.whole.count();
-      if (missing <= 0 || best_.sizes.empty()) break;
-      first_more += missing;
-    }
+    search_one_by_one();
+    // Groups that leave each other no room are parts of one field, close together where they must.
+    if (!header_is_held(setting_.wishes, 0))
+      for (bool apart : {true, false})
+        if (!has_all() && !stop_.stop_requested()) part_fields(apart);
     best_.fits = std::max(most_, best_.whole.count());
     return std::move(best_);
   }
 
  private:
+  int wanted() const { return setting_.wishes.circuits; }
+  int groups() const { return std::min(setting_.wishes.groups, wanted()); }
+
+  bool has_all() const {
+    return static_cast<int>(best_.sizes.size()) >= groups() && best_.whole.count() >= wanted();
+  }
+
+  void search_one_by_one() {
+    int first_more = 0;
+    for (int i = 0; i < kSharesTried && !stop_.stop_requested(); ++i) {
+      try_shares(first_more);
+      const int missing = wanted() - best_.whole.count();
+      if (missing <= 0 || best_.sizes.empty()) break;
+      first_more += missing;
+    }
+  }
+
   // One group after another, each with its share of what is left.
   void try_shares(int first_more) {
-    const int wanted = setting_.wishes.circuits, groups = setting_.wishes.groups;
-    const int first = std::min(wanted, (wanted + groups - 1) / groups + first_more);
+    const int groups = setting_.wishes.groups;
+    const int first = std::min(wanted(), (wanted() + groups - 1) / groups + first_more);
     for (const Whole& start : options({}, first, kFirstTried, 1)) {
       if (stop_.stop_requested()) return;
       Grouped all{start, {start.field.size()}, 0};
       for (int left = groups - 1; left > 0; --left) {
-        const int missing = wanted - all.whole.count();
+        const int missing = wanted() - all.whole.count();
         if (missing <= 0) break;
         const auto next = options(all.whole, (missing + left - 1) / left, 1, groups - left + 1);
         if (next.empty()) break;
         append(all.whole, next.front());
         all.sizes.push_back(next.front().field.size());
       }
-      finish(all);
-      if (better_grouped(all)) best_ = std::move(all);
+      consider(std::move(all));
     }
+  }
+
+  void consider(Grouped all) {
+    finish(all);
+    if (better_grouped(all)) best_ = std::move(all);
+  }
+
+  void part_fields(bool apart) {
+    const Keeping keeping = setting_.keeping();
+    for (const Arrangement& field : fields(apart)) {
+      const auto all = field.trenches.size(), count = static_cast<std::size_t>(groups());
+      if (stop_.stop_requested() || all < count || static_cast<int>(all) < best_.whole.count()) continue;
+      std::vector<std::size_t> sizes;
+      for (std::size_t i = 0; i < count; ++i) sizes.push_back(all / count + (i < all % count ? 1 : 0));
+      for (const Parted& groups : parted(keeping, field, sizes, apart))
+        if (auto made = joined_up(groups)) consider(std::move(*made));
+    }
+  }
+
+  // Places of all trenches as one field, as wide as it needs to be.
+  std::vector<Arrangement> fields(bool apart) {
+    Wishes w = wishes_of(wanted(), 1);
+    if (apart)
+      w.spacing = spacing_to_part(w, static_cast<std::size_t>(wanted()), static_cast<std::size_t>(groups()));
+    const Keeping keeping{setting_.site, w, setting_.held, nullptr, setting_.keeping().slopes};
+    Candidates c = candidates_for(keeping, coil_, wanted(), stop_);
+    if (!apart) most_ = std::max(most_, c.fits);
+    auto found = worth_completing(keeping, std::move(c.found), w.aim);
+    if (found.size() > kFieldsParted) found.resize(kFieldsParted);
+    return found;
+  }
+
+  std::optional<Grouped> joined_up(const Parted& groups) const {
+    Grouped all;
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+      Held others;
+      for (std::size_t k = 0; k < groups.size(); ++k)
+        for (const Polyline& line : lines_of(groups[k].trenches))
+          if (k != i) others.trenches.push_back(line);
+      const Wishes w = wishes_of(static_cast<int>(groups[i].trenches.size()), static_cast<int>(i) + 1);
+      const auto made = joined({groups[i]}, all.whole, conduits_with_held(setting_.conduits, others), w, 1);
+      if (made.empty()) return std::nullopt;
+      if (i == 0)
+        all.whole = made.front();
+      else
+        append(all.whole, made.front());
+      all.sizes.push_back(groups[i].trenches.size());
+    }
+    return all;
+  }
+
+  Wishes wishes_of(int share, int group) const {
+    Wishes w = setting_.wishes;
+    w.circuits = share;
+    w.coil_in_run = false;
+    w.header_on = header_line(setting_.wishes, group);
+    return w;
   }
 
   bool better_grouped(const Grouped& all) const {
@@ -91,10 +163,7 @@ class GroupPlacer {
     const auto& legs = so_far.connection.header.legs;
     held.conduits.insert(held.conduits.end(), legs.begin(), legs.end());
     if (so_far.connection.run.line.size() > 1) held.conduits.push_back(so_far.connection.run.line);
-    Wishes w = setting_.wishes;
-    w.circuits = share;
-    w.coil_in_run = false;
-    w.header_on = header_line(setting_.wishes, group);
+    const Wishes w = wishes_of(share, group);
     const Keeping keeping{setting_.site, w, held, nullptr, setting_.keeping().slopes};
     Candidates c = candidates_for(keeping, coil_, share, stop_);
     if (first) most_ = std::max(most_, c.fits);

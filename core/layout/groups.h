@@ -13,10 +13,11 @@ struct Grouped {
 };
 
 // setting.wishes.groups groups, circuits shared as evenly as there is room for; floors of different groups
-// keep the spacing of trenches between them. A group whose header line is held has its heads on that line.
-// The first group has the run; the header of every other starts
-// on the run's end or on a header before it. Several places of the first are tried. Fewer groups where there
-// is no room for more.
+// keep the spacing of trenches between them where that leaves room for all, else what any two trenches keep.
+// A group whose header line is held has its heads on that line. The first group has the run; the header of
+// every other starts on the run's end or on a header before it. Several places of the first are tried; where
+// it leaves the others no room, the groups are parts of one field. Fewer groups where there is no room for
+// more.
 Grouped place_groups(const Site& drawn, const Setting& setting, const Coil& coil,
                      const std::stop_token& stop);
 

@@ -3,10 +3,13 @@
 
 #include <gtest/gtest.h>
 
+#include <iostream>
 #include <map>
 
+#include "core/layout/judge.h"
 #include "layout/header_groups.h"
 #include "layout/legality.h"
+#include "support/exact_lots.h"
 #include "support/layout_parts.h"
 
 namespace underlawn {
@@ -120,10 +123,54 @@ TEST(Groups, AreAsEvenAsTheRoomAllows) {
   expect_joined(l);
 }
 
+// Middle lines may lie from y = 0.66 to 12.34, which is room for four rows 12 ft apart (10.97 m); two groups
+// of two whose floors keep 12 ft too would need 11.89 m, and a group of one and one of three as much.
+TEST(Groups, LieAsCloseAsTwoTrenchesMayWhereThereIsNoMoreRoom) {
+  Site s;
+  for (Point p : box(0, 0, 30, 13)) s.lot.push_back({p, 0.2});
+  const Wishes w = wishes(4, 2);
+  const Layout l = make_layout(s, w, coil_of(24));
+  EXPECT_EQ(l.trenches.size(), 4u);
+  EXPECT_EQ(l.groups, (std::vector{2, 2}));
+  EXPECT_EQ(judge::faults(s, w, l, 24), std::vector<std::string>{});
+}
+
+// Half a metre more and they lie apart, each against its side of the lot.
+TEST(Groups, LieApartWhereThereIsJustTheRoom) {
+  Site s;
+  for (Point p : box(0, 0, 30, 13.5)) s.lot.push_back({p, 0.2});
+  const Wishes w = wishes(4, 2);
+  const Layout l = make_layout(s, w, coil_of(24));
+  ASSERT_EQ(l.trenches.size(), 4u);
+  EXPECT_EQ(clusters(l.trenches, w.spacing), (std::vector{2, 2}));
+  EXPECT_EQ(judge::faults(s, w, l, 24), std::vector<std::string>{});
+}
+
+// Optima of one field by Cbc, a bound on groups of one direction too; headers may take some room of them.
+TEST(Groups, HoldNearlyAsManyAsTheBestSingleField) {
+  int ours = 0, best = 0, split = 0, lots = 0;
+  for (sample::ExactLot& lot :
+       sample::exact_lots(std::string(UNDERLAWN_SOURCE_DIR) + "/tests/files/exact_lots.txt")) {
+    if (lot.most < 2) continue;
+    lot.wishes.groups = 2;
+    lot.wishes.circuits = lot.most;
+    const Layout l = make_layout(lot.site, lot.wishes, lot.coil);
+    EXPECT_EQ(judge::faults(lot.site, lot.wishes, l, lot.coil.trench_length), std::vector<std::string>{})
+        << lot.seed;
+    ours += static_cast<int>(l.trenches.size());
+    best += lot.most;
+    split += l.groups.size() == 2;
+    ++lots;
+  }
+  std::cout << ours << " of " << best << " trenches, " << split << " of " << lots << " lots in two groups\n";
+  EXPECT_GE(ours, 0.99 * best);
+  EXPECT_EQ(split, lots);
+}
+
 TEST(Groups, FewerThanAskedForAreSaid) {
   Site s;
   const Wishes w = wishes(2, 2);
-  for (Point p : box(0, 0, 26, 7)) s.lot.push_back({p, 1});  // rows 12 ft apart fit, groups do not
+  for (Point p : box(0, 0, 26, 5)) s.lot.push_back({p, 1});  // room for one row
   const Layout l = make_layout(s, w, coil_of(20));
   EXPECT_TRUE(std::any_of(l.troubles.begin(), l.troubles.end(),
                           [](const Trouble& t) { return t.code == "groups_missing"; }));

@@ -5,7 +5,9 @@
 
 #include <numbers>
 
+#include "core/layout/judge.h"
 #include "cost/bill.h"
+#include "files/plan_file.h"
 #include "plan/solve.h"
 #include "plan/way_words.h"
 #include "support/sample_plans.h"
@@ -55,6 +57,27 @@ TEST(Ways, DifferInKindAndOnTheGround) {
       EXPECT_FALSE(same_trenches(ways[i].layout, ways[j].layout)) << ways[i].sentence;
     }
   }
+}
+
+// By hand: at 0.03 rad off the long side of the sample's lot, middle lines 100 ft long may lie 12.0 m apart,
+// between the maple's root zone with the reserve field and the setback with the birch; two and two whose
+// floors keep the spacing of 12 ft need 11.89 m.
+TEST(Ways, TwoGroupsOfTheSampleLotHoldItsFourTrenchesApart) {
+  const Plan plan = load_plan(std::string(UNDERLAWN_SOURCE_DIR) + "/samples/alder-lane.underlawn")->value;
+  const auto ways = ways_of(plan);
+  const auto two =
+      std::find_if(ways.begin(), ways.end(), [](const Way& w) { return w.kind == WayKind::groups; });
+  ASSERT_NE(two, ways.end());
+  EXPECT_EQ(judge::faults(plan.site, two->wishes, two->layout, plan.wishes.trench_length),
+            std::vector<std::string>{});
+  EXPECT_EQ(two->layout.groups, (std::vector{2, 2}));
+  for (std::size_t i = 0; i < 2; ++i)
+    for (std::size_t j = 2; j < 4; ++j) {
+      const Trench &a = two->layout.trenches[i], &b = two->layout.trenches[j];
+      const double apart =
+          area_distance(rectangle_along({a.head, a.end}, a.width), rectangle_along({b.head, b.end}, b.width));
+      EXPECT_GE(apart, plan.wishes.spacing - 2e-3);
+    }
 }
 
 TEST(Ways, TakenSolveToTheSameLayoutAndFigures) {
