@@ -7,7 +7,8 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kGuessedOver = 2;  // m that a guess of the digging may be above it
+constexpr std::size_t kShifted = 3;  // bends shifted: any of these may turn out the best
+constexpr double kGuessedOver = 2;   // m that a guess of the digging may be above it
 
 }  // namespace
 
@@ -15,20 +16,32 @@ Whole BestWhole::of(std::vector<Arrangement> found, const Coil& coil) const {
   const Keeping keeping = setting_.keeping();
   const Completer completer(keeping, coil, setting_.conduits, stop_);
   Whole best;
-  std::optional<Arrangement> won;
+  std::vector<Joined> won;  // the best few, best first
   if (auto kept = as_kept(keeping, coil.trench_length)) found.push_back(std::move(*kept));
   for (const Arrangement& a : worth_completing(keeping, std::move(found), wishes_.aim)) {
     if (stop_.stop_requested()) break;
     if (cannot_win(a, best)) continue;
     if (wishes_.aim != Aim::mix && static_cast<int>(a.trenches.size()) + 1 < best.count()) continue;
     Whole w = weighed(completer, a, false);
-    if (w.count() > keeping.wishes.circuits || !better(w, best, wishes_.aim)) continue;
-    best = std::move(w);
-    won = a;
+    if (w.count() > keeping.wishes.circuits) continue;
+    keep(won, {a, std::move(w)});
+    best = won.front().whole;
   }
-  if (!won || stop_.stop_requested()) return best;
-  Whole shifted = weighed(completer, *won, true);
-  return better(shifted, best, wishes_.aim) ? shifted : best;
+  for (const Joined& j : won) {
+    if (stop_.stop_requested()) break;
+    Whole shifted = weighed(completer, j.arrangement, true);
+    if (better(shifted, best, wishes_.aim)) best = std::move(shifted);
+  }
+  return best;
+}
+
+// In its place, behind equals that were found first.
+void BestWhole::keep(std::vector<Joined>& won, Joined joined) const {
+  const auto worse = std::find_if(
+      won.begin(), won.end(), [&](const Joined& j) { return better(joined.whole, j.whole, wishes_.aim); });
+  if (won.size() == kShifted && worse == won.end()) return;
+  won.insert(worse, std::move(joined));
+  if (won.size() > kShifted) won.pop_back();
 }
 
 Whole BestWhole::weighed(const Completer& completer, const Arrangement& a, bool shift) const {

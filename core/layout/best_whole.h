@@ -17,6 +17,11 @@ class BestWhole {
   Whole of(std::vector<Arrangement> found, const Coil& coil) const;
 
  private:
+  struct Joined {
+    Arrangement arrangement;
+    Whole whole;
+  };
+  void keep(std::vector<Joined>& won, Joined joined) const;
   Whole weighed(const Completer& completer, const Arrangement& arrangement, bool shift) const;
   bool cannot_win(const Arrangement& arrangement, const Whole& best) const;
   double calm_worth(const Whole& whole) const;

@@ -67,9 +67,9 @@ class Bends {
 
   bool stride_taken(Point a, Point& at, Point b, double step, double& least) const {
     Point best = at;
-    const double before = least;
+    const double before = least, from = std::atan2(b.y - a.y, b.x - a.x);
     for (int i = 0; i < kDirections; ++i) {
-      const Point p = at + step * direction(2 * std::numbers::pi * i / kDirections);
+      const Point p = at + step * direction(from + 2 * std::numbers::pi * i / kDirections);
       if (distance(a, p) + distance(p, b) >= least) continue;  // dearer even over plain ground
       const double price = cost({a, p, b});
       if (price >= least - kWorth / 10 || !open(a, p) || !open(p, b)) continue;

@@ -3,6 +3,7 @@
 
 #include "layout/cheaper_bends.h"
 #include "layout/fewer_bends.h"
+#include "layout/in_steps.h"
 #include "layout/square_crossings.h"
 #include "plane/strip.h"
 
@@ -208,8 +209,9 @@ class Joiner::Inside {
     if (heads.empty()) return;
     std::vector<Point> near = heads;
     const Point from = conduits_.stubs.empty() ? heads.front() : conduits_.stubs.front().back();
-    std::stable_sort(near.begin(), near.end(),
-                     [from](Point a, Point b) { return distance(from, a) < distance(from, b); });
+    std::stable_sort(near.begin(), near.end(), [from](Point a, Point b) {
+      return in_steps(distance(from, a)) < in_steps(distance(from, b));
+    });
     if (near.size() > 3) near.resize(3);
     Point root = heads.front();
     if (auto run = run_to(near)) {
@@ -231,7 +233,7 @@ class Joiner::Inside {
     };
     std::vector<Try> tries;
     for (std::size_t i = 0; i < heads.size(); ++i)
-      for (Point p : reached) tries.push_back({distance(heads[i], p), i, p});
+      for (Point p : reached) tries.push_back({in_steps(distance(heads[i], p)), i, p});
     std::stable_sort(tries.begin(), tries.end(),
                      [](const Try& l, const Try& r) { return l.apart < r.apart; });
     // Many of the nearest may lead to one head that is shut in: of those after them, a few for each head.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/directions.h"
 
+#include "layout/in_steps.h"
+
 namespace underlawn {
 
 namespace {
@@ -40,12 +42,13 @@ std::vector<Edge> drawn_edges(const Site& site) {
           add_edge(edges, f.points[i - 1], f.points[i]);
   }
   std::stable_sort(edges.begin(), edges.end(),
-                   [](const Edge& l, const Edge& r) { return l.length > r.length; });
+                   [](const Edge& l, const Edge& r) { return in_steps(l.length) > in_steps(r.length); });
   return edges;
 }
 
-void add_bearing(std::vector<Bearing>& all, double angle, bool drawn) {
-  const double a = half_turn(angle);
+/// Folded by the longest edge, not by east, so that the directions of a turned lot are the same ones turned.
+void add_bearing(std::vector<Bearing>& all, double angle, double from, bool drawn) {
+  const double a = from + half_turn(angle - from);
   const bool known = std::any_of(all.begin(), all.end(), [a](const Bearing& b) {
     const double apart = std::abs(a - b.angle);
     return std::min(apart, kPi - apart) < kSameBearing;
@@ -61,18 +64,17 @@ std::vector<Bearing> bearings_to_try(const Site& site) {
   for (const Edge& e : drawn_edges(site)) {
     if (all.empty()) first = e.angle;
     if (all.size() >= kMostDrawn) break;
-    add_bearing(all, e.angle, true);
-    add_bearing(all, e.angle + kPi / 2, true);
+    add_bearing(all, e.angle, first, true);
+    add_bearing(all, e.angle + kPi / 2, first, true);
   }
   // The grid starts from the longest edge, so that a turned lot is searched by the same turned directions.
-  for (int i = 0; i < 180; ++i) add_bearing(all, first + i * kGridStep, false);
+  for (int i = 0; i < 180; ++i) add_bearing(all, first + i * kGridStep, first, false);
   return all;
 }
 
 std::vector<Bearing> bearings_round(double angle) {
   std::vector<Bearing> all;
-  for (double off : {-1.0, -0.5, -0.25, 0.25, 0.5, 1.0})
-    all.push_back({half_turn(angle + off * kDegree), false});
+  for (double off : {-1.0, -0.5, -0.25, 0.25, 0.5, 1.0}) all.push_back({angle + off * kDegree, false});
   return all;
 }
 

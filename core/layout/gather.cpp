@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/candidates.h"
+#include "layout/in_steps.h"
 #include "layout/rows.h"
 
 namespace underlawn {
@@ -118,13 +119,15 @@ class Gatherer {
                      [](const Tried& l, const Tried& r) { return l.fits > r.fits; });
   }
 
-  // The bearings that hold most, packed more freely.
+  // The bearings that hold most, packed more freely, from the one side and from the other.
   void mix() {
     sort_tried();
     const std::vector<Tried> tried = tried_;
     for (std::size_t k = 0; k < std::min(kMixed, tried.size()); ++k) {
-      if (most_ >= search_.wanted) return;
-      search_one(tried[k].bearing, kAnyPrice, true);
+      for (const double turn : {0.0, std::numbers::pi}) {
+        if (most_ >= search_.wanted) return;
+        search_one({tried[k].bearing.angle + turn, tried[k].bearing.drawn}, kAnyPrice, true);
+      }
     }
   }
 
@@ -159,7 +162,7 @@ class Gatherer {
   }
 
   Arrangement with_slopes(Arrangement a) const {
-    a.estimate += digging_for_slopes(keeping_, a.trenches);
+    a.estimate = in_steps(a.estimate + digging_for_slopes(keeping_, a.trenches));
     return a;
   }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/columns.h"
+#include "layout/in_steps.h"
 #include "layout/rows.h"
 
 namespace underlawn {
@@ -43,7 +44,7 @@ class HeaderLines {
     if (!wish_.one_sided) try_facing();
     rank();
     found_.resize(std::min(found_.size(), kRoundedUpTo));
-    for (Scored& s : found_) s.estimate += detour(s);
+    for (Scored& s : found_) s.estimate = in_steps(s.estimate + detour(s));
     rank();
     return distinct();
   }
@@ -153,7 +154,7 @@ class HeaderLines {
     const double gaps = std::max(0.0, (span.high - span.low) / size_.spacing - steps - 0.01);
     const double beside = header + gaps * kGapInColumn + (bearing_.drawn ? 0 : kOddBearing);
     const double least = beside + approach_.at_least_to(line.a.x, line.a.y, line.b.y);
-    return least >= enough ? least : beside + approach_.distance_to(line);
+    return least >= enough ? least : in_steps(beside + approach_.distance_to(line));
   }
 
   // Never more than any estimate for the pair.

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "layout/fewer_bends.h"
+#include "layout/in_steps.h"
 
 namespace underlawn {
 
@@ -20,7 +21,7 @@ class MoreLegs {
   void join(std::vector<Point> heads) {
     while (!heads.empty()) {
       const auto next = std::min_element(heads.begin(), heads.end(), [&](Point l, Point r) {
-        return distance(l, starts(l).front()) < distance(r, starts(r).front());
+        return in_steps(distance(l, starts(l).front())) < in_steps(distance(r, starts(r).front()));
       });
       join_one(*next);
       heads.erase(next);
@@ -42,7 +43,7 @@ class MoreLegs {
         all.push_back(leg[i]);
       }
     std::stable_sort(all.begin(), all.end(),
-                     [head](Point l, Point r) { return distance(l, head) < distance(r, head); });
+                     [head](Point l, Point r) { return in_steps(distance(l, head)) < in_steps(distance(r, head)); });
     all.erase(std::unique(all.begin(), all.end(), [](Point l, Point r) { return distance(l, r) < kOn; }),
               all.end());
     if (all.size() > kMostTried) all.resize(kMostTried);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/candidates.h"
+#include "layout/in_steps.h"
 
 namespace underlawn {
 
@@ -17,7 +18,7 @@ struct Ranked {
 
 void sort_by_metres(std::vector<Ranked>& all) {
   std::stable_sort(all.begin(), all.end(),
-                   [](const Ranked& l, const Ranked& r) { return l.rows.metres > r.rows.metres; });
+                   [](const Ranked& l, const Ranked& r) { return in_steps(l.rows.metres) > in_steps(r.rows.metres); });
 }
 
 class Longest {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/packing.h"
 
+#include "layout/in_steps.h"
+
 namespace underlawn {
 
 namespace {
@@ -10,7 +12,7 @@ constexpr int kMostInARow = 1000;
 // Keeps the wanted number: those whose heads are nearest the house, then in reading order.
 void keep_nearest(std::vector<Segment>& trenches, const Search& search) {
   std::vector<std::pair<double, Segment>> by_way;
-  for (const Segment& t : trenches) by_way.push_back({search.approach.distance_to({t.a, t.a}), t});
+  for (const Segment& t : trenches) by_way.push_back({in_steps(search.approach.distance_to({t.a, t.a})), t});
   std::stable_sort(by_way.begin(), by_way.end(),
                    [](const auto& l, const auto& r) { return l.first < r.first; });
   if (static_cast<int>(by_way.size()) > search.wanted) by_way.resize(static_cast<std::size_t>(search.wanted));
@@ -42,8 +44,8 @@ int finish(Arrangement& a, const Strips& strips, const Bearing& bearing, std::ve
   for (const Segment& t : flat) a.trenches.push_back({strips.turn().back(t.a), strips.turn().back(t.b)});
   keep_nearest(a.trenches, search);
   if (a.trenches.empty()) return 0;
-  a.estimate = spread(a.trenches) + (bearing.drawn ? 0 : kOddBearing) +
-               search.approach.distance_to({a.trenches.front().a, a.trenches.front().a});
+  a.estimate = in_steps(spread(a.trenches) + (bearing.drawn ? 0 : kOddBearing) +
+                        search.approach.distance_to({a.trenches.front().a, a.trenches.front().a}));
   return static_cast<int>(flat.size());
 }
 
