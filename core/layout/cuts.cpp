@@ -6,6 +6,7 @@ namespace underlawn {
 namespace {
 
 constexpr double kInfinite = 1e9;
+constexpr double kTouching = 1e-6;  // m: a strip that reaches no farther into a thing touches it
 
 Point on_axis(Point p, const Turn& turn, Axis axis) {
   const Point t = turn.there(p);
@@ -136,7 +137,7 @@ Interval* Cuts::block_areas(double at, double grow, Interval* blocked, double* m
 
 Interval* Cuts::block(double low, double high, double grow, Interval* blocked) const {
   for (std::size_t i = 0; i < spans_.size(); ++i) {
-    if (high < spans_[i].low || low > spans_[i].high) continue;
+    if (high < spans_[i].low + kTouching || low > spans_[i].high - kTouching) continue;
     const Shape& s = shapes_[i];
     const double bottom = std::max(low, spans_[i].low), top = std::min(high, spans_[i].high);
     // A convex side is farthest out at the height of the farther end, or as near to it as the strip lets.
