@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/whole.h"
 
+#include "layout/in_steps.h"
 #include "layout/join_more.h"
 #include "layout/legality.h"
 #include "layout/pipe_turns.h"
@@ -120,16 +121,17 @@ int tight_turns(const Wishes& wishes, const Connection& connection) {
 Completer::Completer(const Keeping& k, const Coil& coil, const Conduits& conduits, std::stop_token stop)
     : keeping_(k), coil_(coil), conduits_(conduits), stop_(std::move(stop)) {}
 
-// Where the run does not happen to hold the coil that is missing, other joints on the header are tried.
+// Where the run does not happen to hold the coil that is missing, the cheapest other joint on the header
+// where it does.
 Whole Completer::complete(const Arrangement& a, bool shift) const {
   Joiner joiner(conduits_, a);
   Whole w = joined_at(a, joiner, std::nullopt, shift);
   const bool one_missing = keeping_.wishes.coil_in_run && w.count() + 1 == keeping_.wishes.circuits;
   if (!one_missing || w.connection.run.line.empty() || !a.in_line) return w;
   for (double share : {0.0, 1.0 / 3, 2.0 / 3, 1.0}) {
-    if (w.in_run || stop_.stop_requested()) break;
+    if (stop_.stop_requested()) break;
     Whole other = joined_at(a, joiner, share, shift);
-    if (other.in_run) w = std::move(other);
+    if (other.in_run && (!w.in_run || in_steps(other.cost) < in_steps(w.cost))) w = std::move(other);
   }
   return w;
 }
