@@ -29,7 +29,7 @@ struct HeatMapTest : testing::Test {
     document.commit(sample::half_acre(), "Drawn");
     ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
     ASSERT_TRUE(document.outcome()->temperatures);
-    QCoreApplication::processEvents();  // what showing a window brings after it, the keyboard among it
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&canvas));  // what has the keyboard is drawn with a frame
   }
   void turn_on() {
     map.set_on(true);
