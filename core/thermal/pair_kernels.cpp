@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "base/in_parallel.h"
 #include "plane/region.h"
 #include "thermal/bent.h"
 #include "thermal/line_kernel.h"
@@ -76,6 +77,10 @@ std::vector<std::optional<std::size_t>> places_before(const Things& now, const T
   return out;
 }
 
+struct Pair {
+  std::size_t i, j, table;
+};
+
 }  // namespace
 
 void PairKernels::update(const PipesInGround& pipes) {
@@ -87,15 +92,18 @@ void PairKernels::update(const PipesInGround& pipes) {
     far.push_back(placed(now, i, kAroundFar));
   }
   std::vector<KernelTable> tables;
+  std::vector<Pair> moved;
   for (std::size_t j = 1; j < now.size(); ++j)
     for (std::size_t i = 0; i < j; ++i) {
-      if (old[i] && old[j] && *old[i] < *old[j]) {  // in the same order, so to the same last bit
-        tables.push_back(of(*old[i], *old[j]));
-        continue;
-      }
-      const bool close = near_one_another(now.legs(i), now.legs(j));
-      tables.push_back(close ? kernel_between(near[i], near[j]) : kernel_between(far[i], far[j]));
+      const bool known = old[i] && old[j] && *old[i] < *old[j];  // in the same order, so to the same last bit
+      if (!known) moved.push_back({i, j, tables.size()});
+      tables.push_back(known ? of(*old[i], *old[j]) : KernelTable{});
     }
+  in_parallel(moved.size(), [&](std::size_t k) {
+    const auto [i, j, table] = moved[k];
+    const bool close = near_one_another(now.legs(i), now.legs(j));
+    tables[table] = close ? kernel_between(near[i], near[j]) : kernel_between(far[i], far[j]);
+  });
   pipes_ = pipes;
   tables_ = std::move(tables);
 }

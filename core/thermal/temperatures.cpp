@@ -2,7 +2,10 @@
 #include "thermal/temperatures.h"
 
 #include <algorithm>
+#include <cmath>
+#include <complex>
 #include <map>
+#include <numbers>
 
 #include "thermal/bent.h"
 #include "thermal/coil_kernel.h"
@@ -23,14 +26,21 @@ std::map<double, double> pipe_by_depth(const PipesInGround& pipes) {
   return by_depth;
 }
 
-// The mean over the depths of coils and run, weighted by their pipe.
+// The mean over the depths of coils and run, weighted by their pipe: undisturbed_temperature() of each is one
+// wave of the year, and their sum is one again.
 std::vector<double> ground_by_hour(const std::map<double, double>& by_depth, double pipe,
                                    const Surroundings& s) {
-  std::vector<double> out(kYearHours, 0.0);
-  for (const auto& [depth, metres] : by_depth)
-    for (int h = 0; h < kYearHours; ++h)
-      out[h] +=
-          metres / pipe * undisturbed_temperature(s.climate, s.soil.diffusivity(), depth, (h + 1) / 24.0);
+  std::complex<double> wave = 0;
+  for (const auto& [depth, metres] : by_depth) {
+    const double deep = depth / damping_depth(s.soil.diffusivity());
+    wave += metres / pipe * std::polar(s.climate.amplitude * std::exp(-deep), -deep);
+  }
+  const double high = std::abs(wave), late = std::arg(wave);
+  std::vector<double> out(kYearHours);
+  for (int h = 0; h < kYearHours; ++h) {
+    const double since_coldest = (h + 1) / 24.0 - s.climate.coldest_day;  // days
+    out[h] = s.climate.mean - high * std::cos(2 * std::numbers::pi * since_coldest / 365 + late);
+  }
   return out;
 }
 
