@@ -76,8 +76,8 @@ void FlowPanel::add_circulator() {
   });
   note([](const Plan&) {
     return tr(
-        "Grades: Kavanaugh and Rafferty, ASHRAE, from memory: up to 10.6 W of pump per kW of heat pump "
-        "excellent, 15.9 good, 21.2 mediocre, 31.8 poor. Slower speeds by the affinity laws.");
+        "Grades after Kavanaugh and Rafferty 2014, ASHRAE: up to 10.6 W of pump per kW of heat pump "
+        "excellent, 15.9 good; from memory 21.2 mediocre, 31.8 poor. Slower speeds by the affinity laws.");
   });
   add_losses();
 }

@@ -19,11 +19,11 @@ struct Fuel {
 // Heat contents: US Energy Information Administration, units and calculators (1 gal heating oil 138,500 Btu,
 // 1 gal propane 91,452 Btu, 1 therm 100,000 Btu, 1 kWh 3,412 Btu). Burning: EIA, carbon dioxide emissions
 // coefficients 2016 (propane 5.76 and heating oil 10.16 kg a gallon, natural gas 53.07 kg a million Btu).
-// Electricity: EPA eGRID 2022, United States, 823 lb a MWh (from memory); EIA's own mean of 2022 is 0.86 lb a
-// kWh. Upstream losses and other gases are not in these.
+// Electricity: EPA eGRID 2022, United States, 823.1 lb a MWh (as EPA's equivalencies page has it); EIA's mean
+// of 2022 is 0.86 lb a kWh. Upstream losses and other gases are not in these.
 inline constexpr const char* kHeatContentSource = mark("EIA, units and calculators");
 inline constexpr const char* kEmissionSource = mark("EIA, carbon dioxide emissions coefficients, 2016");
-inline constexpr const char* kGridSource = mark("EPA eGRID 2022, United States (from memory)");
+inline constexpr const char* kGridSource = mark("EPA eGRID 2022, United States");
 const std::vector<Fuel>& fuels();
 
 // Furnace of each fuel, electric resistance, each with central air; an air-source heat pump. Prices,

@@ -32,9 +32,9 @@ inline constexpr double kProtectFrom = 1.524;
 // length. Ends are taken vertical. 0 where length or depth is not above 0.
 double trench_volume(double length, double width, double depth, double slope);
 
-// A heap of triangular section along a trench: width B = sqrt(4 V/(L tan R)), height (B/2) tan R; Nunnally,
-// Construction Methods and Management (from memory). Zero where there is nothing to heap or no angle to heap
-// it at.
+// A heap of triangular section along a trench: width B = sqrt(4 V/(L tan R)), height (B/2) tan R, as the
+// spoil bank of Nunnally, Construction Methods and Management, sec. 2-5. Zero where there is nothing to heap
+// or no angle to heap it at.
 struct SpoilHeap {
   double width = 0;   // m across
   double height = 0;  // m

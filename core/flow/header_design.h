@@ -10,8 +10,8 @@
 
 namespace underlawn {
 
-// kg/m of polyethylene, wall 6 % above the least, 955 kg/m3 (from memory): what stands for the price of pipe
-// as long as no prices are entered.
+// kg/m of polyethylene, wall 6 % above the least, 955 kg/m3 (makers' weights): what stands for the price of
+// pipe as long as no prices are entered.
 double pipe_mass(const PipeSize& size);
 
 struct HeaderChoice {

@@ -12,7 +12,7 @@
 namespace underlawn {
 namespace {
 
-constexpr double kRoughness = 1.5e-6;  // m, polyethylene; PPI Handbook ch. 6 (from memory)
+constexpr double kRoughness = 1.5e-6;  // m, the least of 1.5e-6 to 7e-6 in tables for PVC and PE
 constexpr double kStub = 0.1;          // m: the least length of a pipe, so that heads tell its flow
 
 // Where liquid comes from and goes back to.

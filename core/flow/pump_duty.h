@@ -34,8 +34,8 @@ struct SpeedPoint {
 Result<SpeedPoint> speed_for(const Circulator& pump, const SystemCurve& system, double flow);
 
 // Installed pump power by heat pump capacity: to 5 hp per 100 tons (10.6 W/kW) excellent, 7.5 good, 10
-// mediocre, 15 poor, above bad. Kavanaugh & Rafferty, ASHRAE (from memory); theirs is power at the shaft, so
-// electric power grades strictly.
+// mediocre, 15 poor, above bad. Kavanaugh & Rafferty 2014, ASHRAE (5 and 7.5 as quoted, 10 and 15 from
+// memory); theirs is power at the shaft, so electric power grades strictly.
 inline constexpr double kHorsepowerPer100Tons = 745.7 / (100 * 3516.853);  // W/W
 std::string pump_grade(double power, double capacity);
 

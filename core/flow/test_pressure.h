@@ -10,7 +10,7 @@
 
 namespace underlawn {
 
-inline constexpr double kTestRatio = 1.5;  // of the working pressure, ASTM F2164 (from memory)
+inline constexpr double kTestRatio = 1.5;  // of the working pressure: 49 CFR 192.513(c), of plastic pipelines
 
 // Every pipe of the loop with its rating at `temperature`, then the parts typed in.
 Result<std::vector<RatedPart>> rated_parts(const LoopVolume& loop, PeMaterial material, double temperature,

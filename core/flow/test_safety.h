@@ -10,7 +10,7 @@
 namespace underlawn {
 
 // J set free when a loop of `volume` m3 at `pressure` Pa gauge bursts: filled with air, which expands without
-// heat (ASME PCC-2, from memory), and filled with water; the stretched pipe counted with both.
+// heat (ASME PCC-2, app. 501-II, as given at piping-world.com), and with water; both with the stretched pipe.
 struct StoredEnergy {
   double air = 0, water = 0;
   double ratio() const { return water > 0 ? air / water : 0; }

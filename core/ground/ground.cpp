@@ -35,7 +35,7 @@ const std::vector<EarthPreset>& earth_presets() {
       {mark("sand, dry"), 0.11, 0.05, 25 * degree, army},
       {mark("clay"), 0.30, 0.20, 35 * degree, nunnally},
       {mark("clay, tight"), 0.43, 0.10, 35 * degree, army},
-      {mark("blasted rock"), 0.50, -0.30, 37 * degree, army},
+      {mark("blasted rock"), 0.50, -0.30, 37 * degree, nunnally},
   };
   return presets;
 }

@@ -40,7 +40,7 @@ double saturated_conductivity(double porosity, double quartz);  // k_s^(1-n) k_w
 double dry_conductivity(double porosity, ConductivityModel model, Grain grain);
 double kersten_number(double saturation, ConductivityModel model, Grain grain);
 
-// J/(m3 K): solids 2.0 MJ/m3 K (de Vries 1963, from memory) and water 4.18 MJ/m3 K by volume.
+// J/(m3 K), by volume: solids 2.0 MJ/m3 K (tables after de Vries 1963 have 1.94 to 2.39), water 4.18.
 double heat_capacity(const SoilMatter& soil);
 
 // Kersten 1949, from water by dry mass (as a fraction) and dry density; W/(m K), unfrozen. Sandy or

@@ -10,7 +10,7 @@ namespace underlawn {
 
 inline constexpr double kLiquidBulkModulus = 2.1e9;  // Pa, water as EN 805 has it (from memory)
 
-// kg/m3 at one atmosphere, 0..100 C, else refused. Kell 1975, J. Chem. Eng. Data 20:97 (from memory).
+// kg/m3 at one atmosphere, 0..100 C, else refused. Kell 1975, J. Chem. Eng. Data 20:97, eq. 16.
 Result<double> water_density(double temperature);
 
 // Growth of a volume of liquid from one temperature to another, relative: density(from)/density(to) - 1.

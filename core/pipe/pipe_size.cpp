@@ -23,7 +23,7 @@ constexpr Nominal kNominals[] = {
 };
 constexpr double kRatios[] = {9, 11, 13.5, 15.5, 17};
 constexpr std::string_view kRatioNames[] = {"9", "11", "13.5", "15.5", "17"};
-constexpr double kLeastWall = 0.062;  // in, D3035's floor for small walls (from memory)
+constexpr double kLeastWall = 0.062;  // in, the least by 49 CFR 192.123(c); D3035 (from memory) the same
 
 double minimum_wall(const Nominal& n, std::size_t ratio) {
   return ratio < 3 ? n.wall_dr[ratio] : std::max(kLeastWall, n.outside / kRatios[ratio]);

@@ -18,7 +18,7 @@ struct PipeSize {
   double minimum_wall = 0;      // m
   // m, nominal inside diameter: what is left by the least wall.
   double minimum_wall_bore() const { return outside_diameter - 2 * minimum_wall; }
-  // m, inside diameter for flow: walls run 6 % above the least. PPI Handbook of PE Pipe, ch. 6 (from memory).
+  // m, inside diameter for flow: walls run 6 % above the least, as in makers' tables (PolyPipe).
   double average_bore() const { return outside_diameter - 2.12 * outside_diameter / dr; }
   // m, for straight pipe bent cold and left so, no fitting in the bend: a multiple of the outside diameter by
   // dimension ratio. Pipe that comes rolled and keeps its roll's curve is laid tighter (common practice, no

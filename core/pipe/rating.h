@@ -11,7 +11,7 @@
 namespace underlawn {
 
 enum class PeMaterial { pe4710, pe3408 };
-// Pa: hydrostatic design stress in water at 23 C, 1000 and 800 psi. PPI TR-4 (from memory).
+// Pa: hydrostatic design stress in water at 23 C, 1000 and 800 psi: PPI TR-4, by makers' printed ratings.
 double design_stress(PeMaterial material);
 
 // Share of the rating left at `temperature` (deg C) of the pipe: PPI TR-9 and Handbook (from memory), the

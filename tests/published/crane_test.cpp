@@ -14,7 +14,8 @@ namespace {
 
 constexpr double kInch = 0.0254, kGallonPerMinute = 3.785411784e-3 / 60;
 
-// Water at 30 C: density and viscosity of IAPWS R12-08 (0.7972 mPa s there; from memory).
+// Water at 30 C: density and viscosity of IAPWS R12-08 (0.7972 mPa s by its equation, worked
+// with the coefficients as the open OpenGeoSys codes them).
 const FluidProperties kWarmWater{995.65, 4180, 0.615, 7.972e-4};
 
 NetPipe pipe_of(double length, double bore, double k) {

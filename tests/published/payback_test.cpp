@@ -29,6 +29,14 @@ TEST(Payback, FactorsOfNistHandbook135) {
   EXPECT_NEAR(uniform_present_value(0.03, 25), 17.41, 5e-3);
 }
 
+// A printed table of compound interest at 0.25 % a period (vdocuments.us, "discrete cash flow", table 1,
+// seen).
+TEST(Payback, FactorsOfAPrintedTable) {
+  EXPECT_NEAR(single_present_value(0.0025, 15), 0.9632, 5e-5);
+  EXPECT_NEAR(uniform_present_value(0.0025, 20), 19.4845, 5e-5);
+  EXPECT_NEAR(uniform_present_value(0.0025, 25), 24.2055, 5e-5);
+}
+
 // UPW* as the GSA criteria print it (gsacriteria.tpub.com p100, seen): (1+e)/(d-e) (1 - ((1+e)/(1+d))^n),
 // written out term by term; n where d = e.
 TEST(Payback, ModifiedFactorIsTheSumOfItsYears) {

@@ -2,6 +2,7 @@
 // Polyethylene pipe against printed tables.
 #include <numbers>
 
+#include "flow/header_design.h"
 #include "pipe/pipe_size.h"
 
 namespace underlawn {
@@ -37,6 +38,23 @@ TEST(PublishedPipe, OutsideDiameterWallAndBoreAreThePrintedOnes) {
     EXPECT_NEAR(pipe->outside_diameter / kInch, row.outside, 5e-4) << row.name;
     EXPECT_NEAR(pipe->minimum_wall / kInch, row.wall, 5e-4) << row.name;
     EXPECT_NEAR(pipe->minimum_wall_bore() / kInch, row.bore, 5e-4) << row.name;
+  }
+}
+
+// PolyPipe's table of FM-approved pipe (studylib.net/doc/18537269, seen): outside diameter, average inside
+// diameter, in; weight, lb/ft.
+TEST(PublishedPipe, TheBoreForFlowAndTheMassAreAMakers) {
+  struct Printed {
+    double dr, outside, bore, weight;
+  };
+  for (const Printed& p :
+       {Printed{11, 4.5, 3.63, 2.29}, Printed{11, 24, 19.37, 65.237}, Printed{11, 36, 29.06, 146.784},
+        Printed{9, 4.5, 3.44, 2.737}, Printed{9, 24, 18.35, 77.845}}) {
+    PipeSize size;
+    size.dr = p.dr;
+    size.outside_diameter = p.outside * kInch;
+    EXPECT_NEAR(size.average_bore() / kInch, p.bore, 0.006) << p.outside;
+    EXPECT_NEAR(pipe_mass(size) / 0.45359237 * 0.3048, p.weight, 2e-3 * p.weight) << p.outside;
   }
 }
 

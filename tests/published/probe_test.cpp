@@ -61,8 +61,9 @@ TEST(PublishedProbe, FindsTheConductivityOfTheExactLineSource) {
   EXPECT_NEAR(late->conductivity, 1.3, 0.025 * 1.3);
 }
 
-// Anscombe 1973, The American Statistician 27:17-21, first set (from memory): slope 0.500, its standard error
-// 0.118, r2 0.667. Student's t of 9 degrees of freedom at 97.5 % is 2.262.
+// Anscombe 1973, The American Statistician 27:17-21, first set, as statsmodels fits it: slope 0.5001, its
+// standard error 0.118 (t 4.241, so r2 is t2/(t2 + 9) = 0.667). Student's t of 9 degrees of freedom at 97.5 %
+// is 2.262.
 TEST(PublishedProbe, RegressionOfAnscombe) {
   ProbeLog log{4 * M_PI, {}};
   const double y[] = {4.26, 5.68, 7.24, 4.82, 6.95, 8.81, 8.04, 8.33, 10.84, 7.58, 9.96};

@@ -25,13 +25,15 @@ TEST(PublishedSoil, JohansenFromPorosityQuartzAndSaturation) {
   EXPECT_NEAR(dry_conductivity(1 - 1600.0 / 2700, ConductivityModel::johansen, Grain::fine), 0.23692, 1e-5);
 }
 
-// Lu, Ren, Gong, Horton 2007, Soil Sci. Soc. Am. J. 71:8-14 (its dry line from memory).
+// Lu, Ren, Gong, Horton 2007, Soil Sci. Soc. Am. J. 71:8-14 (its dry line as the MAESPA
+// model codes it).
 TEST(PublishedSoil, LuFromTheSameSoils) {
   EXPECT_NEAR(k(0.40, 0.60, 0.5, Grain::coarse, ConductivityModel::lu), 1.55539, 2e-5);
   EXPECT_NEAR(k(0.45, 0.25, 0.5, Grain::fine, ConductivityModel::lu), 1.08643, 2e-5);
 }
 
-// Cote and Konrad 2005, Can. Geotech. J. 42:443-458 (kappa of sand and of silt and clay from memory).
+// Cote and Konrad 2005, Can. Geotech. J. 42:443-458 (kappa as the Common Land Model
+// codes it: 3.55 medium and fine sands, 1.90 silty and clayey soils).
 TEST(PublishedSoil, CoteAndKonradFromTheSameSoils) {
   EXPECT_NEAR(k(0.40, 0.60, 0.5, Grain::coarse, ConductivityModel::cote_konrad), 1.58903, 2e-5);
   EXPECT_NEAR(k(0.45, 0.25, 0.5, Grain::fine, ConductivityModel::cote_konrad), 0.97112, 2e-5);
@@ -41,6 +43,17 @@ TEST(PublishedSoil, CoteAndKonradFromTheSameSoils) {
 TEST(PublishedSoil, KerstenFromWaterAndDensity) {
   EXPECT_NEAR(kersten_conductivity(0.20, 100 * 16.018463, false), 1.4003, 1e-4);
   EXPECT_NEAR(kersten_conductivity(0.10, 110 * 16.018463, true), 1.9973, 1e-4);
+}
+
+// Tables after de Vries 1963, MJ/(m3 K): sandy soil 2.12 and 2.96, clay soil 2.27 and 3.10, of 40 % pores
+// with 20 and 40 % of water (Moene & van Dam, table 2.2, as given at what-when-how.com). Ours store a little
+// less.
+TEST(PublishedSoil, HeatCapacityIsNoMoreThanTheTablesAfterDeVries) {
+  for (const auto& [water, printed] :
+       {std::pair(0.2, 2.12), std::pair(0.4, 2.96), std::pair(0.2, 2.27), std::pair(0.4, 3.10)}) {
+    EXPECT_LE(heat_capacity({0.4, 0.5, water / 0.4, Grain::fine}), printed * 1e6) << water;
+    EXPECT_GE(heat_capacity({0.4, 0.5, water / 0.4, Grain::fine}), 0.89 * printed * 1e6) << water;
+  }
 }
 
 TEST(PublishedSoil, RefusesWhatNoSoilIs) {

@@ -12,7 +12,8 @@ namespace {
 
 using Q = Quantity;
 
-constexpr const char* kHeap = mark("Nunnally, Construction Methods and Management (from memory)");
+constexpr const char* kHeap =
+    mark("triangular heap: Nunnally, Construction Methods and Management, sec. 2-5");
 constexpr const char* kShop = mark("flow shop of stations with several hands, after Johnson 1954");
 
 std::vector<std::string> there(const Figures& all, std::initializer_list<const char*> keys) {

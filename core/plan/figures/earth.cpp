@@ -60,7 +60,7 @@ void add_volumes(Figures& all, const Part& part, const EarthWork& w) {
     derived(all, key + v.part, words::filled(translated(v.name), &part.label, 1), w.*v.value, Q::volume,
             std::move(how));
   };
-  const std::string nunnally = say("Nunnally, Construction Methods and Management (from memory)");
+  const std::string nunnally = say("Nunnally, Construction Methods and Management, eqs. 2-4 to 2-9");
   add(kBank, of_section(part));
   add(kBedding, of_bedding(part));
   add(kLoose, {say("excavated x (1 + swell)"), {key + ".bank_volume", "ground.swell"}, nunnally});
@@ -112,7 +112,7 @@ void add_heap(Figures& all, const Outcome& outcome) {
     from.push_back(trench_key(t.number) + ".length");
   }
   from.emplace_back("ground.repose");
-  const std::string source = say("Nunnally, Construction Methods and Management (from memory)");
+  const std::string source = say("triangular heap: Nunnally, Construction Methods and Management, sec. 2-5");
   derived(all, "dig.spoil_width", say("Spoil heap beside a coil trench, width"), outcome.dig.spoil_width,
           Q::length, {say("B = sqrt(4 V/(L tan R)), the widest heap"), from, source});
   derived(all, "dig.spoil_height", say("Spoil heap beside a coil trench, height"), outcome.dig.spoil_height,

@@ -65,7 +65,7 @@ void add_pump(Figures& all, const Flow& flow) {
           Q::ratio,
           {say("power / capacity; 5, 7.5, 10 and 15 hp per 100 tons divide the grades"),
            {"flow.pump.power", "flow.capacity"},
-           say("Kavanaugh & Rafferty, ASHRAE (from memory)")});
+           say("Kavanaugh & Rafferty 2014, ASHRAE, as quoted: 5 and 7.5; 10 and 15 from memory")});
 }
 
 void add_filling(Figures& all, const Flow& flow) {

@@ -98,8 +98,8 @@ TEST(Raster, OnlyThePartAboutTheLotIsLookedAt) {
   EXPECT_EQ(d.raster->reach, about->reach);
   EXPECT_LT(d.shapes.size(), 60u);
   ASSERT_TRUE(d.place.has_value());
-  // A second of latitude is 30.86 m here (Meeus, "Astronomical Algorithms", ch. 11: 111,132.95 - 559.85 cos
-  // 2f a degree, from memory).
+  // A second of latitude is 30.859 m here (111,132.92 - 559.82 cos 2f + 1.175 cos 4f a degree:
+  // gis.stackexchange.com/questions/75528).
   EXPECT_NEAR(d.raster->spacing, 30.86, 0.005);
   file.about->middle = {10, 10};
   EXPECT_EQ(read_drawing(file).error().code, "raster_elsewhere");

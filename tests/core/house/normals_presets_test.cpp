@@ -31,8 +31,9 @@ TEST(NormalsPresets, SayThatTheyAreNoStation) {
 }
 
 // Design days of a station of each kind: 99.6 % heating and 0.4 % cooling dry bulb, ASHRAE Fundamentals 2009;
-// Amsterdam as in the header of its EnergyPlus weather file, the others from memory. A kind of climate is not
-// a station: 6 K either way, and 11 K where cold air pools in a valley, as it does at Fairbanks.
+// Amsterdam and Denver as in the headers of their EnergyPlus weather files, the others from memory. A kind of
+// climate is not a station: 6 K either way, and 11 K where cold air pools in a valley, as it does at
+// Fairbanks.
 TEST(NormalsPresets, DesignDaysAreThoseOfTheirKind) {
   struct Station {
     const char *kind, *name;
@@ -41,7 +42,7 @@ TEST(NormalsPresets, DesignDaysAreThoseOfTheirKind) {
   for (const Station& s : {Station{"Subarctic", "Fairbanks", -42, 27, 11},
                            {"Cold continental", "Minneapolis", -24, 33, 6},
                            {"Cool continental", "Chicago", -19, 33, 6},
-                           {"High and dry", "Denver", -18, 34, 6},
+                           {"High and dry", "Denver", -18.8, 33.0, 6},
                            {"Cool maritime", "Amsterdam", -7.3, 27.8, 6},
                            {"Mixed humid", "Baltimore", -11, 34, 6},
                            {"Hot humid", "Houston", -2, 36, 6},
