@@ -8,6 +8,7 @@
 
 #include "canvas/hatch.h"
 #include "cost/crew_shop.h"
+#include "dig/cut_once.h"
 
 namespace underlawn {
 
@@ -209,7 +210,10 @@ QString what_said(const CrewTask& task, const DigOrder& order) {
     case CrewStation::hauling:
       return tr("Spoil of %1 trucked").arg(name);
     default:
-      return (task.bedding ? tr("Sand over the coil of %1") : tr("Filling in %1")).arg(name);
+      if (!task.bedding) return tr("Filling in %1").arg(name);
+      return (run_comes_over(step.work) ? tr("Sand over the coil of %1, earth to the run's floor")
+                                        : tr("Sand over the coil of %1"))
+          .arg(name);
   }
 }
 

@@ -3,6 +3,8 @@
 // coil.
 #include <algorithm>
 
+#include "canvas/hatch.h"
+#include "plan/figures/groups.h"
 #include "sheets/contents.h"
 #include "sheets/detail_parts.h"
 
@@ -18,7 +20,8 @@ class Heads : public Block {
   Heads(const Plan& plan, const Outcome& outcome) : plan_(plan) {
     for (const Trench& t : outcome.layout.trenches) {
       coil_ = std::max(coil_, t.depth);
-      supply_ = supply_ || t.role == TrenchRole::supply;
+      const Figure* over = outcome.figures.find(figures::trench_key(t.number) + ".run_floor");
+      if (over != nullptr) over_coil_ = over->value;
     }
     for (const FloorLevel& f : outcome.dig.floors) coil_ = std::max(coil_, f.ground_head - f.floor_head);
   }
@@ -29,7 +32,7 @@ class Heads : public Block {
     paint_heading(painter, room, QObject::tr("AT A TRENCH HEAD, from the side, not to scale"));
     const double top = room.top() + heading_height() + pt(26);
     paint_step(painter, {room.left() + pt(60), top});
-    if (supply_) paint_supply(painter, {room.left() + 0.68 * room.width(), top});
+    if (over_coil_ > 0) paint_supply(painter, {room.left() + 0.68 * room.width(), top});
   }
 
  private:
@@ -68,25 +71,37 @@ class Heads : public Block {
 
   // Cut across: the coil on the floor, the two pipes of the run over it.
   void paint_supply(QPainter& p, QPointF at) const {
-    const double half = pt(30), floor = at.y() + down(coil_), run = at.y() + down(plan_.wishes.run_depth);
+    const double half = pt(30), floor = at.y() + down(coil_);
+    const double run = std::min(at.y() + down(over_coil_), floor - pt(14)), sand = pt(11);
     ground_line(p, at.x() - half - pt(16), at.x() - half, at.y());
     ground_line(p, at.x() + half, at.x() + half + pt(16), at.y());
     p.setPen(rule(1.6));
     p.drawPolyline(QPolygonF(
         {{at.x() - half, at.y()}, {at.x() - half, floor}, {at.x() + half, floor}, {at.x() + half, at.y()}}));
+    for (double top : {floor, run}) paint_sand(p, QRectF(at.x() - half, top - sand, 2 * half, sand));
     p.setPen(rule(1.8, kPipe));
     p.drawLine(QPointF(at.x() - half + pt(4), floor - pt(5)), QPointF(at.x() + half - pt(4), floor - pt(5)));
     p.setBrush(Qt::white);
-    const double y = std::min(run - pt(6), floor - pt(16));
+    const double y = run - pt(5);
     for (double side : {-1.0, 1.0}) p.drawEllipse(QPointF(at.x() + side * pt(12), y), pt(3.4), pt(3.4));
     p.setBrush(Qt::NoBrush);
-    dimension(p, {at.x() + half + pt(8), at.y()}, {at.x() + half + pt(8), y},
-              shown_length(plan_, plan_.wishes.run_depth), {at.x() + half + pt(13), (at.y() + y) / 2},
-              Align::left);
+    dimension(p, {at.x() + half + pt(8), at.y()}, {at.x() + half + pt(8), run},
+              shown_length(plan_, over_coil_), {at.x() + half + pt(13), (at.y() + run) / 2}, Align::left);
     lines(p, {at.x() - pt(70), floor + pt(16)},
-          QObject::tr(
-              "Supply trench: coil on the floor, filled over; the run's two pipes above it, in bedding."),
+          QObject::tr("Supply trench: coil on the floor, bedded, filled to %1 deep; on that the run's two "
+                      "pipes, bedded too.")
+              .arg(shown_length(plan_, over_coil_)),
           pt(170));
+  }
+
+  static void paint_sand(QPainter& p, const QRectF& sand) {
+    QPen dots(kInk, pt(0.8), Qt::SolidLine, Qt::RoundCap);
+    dots.setDashPattern({0.01, 3.4});
+    p.setPen(dots);
+    p.drawLines(hatch_lines({QPolygonF(sand)}, {pt(2.4), 18, sand.topLeft()}, sand));
+    p.setPen(rule(0.6));
+    p.drawLine(sand.topLeft(), sand.topRight());
+    p.drawLine(sand.bottomLeft(), sand.bottomRight());
   }
 
   static void lines(QPainter& p, QPointF at, const QString& text, double width) {
@@ -98,8 +113,8 @@ class Heads : public Block {
   }
 
   Plan plan_;
-  double coil_ = 0;  // m
-  bool supply_ = false;
+  double coil_ = 0;       // m
+  double over_coil_ = 0;  // m, floor of the run's pipes where they lie over a coil; 0: nowhere
 };
 
 }  // namespace

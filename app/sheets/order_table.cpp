@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The order of digging as a table of one row a step, in one place, and what is done before and after.
 #include "canvas/look.h"
+#include "dig/cut_once.h"
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
 #include "layout/crossing_tags.h"
+#include "plan/figures/groups.h"
 #include "sheets/contents.h"
 
 namespace underlawn::sheet {
@@ -56,6 +58,9 @@ QString exposed_first(const Plan& plan, const Outcome& outcome, const DigStep& s
 QString first_of(const Plan& plan, const Outcome& outcome, const DigStep& step) {
   QStringList all;
   if (const QString crossed = exposed_first(plan, outcome, step); !crossed.isEmpty()) all << crossed;
+  if (run_comes_over(step.work))
+    all << QObject::tr("Stays open: coil bedded, filled to %1 deep; then the run's pipes, bedded.")
+               .arg(shown(plan, outcome, figures::trench_key(step.trench) + ".run_floor"));
   const QString head = shown_length(plan, kHeadOpen);
   if (!step.into.empty())
     all << QObject::tr(

@@ -219,6 +219,8 @@ TablePtr TrenchPage::fact_block(double points) const {
   add(QObject::tr("Length"), shown(plan_, outcome_, key + ".length"));
   add(QObject::tr("Protective slope"), shown(plan_, outcome_, "dig.slope"));
   add(QObject::tr("Bedding round the pipe"), shown(plan_, outcome_, "dig.bedding"));
+  if (outcome_.figures.find(key + ".run_floor") != nullptr)
+    add(QObject::tr("Run's pipes over the coil, deep"), shown(plan_, outcome_, key + ".run_floor"));
   add(is_straight(trench_.coil.pattern) ? QObject::tr("Pipe") : QObject::tr("Coil, return included"),
       shown(plan_, outcome_, key + ".coil_length"));
   if (!is_straight(trench_.coil.pattern)) {
@@ -248,11 +250,13 @@ BlockPtr TrenchPage::tick_block(double points) const {
       {"!", QObject::tr("Nobody enters without slope, shield or shoring"),
        QObject::tr("and the competent person's look that day. Spoil and machine back from the edge; a ladder "
                    "near everyone.")});
-  for (const QString& text : {QObject::tr("staked and checked"), QObject::tr("dug, floor level and clean"),
-                              QObject::tr("bedding in"), QObject::tr("coil laid, tied, tagged"),
-                              QObject::tr("tested before it is covered"), QObject::tr("as-built tapes taken"),
-                              QObject::tr("warning tape, backfilled")})
-    items.push_back({"☐", "", text});
+  QStringList ticks = {QObject::tr("staked and checked"), QObject::tr("dug, floor level and clean"),
+                       QObject::tr("bedding in"), QObject::tr("coil laid, tied, tagged")};
+  if (outcome_.figures.find(figures::trench_key(trench_.number) + ".run_floor") != nullptr)
+    ticks << QObject::tr("filled to the run's floor, run's pipes laid and bedded");
+  ticks << QObject::tr("tested before it is covered") << QObject::tr("as-built tapes taken")
+        << QObject::tr("warning tape, backfilled");
+  for (const QString& text : ticks) items.push_back({"☐", "", text});
   return std::make_shared<Items>(QObject::tr("TICK WHEN DONE"), std::move(items), points);
 }
 

@@ -6,6 +6,7 @@
 #include "base/say.h"
 #include "base/wording.h"
 #include "cost/crew_shop.h"
+#include "dig/cut_once.h"
 #include "dig/dates.h"
 
 namespace underlawn {
@@ -181,7 +182,10 @@ std::string task_words(const CrewTask& task, const DigOrder& order) {
     case CrewStation::testing:
       return say("Filling, flushing, pressure test");
     case CrewStation::filling:
-      return task.bedding ? say("Sand over the coil of {}", low) : say("Filling in {}", low);
+      if (!task.bedding) return say("Filling in {}", low);
+      return run_comes_over(order.steps[static_cast<std::size_t>(task.step)].work)
+                 ? say("Sand over the coil of {}, earth to the run's floor", low)
+                 : say("Sand over the coil of {}", low);
     case CrewStation::hauling:
       return say("Spoil of {} trucked", low);
   }

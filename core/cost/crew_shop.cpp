@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "dig/cut_once.h"
 #include "field/trench.h"
 
 namespace underlawn {
@@ -55,8 +56,9 @@ struct Shop {
   std::map<int, std::size_t> step_of;             // by number of the coil trench
   std::vector<double> begun, dug, laid, covered;  // by step; covered < 0: not yet
   std::vector<double> cast_in;                    // m3 loose that lies in it again
-  std::vector<char> bedded;
+  std::vector<double> sand;                       // m3 still to be brought
   double trucks_until = 0;
+  double ready_for_run = 0;  // when every trench that it shares is filled to its floor
   int coils = 0;
 
   explicit Shop(const CalendarAsk& a)
@@ -71,7 +73,7 @@ struct Shop {
     begun.assign(n, 0);
     dug = laid = cast_in = begun;
     covered.assign(n, -1);
-    bedded.assign(n, 0);
+    for (const DigStep& s : a.order.steps) sand.push_back(s.work.bedding);
     for (std::size_t i = 0; i < n; ++i)
       if (a.order.steps[i].kind == DigKind::trench) step_of[a.order.steps[i].trench] = i;
   }
@@ -83,14 +85,19 @@ struct Shop {
     return nullptr;
   }
 
-  double loose_needed(std::size_t i) const {
-    return step(i).work.backfill / (1 - ask.ground.shrinkage) * (1 + ask.ground.swell);
+  // m3 loose for so much compacted.
+  double loose_for(double backfill) const {
+    return backfill / (1 - ask.ground.shrinkage) * (1 + ask.ground.swell);
   }
-  // Sand and what has not fallen in already; no sooner than trucks bring what was taken away.
-  double filling_time(std::size_t i) const {
-    const double loose = std::max(0.0, loose_needed(i) - cast_in[i]);
-    const double loaded = (loose + (bedded[i] ? 0 : step(i).work.bedding)) / loose_rate(ask.crew.loader);
+  double loose_needed(std::size_t i) const { return loose_for(step(i).work.backfill); }
+  // No sooner than trucks bring what was taken away.
+  double loading_time(std::size_t i, double loose, double sand_brought) const {
+    const double loaded = (loose + sand_brought) / loose_rate(ask.crew.loader);
     return step(i).hauled ? std::max(loaded, loose / truck_rate(ask.crew)) : loaded;
+  }
+  // Sand and what has not fallen in already.
+  double filling_time(std::size_t i) const {
+    return loading_time(i, std::max(0.0, loose_needed(i) - cast_in[i]), sand[i]);
   }
 
   // All trucks serve one step at a time.
@@ -106,10 +113,18 @@ struct Shop {
           {CrewStation::hauling, who, static_cast<int>(i), false, begin, end, 0, WaitFor::nothing});
   }
 
+  // Sand over the coil; where the run's pipes come above it, earth up to their floor as well.
   double bed(std::size_t i) {
-    bedded[i] = 1;
-    return loaders.take(run.tasks, static_cast<int>(i), step(i).work.bedding / loose_rate(ask.crew.loader),
-                        {{laid[i], WaitFor::laying}}, true);
+    std::vector<Bound> bounds = {{laid[i], WaitFor::laying}};
+    const EarthWork& w = step(i).work;
+    const double loose = loose_for(w.under_run);
+    if (loose > 0) await_trucks(i, bounds);
+    const double time = loading_time(i, loose, w.bedding - w.run_bedding);
+    const double end = loaders.take(run.tasks, static_cast<int>(i), time, bounds, true);
+    if (loose > 0) haul(i, end - time, end);
+    sand[i] = w.run_bedding;
+    cast_in[i] += loose;
+    return end;
   }
   double fill(std::size_t i, Bound bound) {
     std::vector<Bound> bounds = {bound};
@@ -118,7 +133,7 @@ struct Shop {
     const double end = loaders.take(run.tasks, static_cast<int>(i), time, bounds);
     haul(i, end - time, end);
     cast_in[i] = loose_needed(i);
-    bedded[i] = 1;
+    sand[i] = 0;
     return end;
   }
 
@@ -161,13 +176,15 @@ struct Shop {
     laid[i] = layers.take(run.tasks, static_cast<int>(i), step(i).work.length * ask.crew.coil_laying,
                           {{dug[i], WaitFor::trench}, {made, WaitFor::coil}});
     run.laid = std::max(run.laid, laid[i]);
+    if (run_comes_over(step(i).work)) ready_for_run = std::max(ready_for_run, bed(i));
   }
 
   void join_and_test() {
     const double pipe = (ask.layout.header.length + ask.layout.run.length) * ask.crew.header_laying;
     const double joints = ask.joints * ask.crew.joint_making / std::max(1, ask.crew.joiners);
     run.joined =
-        joiners.take(run.tasks, -1, pipe + joints, {{std::max(run.dug, run.laid), WaitFor::last_trench}});
+        joiners.take(run.tasks, -1, pipe + joints,
+                     {{std::max(run.dug, run.laid), WaitFor::last_trench}, {ready_for_run, WaitFor::laying}});
     const double test = ask.crew.test_filling + ask.test, day = ask.crew.day_length;
     const double into_day = run.joined - std::floor(run.joined / day + 1e-9) * day;
     const bool morning = into_day > 1e-6 && into_day + test > day + 1e-6;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/lot_torn.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "plane/region.h"
@@ -22,25 +23,30 @@ Region areas_of(const Site& site, FeatureKind kind) {
   return unite(areas);
 }
 
-// m across, from edge to edge, of a trench of this section.
-double strip_width(double floor, double depth, double slope) {
-  const double section = depth * (floor + slope * depth);
-  return floor + 2 * slope * depth + kSpoilOff + 2 * std::sqrt(kSpoilSlope * kSpoilSwell * section) +
-         kWorkRoom;
+// m across, from edge to edge, of a trench that is `top` wide at the ground, with the heap of what is dug in
+// it.
+double strip_width(double top, const EarthWork& dug) {
+  const double section = dug.length > 0 ? dug.bank / dug.length : 0;
+  return top + kSpoilOff + 2 * std::sqrt(kSpoilSlope * kSpoilSwell * section) + kWorkRoom;
 }
 
 }  // namespace
 
 LotTorn lot_torn(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes) {
   std::vector<Region> cuts, strips;  // of header and run; of everything
-  for (const Trench& t : layout.trenches)
-    add_strips(strips, middle_line(t), strip_width(t.width, t.depth, dig.coil_slope));
-  std::vector<Polyline> conduits = layout.header.legs;
-  conduits.push_back(layout.run.line);
-  for (const Polyline& line : conduits) {
-    add_strips(cuts, line, wishes.run_width + 2 * dig.run_slope * wishes.run_depth);
-    add_strips(strips, line, strip_width(wishes.run_width, wishes.run_depth, dig.run_slope));
+  for (std::size_t i = 0; i < std::min(layout.trenches.size(), dig.trenches.size()); ++i) {
+    const Trench& t = layout.trenches[i];
+    add_strips(strips, middle_line(t),
+               strip_width(t.width + 2 * dig.coil_slope * dig.floors[i].deepest, dig.trenches[i]));
   }
+  const auto add_conduit = [&](const Polyline& line, double depth, const EarthWork& dug) {
+    const double top = wishes.run_width + 2 * dig.run_slope * depth;
+    add_strips(cuts, line, top);
+    add_strips(strips, line, strip_width(top, dug));
+  };
+  for (std::size_t i = 0; i < layout.header.legs.size(); ++i)
+    add_conduit(layout.header.legs[i], depth_of_leg(layout.header, i, wishes.run_depth), dig.header);
+  add_conduit(layout.run.line, layout.run.depth.value_or(wishes.run_depth), dig.run);
   const Region drives = areas_of(site, FeatureKind::drive);
   const Region hard = unite({drives, areas_of(site, FeatureKind::house)});
   Region torn = unite(strips);

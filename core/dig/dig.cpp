@@ -1,36 +1,36 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "dig/dig.h"
 
+#include "dig/cut_once.h"
+
 namespace underlawn {
 
 namespace {
 
-struct Cut {
+struct Section {
   double length, width;
   FloorLevel floor;
+  double slope;
 };
-
-FloorLevel even_floor(double depth) {
-  FloorLevel f;
-  f.mean_depth = f.deepest = depth;
-  f.mean_square = depth * depth;
-  return f;
-}
 
 double loosened(double bank, const Ground& ground) {
   return bank * (1 + ground.swell);
 }
 
-EarthWork work_of(const Cut& cut, double slope, double bedding_depth, const Ground& ground) {
+EarthWork dug(const Section& s, double bedding_depth) {
   EarthWork w;
-  if (!(cut.length > 0)) return w;
-  w.length = cut.length;
-  w.bank = trench_volume(cut.length, cut.width, cut.floor, slope);
-  w.bedding = trench_volume(cut.length, cut.width, std::min(bedding_depth, cut.floor.mean_depth), slope);
+  if (!(s.length > 0)) return w;
+  w.length = s.length;
+  w.bank = trench_volume(s.length, s.width, s.floor, s.slope);
+  w.bedding = trench_volume(s.length, s.width, std::min(bedding_depth, s.floor.mean_depth), s.slope);
+  return w;
+}
+
+// Once bank and bedding are known.
+void fill_up(EarthWork& w, const Ground& ground) {
   w.loose = loosened(w.bank, ground);
   w.backfill = w.bank - w.bedding;
   w.surplus_loose = loosened(w.bank - w.backfill / (1 - ground.shrinkage), ground);
-  return w;
 }
 
 void add(EarthWork& sum, const EarthWork& w) {
@@ -40,6 +40,10 @@ void add(EarthWork& sum, const EarthWork& w) {
   sum.loose += w.loose;
   sum.backfill += w.backfill;
   sum.surplus_loose += w.surplus_loose;
+  sum.bank_met += w.bank_met;
+  sum.bedding_met += w.bedding_met;
+  sum.run_bedding += w.run_bedding;
+  sum.under_run += w.under_run;
 }
 
 EarthWork total(const std::vector<EarthWork>& trenches, const EarthWork& header, const EarthWork& run) {
@@ -87,16 +91,19 @@ double trench_volume(double length, double width, const FloorLevel& floor, doubl
 
 FloorLevel floor_level(const Trench& t, const Terrain& terrain, bool level_floor) {
   FloorLevel f = even_floor(t.depth);
-  f.floor_head = f.floor_end = -t.depth;
+  f.mean_square += t.fall * t.fall / 12;  // of a depth that changes evenly
+  f.deepest += std::abs(t.fall) / 2;
+  f.floor_head = -t.depth + t.fall / 2;
+  f.floor_end = -t.depth - t.fall / 2;
   f.along_slope = length_of(t);
   if (!terrain.is_known() || !(f.along_slope > 0)) return f;
   const GroundLine ground = terrain.along(middle_line(t));
   f.ground_head = ground.stations.front().height;
   f.ground_end = ground.stations.back().height;
   f.along_slope = ground.along_slope;
-  f.floor_head = f.ground_head - t.depth;
-  f.floor_end = f.ground_end - t.depth;
-  if (!level_floor) return f;
+  f.floor_head += f.ground_head;
+  f.floor_end += f.ground_end;
+  if (!level_floor || t.fall != 0) return f;
   f.floor_head = f.floor_end = ground.lowest - t.depth;
   f.mean_depth = ground.mean - f.floor_head;
   f.deepest = ground.highest - f.floor_head;
@@ -125,18 +132,23 @@ DigPlan make_dig(const Layout& layout, const Wishes& wishes, const Ground& groun
   plan.run_slope = how.run_sides == Sides::slope ? plan.slope : 0;
   for (const Trench& t : layout.trenches) {
     plan.floors.push_back(floor_level(t, terrain, wishes.level_floor));
-    const Cut cut = {length_of(t), t.width, plan.floors.back()};
-    plan.trenches.push_back(work_of(cut, plan.coil_slope, wishes.bedding, ground));
+    plan.trenches.push_back(
+        dug({length_of(t), t.width, plan.floors.back(), plan.coil_slope}, wishes.bedding));
     plan.top_width_sloped =
         std::max(plan.top_width_sloped, t.width + 2 * plan.slope * plan.floors.back().deepest);
   }
   const double shared = stretch_in_supply_trenches(layout.run.line, layout.trenches);
-  const auto conduit = [&](double length) {
-    const Cut cut = {length, wishes.run_width, even_floor(wishes.run_depth)};
-    return work_of(cut, plan.run_slope, wishes.bedding, ground);
+  const auto conduit = [&](double length, const FloorLevel& floor) {
+    return dug({length, wishes.run_width, floor, plan.run_slope}, wishes.bedding);
   };
-  plan.header = conduit(layout.header.length);
-  plan.run = conduit(std::max(0.0, layout.run.length - shared));
+  plan.header = conduit(layout.header.length, floor_of_header(layout.header, wishes.run_depth));
+  plan.run = conduit(std::max(0.0, layout.run.length - shared),
+                     even_floor(layout.run.depth.value_or(wishes.run_depth)));
+  lay_run_over_coils(plan, layout, wishes);
+  count_once(plan, layout, wishes);
+  for (EarthWork& w : plan.trenches) fill_up(w, ground);
+  fill_up(plan.header, ground);
+  fill_up(plan.run, ground);
   plan.total = total(plan.trenches, plan.header, plan.run);
   const SpoilHeap heap = largest_heap(plan.trenches, ground.repose);
   plan.spoil_width = heap.width;

@@ -6,6 +6,7 @@
 
 #include "base/say.h"
 #include "base/wording.h"
+#include "dig/cut_once.h"
 #include "dig/machine_ways.h"
 #include "dig/order_search.h"
 #include "dig/pieces.h"
@@ -51,21 +52,13 @@ struct Maker {
       : site(s), layout(l), how(h), repose(g.repose), ground(s), ways(ground, h.excavator, h.spoil_off) {
     for (DigStep& step : steps) {
       footprints.push_back(footprint(step));
-      const bool shared = shared_by_run(step);
+      const bool shared = run_comes_over(step.work);
       pieces.push_back({std::move(step), {}, {}, {}, {}, shared});
     }
     lay_bands();
     find_meetings();
     find_ends();
     find_stands();
-  }
-
-  // The run's pipes come into a supply trench after all coils are laid.
-  bool shared_by_run(const DigStep& step) const {
-    return step.kind == DigKind::trench &&
-           std::any_of(layout.trenches.begin(), layout.trenches.end(), [&](const Trench& t) {
-             return t.number == step.trench && t.role == TrenchRole::supply;
-           });
   }
 
   std::vector<char> touching(std::size_t piece) const {

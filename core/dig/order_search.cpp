@@ -13,7 +13,6 @@ constexpr double kNoRoom = 1e7;
 constexpr double kNowhereToStand = 1e5;
 constexpr double kFilledFirst = 2e3;  // by the loader, out of its own heap
 constexpr double kFilledInto = 1e3;
-constexpr double kSharedFilled = 2e4;  // before the run's pipes lie in it
 constexpr double kDear = 5;            // a square metre of pavement or roots under spoil
 constexpr double kOutOfNumber = 0.05;  // prefers trenches in the order of their numbers among equals
 
@@ -27,8 +26,9 @@ struct State {
   double cost = 0;
 };
 
-bool is_trench(const SearchPiece& p) {
-  return p.step.kind == DigKind::trench;
+// Header and run stay open until the test, and so does the coil trench that the run's pipes lie in.
+bool can_be_filled(const SearchPiece& p) {
+  return p.step.kind == DigKind::trench && !p.shared;
 }
 
 // What has to be done before the heap can lie there; nothing where it cannot.
@@ -41,7 +41,7 @@ std::optional<Needs> needs_of(const std::vector<SearchPiece>& all, const State& 
   Needs needs;
   for (int other : meets.trenches) {
     const Mark mark = s.marks[static_cast<std::size_t>(other)];
-    if (mark == Mark::undug || !is_trench(all[static_cast<std::size_t>(other)])) return std::nullopt;
+    if (mark == Mark::undug || !can_be_filled(all[static_cast<std::size_t>(other)])) return std::nullopt;
     if (mark == Mark::open) needs.into.push_back(other);
   }
   for (const auto& [other, its_side] : meets.heaps) {
@@ -49,7 +49,7 @@ std::optional<Needs> needs_of(const std::vector<SearchPiece>& all, const State& 
     if (s.heap[o] != its_side) continue;
     // What falls into that trench does not pile up beside it.
     if (std::find(needs.into.begin(), needs.into.end(), other) != needs.into.end()) continue;
-    if (s.marks[o] != Mark::open || !is_trench(all[o])) return std::nullopt;
+    if (s.marks[o] != Mark::open || !can_be_filled(all[o])) return std::nullopt;
     needs.filled_first.push_back(other);
   }
   return needs;
@@ -82,8 +82,6 @@ double step_cost(const std::vector<SearchPiece>& all, const State& s, const Chos
   const Point begin = c.against ? p.step.line.back() : p.step.line.front();
   double cost = s.at ? distance(*s.at, begin) : 0;
   if (c.side >= 0) cost += kDear * p.bands[static_cast<std::size_t>(c.side)].dear;
-  for (const auto* filled : {&c.into, &c.filled_first})
-    for (int q : *filled) cost += all[static_cast<std::size_t>(q)].shared ? kSharedFilled : 0;
   cost += kFilledInto * static_cast<double>(c.into.size());
   cost += kFilledFirst * static_cast<double>(c.filled_first.size());
   if (!p.room_to_end[c.against ? 1 : 0]) cost += kNowhereToStand;

@@ -21,7 +21,7 @@ struct SearchPiece {
   std::array<bool, 2> room_to_end{};  // dug along its line, against it: a place for the machine at the end
   // Dug along its line, against it: pieces over which the machine would stand, were they open by then.
   std::array<std::vector<int>, 2> stands_over;
-  bool shared = false;  // a coil trench that the run's pipes come into after all coils are laid
+  bool shared = false;  // a coil trench that the run's pipes come into before the test
 };
 
 struct Chosen {

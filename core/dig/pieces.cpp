@@ -1,23 +1,23 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "dig/pieces.h"
 
-#include <cmath>
+#include <algorithm>
 
 #include "dig/crew_wishes.h"
-#include "dig/protection.h"
+#include "dig/shared_stretch.h"
 #include "plane/strip.h"
 
 namespace underlawn {
 
 namespace {
 
-constexpr double kSample = 0.1;    // m
 constexpr double kShortest = 0.3;  // m, that is worth a step of its own
 constexpr double kSameEnd = 1e-3;  // m
 
 EarthWork share_of(const EarthWork& all, double share) {
   EarthWork w = all;
-  for (double* value : {&w.length, &w.bank, &w.bedding, &w.loose, &w.backfill, &w.surplus_loose})
+  for (double* value : {&w.length, &w.bank, &w.bedding, &w.loose, &w.backfill, &w.surplus_loose, &w.bank_met,
+                        &w.bedding_met, &w.run_bedding, &w.under_run})
     *value *= share;
   return w;
 }
@@ -35,17 +35,28 @@ DigStep piece(DigKind kind, Polyline line, double width, double depth, Sides sid
   return p;
 }
 
+struct Conduits {
+  DigKind kind = DigKind::run;
+  double depth = 0;  // m, where it is deepest
+};
+
 // One line in parts of one section, sharing its earth by length.
-void add_parts(std::vector<DigStep>& pieces, DigKind kind, const std::vector<Polyline>& lines,
+void add_parts(std::vector<DigStep>& pieces, const Conduits& which, const std::vector<Polyline>& lines,
                const EarthWork& all, const Wishes& wishes, const DigWishes& how, double slope) {
   double sum = 0;
   for (const Polyline& line : lines) sum += length(line);
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    DigStep p = piece(kind, lines[i], wishes.run_width, wishes.run_depth, how.run_sides, slope);
+    DigStep p = piece(which.kind, lines[i], wishes.run_width, which.depth, how.run_sides, slope);
     p.part = lines.size() > 1 ? static_cast<int>(i) + 1 : 0;
     p.work = share_of(all, length(lines[i]) / sum);
     pieces.push_back(std::move(p));
   }
+}
+
+double deepest_leg(const Header& header, double wished) {
+  double deepest = header.depths.empty() ? wished : 0;
+  for (double depth : header.depths) deepest = std::max(deepest, depth);
+  return deepest;
 }
 
 std::vector<Polyline> long_enough(const std::vector<Polyline>& lines) {
@@ -67,38 +78,7 @@ std::vector<Polyline> chained(std::vector<Polyline> lines) {
   return lines;
 }
 
-bool in_supply_trench(Point p, const std::vector<Ring>& floors) {
-  for (const Ring& floor : floors)
-    if (contains(floor, p)) return true;
-  return false;
-}
-
 }  // namespace
-
-std::vector<Polyline> outside_supply_trenches(const Polyline& line, const std::vector<Trench>& trenches) {
-  std::vector<Ring> floors;
-  for (const Trench& t : trenches)
-    if (t.role == TrenchRole::supply) floors.push_back(floor_of(t));
-  if (floors.empty() || line.size() < 2) return {line};
-  std::vector<Polyline> parts;
-  bool outside = false;
-  const auto put = [&](Point p) {
-    if (in_supply_trench(p, floors)) {
-      outside = false;
-      return;
-    }
-    if (!outside) parts.emplace_back();
-    outside = true;
-    parts.back().push_back(p);
-  };
-  for (std::size_t i = 1; i < line.size(); ++i) {
-    const int n = std::max(1, static_cast<int>(std::ceil(distance(line[i - 1], line[i]) / kSample)));
-    for (int k = i == 1 ? 0 : 1; k <= n; ++k)
-      put(line[i - 1] + (static_cast<double>(k) / n) * (line[i] - line[i - 1]));
-  }
-  for (Polyline& part : parts) part = without_idle_points(part);
-  return long_enough(parts);
-}
 
 Ring footprint(const DigStep& piece) {
   return strip_along(piece.line, piece.top);
@@ -115,10 +95,11 @@ std::vector<DigStep> pieces_of(const Layout& layout, const DigPlan& dig, const W
     p.work = dig.trenches[i];
     pieces.push_back(std::move(p));
   }
-  const auto runs = outside_supply_trenches(layout.run.line, layout.trenches);
-  add_parts(pieces, DigKind::run, long_enough(runs), dig.run, wishes, how, dig.slope);
-  add_parts(pieces, DigKind::header, chained(long_enough(layout.header.legs)), dig.header, wishes, how,
+  const auto runs = long_enough(parts_shared(layout.run.line, layout.trenches).own);
+  add_parts(pieces, {DigKind::run, layout.run.depth.value_or(wishes.run_depth)}, runs, dig.run, wishes, how,
             dig.slope);
+  add_parts(pieces, {DigKind::header, deepest_leg(layout.header, wishes.run_depth)},
+            chained(long_enough(layout.header.legs)), dig.header, wishes, how, dig.slope);
   return pieces;
 }
 

@@ -10,9 +10,6 @@ namespace underlawn {
 std::vector<DigStep> pieces_of(const Layout& layout, const DigPlan& dig, const Wishes& wishes,
                                const DigWishes& how);
 
-// The parts of the line outside the floors of coil trenches that lie in the supply run's trench.
-std::vector<Polyline> outside_supply_trenches(const Polyline& line, const std::vector<Trench>& trenches);
-
 Ring footprint(const DigStep& piece);  // at the ground, edge to edge
 
 }  // namespace underlawn

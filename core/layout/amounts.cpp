@@ -88,7 +88,9 @@ void add_trenches(Amounts& a, const Wishes& w, const Layout& l, const Terrain& t
     if (w.level_floor) a.dug += dug_for_level_floor(terrain, middle_line(t), t.width);
     a.bedding += long_ * t.width * w.bedding;
     a.coil_pipe += t.coil.coil_length;
-    if (t.role == TrenchRole::supply) shared += long_;
+    if (t.role != TrenchRole::supply) continue;
+    shared += long_;
+    a.bedding += long_ * t.width * w.bedding;  // round the run's pipes, over the coil
   }
   a.header = l.header.length;
   a.run = std::max(0.0, l.run.length - shared);

@@ -153,8 +153,18 @@ def expected(f):
               ("run", "run.dug_length_m", "dig.run_width_m", "dig.run_depth_m", "dig.run_slope_h_per_v")]
     for part, length, width, depth, slope in parts:
         key = f"dig.{part}."
-        put(key + "bank_volume_m3", [length, width, depth, slope], lambda l, w, d, s: l * d * (w + s * d))
-        put(key + "bedding_volume_m3", [length, width, "dig.bedding_m", slope], lambda l, w, b, s: l * b * (w + s * b))
+        # What two cuts hold together is off both; of a coil trench that the run shares there is sand twice.
+        met = [k for k in [key + "bank_met_volume_m3"] if k in f]
+        sand = [k for k in [key + "run_bedding_volume_m3"] if k in f]
+        sand_met = [k for k in [key + "bedding_met_volume_m3"] if k in f]
+        put(key + "bank_volume_m3", [length, width, depth, slope] + met,
+            lambda l, w, d, s, *m: l * d * (w + s * d) - sum(m))
+        put(key + "bedding_volume_m3", [length, width, "dig.bedding_m", slope] + sand + sand_met,
+            lambda l, w, b, s, *v, n=len(sand): l * b * (w + s * b) + sum(v[:n]) - sum(v[n:]))
+        if sand:
+            put(part + ".run_floor_m", ["dig.run_depth_m", depth, "dig.bedding_m"], lambda r, d, b: min(r, d - b))
+            put(sand[0], [part + ".shared_m", width, depth, part + ".run_floor_m", "dig.bedding_m", slope],
+                lambda l, w, d, r, b, s: l * b * (w + s * (2 * (d - r) + b)))
         put(key + "loose_volume_m3", [key + "bank_volume_m3", "ground.swell_ratio"], lambda v, s: v * (1 + s))
         put(key + "backfill_volume_m3", [key + "bank_volume_m3", key + "bedding_volume_m3"], lambda a, b: a - b)
         put(key + "surplus_volume_m3",

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "base/say.h"
-#include "dig/dig.h"
+#include "dig/cut_once.h"
 #include "ground/ground.h"
 #include "plan/figures/groups.h"
 
@@ -54,6 +54,34 @@ How of_bedding(const Part& part) {
           ""};
 }
 
+constexpr Volume kBankMet{".bank_met_volume", mark("{}, dug with another cut"), "", &EarthWork::bank_met};
+constexpr Volume kBeddingMet{".bedding_met_volume", mark("{}, bedding that lies in another cut too"), "",
+                             &EarthWork::bedding_met};
+
+// Takes off what two cuts hold together, where there is any.
+void count_once(Figures& all, const std::string& key, const Part& part, const EarthWork& w, const Volume& met,
+                How& how) {
+  if (!(w.*met.value > 0)) return;
+  derived(all, key + met.part, words::filled(translated(met.name), &part.label, 1), w.*met.value, Q::volume,
+          {say("what two cuts hold together, half to each: area of the plan in both, over the depth"),
+           {part.length, part.width, part.slope},
+           ""});
+  how.from.push_back(key + met.part);
+  how.method = say("{}; less what is counted with another cut", how.method);
+}
+
+// Of a coil trench that the run shares.
+void add_run_sand(Figures& all, const std::string& key, const Part& part, const EarthWork& w, How& how) {
+  if (!(w.run_bedding > 0)) return;
+  derived(all, key + ".run_bedding_volume", say("{}, bedding round the run's pipes", part.label),
+          w.run_bedding, Q::volume,
+          {say("shared length x bedding x (width + slope x (2 x (depth - run's floor) + bedding))"),
+           {part.key + ".shared", part.width, part.depth, part.key + ".run_floor", "dig.bedding", part.slope},
+           ""});
+  how.from.push_back(key + ".run_bedding_volume");
+  how.method = say("{}; with what lies round the run's pipes", how.method);
+}
+
 void add_volumes(Figures& all, const Part& part, const EarthWork& w) {
   const std::string key = "dig." + part.key;
   const auto add = [&](const Volume& v, How how) {
@@ -61,8 +89,12 @@ void add_volumes(Figures& all, const Part& part, const EarthWork& w) {
             std::move(how));
   };
   const std::string nunnally = say("Nunnally, Construction Methods and Management, eqs. 2-4 to 2-9");
-  add(kBank, of_section(part));
-  add(kBedding, of_bedding(part));
+  How bank = of_section(part), bedding = of_bedding(part);
+  count_once(all, key, part, w, kBankMet, bank);
+  add_run_sand(all, key, part, w, bedding);
+  count_once(all, key, part, w, kBeddingMet, bedding);
+  add(kBank, std::move(bank));
+  add(kBedding, std::move(bedding));
   add(kLoose, {say("excavated x (1 + swell)"), {key + ".bank_volume", "ground.swell"}, nunnally});
   add(kBackfill, {say("excavated - bedding"), {key + ".bank_volume", key + ".bedding_volume"}, ""});
   add(kSurplus, {say("(excavated - backfill/(1 - shrinkage)) x (1 + swell); less than 0: short"),
@@ -79,23 +111,43 @@ void add_totals(Figures& all, const std::vector<Part>& parts, const EarthWork& s
   }
 }
 
-std::vector<Part> parts_of(Figures& all, const Outcome& outcome) {
+// Where the run's pipes lie over the coil.
+void add_shared(Figures& all, const Plan& plan, const Outcome& outcome, std::size_t i) {
+  const Trench& t = outcome.layout.trenches[i];
+  const double shared = shared_with_run(t, outcome.layout);
+  if (!(shared > 0)) return;
+  const std::string key = trench_key(t.number), name = std::to_string(t.number);
+  derived(all, key + ".shared", say("Trench {}, stretch that the run lies in", name), shared, Q::length,
+          {say("run's line on the floor of the trench"), {"run.length", key + ".length"}, ""});
+  const double run = outcome.layout.run.depth.value_or(plan.wishes.run_depth);
+  derived(all, key + ".run_floor", say("Trench {}, depth of the run's pipes over the coil", name),
+          run_floor_over(outcome.dig.floors[i], run, plan.wishes.bedding), Q::length,
+          {say("depth of the run, but no deeper than the bedding over the coil"),
+           {"dig.run_depth", key + ".depth", "dig.bedding"},
+           ""});
+}
+
+std::vector<Part> parts_of(Figures& all, const Plan& plan, const Outcome& outcome) {
   std::vector<Part> parts;
-  for (const Trench& t : outcome.layout.trenches) {
-    const std::string key = trench_key(t.number);
+  for (std::size_t i = 0; i < outcome.layout.trenches.size(); ++i) {
+    const std::string key = trench_key(outcome.layout.trenches[i].number);
     const bool varies = all.find(key + ".mean_depth") != nullptr;
-    parts.push_back({key, say("Trench {}", std::to_string(t.number)), key + ".length", key + ".width",
-                     key + (varies ? ".mean_depth" : ".depth"), "dig.coil_slope",
-                     varies ? key + ".mean_square_depth" : ""});
+    parts.push_back({key, say("Trench {}", std::to_string(outcome.layout.trenches[i].number)),
+                     key + ".length", key + ".width", key + (varies ? ".mean_depth" : ".depth"),
+                     "dig.coil_slope", varies ? key + ".mean_square_depth" : ""});
+    add_shared(all, plan, outcome, i);
   }
-  if (all.find("header.length") != nullptr)
-    parts.push_back(
-        {"header", say("Header"), "header.length", "dig.run_width", "dig.run_depth", "dig.run_slope"});
+  const auto conduit = [&](const char* key, const std::string& label, const char* length) {
+    const std::string depth = std::string(key) + ".mean_depth";
+    const bool own = all.find(depth) != nullptr;
+    parts.push_back({key, label, length, "dig.run_width", own ? depth : "dig.run_depth", "dig.run_slope",
+                     own ? std::string(key) + ".mean_square_depth" : ""});
+  };
+  if (all.find("header.length") != nullptr) conduit("header", say("Header"), "header.length");
   if (all.find("run.length") != nullptr) {
     derived(all, "run.dug_length", say("Supply run dug for itself"), outcome.dig.run.length, Q::length,
             {say("run - its stretch in a coil trench"), {"run.length", "run.shared"}, ""});
-    parts.push_back(
-        {"run", say("Supply run"), "run.dug_length", "dig.run_width", "dig.run_depth", "dig.run_slope"});
+    conduit("run", say("Supply run"), "run.dug_length");
   }
   return parts;
 }
@@ -144,7 +196,7 @@ void add_earth(Figures& all, const Plan& plan, const Outcome& outcome) {
   derived(all, "dig.top_width", say("Sloped coil trench, width at the ground"), outcome.dig.top_width_sloped,
           Q::length,
           {say("width + 2 x slope x depth"), {"dig.trench_width", "dig.slope", "dig.trench_depth"}, ""});
-  const std::vector<Part> parts = parts_of(all, outcome);
+  const std::vector<Part> parts = parts_of(all, plan, outcome);
   std::vector<std::string> lengths;
   for (const Part& part : parts) lengths.push_back(part.length);
   derived(all, "dig.length", say("Trench to dig in all"), outcome.dig.total.length, Q::length,

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How high ground and floor are at the ends of each trench.
 #include "base/say.h"
-#include "dig/dig.h"
+#include "dig/cut_once.h"
 #include "plan/figures/groups.h"
 #include "site/terrain.h"
 
@@ -38,9 +38,31 @@ void add_depths(Figures& all, const std::string& key, const std::string& name, c
           {say("highest ground along the trench - floor"), from, ""});
 }
 
+// Depths that were measured as dug: of a trench at both ends, of each leg of the header, of the run.
+void add_dug(Figures& all, const std::string& key, const std::string& name, double mean, double mean_square) {
+  derived(all, key + ".mean_depth", say("{}, mean depth", name), mean, Q::length,
+          {say("mean over the length of the depths as dug"), {}, ""});
+  derived(all, key + ".mean_square_depth", say("{}, mean of the depth squared", name), mean_square, Q::area,
+          {say("mean over the length of the depths as dug, squared"), {}, ""});
+}
+
+void add_depths_as_dug(Figures& all, const Outcome& outcome) {
+  const auto& trenches = outcome.layout.trenches;
+  for (std::size_t i = 0; i < std::min(trenches.size(), outcome.dig.floors.size()); ++i)
+    if (trenches[i].fall != 0)
+      add_dug(all, trench_key(trenches[i].number), say("Trench {}", std::to_string(trenches[i].number)),
+              outcome.dig.floors[i].mean_depth, outcome.dig.floors[i].mean_square);
+  const Header& header = outcome.layout.header;
+  const FloorLevel legs = floor_of_header(header, 0);
+  if (!header.depths.empty()) add_dug(all, "header", say("Header"), legs.mean_depth, legs.mean_square);
+  if (const auto depth = outcome.layout.run.depth)
+    add_dug(all, "run", say("Supply run"), *depth, *depth * *depth);
+}
+
 }  // namespace
 
 void add_floors(Figures& all, const Plan& plan, const Outcome& outcome) {
+  add_depths_as_dug(all, outcome);
   if (!terrain_of(outcome).is_known()) return;
   typed(all, "site.spot_heights", say("Spot heights"), static_cast<double>(plan.site.heights.size()),
         Q::count);
@@ -49,7 +71,7 @@ void add_floors(Figures& all, const Plan& plan, const Outcome& outcome) {
     const std::string key = trench_key(trenches[i].number);
     const std::string name = say("Trench {}", std::to_string(trenches[i].number));
     add_ends(all, key, name, outcome.dig.floors[i], plan.wishes.level_floor);
-    if (plan.wishes.level_floor) add_depths(all, key, name, outcome.dig.floors[i]);
+    if (plan.wishes.level_floor && trenches[i].fall == 0) add_depths(all, key, name, outcome.dig.floors[i]);
   }
 }
 

@@ -152,8 +152,9 @@ class Builder {
     t.end = line.back();
     t.bends.assign(line.begin() + 1, line.end() - 1);
     if (b.depth || b.end_depth) {
-      const double head = b.depth.value_or(planned.depth);
-      t.depth = (head + b.end_depth.value_or(head)) / 2;
+      const double head = b.depth.value_or(planned.depth), end = b.end_depth.value_or(head);
+      t.depth = (head + end) / 2;
+      t.fall = end - head;
     }
     const bool longer = std::abs(length_of(t) - length_of(planned)) > kSamePlace;
     if (longer || b.pipe || b.pitch || anew) lay_coil(b, planned, t);
@@ -206,15 +207,16 @@ class Builder {
     take_depths(lines.depths);
   }
 
-  // A leg's own, else the header's, else as planned.
+  // A leg's own, else the header's, else as planned. Where one depth was measured every one is written down:
+  // what is solved again has their mean for a wish.
   void take_depths(const std::vector<std::optional<double>>& depths) {
-    const auto& all = plan_.as_built.header_depth;
-    made_.layout.run.depth = plan_.as_built.run_depth;
-    if (all || std::ranges::any_of(depths, [](const auto& d) { return d.has_value(); }))
-      for (std::size_t l = 0; l < made_.layout.header.legs.size(); ++l)
-        made_.layout.header.depths.push_back(
-            l < depths.size() && depths[l] ? *depths[l] : all.value_or(plan_.wishes.run_depth));
-    if (made_.layout.run.depth || !made_.layout.header.depths.empty()) made_.changed = true;
+    const auto &all = plan_.as_built.header_depth, &run = plan_.as_built.run_depth;
+    if (!all && !run && std::ranges::none_of(depths, [](const auto& d) { return d.has_value(); })) return;
+    made_.changed = true;
+    made_.layout.run.depth = run.value_or(plan_.wishes.run_depth);
+    for (std::size_t l = 0; l < made_.layout.header.legs.size(); ++l)
+      made_.layout.header.depths.push_back(
+          l < depths.size() && depths[l] ? *depths[l] : all.value_or(plan_.wishes.run_depth));
   }
 
   bool take_run(BuiltLines& lines) {

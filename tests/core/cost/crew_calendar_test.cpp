@@ -243,6 +243,36 @@ TEST(CrewCalendar, TrucksServeOneStepAtATime) {
       EXPECT_TRUE(a.step == b.step || a.end <= b.begin + 1e-6 || b.end <= a.begin + 1e-6);
 }
 
+// The run's pipes lie over the coil: sand, and earth up to their floor, before they are joined; the rest
+// after the test.
+TEST(CrewCalendar, ATrenchIsFilledToTheRunsFloorBeforeTheRunIsLaid) {
+  Field f(3, 8);
+  f.layout.trenches[0].role = TrenchRole::supply;
+  f.layout.run.line = {{60, 0}, {0, 0}};  // 30 m of its own and 30 m over the first coil, 1 m wide, 2 m deep
+  f.layout.run.length = 60;
+  const CrewCalendar c = f.calendar();
+  const DigOrder order = f.order();
+  const CrewTask* sand = nullptr;
+  const std::vector<CrewTask> filled = at(c, CrewStation::filling);
+  ASSERT_EQ(std::count_if(filled.begin(), filled.end(), [](const CrewTask& t) { return t.bedding; }), 1);
+  for (const CrewTask& t : filled)
+    if (t.bedding) sand = &t;
+  const DigStep& step = order.steps[static_cast<std::size_t>(sand->step)];
+  ASSERT_EQ(step.trench, 1);
+  EXPECT_GE(sand->begin, task_of(c, CrewStation::laying, sand->step)->end - 1e-9);
+  EXPECT_LE(sand->end, at(c, CrewStation::joining)[0].begin + 1e-9);
+  const double filled_per_hour = 0.3823 * 0.60 * 3600 / 25;
+  const double depth = f.wishes.run_depth, bed = f.wishes.bedding;
+  EXPECT_NEAR(sand->end - sand->begin,
+              (30 * bed + 30 * (2 - bed - depth) / 0.9 * 1.25) / filled_per_hour * kHour, 5);
+  const CrewTask* rest = task_of(c, CrewStation::filling, sand->step);
+  ASSERT_NE(rest, nullptr);
+  EXPECT_GE(rest->begin, c.tested - 1e-9);
+  EXPECT_NEAR(rest->end - rest->begin, (30 * bed + 30 * (depth - bed) / 0.9 * 1.25) / filled_per_hour * kHour,
+              0.01 * (rest->end - rest->begin));
+  EXPECT_NE(task_words(*sand, order).find("run's floor"), std::string::npos);
+}
+
 // What is filled before its neighbour is dug is not filled a second time after the test.
 TEST(CrewCalendar, EveryTrenchIsFilledOnce) {
   for (double spacing : {3.0, 4.0, 5.0, 8.0}) {

@@ -13,6 +13,10 @@ namespace underlawn {
 namespace {
 
 constexpr double kHour = 3600;
+constexpr double kSeconds = 5;  // the clipper's grid over the trenches, 0.02 m3, in digging time
+// m3 that two cuts hold together: the header over the head of a coil trench, half its width by half of that
+// trench's; the run's end in the header, half by half. Both 1.5 m deep.
+constexpr double kHeadShared = 0.3 * 0.5 * 1.5, kRunShared = 0.3 * 0.3 * 1.5;
 
 // Two trenches of 30 m by 1 m by 2 m, 20 m apart, heads on a header of 20 m at x = 0; a run of 10 m from the
 // left along y = 0, its trench and the header's 0.6 m by 1.5 m; a drive from x = -8 to -4 over the run; a
@@ -81,30 +85,37 @@ TEST(JobWork, CountedByHand) {
 }
 
 TEST(JobWork, LawnIsStripsWithTheirOverlapsOnceAndNoDrive) {
-  // Heaps of 1.25 x 2 and 1.25 x 0.9 m2 of section at 1.5 to 1: 2 sqrt(3.75) and 2 sqrt(1.6875) wide; 2 ft to
-  // the edge (29 CFR 1926.651(j)(2)) and a metre to work in.
-  const double wide = 1 + 0.6096 + 2 * std::sqrt(3.75) + 1, narrow = 0.6 + 0.6096 + 2 * std::sqrt(1.6875) + 1;
-  const double corner = narrow / 2 * wide / 2;        // header over half of each trench's head
-  const double run_corner = narrow / 2 * narrow / 2;  // header over the run's end
-  const double lawn = 2 * 30 * wide + 20 * narrow + (10 - 4) * narrow - 2 * corner - run_corner;
+  // Heaps of 1.25 x the section at 1.5 to 1; 2 ft to the edge (29 CFR 1926.651(j)(2)) and a metre to work in.
+  // The section is what is dug a metre: half of what two cuts share goes to each.
+  const auto strip = [](double top, double section) {
+    return top + 0.6096 + 2 * std::sqrt(1.5 * 1.25 * section) + 1;
+  };
+  const double wide = strip(1, 2 - kHeadShared / 2 / 30);
+  const double header = strip(0.6, 0.9 - (2 * kHeadShared + kRunShared) / 2 / 20);
+  const double run = strip(0.6, 0.9 - kRunShared / 2 / 10);
+  const double corner = header / 2 * wide / 2;     // header over half of each trench's head
+  const double run_corner = header / 2 * run / 2;  // header over the run's end
+  const double lawn = 2 * 30 * wide + 20 * header + (10 - 4) * run - 2 * corner - run_corner;
   EXPECT_NEAR(Job().work().torn.lawn, lawn, 0.02);
 }
 
 TEST(JobWork, HoursWorkedByHand) {
   const CrewTime t = Job().work().time;
   // toolgrit.com: bucket x fill x efficiency / cycle, over 1 + swell for what lies in place. Ground:
-  // 2 x 30 x 1 x 2 + 30 x 0.6 x 1.5 = 120 + 27.
+  // 2 x 30 x 1 x 2 + 30 x 0.6 x 1.5 = 120 + 27, less what two cuts share.
   const double dug_per_hour = 0.1911 * 0.90 * 0.60 * 3600 / 20 / 1.25;  // 14.86 m3
-  EXPECT_NEAR(t.trench, 60 / dug_per_hour * kHour, 1e-6);
-  EXPECT_NEAR(t.digging, 147 / dug_per_hour * kHour + 1.5 * kHour, 1e-6);
+  const double dug = 147 - 2 * kHeadShared - kRunShared;                // 146.415
+  EXPECT_NEAR(t.trench, (60 - kHeadShared / 2) / dug_per_hour * kHour, kSeconds);
+  EXPECT_NEAR(t.digging, dug / dug_per_hour * kHour + 1.5 * kHour, kSeconds);
   EXPECT_NEAR(t.coil, 240 * 50, 1e-9);  // 3 h 20 min
   EXPECT_NEAR(t.making, 2 * 240 * 50, 1e-9);
   EXPECT_NEAR(t.laying, 2 * 30 * 60, 1e-9);
   EXPECT_NEAR(t.joining, 30 * 30 + 12 * 480, 1e-9);
   EXPECT_NEAR(t.testing, 3 * kHour, 1e-9);
-  // Loose: (147 - 7.8)/0.9 x 1.25; and the sand: 2 x 30 x 1 x 0.1 + 30 x 0.6 x 0.1.
-  const double filled_per_hour = 0.3823 * 0.60 * 3600 / 25;
-  EXPECT_NEAR(t.filling, (139.2 / 0.9 * 1.25 + 7.8) / filled_per_hour * kHour, 1e-6);
+  // Loose: (dug - sand)/0.9 x 1.25; and the sand: 2 x 30 x 1 x 0.1 + 30 x 0.6 x 0.1, less what the run's has
+  // in the header's. The header's lies half a metre over the coils'.
+  const double filled_per_hour = 0.3823 * 0.60 * 3600 / 25, sand = 7.8 - 0.3 * 0.3 * 0.1;
+  EXPECT_NEAR(t.filling, ((dug - sand) / 0.9 * 1.25 + sand) / filled_per_hour * kHour, kSeconds);
   EXPECT_EQ(t.hauling, 0);
   // Everything is dug at 11.40 h, the last coil no later; joints, test and filling in follow: 22.3 h, and a
   // night where the test would not end before evening.
@@ -118,10 +129,18 @@ TEST(JobWork, FollowsTheSidesChosenForEachKindOfTrench) {
   Job job;
   const double dug_per_hour = 0.1911 * 0.90 * 0.60 * 3600 / 20 / 1.25;
   job.how.coil_sides = Sides::slope;
-  EXPECT_NEAR(job.work().time.digging, (2 * 240 + 27) / dug_per_hour * kHour + 1.5 * kHour, 1e-6);
+  // By the prismoid, at 0, 0.75 and 1.5 m: half the header's width by half the coil trench's.
+  const auto prismoid = [](double top, double middle, double bottom) {
+    return 1.5 / 6 * (top + 4 * middle + bottom);
+  };
+  double shared = 2 * prismoid(0.3 * 3.5, 0.3 * 2.375, 0.3 * 1.25) + kRunShared;
+  EXPECT_NEAR(job.work().time.digging, (2 * 240 + 27 - shared) / dug_per_hour * kHour + 1.5 * kHour,
+              kSeconds);
   EXPECT_NEAR(job.work().torn.pavement, 2.4, 1e-3);
   job.how.run_sides = Sides::slope;
-  EXPECT_NEAR(job.work().time.digging, (2 * 240 + 128.25) / dug_per_hour * kHour + 1.5 * kHour, 1e-6);
+  shared = 2 * prismoid(2.55 * 3.5, 1.425 * 2.375, 0.3 * 1.25) + prismoid(2.55 * 2.55, 1.425 * 1.425, 0.09);
+  EXPECT_NEAR(job.work().time.digging, (2 * 240 + 128.25 - shared) / dug_per_hour * kHour + 1.5 * kHour,
+              kSeconds);
   // The top of the run's trench is 0.6 + 2 x 1.5 x 1.5 m wide over the drive's 4 m.
   EXPECT_NEAR(job.work().torn.pavement, 4 * 5.1, 1e-3);
   EXPECT_GT(job.work().torn.lawn, Job().work().torn.lawn);
@@ -132,7 +151,9 @@ TEST(JobWork, NarrowTrenchesAreNotDugByBucket) {
   Job job;
   for (Trench& t : job.laid.trenches) t.width = 0.1524;
   const double dug_per_hour = 0.1911 * 0.90 * 0.60 * 3600 / 20 / 1.25;
-  EXPECT_NEAR(job.work().time.digging, (2 * 30.0 / 40 + 27 / dug_per_hour + 1.5) * kHour, 1e-6);
+  const double header_and_run = 27 - 2 * 0.3 * 0.0762 * 1.5 / 2 - kRunShared;
+  EXPECT_NEAR(job.work().time.digging, (2 * 30.0 / 40 + header_and_run / dug_per_hour + 1.5) * kHour,
+              kSeconds);
 }
 
 // 20 a cubic metre are 20 x 0.9144^3 = 15.29 a cubic yard; 2.20 a metre 0.67 a foot; 1 a watt 3516.85 a ton

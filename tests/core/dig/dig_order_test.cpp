@@ -98,11 +98,13 @@ std::multiset<std::string> names(const DigOrder& order) {
 
 }  // namespace
 
-TEST(DigOrder, ATrenchThatTheRunSharesStaysOpenWhereThereIsRoom) {
+TEST(DigOrder, ATrenchThatTheRunSharesStaysOpen) {
   for (std::size_t shared : {0u, 2u}) {
     Field f(4, 3.6576);
     ASSERT_GT(f.order().filled_early, 0) << "too close for heaps between";
     f.layout.trenches[shared].role = TrenchRole::supply;
+    f.layout.run.line = {f.layout.trenches[shared].end, f.layout.trenches[shared].head};
+    f.layout.run.length = 30;
     const int number = f.layout.trenches[shared].number;
     for (const DigStep& s : f.order().steps) {
       EXPECT_EQ(std::count(s.into.begin(), s.into.end(), number), 0) << step_name(s);

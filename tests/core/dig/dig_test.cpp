@@ -207,6 +207,88 @@ TEST(Dig, ACoilInTheSupplyTrenchIsCountedOnce) {
   EXPECT_DOUBLE_EQ(plan.run.length, 40);
 }
 
+namespace {
+
+// A coil trench of 30 m by 1 m by 2 m that the run passes through from end to end.
+Layout run_over_a_coil() {
+  Layout layout;
+  layout.run.line = {{0, 0}, {60, 0}};
+  layout.run.length = 60;
+  layout.trenches = {trench({50, 0}, {20, 0}, TrenchRole::supply)};
+  return layout;
+}
+
+}  // namespace
+
+// Sand on the floor for the coil, and 0.2 m of it again for the run's pipes, 1 m down: from side to side.
+TEST(Dig, TheRunsPipesHaveTheirOwnSandOverACoil) {
+  const EarthWork w = make_dig(run_over_a_coil(), simple_wishes(), ground_of(SoilType::type_b)).trenches[0];
+  EXPECT_NEAR(w.run_bedding, 30 * 1 * 0.2, 1e-9);
+  EXPECT_NEAR(w.bedding, 2 * 30 * 1 * 0.2, 1e-9);
+  EXPECT_NEAR(w.under_run, 30 * 1 * (2 - 0.2 - 1), 1e-9);
+  EXPECT_NEAR(w.backfill, 60 - 12, 1e-9);
+  // At 1:1 the trench is 3 m wide where the run's sand begins and 3.4 m where it ends; 1.4 and 3 m under it.
+  const EarthWork sloped =
+      make_dig(run_over_a_coil(), simple_wishes(), ground_of(SoilType::type_b), {}, all_sloped()).trenches[0];
+  EXPECT_NEAR(sloped.run_bedding, 30 * 0.2 * (3 + 3.4) / 2, 1e-9);
+  EXPECT_NEAR(sloped.under_run, 30 * 0.8 * (1.4 + 3) / 2, 1e-9);
+  EXPECT_NEAR(sloped.bedding, 30 * 0.2 * (1 + 1.4) / 2 + sloped.run_bedding, 1e-9);
+}
+
+// Pipes of a run wished deeper than the coil lie on the coil's sand.
+TEST(Dig, TheRunLiesNoDeeperThanTheSandOverTheCoil) {
+  Wishes wishes = simple_wishes();
+  wishes.run_depth = 3;
+  const EarthWork w = make_dig(run_over_a_coil(), wishes, ground_of(SoilType::type_b)).trenches[0];
+  EXPECT_NEAR(w.bedding, 2 * 30 * 1 * 0.2, 1e-9);
+  EXPECT_EQ(w.under_run, 0);
+}
+
+TEST(Dig, WithoutARunOverItACoilHasItsOwnSandOnly) {
+  const EarthWork w =
+      make_dig(two_trenches_and_a_run(), simple_wishes(), ground_of(SoilType::type_b)).trenches[0];
+  EXPECT_EQ(w.run_bedding, 0);
+  EXPECT_EQ(w.under_run, 0);
+}
+
+// Dug 1.5 m deep at the head and 2.5 m at the end, 1:1: by the prismoid, L/6 (A1 + 4 Am + A2), with sections
+// of 1.5 x 2.5, 2 x 3 and 2.5 x 3.5 m2.
+TEST(Dig, AFloorThatFallsIsAPrismoid) {
+  Layout layout;
+  layout.trenches = {trench({0, 0}, {30, 0})};
+  layout.trenches[0].fall = 1;
+  const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_b), {}, all_sloped());
+  EXPECT_NEAR(plan.trenches[0].bank, 30.0 / 6 * (1.5 * 2.5 + 4 * 2 * 3 + 2.5 * 3.5), 1e-9);
+  EXPECT_EQ(plan.floors[0].deepest, 2.5);
+  EXPECT_EQ(plan.floors[0].floor_head, -1.5);
+  EXPECT_EQ(plan.floors[0].floor_end, -2.5);
+}
+
+TEST(Dig, EveryLegIsDugToItsOwnDepth) {
+  Layout layout;
+  layout.trenches = {trench({100, 0}, {130, 0})};
+  layout.header = {{{{0, 0}, {10, 0}}, {{10, 0}, {30, 0}}}, 30, {1, 2}};
+  layout.run = {{{-5, 0}, {0, 0}}, 5, 1.4};
+  const DigPlan upright = make_dig(layout, simple_wishes(), ground_of(SoilType::type_b));
+  EXPECT_NEAR(upright.header.bank, 10 * 0.5 * 1 + 20 * 0.5 * 2, 1e-6);
+  EXPECT_NEAR(upright.run.bank, 5 * 0.5 * 1.4, 1e-6);
+  const DigPlan sloped = make_dig(layout, simple_wishes(), ground_of(SoilType::type_b), {}, all_sloped());
+  EXPECT_NEAR(sloped.header.bank, 10 * 1 * (0.5 + 1) + 20 * 2 * (0.5 + 2), 1e-6);
+}
+
+// The head of a coil trench on the middle of the header: 0.25 m by 1 m by 1 m are in both.
+TEST(Dig, WhereHeaderAndCoilTrenchMeetEarthIsCountedOnce) {
+  Layout layout;
+  layout.trenches = {trench({0, 10}, {30, 10})};
+  layout.header = {{{{0, 0}, {0, 20}}}, 20};
+  const DigPlan plan = make_dig(layout, simple_wishes(), ground_of(SoilType::type_b));
+  EXPECT_NEAR(plan.total.bank, 30 * 1 * 2 + 20 * 0.5 * 1 - 0.25, 1e-3);
+  EXPECT_NEAR(plan.trenches[0].bank_met, 0.125, 1e-3);
+  EXPECT_NEAR(plan.header.bank, 10 - 0.125, 1e-3);
+  EXPECT_NEAR(plan.total.loose, 1.3 * plan.total.bank, 1e-9);
+  EXPECT_EQ(plan.total.bedding_met, 0);  // the header's sand lies 0.8 m over the coil's
+}
+
 // The corner is dug once: floor area by the outline of the strip times depth.
 TEST(Dig, ATrenchThatBendsIsAsLongAsItsMiddleLineAndNoCornerIsDugTwice) {
   Layout layout;

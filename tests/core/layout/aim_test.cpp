@@ -56,6 +56,11 @@ TEST(Amounts, OfOneTrenchAndARunAreAsByHand) {
   EXPECT_EQ(a.joints, 8);  // on each pipe run, reducer, elbow and coil in a row, and one at the house
   ASSERT_EQ(a.trees.size(), 1u);
   EXPECT_NEAR(a.trees[0].nearest, 4.5, 1e-9);  // 5 m less half a width
+  // A coil trench that the run shares has sand for the run's pipes as well.
+  Layout shared = l;
+  shared.trenches[0].role = TrenchRole::supply;
+  shared.run.length = 30;
+  EXPECT_NEAR(amounts(s, w, shared).bedding, 0.1 * (20 + 20 + 5), 1e-9);
   // Heaps of 1.25 x the section at 1.5 to 1: base 2 sqrt(1.5 A); 2 ft to the edge; a metre beside.
   const double beside = 0.6096 + 1;
   const double trench = 1 + beside + 2 * std::sqrt(1.5 * 1.25 * 1.5);

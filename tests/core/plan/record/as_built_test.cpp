@@ -238,11 +238,37 @@ TEST(AsBuilt, EveryLegLiesAsDeepAsItWasMeasured) {
   EXPECT_NEAR(metres, 2 * length(l.header.legs[0]), 1e-6);
   for (const BuiltRow& row : built_rows(p, planned(), built))
     EXPECT_TRUE(!row.point.starts_with("run") || row.depth == 1.2) << row.point;
+  // So deep it is dug, less what two cuts hold together.
+  double header = 0;
+  for (std::size_t i = 0; i < l.header.legs.size(); ++i)
+    header += length(l.header.legs[i]) * p.wishes.run_width * l.header.depths[i];
+  const DigPlan& dug = built.outcome->dig;
+  EXPECT_NEAR(dug.header.bank + dug.header.bank_met, header, 1e-6);
+  EXPECT_NEAR(dug.run.bank + dug.run.bank_met, dug.run.length * p.wishes.run_width * 1.2, 1e-6);
   // What is deeper is warmer in winter.
   Plan shallow = half_acre();
   shallow.as_built.run_depth = shallow.as_built.header_depth = 0.9;
   EXPECT_GT(hold(built.holds, "coldest").built,
             hold(solve_as_built(shallow, planned()).holds, "coldest").built);
+}
+
+// Sides at 1:1: by the prismoid of the sections at head, middle and end.
+TEST(AsBuilt, ATrenchDugDeeperAtItsEndIsAPrismoid) {
+  Plan p = half_acre();
+  p.dig.coil_sides = Sides::slope;
+  p.dig.slope = 1;
+  const Trench& first = planned().layout.trenches[0];
+  BuiltTrench b;
+  b.number = first.number;
+  b.depth = 1.6;
+  b.end_depth = 2.2;
+  p.as_built.trenches = {b};
+  const AsBuiltAnswer built = solve_as_built(p, planned());
+  const auto section = [&](double depth) { return depth * (first.width + depth); };
+  const EarthWork& w = built.outcome->dig.trenches.at(0);
+  EXPECT_NEAR(w.bank + w.bank_met, w.length / 6 * (section(1.6) + 4 * section(1.9) + section(2.2)), 1e-6);
+  EXPECT_NEAR(built.outcome->figures.at("trench." + std::to_string(b.number) + ".mean_square_depth").value,
+              (1.6 * 1.6 + 1.6 * 2.2 + 2.2 * 2.2) / 3, 1e-9);
 }
 
 TEST(AsBuilt, TheTableGivesEveryPointBackFromItsOwnTie) {
