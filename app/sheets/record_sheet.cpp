@@ -10,7 +10,7 @@ using namespace sheet;
 namespace {
 
 std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool blank) {
-  RecordFacts f{plan, outcome, blank, judge_record(plan, outcome.flow.get()), {}};
+  RecordFacts f{plan, outcome, blank, judge_record(plan, outcome.flow.get(), outcome.temperatures.get()), {}};
   if (outcome.flow != nullptr)
     if (auto curves = test_curves(volume_of(outcome.flow->loop), plan.test, plan.units))
       f.curves = std::move(*curves);

@@ -308,8 +308,9 @@ void RecordPanel::add_signatures() {
 
 void RecordPanel::judge() {
   const Outcome* outcome = document_.outcome();
-  const RecordJudgement judged =
-      judge_record(document_.plan(), outcome == nullptr ? nullptr : outcome->flow.get());
+  const bool solved = outcome != nullptr;
+  const RecordJudgement judged = judge_record(document_.plan(), solved ? outcome->flow.get() : nullptr,
+                                              solved ? outcome->temperatures.get() : nullptr);
   test_->show_lines(judged.test);
   flush_->show_lines(judged.flush_lines);
   const bool filled = document_.plan().record.fill != FillRecord{};

@@ -6,6 +6,7 @@
 
 #include "flow/charge.h"
 #include "flow/test_safety.h"
+#include "plan/coldest_fluid.h"
 #include "window/readings_table.h"
 #include "window/theme_now.h"
 
@@ -282,7 +283,8 @@ std::vector<Fact> TestPanel::season_facts() const {
   const Plan& plan = document_.plan();
   const ExpansionLoop loop{
       volume_of(solved->loop), plan.flow.fluid, plan.flow.mass_fraction, PipeHold::held, {}};
-  const Seasons seasons{plan.flow.coldest_temperature, plan.test.temperature, plan.thermal.warmest_allowed};
+  const double coldest = coldest_fluid(plan.flow, document_.outcome()->temperatures.get());
+  const Seasons seasons{coldest, plan.test.temperature, plan.thermal.warmest_allowed};
   ChargeWishes wishes;
   wishes.bottom_below_gauge = std::clamp(plan.test.gauge_height, 0.0, 300.0);
   const auto charge = least_charge(loop, seasons, wishes);

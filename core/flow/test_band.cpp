@@ -82,7 +82,9 @@ std::string band_words(const TestBounds& b, UnitSystem units) {
       "The band allows for {} of warming or cooling since the valve was shut, which moves it most: a "
       "loop that cools may rise. Then for {} of the gauge, a pipe {} softer or stiffer, and a little air. "
       "The leak drawn is the smallest that leaves the band by the test's end, so it ends on its lower "
-      "edge; in a loop that cools a larger one can hide.",
+      "edge; in a loop that cools a larger one can hide. The band is reckoned from the pipe's creep and "
+      "from how pipe and water grow with warmth; it is not the rule of ASTM F2164 (from memory): within 5 % "
+      "of the pressure for an hour, after 4 hours' hold and 10 psi let out.",
       print_quantity(Quantity::temperature_difference, b.temperature_drift, units),
       print_quantity(Quantity::pressure, b.gauge, units), print_quantity(Quantity::ratio, b.modulus, units));
 }

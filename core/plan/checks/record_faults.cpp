@@ -10,7 +10,7 @@ namespace underlawn::checks {
 std::vector<Finding> record_faults(const Plan& plan, const Outcome& outcome) {
   if (plan.record == JobRecord{}) return {};
   std::vector<Finding> all;
-  for (const RecordLine& line : judge_record(plan, outcome.flow.get()).lines()) {
+  for (const RecordLine& line : judge_record(plan, outcome.flow.get(), outcome.temperatures.get()).lines()) {
     if (line.tone != Tone::bad || (line.key.starts_with("order.") && line.key != "order.fill")) continue;
     const Severity severity = line.key == "test.medium" ? Severity::error : Severity::warning;
     Finding f = make_finding("record_faults", line.key, severity, say("Record: {}", line.title));

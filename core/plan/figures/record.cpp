@@ -58,7 +58,7 @@ void add_fill(Figures& all, const FillRecord& fill, const FillJudgement& judged)
 
 void add_record(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (all.find("flow.volume") == nullptr || all.find("flow.purge.flow") == nullptr) return;
-  const RecordJudgement judged = judge_record(plan, outcome.flow.get());
+  const RecordJudgement judged = judge_record(plan, outcome.flow.get(), outcome.temperatures.get());
   derived(all, "record.flush.drop", say("Pressure drop at the flow for flushing"),
           judged.flush_asked.expected_at_asked, Q::pressure,
           {say("head for flushing x density of water x g"),

@@ -20,7 +20,8 @@ const char* kPhSource =
 
 class Judge {
  public:
-  Judge(const Plan& plan, const Flow& flow) : plan_(plan), fill_(plan.record.fill), flow_(flow) {}
+  Judge(const Plan& plan, const Flow& flow, double coldest)
+      : plan_(plan), fill_(plan.record.fill), flow_(flow), coldest_(coldest) {}
 
   FillJudgement judge() {
     made_.asked_freezing = flow_.antifreeze.freezing_point;
@@ -116,7 +117,7 @@ class Judge {
   }
 
   void judge_pressure() {
-    const Seasons seasons{plan_.flow.coldest_temperature, fill_.temperature.value_or(plan_.test.temperature),
+    const Seasons seasons{coldest_, fill_.temperature.value_or(plan_.test.temperature),
                           plan_.thermal.warmest_allowed};
     ChargeWishes wishes;
     wishes.bottom_below_gauge = std::clamp(plan_.test.gauge_height, 0.0, 300.0);
@@ -144,13 +145,14 @@ class Judge {
   const Plan& plan_;
   const FillRecord& fill_;
   const Flow& flow_;
+  double coldest_;  // deg C
   FillJudgement made_;
 };
 
 }  // namespace
 
-FillJudgement judge_fill(const Plan& plan, const Flow& flow) {
-  return Judge(plan, flow).judge();
+FillJudgement judge_fill(const Plan& plan, const Flow& flow, double coldest) {
+  return Judge(plan, flow, coldest).judge();
 }
 
 }  // namespace underlawn

@@ -23,7 +23,8 @@ struct FillJudgement {
   std::vector<RecordLine> lines;        // keys begin with "fill."
 };
 
-// `flow` is the plan's. The product's freezing point is that of its antifreeze alone: inhibitors left out.
-FillJudgement judge_fill(const Plan& plan, const Flow& flow);
+// `flow` is the plan's, `coldest` what coldest_fluid says, deg C. The product's freezing point is that of its
+// antifreeze alone: inhibitors left out.
+FillJudgement judge_fill(const Plan& plan, const Flow& flow, double coldest);
 
 }  // namespace underlawn

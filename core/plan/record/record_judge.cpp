@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "base/say.h"
+#include "plan/coldest_fluid.h"
 #include "plan/record/moment.h"
 
 namespace underlawn {
@@ -83,7 +84,7 @@ std::vector<RecordLine> RecordJudgement::lines() const {
   return all;
 }
 
-RecordJudgement judge_record(const Plan& plan, const Flow* flow) {
+RecordJudgement judge_record(const Plan& plan, const Flow* flow, const Temperatures* temperatures) {
   RecordJudgement made;
   made.test = judge_test(plan, flow);
   const auto order = judge_order(plan.record, plan.as_built);
@@ -92,7 +93,7 @@ RecordJudgement judge_record(const Plan& plan, const Flow* flow) {
   if (const auto asked = judge_flush(flow->loop, plan.flow, {}, say("Flushing"), plan.units))
     made.flush_asked = *asked;
   judge_flushes(plan, *flow, made);
-  made.fill = judge_fill(plan, *flow);
+  made.fill = judge_fill(plan, *flow, coldest_fluid(plan.flow, temperatures));
   return made;
 }
 

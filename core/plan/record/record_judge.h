@@ -20,8 +20,9 @@ struct RecordJudgement {
   std::vector<RecordLine> lines() const;  // all
 };
 
-// `flow` may be null while the loop is not solved: then only the test is judged.
-RecordJudgement judge_record(const Plan& plan, const Flow* flow);
+// `flow` may be null while the loop is not solved: then only the test is judged. Without `temperatures`
+// winter is as cold as typed.
+RecordJudgement judge_record(const Plan& plan, const Flow* flow, const Temperatures* temperatures);
 
 // What came before what; keys begin with "order.". Only what surely was too early is bad.
 std::vector<RecordLine> judge_order(const JobRecord& record, const AsBuilt& built);

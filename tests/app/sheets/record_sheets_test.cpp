@@ -55,7 +55,7 @@ TEST(RecordSheets, TheBlankFormHasWhatIsAskedAndNothingThatWasRead) {
     const Paper paper = units == UnitSystem::us ? Paper::letter : Paper::a4;
     const QString form = text_of_pdf(RecordForm(s.plan, s.outcome, {paper, {}, kDay}));
     const QString filled = text_of_pdf(RecordSheet(s.plan, s.outcome, {paper, {}, kDay}));
-    const RecordJudgement judged = judge_record(s.plan, s.outcome.flow.get());
+    const RecordJudgement judged = judge_record(s.plan, s.outcome.flow.get(), s.outcome.temperatures.get());
     for (const std::string& asked : {shown(Quantity::flow, judged.flush_asked.asked, units),
                                      shown(Quantity::pressure, judged.flush_asked.expected_at_asked, units),
                                      shown(Quantity::fluid_volume, judged.fill.asked_product, units),

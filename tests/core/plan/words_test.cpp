@@ -151,7 +151,7 @@ void show(Shown& shown, const Plan& plan, const Outcome& o) {
   if (o.order) show_order(shown, plan, *o.order);
   if (o.order && o.calendar) show_calendar(shown, *o.calendar, *o.order);
   show_places(shown, plan, o);
-  for (const RecordLine& line : judge_record(plan, o.flow.get()).lines())
+  for (const RecordLine& line : judge_record(plan, o.flow.get(), o.temperatures.get()).lines())
     for (const std::string& part : {line.title, line.words, line.source}) shown.text(part);
 }
 

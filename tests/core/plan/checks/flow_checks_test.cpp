@@ -5,7 +5,7 @@
 
 #include "plan/checks/rules.h"
 #include "plan/coldest_fluid.h"
-#include "plan/record/fill_judge.h"
+#include "plan/record/record_judge.h"
 #include "plan/solve.h"
 #include "support/crafted.h"
 
@@ -91,7 +91,14 @@ TEST(FreezeProtection, FlowRecordAndCheckTellOneLimit) {
   ASSERT_LT(coldest, 3);
   const double limit = std::min(0.0, coldest - plan.flow.freeze_margin);
   EXPECT_NEAR(o.flow->antifreeze.wanted_freezing, limit, 1e-12);
-  EXPECT_NEAR(judge_fill(plan, *o.flow).wanted_freezing, limit, 1e-12);
+  const FillJudgement fill = judge_record(plan, o.flow.get(), o.temperatures.get()).fill;
+  EXPECT_NEAR(fill.wanted_freezing, limit, 1e-12);
+  // So cold a winter draws the pressure down further than the one typed.
+  ASSERT_TRUE(fill.asked_charge);
+  const FillJudgement typed = judge_fill(plan, *o.flow, plan.flow.coldest_temperature);
+  const FillJudgement cold = judge_fill(plan, *o.flow, coldest);
+  EXPECT_GT(fill.asked_charge->at_fill, typed.asked_charge->at_fill);
+  EXPECT_EQ(fill.asked_charge->at_fill, cold.asked_charge->at_fill);
   EXPECT_NEAR(o.figures.find("flow.wanted_freezing")->value, limit, 1e-12);
   for (const Finding& f : checks::freeze_protection(plan, o)) EXPECT_NEAR(f.required, limit, 1e-12);
   // Freezing points by concentration are Melinder's: 20 % freezes at about -7.1 °C (ASHRAE Handbook).

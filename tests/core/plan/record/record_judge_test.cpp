@@ -143,7 +143,7 @@ Filled filled(std::optional<double> freezing, double share_put_in = 1) {
   return {p, f};
 }
 FillJudgement judge(const Filled& f) {
-  return judge_fill(f.plan, f.flow);
+  return judge_fill(f.plan, f.flow, f.plan.flow.coldest_temperature);
 }
 
 TEST(FillJudge, AsPlannedIsGoodAndTellsTheLoopsVolume) {
