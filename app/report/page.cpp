@@ -4,10 +4,13 @@
 #include <QStringList>
 #include <QUrl>
 
+#include "plan/figures/fineness.h"
+
 namespace underlawn {
 
 QString Page::value(const Figure& figure, Fineness fineness) const {
-  return QString::fromStdString(print_quantity(figure.quantity, figure.value, units_, fineness))
+  const Fineness shown = figures::fineness_of(figure.key, units_, fineness);
+  return QString::fromStdString(print_quantity(figure.quantity, figure.value, units_, shown))
       .toHtmlEscaped();
 }
 

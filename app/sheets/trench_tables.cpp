@@ -6,6 +6,7 @@
 #include "canvas/utility_tags.h"
 #include "cost/bill.h"
 #include "layout/crossing_tags.h"
+#include "plan/figures/fineness.h"
 #include "plan/figures/groups.h"
 #include "plan/header_words.h"
 #include "sheets/contents.h"
@@ -19,13 +20,14 @@ QString shown_length(const Plan& plan, double metres) {
 }
 
 QString shown_pitch(const Plan& plan, double metres) {
-  const Fineness fineness = plan.units == UnitSystem::us ? Fineness::fine : Fineness::normal;
+  const Fineness fineness = figures::fineness_of_pitch(plan.units);
   return text_of(print_quantity(Quantity::length, metres, plan.units, fineness));
 }
 
 QString shown(const Plan& plan, const Outcome& outcome, const std::string& key) {
   const Figure* figure = outcome.figures.find(key);
   if (figure == nullptr) return "–";
+  if (key.ends_with(".pitch")) return shown_pitch(plan, figure->value);
   if (figure->quantity == Quantity::length) return shown_length(plan, figure->value);
   return text_of(print_quantity(figure->quantity, figure->value, plan.units));
 }

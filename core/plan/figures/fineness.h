@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How finely a figure is shown, wherever it is.
+#pragma once
+
+#include <string_view>
+
+#include "base/quantity.h"
+
+namespace underlawn::figures {
+
+// Finer than other lengths: half an inch of pitch is 10 ft of pipe in a trench.
+constexpr Fineness fineness_of_pitch(UnitSystem units) {
+  return units == UnitSystem::us ? Fineness::fine : Fineness::normal;
+}
+
+// `usual`, but for pitches.
+constexpr Fineness fineness_of(std::string_view key, UnitSystem units, Fineness usual) {
+  return key.ends_with(".pitch") ? fineness_of_pitch(units) : usual;
+}
+
+}  // namespace underlawn::figures
