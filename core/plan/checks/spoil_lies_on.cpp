@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <cmath>
+
 #include "base/say.h"
+#include "cost/price_book.h"
 #include "dig/dig_ground.h"
 #include "dig/dig_order.h"
 #include "plan/checks/measure.h"
@@ -52,6 +55,24 @@ double covered(const DigStep& step, const Region& ground) {
   return sum;
 }
 
+double heap_area(const DigStep& step) {
+  double sum = 0;
+  for (const Ring& ring : step.spoil) sum += area(ring);
+  return sum;
+}
+
+// What of the heap would have to go, loose, and what taking it off and bringing it back costs by the truck's
+// hour; without a price only the first.
+std::string truck_words(const Plan& plan, double loose) {
+  const std::string volume = print_quantity(Quantity::volume, loose, plan.units);
+  const PriceRow truck = row_of(plan.pricing.book, plan.wishes, "truck_hour");
+  if (!truck.price || !(plan.crew.truck_load > 0)) return say("That is {} of loose earth.", volume);
+  const double hours = 2 * loose / plan.crew.truck_load * plan.crew.truck_trip / 3600;
+  return say("Trucking {} of loose earth off and back keeps these roots free, for about {} {}.", volume,
+             print_quantity(Quantity::count, std::round(hours * *truck.price / 10) * 10, UnitSystem::metric),
+             plan.wishes.prices.currency);
+}
+
 }  // namespace
 
 // One finding for each tree, house and utility, over all heaps; measured on the heaps as they come out.
@@ -62,14 +83,19 @@ std::vector<Finding> spoil_lies_on(const Plan& plan, const Outcome& outcome) {
     const Region ground = guarded(plan.site, f);
     if (ground.empty()) continue;
     std::vector<const DigStep*> steps;
-    double sum = 0;
+    double sum = 0, loose = 0;
     for (const DigStep& step : outcome.order->steps)
-      if (const double m2 = covered(step, ground); m2 > kSpeck) steps.push_back(&step), sum += m2;
+      if (const double m2 = covered(step, ground); m2 > kSpeck) {
+        steps.push_back(&step);
+        sum += m2;
+        loose += step.work.loose * m2 / heap_area(step);
+      }
     if (steps.empty()) continue;
     const Words words = words_of(f, steps_named(steps), plan.units);
     Finding made = make_finding("spoil_lies_on", feature_part(f), Severity::warning, words.title);
     set_measure(made, sum, 0, Quantity::area);
     made.advice = words.advice;
+    if (f.kind == FeatureKind::tree) made.advice += " " + truck_words(plan, loose);
     made.source = words.source;
     for (const DigStep* step : steps) made.places.push_back(step->line);
     findings.push_back(std::move(made));

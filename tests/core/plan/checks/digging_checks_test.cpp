@@ -2,6 +2,8 @@
 // The checks that judge the order of digging: each where it speaks and where it does not.
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "dig/dig_order.h"
 #include "plan/checks/rules.h"
 #include "support/crafted.h"
@@ -62,6 +64,14 @@ TEST(SpoilLiesOn, NamesTreeHouseAndLineWithTheArea) {
   EXPECT_NEAR(found[0].measured, 4 * 0.6, 0.02);  // 0.6 m off the wall
   EXPECT_NEAR(found[1].measured, 4, 1e-6);
   EXPECT_NEAR(found[2].measured, 4 * 2 * 0.4572, 1e-3);  // 18 in each side
+  // 4 of the heap's 4 + 8 + 8 m2 lie on roots: a fifth of it goes off and comes back, 6 m3 a trip of 40
+  // minutes.
+  const double loose = d.order().steps[0].work.loose / 5;
+  const double money = 2 * loose / 6 * 40 / 60 * 90;
+  EXPECT_NE(found[1].advice.find(print_quantity(Quantity::volume, loose, d.plan.units)), std::string::npos)
+      << found[1].advice;
+  EXPECT_NE(found[1].advice.find(std::to_string(10 * std::lround(money / 10))), std::string::npos)
+      << found[1].advice;
 }
 
 // A tree whose roots reach beside one end of the trench, on either side: the heap is laid along the rest.
