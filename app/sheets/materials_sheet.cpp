@@ -15,6 +15,7 @@ MaterialsSheet::MaterialsSheet(const Plan& plan, const Outcome& outcome, const S
   add(pieces, bill_table(plan, outcome), true);
   add(pieces, header_table(plan, outcome), true);
   add(pieces, pieces_table(plan, outcome), true);
+  add(pieces, rolls_table(plan, outcome), true);
   if (pieces.empty())
     add(pieces,
         std::make_shared<Items>(

@@ -47,6 +47,24 @@ std::vector<Cell> bill_row(const Plan& plan, const BillLine& line) {
 
 }  // namespace
 
+namespace {
+
+// "coil of trench 1, header and run (3)".
+QString pieces_of(const BillLine& line, const Roll& roll) {
+  std::vector<std::pair<std::string, int>> counts;
+  for (int piece : roll.pieces) {
+    const std::string& name = line.pieces[static_cast<std::size_t>(piece)];
+    if (counts.empty() || counts.back().first != name) counts.emplace_back(name, 0);
+    ++counts.back().second;
+  }
+  QStringList words;
+  for (const auto& [name, count] : counts)
+    words << (count > 1 ? QString("%1 (%2)").arg(text_of(name)).arg(count) : text_of(name));
+  return words.join(", ");
+}
+
+}  // namespace
+
 BlockPtr bill_table(const Plan& plan, const Outcome& outcome) {
   if (outcome.bill == nullptr) return nullptr;
   const Bill& bill = *outcome.bill;
@@ -81,6 +99,32 @@ BlockPtr bill_table(const Plan& plan, const Outcome& outcome) {
                                                      {QObject::tr("Price"), Align::right},
                                                      {QObject::tr("Sum"), Align::right}},
                                  std::move(rows), 9.5, note);
+}
+
+// Every roll with what is cut from it.
+BlockPtr rolls_table(const Plan& plan, const Outcome& outcome) {
+  if (outcome.bill == nullptr) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  for (const BillLine& line : outcome.bill->lines)
+    for (const Roll& roll : line.bought.rolls) {
+      const auto length = [&](double units) { return text_of(amount_text(line.unit, units, plan.units)); };
+      rows.push_back({{QString::number(rows.size() + 1), std::nullopt, true},
+                      {text_of(line.item)},
+                      {length(roll.length)},
+                      {pieces_of(line, roll)},
+                      {roll.to_length ? QObject::tr("cut to length") : length(roll.left)}});
+    }
+  if (rows.empty()) return nullptr;
+  return std::make_shared<Table>(
+      QObject::tr("ROLLS, AND WHAT IS CUT FROM EACH"),
+      std::vector<Column>{{QObject::tr("Roll")},
+                          {QObject::tr("Pipe"), Align::left},
+                          {QObject::tr("Length"), Align::right},
+                          {QObject::tr("Cut from it"), Align::left, true},
+                          {QObject::tr("Left over"), Align::right}},
+      std::move(rows), 10,
+      QObject::tr("The cheapest set of what the price book sells that leaves no joint "
+                  "in a coil. Header and run with their allowance for cuts."));
 }
 
 BlockPtr pieces_table(const Plan& plan, const Outcome& outcome) {

@@ -22,6 +22,15 @@ constexpr int kSoldBy = 62, kPrice = 70, kDate = 82;
 constexpr double kMostPrice = 1e9, kMostPack = 1e6;
 constexpr std::size_t kMostPacks = 12;
 
+// Among what pipe is sold by.
+QString cut_word() {
+  return QObject::tr("cut", "of pipe, to any length");
+}
+
+QString without_unit(const QString& typed) {
+  return typed.section(QRegularExpression("[^0-9., ]"), 0, 0).trimmed();
+}
+
 QString number_text(double value) {
   return QString::number(value, 'g', 10);
 }
@@ -62,7 +71,8 @@ QString PriceTable::cell(const PriceRow& row, int column) const {
       return QString::fromStdString(row.item);
     case sold_by: {
       QStringList packs;
-      for (double pack : row.packs) packs << number_text(std::round(100 * pack / shown) / 100);
+      for (double pack : row.packs)
+        packs << (pack > 0 ? number_text(std::round(100 * pack / shown) / 100) : cut_word());
       return packs.isEmpty() ? unit
                              : packs.join("/ ") + (row.unit == PriceUnit::each ? QString() : ' ' + unit);
     }
@@ -117,7 +127,6 @@ void PriceTable::show_only(Show show) {
 
 QString PriceTable::enter(PriceRow& row, int column, const QString& typed) const {
   const double shown = shown_unit_of(row.unit, units());
-  const QString before_unit = typed.section(QRegularExpression("[^0-9.,/| ]"), 0, 0);
   if (column == item) {
     row.item = typed.left(200).toStdString();
     return row.item.empty() ? tr("An item needs a name.") : QString();
@@ -130,15 +139,20 @@ QString PriceTable::enter(PriceRow& row, int column, const QString& typed) const
   }
   if (column == sold_by) {
     std::vector<double> packs;
-    for (const QString& part : before_unit.split(QRegularExpression("[/|]"), Qt::SkipEmptyParts)) {
-      const auto pack = parse_quantity(Quantity::count, part.trimmed().toStdString(), units());
+    for (const QString& part : typed.split(QRegularExpression("[/|]"), Qt::SkipEmptyParts)) {
+      const bool cut = part.trimmed().startsWith(cut_word(), Qt::CaseInsensitive);
+      const QString bare = without_unit(part);
+      if (bare.isEmpty() && !cut) continue;  // a unit alone: any amount
+      const Result<double> pack = cut ? 0.0 : parse_quantity(Quantity::count, bare.toStdString(), units());
       if (!pack) return QString::fromStdString(pack.error().message());
-      if (!(*pack > 0) || *pack > kMostPack || packs.size() == kMostPacks)
-        return tr("Sold by is %1; up to 12 numbers above 0 and at most 1000000 are wanted, as 300/500.")
-            .arg(typed);
+      if ((!cut && !(*pack > 0)) || *pack > kMostPack || packs.size() == kMostPacks)
+        return tr("Sold by is %1; up to 12 numbers above 0 and at most 1000000 are wanted, or %2, as "
+                  "%2/300/500.")
+            .arg(typed, cut_word());
       packs.push_back(*pack * shown);
     }
     std::ranges::sort(packs);
+    if (packs != row.packs) row.pack_prices.clear();
     row.packs = std::move(packs);
     return {};
   }

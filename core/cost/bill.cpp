@@ -2,6 +2,7 @@
 #include "cost/bill.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "base/say.h"
 
@@ -28,6 +29,16 @@ bool is_material(BillGroup group) {
   return group == BillGroup::pipe || group == BillGroup::fittings || group == BillGroup::goods;
 }
 
+// Rolls of one row may have prices of their own.
+void set_price(BillLine& line, const PriceRow& row) {
+  line.price = row.price;
+  line.sum = row.price.value_or(0) * line.bought.amount;
+  const bool known = row.price || !row.pack_prices.empty();
+  if (!known || !(line.bought.amount > 0) || std::abs(line.bought.paid - line.sum) <= 1e-9 * line.sum) return;
+  line.sum = line.bought.paid;
+  line.price = line.sum / line.bought.amount;
+}
+
 BillLine line_of(const Need& need, const Pricing& pricing, const Wishes& wishes) {
   const PriceRow row = row_of(pricing.book, wishes, need.key);
   BillLine line;
@@ -38,8 +49,8 @@ BillLine line_of(const Need& need, const Pricing& pricing, const Wishes& wishes)
   line.unit = row.unit;
   line.needed = need.amount;
   line.bought = bought_of(need, row);
-  line.price = row.price;
-  line.sum = row.price.value_or(0) * line.bought.amount;
+  line.pieces = need.names;
+  set_price(line, row);
   line.how = need.how;
   line.from = need.from;
   line.note = row.note;

@@ -21,9 +21,10 @@ struct BillLine {
   std::string unit_text;  // of a line of the designer's own
   double needed = 0;      // units, as counted
   Bought bought;
-  std::optional<double> price;  // of a unit; none: not known
-  double sum = 0;               // currency; 0 where the price is not known
-  std::string how;              // where the count comes from
+  std::vector<std::string> pieces;  // names of those that Bought::rolls are cut into
+  std::optional<double> price;      // of a unit, mean of what is bought; none: not known
+  double sum = 0;                   // currency; 0 where the price is not known
+  std::string how;                  // where the count comes from
   std::vector<std::string> from;
   std::string note;
   bool material = false;  // taxed as such
@@ -61,7 +62,7 @@ double si_of(PriceUnit unit);  // SI value of one
 // Shown in the user's units: "ft", "yd³", "gal"; and how many price units one of them is.
 std::string unit_text(PriceUnit unit, UnitSystem system);
 double shown_unit_of(PriceUnit unit, UnitSystem system);
-// "2 x 500 ft + 1 x 300 ft", "" where any amount is sold.
+// "2 x 500 ft + 3 cut to length", "" where any amount is sold.
 std::string packs_text(const BillLine& line, UnitSystem system);
 // "1,312 ft", "4", "12.5 h".
 std::string amount_text(PriceUnit unit, double amount, UnitSystem system);

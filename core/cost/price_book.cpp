@@ -71,6 +71,16 @@ void set_pipe(PriceBook& book, Wishes& wishes, std::string Wishes::*which, doubl
 
 }  // namespace
 
+std::vector<Pack> packs_of(const PriceRow& row) {
+  const double price = row.price.value_or(1);
+  std::vector<Pack> packs;
+  for (std::size_t i = 0; i < row.packs.size(); ++i)
+    packs.push_back({row.packs[i], i < row.pack_prices.size() ? row.pack_prices[i]
+                                   : row.packs[i] > 0         ? price
+                                                              : kCutDearer * price});
+  return packs;
+}
+
 PriceRow row_of(const PriceBook& book, const Wishes& wishes, std::string_view key) {
   const auto usual = usual_row(key);
   PriceRow row = usual ? *usual : PriceRow{std::string(key), std::string(key), {}, {}, {}, "", ""};

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "base/say.h"
+#include "cost/packs.h"
 #include "cost/pricing.h"
 #include "layout/wishes.h"
 
@@ -23,6 +24,12 @@ std::string pipe_key(std::string_view size);  // "pipe 3/4 in DR 11"
 // "tee 3/4 in", "reducer 2 in x 1 in": by nominal sizes. Words: tee, elbow 45, elbow 90, reducer, coupling,
 // cap, union.
 std::string fitting_key(std::string_view word, std::string_view nominal);
+
+// What is cut off a roll for the buyer costs so many times what a whole roll does, where the book says
+// nothing else. A round figure of our own, no source.
+inline constexpr double kCutDearer = 1.25;
+// The packs of a row with their prices; of a row without a price as if it were 1.
+std::vector<Pack> packs_of(const PriceRow& row);
 
 // The row of a key in the usual book; none for a key it does not know.
 std::optional<PriceRow> usual_row(std::string_view key);

@@ -71,6 +71,10 @@ std::string packs_text(const BillLine& line, UnitSystem system) {
   std::string text;
   for (const PackCount& p : line.bought.packs) {
     if (!text.empty()) text += " + ";
+    if (p.pack == 0) {
+      text += say("{} cut to length", p.count);
+      continue;
+    }
     text += std::to_string(p.count) + " x " +
             (line.unit == PriceUnit::each
                  ? number_text(p.pack)

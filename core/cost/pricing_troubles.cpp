@@ -60,7 +60,12 @@ void check_row(Checker& c, const PriceRow& row) {
   c.date(say("Date of the price of {}", name), row.date);
   c.most(say("Packs of {}", name), row.packs.size(), 12);
   for (double pack : row.packs)
-    c.number("pack", say("Pack of {}", name), pack, 0, 1e6, true, say("Enter how much is sold together."));
+    c.number("pack", say("Pack of {}", name), pack, 0, 1e6, false,
+             say("Enter how much is sold together, 0 for what is cut to length."));
+  if (!row.pack_prices.empty() && row.pack_prices.size() != row.packs.size())
+    c.add({"pack_prices", say("Prices by the pack of {}", name), std::to_string(row.pack_prices.size()),
+           say("one for each pack, or none"), say("Enter a price for each pack.")});
+  for (double price : row.pack_prices) c.money(say("Price of {}", name), price);
   const auto usual = usual_row(row.key);
   if (usual && usual->unit != row.unit)
     c.add({"price_unit_other", say("Price of {}", usual->item), say("for another unit than the book's"),

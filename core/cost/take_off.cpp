@@ -61,7 +61,7 @@ class TakeOff {
   Need* add(std::string_view key, BillGroup group, double amount, std::string how,
             std::vector<std::string> from = {}) {
     if (!(amount > 0) || !std::isfinite(amount)) return nullptr;
-    needs_.push_back({std::string(key), group, amount, {}, std::move(how), std::move(from), false});
+    needs_.push_back({std::string(key), group, amount, {}, {}, std::move(how), std::move(from), false});
     return &needs_.back();
   }
 
@@ -83,7 +83,24 @@ class TakeOff {
                       {"layout.circuits_placed", "coil.length", "buy.tail", "counting.pipe_spare"});
     if (coils == nullptr) return;
     coils->pieces = pieces.coils;
+    coils->names = coil_names();
+    coils->names.resize(coils->pieces.size());
     coils->for_coils = true;
+  }
+
+  // In the order of pipe_pieces.
+  std::vector<std::string> coil_names() const {
+    std::vector<int> numbers;
+    for (const Trench& t : job_.layout.trenches) numbers.push_back(t.number);
+    std::ranges::sort(numbers);
+    std::vector<std::string> names;
+    for (int number : numbers) names.push_back(say("coil of trench {}", std::to_string(number)));
+    return names;
+  }
+
+  static void add_conduits(Need& need, const std::vector<double>& lengths) {
+    need.pieces.insert(need.pieces.end(), lengths.begin(), lengths.end());
+    need.names.resize(need.pieces.size(), say("header and run"));
   }
 
   // What is left of the coils' rolls serves a header of their size.
@@ -94,13 +111,14 @@ class TakeOff {
     if (size == job_.wishes.pipe && !needs_.empty() && needs_.front().for_coils) {
       Need& coils = needs_.front();
       coils.amount += total;
-      coils.pieces.insert(coils.pieces.end(), lengths.begin(), lengths.end());
+      add_conduits(coils, lengths);
       coils.how =
           say("{}; with header and run of this size x (1 + allowance), out of what is left", coils.how);
       coils.from.insert(coils.from.end(), from.begin(), from.end());
     } else {
-      add(pipe_key(size), BillGroup::pipe, total,
-          say("supply and return of header and run of this size x (1 + allowance)"), from);
+      Need* pipe = add(pipe_key(size), BillGroup::pipe, total,
+                       say("supply and return of header and run of this size x (1 + allowance)"), from);
+      if (pipe != nullptr) add_conduits(*pipe, lengths);
     }
   }
 
@@ -280,7 +298,13 @@ std::vector<Need> take_off_pipe(const JobDrawn& job, const Pricing& pricing) {
 }
 
 Bought bought_of(const Need& need, const PriceRow& row) {
-  return need.pieces.empty() ? buy(need.amount, row.packs) : cut(need.pieces, row.packs);
+  const std::vector<Pack> packs = packs_of(row);
+  const double price = row.price.value_or(1);
+  double longest = 0, piece = 0;
+  for (const Pack& p : packs) longest = std::max(longest, p.amount);
+  for (double length : need.pieces) piece = std::max(piece, length);
+  const bool whole = need.for_coils || piece <= longest || longest == 0;
+  return need.pieces.empty() || !whole ? buy(need.amount, packs, price) : cut(need.pieces, packs, price);
 }
 
 }  // namespace underlawn

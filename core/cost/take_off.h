@@ -21,11 +21,12 @@ inline constexpr int kBillGroups = 5;
 struct Need {
   std::string key;  // of the price book
   BillGroup group = BillGroup::goods;
-  double amount = 0;              // units of the book's row, > 0
-  std::vector<double> pieces;     // where each has to come whole out of what is sold
-  std::string how;                // "2 at each crossing of a loop, 61 loops"
-  std::vector<std::string> from;  // keys of figures
-  bool for_coils = false;         // pipe: cut for the coils
+  double amount = 0;               // units of the book's row, > 0
+  std::vector<double> pieces;      // where each has to come whole out of what is sold
+  std::vector<std::string> names;  // of the pieces: "coil of trench 3"
+  std::string how;                 // "2 at each crossing of a loop, 61 loops"
+  std::vector<std::string> from;   // keys of figures
+  bool for_coils = false;          // pipe: cut for the coils
   bool operator==(const Need&) const = default;
 };
 
@@ -51,7 +52,7 @@ PipePieces pipe_pieces(const JobDrawn& job, const Counting& counting);
 
 // Of coils, header and run.
 std::vector<Need> take_off_pipe(const JobDrawn& job, const Pricing& pricing);
-// What is bought of the row to cover it.
+// What is bought of the row to cover it. Header and run are joined where no roll is as long as a piece.
 Bought bought_of(const Need& need, const PriceRow& row);
 
 struct FittingCount {

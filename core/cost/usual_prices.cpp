@@ -80,10 +80,11 @@ double pipe_price(const PipeSize& size) {
   return std::max(0.1, to_tenths(kPerKilogram * pipe_mass(size)));
 }
 
+// 0: cut off for the buyer.
 std::vector<double> rolls(const PipeSize& size) {
   if (size.outside_diameter > 0.0889 - 1e-6) return {20 * kFoot, 40 * kFoot};  // 3 in: sticks
-  if (size.outside_diameter > 0.0603 - 1e-6) return {40 * kFoot, 300 * kFoot, 500 * kFoot};
-  return {300 * kFoot, 500 * kFoot, 600 * kFoot, 1000 * kFoot};
+  if (size.outside_diameter > 0.0603 - 1e-6) return {0, 40 * kFoot, 300 * kFoot, 500 * kFoot};
+  return {0, 300 * kFoot, 500 * kFoot, 600 * kFoot, 800 * kFoot, 1000 * kFoot};
 }
 
 std::optional<PriceRow> pipe_row(std::string_view key) {

@@ -49,9 +49,18 @@ std::vector<std::pair<std::string, double>> sums_of(const Bill& bill) {
   return sums;
 }
 
+Json roll_json(const BillLine& line, const Roll& roll) {
+  Json pieces = Json::array();
+  for (int piece : roll.pieces) pieces.push_back(line.pieces[static_cast<std::size_t>(piece)]);
+  return {
+      {"length", roll.length}, {"cut_to_length", roll.to_length}, {"pieces", pieces}, {"left", roll.left}};
+}
+
 Json line_json(const BillLine& line) {
   Json packs = Json::array();
   for (const PackCount& p : line.bought.packs) packs.push_back({{"pack", p.pack}, {"count", p.count}});
+  Json rolls = Json::array();
+  for (const Roll& r : line.bought.rolls) rolls.push_back(roll_json(line, r));
   Json j{{"key", line.key},
          {"row", line.row},
          {"group", bill_group_name(line.group)},
@@ -60,7 +69,8 @@ Json line_json(const BillLine& line) {
           line.group == BillGroup::own ? line.unit_text : std::string(name_of(kPriceUnitNames, line.unit))},
          {"needed", line.needed},
          {"bought", line.bought.amount},
-         {"packs", packs}};
+         {"packs", packs},
+         {"rolls", rolls}};
   j["price"] = line.price ? Json(*line.price) : Json(nullptr);
   j["sum_money"] = line.sum;
   j["old"] = line.old;

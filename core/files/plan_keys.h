@@ -510,6 +510,7 @@ void walk_keys(V& v, PriceRow& r) {
   v.key_if(!r.item.empty(), "item", r.item);
   v.choice("unit", r.unit, kPriceUnitNames);
   v.key_if(!r.packs.empty(), "packs", r.packs);
+  v.key_if(!r.pack_prices.empty(), "pack_prices", r.pack_prices);
   v.key("price", r.price);
   v.key_if(!r.date.empty(), "date", r.date);
   v.key_if(!r.note.empty(), "note", r.note);

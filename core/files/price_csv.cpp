@@ -18,7 +18,8 @@ namespace underlawn {
 namespace {
 
 constexpr double kMostPrice = 1e9;
-const char* const kColumns[] = {"key", "item", "unit", "pack", "price", "date", "note"};
+const char* const kColumns[] = {"key", "item", "unit", "pack", "price", "date", "note", "pack_price"};
+constexpr std::string_view kCut = "cut";  // among packs: cut to length
 
 // A unit as written, with how many of the book's units it is.
 struct Written {
@@ -68,7 +69,14 @@ std::string short_number(double value) {
 
 std::string packs_of(const PriceRow& row, double factor) {
   std::string text;
-  for (double pack : row.packs) text += (text.empty() ? "" : "/") + short_number(pack / factor);
+  for (double pack : row.packs)
+    text += (text.empty() ? "" : "/") + (pack > 0 ? short_number(pack / factor) : std::string(kCut));
+  return text;
+}
+
+std::string pack_prices_of(const PriceRow& row, double factor) {
+  std::string text;
+  for (double price : row.pack_prices) text += (text.empty() ? "" : "/") + short_number(price * factor);
   return text;
 }
 
@@ -127,6 +135,7 @@ class CsvReader {
     double factor = 1;
     if (!read_unit(row, usual, price, factor)) return;
     if (!read_packs(row, factor, price) || !read_price(row, factor, price)) return;
+    sort_packs(price);
     price.item = field(row, 1).substr(0, 200);
     if (price.item.empty()) price.item = usual ? usual->item : price.key;
     price.date = field(row, 5);
@@ -156,21 +165,51 @@ class CsvReader {
     return false;
   }
 
-  bool read_packs(const CsvRow& row, double factor, PriceRow& price) {
-    const std::string text = field(row, 3);
-    std::size_t from = 0;
-    while (from <= text.size() && !text.empty()) {
+  // Of a cell as 300/500.
+  static std::vector<std::string> parts_of(const std::string& text) {
+    std::vector<std::string> parts;
+    for (std::size_t from = 0; from <= text.size() && !text.empty();) {
       const std::size_t to = std::min(text.find_first_of("/|", from), text.size());
-      const auto value = number(std::string(trimmed(std::string_view(text).substr(from, to - from))));
-      if (!value || !(*value > 0) || *value > 1e6 || price.packs.size() == 12) {
-        remark(row, say("the pack"), text, say("up to 12 numbers above 0 and at most 1000000, as 300/500"));
+      parts.emplace_back(trimmed(std::string_view(text).substr(from, to - from)));
+      from = to + 1;
+    }
+    return parts;
+  }
+
+  bool read_packs(const CsvRow& row, double factor, PriceRow& price) {
+    for (const std::string& part : parts_of(field(row, 3))) {
+      const bool cut = folded(part) == kCut;
+      const auto value = cut ? std::optional(0.0) : number(part);
+      if (!value || (!cut && !(*value > 0)) || *value > 1e6 || price.packs.size() == 12) {
+        remark(row, say("the pack"), field(row, 3),
+               say("up to 12 numbers above 0 and at most 1000000, or cut, as cut/300/500"));
         return false;
       }
       price.packs.push_back(*value * factor);
-      from = to + 1;
     }
-    std::ranges::sort(price.packs);
-    return true;
+    return read_pack_prices(row, factor, price);
+  }
+
+  bool read_pack_prices(const CsvRow& row, double factor, PriceRow& price) {
+    const std::string text = field(row, 7);
+    for (const std::string& part : parts_of(text)) {
+      const auto value = number(part);
+      if (value && *value >= 0 && *value / factor <= kMostPrice) price.pack_prices.push_back(*value / factor);
+    }
+    if (text.empty() || price.pack_prices.size() == price.packs.size()) return true;
+    remark(row, say("the price by the pack"), text, say("a number from 0 to 1000000000 for each pack"));
+    return false;
+  }
+
+  static void sort_packs(PriceRow& row) {
+    std::vector<std::pair<double, double>> all;
+    for (std::size_t i = 0; i < row.packs.size(); ++i)
+      all.emplace_back(row.packs[i], row.pack_prices.empty() ? 0 : row.pack_prices[i]);
+    std::ranges::sort(all);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      row.packs[i] = all[i].first;
+      if (!row.pack_prices.empty()) row.pack_prices[i] = all[i].second;
+    }
   }
 
   bool read_price(const CsvRow& row, double factor, PriceRow& price) {
@@ -197,7 +236,7 @@ class CsvReader {
   const CsvTable& table_;
   UnitSystem system_;
   char mark_;
-  int at_[std::size(kColumns)] = {-1, -1, -1, -1, -1, -1, -1};
+  int at_[std::size(kColumns)] = {-1, -1, -1, -1, -1, -1, -1, -1};
   WithRemarks<PriceCsv> out_;
 };
 
@@ -206,11 +245,16 @@ bool near(double a, double b) {
   return std::abs(a - b) <= 1e-9 * std::max(std::abs(a), std::abs(b));
 }
 
+void keep_near(std::vector<double>& values, const std::vector<double>& now) {
+  if (values.size() != now.size()) return;
+  for (std::size_t i = 0; i < values.size(); ++i)
+    if (near(values[i], now[i])) values[i] = now[i];
+}
+
 void keep_near(PriceRow& row, const PriceRow& now) {
   if (row.price && now.price && near(*row.price, *now.price)) row.price = now.price;
-  if (row.packs.size() != now.packs.size()) return;
-  for (std::size_t i = 0; i < row.packs.size(); ++i)
-    if (near(row.packs[i], now.packs[i])) row.packs[i] = now.packs[i];
+  keep_near(row.packs, now.packs);
+  keep_near(row.pack_prices, now.pack_prices);
 }
 
 }  // namespace
@@ -220,7 +264,8 @@ std::string price_csv(const PriceBook& book, const Wishes& wishes, UnitSystem sy
   for (const PriceRow& row : all_rows(book, wishes)) {
     const double factor = shown_unit_of(row.unit, system);
     text += csv_line({row.key, row.item, std::string(plain_unit(row.unit, system)), packs_of(row, factor),
-                      row.price ? short_number(*row.price * factor) : "", row.date, row.note});
+                      row.price ? short_number(*row.price * factor) : "", row.date, row.note,
+                      pack_prices_of(row, factor)});
   }
   return text;
 }

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The price book as CSV, to be kept, handed on and edited in a spreadsheet.
 //
-//   key,item,unit,pack,price,date,note
-//   "pipe 3/4 in DR 11","Pipe, 3/4 in DR 11",ft,300/500/600/1000,0.67,2026-03-01,
+//   key,item,unit,pack,price,date,note,pack_price
+//   "pipe 3/4 in DR 11","Pipe, 3/4 in DR 11",ft,cut/300/500/1000,0.67,2026-03-01,,0.85/0.70/0.67/0.64
 //
 // `price` is for one `unit`; empty: not known. `pack`: how many units are sold together, several with / or |
-// between; empty: any amount. Columns may stand in any order; only key and price have to be there.
+// between; "cut": any length, cut off for the buyer; empty: any amount. `pack_price`: of one unit in each of
+// them, in the same order; empty: `price` for all, and what is cut costs kCutDearer as much. Columns may stand in any order; only key and price have to be there.
 #pragma once
 
 #include <string>

@@ -280,6 +280,7 @@ Pricing pricing(Random& random) {
         word(random), word(random), static_cast<PriceUnit>(below(random, 8)), {}, {}, "2026-03-01", ""};
     if (below(random, 2)) row.price = number(random);
     if (below(random, 2)) row.packs = {number(random), number(random)};
+    if (!row.packs.empty() && below(random, 2)) row.pack_prices = {number(random), number(random)};
     p.book.rows.push_back(row);
   }
   std::ranges::stable_sort(p.book.rows, {}, &PriceRow::key);

@@ -53,6 +53,44 @@ TEST_F(BillTest, CountsTheHalfAcreAsAPersonWould) {
   EXPECT_NEAR(at(b, "seed").needed, 0.02 * o.work->torn.lawn, 1e-9);
 }
 
+// Both pipes of header and run with 5 % for cuts, cut off for the buyer at a quarter more than by the roll.
+TEST_F(BillTest, AFewMetresOfPipeAreNotAWholeRoll) {
+  plan.flow.run_size = "1-1/4 in DR 11";
+  plan.flow.header_sizes = {"1-1/4 in DR 11"};
+  const BillLine& header = at(bill(), "pipe_1_1_4_in_dr_11");
+  ASSERT_LT(header.needed, 91.44 / 1.25);
+  EXPECT_NEAR(header.bought.amount, header.needed, 1e-6);
+  EXPECT_NEAR(header.sum, header.needed * plan.wishes.prices.header_pipe * 1.25, 1e-6);
+  EXPECT_NEAR(*header.price, plan.wishes.prices.header_pipe * 1.25, 1e-9);
+}
+
+// What is left over is written down roll by roll: 1000 ft less a coil of 800 ft and its tails.
+TEST_F(BillTest, TellsWhichCoilComesFromWhichRoll) {
+  plan.flow.run_size = "1-1/4 in DR 11";
+  plan.flow.header_sizes = {"1-1/4 in DR 11"};
+  const BillLine coils = at(bill(), "pipe_3_4_in_dr_11_coils");
+  ASSERT_EQ(coils.bought.rolls.size(), 4u);
+  for (std::size_t i = 0; i < 4; ++i) {
+    const Roll& roll = coils.bought.rolls[i];
+    ASSERT_EQ(roll.pieces.size(), 1u);
+    EXPECT_EQ(coils.pieces.at(static_cast<std::size_t>(roll.pieces[0])),
+              "coil of trench " + std::to_string(i + 1));
+    EXPECT_NEAR(roll.left, 304.8 - 243.84 - 1.2, 0.05);
+  }
+}
+
+TEST_F(BillTest, ARollOfItsOwnPriceIsBoughtWhereItIsCheaper) {
+  plan.flow.run_size = "1-1/4 in DR 11";
+  plan.flow.header_sizes = {"1-1/4 in DR 11"};
+  PriceRow pipe = row_of(plan.pricing.book, plan.wishes, pipe_key(plan.wishes.pipe));
+  pipe.packs = {250, 304.8};
+  pipe.pack_prices = {2.1, 2.2};
+  set_row(plan.pricing.book, plan.wishes, pipe);
+  const BillLine coils = at(bill(), "pipe_3_4_in_dr_11_coils");
+  EXPECT_EQ(coils.bought.packs, (std::vector<PackCount>{{250, 4}}));
+  EXPECT_NEAR(coils.sum, 4 * 250 * 2.1, 1e-6);
+}
+
 // Each roll of 1000 ft leaves 196 ft: enough for a header.
 TEST_F(BillTest, AHeaderOfTheCoilsSizeComesOutOfWhatTheRollsLeave) {
   plan.flow.run_size = "1-1/4 in DR 11";

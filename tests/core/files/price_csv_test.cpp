@@ -59,6 +59,25 @@ TEST(PriceCsv, AChangedBookComesBackTheSameInEitherUnits) {
   }
 }
 
+TEST(PriceCsv, RollsMayHavePricesOfTheirOwnAndAnyLengthBeCut) {
+  const std::string key = "pipe 3/4 in DR 11";
+  const Read r = read("key,unit,pack,price,pack_price\n" + key + ",ft,1000/Cut/500,0.7,0.6/0.9/0.65\n");
+  EXPECT_TRUE(r.remarks.empty());
+  const PriceRow pipe = row_of(r.book, r.wishes, key);
+  ASSERT_EQ(pipe.packs.size(), 3u);
+  EXPECT_EQ(pipe.packs[0], 0);
+  EXPECT_NEAR(pipe.packs[2], 304.8, 1e-9);
+  ASSERT_EQ(pipe.pack_prices.size(), 3u);
+  EXPECT_NEAR(pipe.pack_prices[0], 0.9 / kFoot, 1e-9);
+  EXPECT_NEAR(pipe.pack_prices[1], 0.65 / kFoot, 1e-9);
+  EXPECT_NEAR(pipe.pack_prices[2], 0.6 / kFoot, 1e-9);
+  const Read again = read(price_csv(r.book, r.wishes, UnitSystem::us));
+  ASSERT_EQ(again.book.rows.size(), r.book.rows.size());
+  for (std::size_t i = 0; i < 3; ++i)
+    EXPECT_NEAR(again.book.rows[0].pack_prices[i], pipe.pack_prices[i], 1e-8);
+  EXPECT_EQ(read("key,unit,pack,price,pack_price\n" + key + ",ft,500/1000,0.7,0.6\n").remarks.size(), 1u);
+}
+
 TEST(PriceCsv, ReadsWhatASpreadsheetMakesOfIt) {
   const Read r =
       read("\xEF\xBB\xBFPrice;Key;Unit;Pack\r\n0,67;pipe 3/4 in DR 11;ft;500 | 1000\r\n;tie;each;\r\n");
