@@ -39,11 +39,22 @@ struct ReportTest : testing::Test {
 
 TEST_F(ReportTest, ShowsTheNumbersOfTheFigures) {
   const QString page = text_of(report_html(plan, outcome, theme));
-  for (const char* key : {"trench.1.length", "trench.1.pitch", "trench.1.coil_length", "trench.1.head_x",
-                          "header.length", "run.length", "buy.coil_pipe", "buy.header_pipe", "buy.pipe",
-                          "buy.counted_pipe", "dig.total.bank_volume", "dig.total.bedding_volume",
-                          "dig.total.loose_volume", "dig.total.backfill_volume"})
+  for (const char* key :
+       {"trench.1.length", "trench.1.coil_length", "trench.1.head_x", "header.length", "run.length",
+        "buy.coil_pipe", "buy.header_pipe", "buy.pipe", "buy.counted_pipe", "dig.total.bank_volume",
+        "dig.total.bedding_volume", "dig.total.loose_volume", "dig.total.backfill_volume"})
     EXPECT_TRUE(page.contains(shown(key))) << key << " = " << shown(key).toStdString();
+}
+
+// Half an inch of pitch is 10 ft of pipe in a trench: as finely as on the sheets.
+TEST_F(ReportTest, ShowsAPitchFinerThanOtherLengths) {
+  const double pitch = outcome.figures.at("trench.1.pitch").value;
+  const QString page = text_of(report_html(plan, outcome, theme));
+  const auto printed = [&](Fineness fineness) {
+    return QString::fromStdString(print_quantity(Quantity::length, pitch, UnitSystem::us, fineness));
+  };
+  ASSERT_NE(printed(Fineness::fine), printed(Fineness::normal));
+  EXPECT_TRUE(page.contains(printed(Fineness::fine)));
 }
 
 TEST_F(ReportTest, ShowsTheBillAndTheDays) {
