@@ -89,11 +89,16 @@ TEST_F(PricePanelTest, APriceTypedInTheTableIsThatOfTheLayoutAndOneEntry) {
 
 TEST_F(PricePanelTest, WhatIsSoldTogetherAndTheDateAreTyped) {
   const std::string pipe = "pipe 3/4 in DR 11";
-  EXPECT_EQ(cell(pipe, kSoldBy), "300/ 500/ 600/ 1000 ft");
+  EXPECT_EQ(cell(pipe, kSoldBy), "cut/ 300/ 500/ 600/ 800/ 1000 ft");
+  const auto row = [&] { return row_of(document.plan().pricing.book, document.plan().wishes, pipe); };
   enter(pipe, kSoldBy, "900/450");
-  const PriceRow row = row_of(document.plan().pricing.book, document.plan().wishes, pipe);
-  ASSERT_EQ(row.packs.size(), 2u);
-  EXPECT_NEAR(row.packs[1], 900 * 0.3048, 1e-9);
+  ASSERT_EQ(row().packs.size(), 2u);
+  EXPECT_NEAR(row().packs[1], 900 * 0.3048, 1e-9);
+  enter(pipe, kSoldBy, "450/ cut/ 900 ft");
+  ASSERT_EQ(row().packs.size(), 3u);
+  EXPECT_EQ(row().packs[0], 0);
+  EXPECT_NEAR(row().packs[1], 450 * 0.3048, 1e-9);
+  EXPECT_EQ(cell(pipe, kSoldBy), "cut/ 450/ 900 ft");
   enter("tie", kDate, "yesterday");
   EXPECT_FALSE(panel->table()->wrong().isEmpty());
   enter("tie", kDate, "2026-03-01");
