@@ -7,8 +7,8 @@
 //     federal
 //      \---------------------/        rule asks for none, yet a competent person must look into every trench.
 //       \___ bedding _______/  b
-//          |<--- w --->|              Where two trenches meet the earth is counted twice (a few cubic feet a
-//                                     joint).
+//          |<--- w --->|              Where two cuts meet, earth and sand count once (cut_once.h); over a coil
+//                                     the run's pipes have sand of their own.
 #pragma once
 
 #include <vector>
