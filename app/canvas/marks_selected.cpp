@@ -20,14 +20,30 @@ QPolygonF on_device(const ToolPaint& p, const Polyline& points, bool closed) {
   return line;
 }
 
+constexpr qsizetype kFewCorners = 24;
+
+// Few and long sides one by one, with flat ends: a tenth of the time that one line with its joins takes. On
+// many short ones, as of an arc, the gaps between flat ends would show.
+void draw_sides(const ToolPaint& p, const QPolygonF& line, QPen pen) {
+  if (line.size() > kFewCorners) {
+    pen.setCapStyle(Qt::RoundCap);
+    pen.setJoinStyle(Qt::RoundJoin);
+    p.painter.setPen(pen);
+    p.painter.drawPolyline(line);
+    return;
+  }
+  p.painter.setPen(pen);
+  for (qsizetype i = 1; i < line.size(); ++i) p.painter.drawLine(line[i - 1], line[i]);
+}
+
 void stroke(const ToolPaint& p, const QPolygonF& line, double width) {
   QColor glow = p.look.selection;
   glow.setAlphaF(0.28F);
   p.painter.setBrush(Qt::NoBrush);
-  p.painter.setPen(QPen(glow, width + 5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-  p.painter.drawPolyline(line);
-  p.painter.setPen(QPen(p.look.selection, width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-  p.painter.drawPolyline(line);
+  draw_sides(p, line, QPen(glow, width + 5, Qt::SolidLine, Qt::FlatCap));
+  draw_sides(p, line, QPen(p.look.selection, width, Qt::SolidLine, Qt::FlatCap));
+  p.painter.setPen(QPen(p.look.selection, width, Qt::SolidLine, Qt::RoundCap));
+  p.painter.drawPoints(line);
 }
 
 void ring_round(const ToolPaint& p, Point at, double radius) {
