@@ -14,10 +14,14 @@ namespace underlawn {
 namespace {
 
 constexpr double kBlocked = 1000;  // cost of lying on another label
+constexpr double kDearer = 0.12;   // with each place, so that the first of equals is taken
+constexpr double kOverLabel = 30;  // a line across another label
+constexpr int kWays = 16;          // directions that are tried
 
 QSizeF label_size(const Label& label) {
   const QSizeF text = text_size(label.text, label.font);
   const double em = label.font.pixelSize();
+  if (label.tag == TagShape::gap) return {text.width() + 0.5 * em, 1.25 * em};
   if (label.tag == TagShape::none) return {text.width() + 0.3 * em, text.height() + 0.1 * em};
   const double side =
       std::max(text.width() + 0.7 * em, 1.65 * em) * (label.tag == TagShape::diamond ? 1.25 : 1);
@@ -64,15 +68,23 @@ void paint_tag(QPainter& painter, const Label& label, QPointF centre, double lin
   const QSizeF size = label_size(label);
   const QRectF box(centre.x() - size.width() / 2, centre.y() - size.height() / 2, size.width(),
                    size.height());
-  painter.setPen(QPen(label.tag_line, 1.2 * line));
+  painter.setPen(label.tag == TagShape::gap ? QPen(Qt::NoPen) : QPen(label.tag_line, 1.2 * line));
   painter.setBrush(label.tag_fill);
-  if (label.tag == TagShape::round) painter.drawEllipse(box);
+  if (label.tag == TagShape::round || label.tag == TagShape::gap) painter.drawEllipse(box);
   if (label.tag == TagShape::square) painter.drawRect(box);
   if (label.tag == TagShape::diamond)
     painter.drawPolygon(QPolygonF({{centre.x(), box.top()},
                                    {box.right(), centre.y()},
                                    {centre.x(), box.bottom()},
                                    {box.left(), centre.y()}}));
+}
+
+// What it stands for, or the first of its places that is in sight.
+QPointF seen_place(const Label& label, const QRectF& room) {
+  if (!label.anchor.isNull()) return label.anchor;
+  for (const QPointF& place : label.places)
+    if (room.contains(place)) return place;
+  return label.places.front();
 }
 
 // From the edge of the label towards the thing.
@@ -163,14 +175,49 @@ double Labels::cost(const Label& label, QPointF centre, const QRectF& room) cons
 
 bool Labels::place(const Label& label, const QRectF& room, QPointF& centre) const {
   double best = INFINITY;
-  for (int i = 0; i < label.places.size(); ++i) {
-    // A little dearer with each place, so that the first of equals is taken.
-    const double now = cost(label, label.places[i], room) + 0.12 * i;
+  for (int i = 0; i < label.places.size() && best > kDearer * i; ++i) {
+    const double now = cost(label, label.places[i], room) + kDearer * i;
     if (!(now < best)) continue;
     best = now;
     centre = label.places[i];
   }
-  return best < kBlocked || (label.must && std::isfinite(best));
+  return best < kBlocked;
+}
+
+// Round what is meant, ever farther out; lines under it and from it count.
+std::optional<Label> Labels::aside(const Label& label, const QRectF& room) const {
+  Label moved = label;
+  if (moved.anchor.isNull()) moved.anchor = seen_place(label, room);
+  moved.leader = true;
+  moved.leader_from = 0;
+  moved.angle = 0;
+  const QSizeF half = label_size(moved) / 2;
+  const double em = label.font.pixelSize();
+  for (double ring = 0.6; ring < 12; ring += 0.6) {
+    double best = kBlocked;
+    for (int i = 0; i < kWays; ++i) {
+      const double turn = 2 * M_PI * i / kWays;
+      const QPointF centre = moved.anchor + QPointF((ring * em + half.width()) * std::cos(turn),
+                                                    (ring * em + half.height()) * std::sin(turn));
+      double now = cost(moved, centre, room);
+      for (const QPolygonF& other : taken_)
+        if (overlap(other, QPolygonF({moved.anchor, centre}))) now += kOverLabel;
+      if (!(now < best)) continue;
+      best = now;
+      moved.places = {centre};
+    }
+    if (best < kBlocked) return moved;
+  }
+  return std::nullopt;
+}
+
+void Labels::paint_one(QPainter& painter, const Label& label, QPointF centre, const QColor& halo,
+                       double line) {
+  taken_.push_back(outline(label, centre));
+  paint_leader(painter, label, centre, line);
+  if (label.tag != TagShape::none) paint_tag(painter, label, centre, line);
+  paint_text(painter, label.text, label.font, label.colour, halo, centre, label.angle,
+             label.tag == TagShape::none ? 0.16 * label.font.pixelSize() : 0);
 }
 
 void Labels::paint(QPainter& painter, const QRectF& room, const QColor& halo, double line) {
@@ -178,12 +225,14 @@ void Labels::paint(QPainter& painter, const QRectF& room, const QColor& halo, do
                    [](const Label& a, const Label& b) { return a.rank < b.rank; });
   for (const Label& label : labels_) {
     QPointF centre;
-    if (!place(label, room, centre)) continue;
-    taken_.push_back(outline(label, centre));
-    paint_leader(painter, label, centre, line);
-    if (label.tag != TagShape::none) paint_tag(painter, label, centre, line);
-    paint_text(painter, label.text, label.font, label.colour, halo, centre, label.angle,
-               label.tag == TagShape::none ? 0.16 * label.font.pixelSize() : 0);
+    const bool free = place(label, room, centre);
+    // What is wholly out of sight needs no name.
+    if (!free && (!label.must || !room.contains(seen_place(label, room)))) continue;
+    const auto moved = free ? std::nullopt : aside(label, room);
+    if (moved)
+      paint_one(painter, *moved, moved->places.front(), halo, line);
+    else
+      paint_one(painter, label, centre, halo, line);
   }
   labels_.clear();
 }

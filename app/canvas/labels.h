@@ -9,12 +9,14 @@
 #include <QPolygonF>
 #include <QString>
 #include <QVector>
+#include <optional>
 
 class QPainter;
 
 namespace underlawn {
 
-enum class TagShape { none, round, square, diamond };
+// `gap`: a blank in the line that the letter stands in.
+enum class TagShape { none, round, square, diamond, gap };
 
 struct Label {
   QString text;
@@ -23,7 +25,9 @@ struct Label {
   QVector<QPointF> places;  // centres of the text, the best liked first
   double angle = 0;         // degrees clockwise on the device
   int rank = 5;             // lower is placed first
-  bool must = false;        // drawn even where no place is free
+  // Where no place is free it goes to the nearest free ground, with a line from the anchor (its first place
+  // where there is none), and is drawn at the best of its places where there is no such ground either.
+  bool must = false;
   TagShape tag = TagShape::none;
   QColor tag_fill, tag_line;
   QPointF anchor;          // what is meant; with `leader`, a fine line leads there from a place farther off
@@ -40,8 +44,9 @@ class Labels {
   void paint(QPainter& painter, const QRectF& room, const QColor& halo, double line);
 
  private:
-  struct Placed;
   bool place(const Label& label, const QRectF& room, QPointF& centre) const;
+  std::optional<Label> aside(const Label& label, const QRectF& room) const;
+  void paint_one(QPainter& painter, const Label& label, QPointF centre, const QColor& halo, double line);
   double cost(const Label& label, QPointF centre, const QRectF& room) const;
 
   QVector<Label> labels_;

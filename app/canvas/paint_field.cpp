@@ -17,6 +17,14 @@ QColor shown(const PaintContext& c, const QColor& colour) {
   return c.options.stale ? c.look.stale : colour;
 }
 
+bool beside_the_point(const PaintContext& c, const Trench& t) {
+  return c.options.of_trench != 0 && t.number != c.options.of_trench;
+}
+
+QColor shown(const PaintContext& c, const Trench& t, const QColor& colour) {
+  return beside_the_point(c, t) ? c.look.stale : shown(c, colour);
+}
+
 // Both pipes of a conduit: supply solid, return dashed.
 void paint_two_pipes(PaintContext& c, const QPolygonF& line, double width) {
   const double apart = std::max(width / 4, 1.5 * c.look.line);
@@ -55,7 +63,7 @@ void paint_coil(PaintContext& c, const Trench& t) {
   const double loop = c.view.to_device(t.coil.loop_diameter);
   const int points = std::clamp(static_cast<int>(loop / (1.2 * c.look.line)), 16, 48);
   const Polyline path = on_lot(t, coil_path(t.coil, points));
-  QPen pen = c.pen(shown(c, c.look.coil), 0.55);
+  QPen pen = c.pen(shown(c, t, c.look.coil), 0.55);
   pen.setJoinStyle(Qt::RoundJoin);
   c.painter.setPen(pen);
   c.painter.setBrush(Qt::NoBrush);
@@ -67,7 +75,7 @@ void paint_lines(PaintContext& c, const Trench& t) {
   const Polyline flat = t.coil.pattern == CoilPattern::upright_coil
                             ? Polyline{{0, 0}, {t.coil.trench_length, 0}}
                             : straight_path(t.coil);
-  c.painter.setPen(c.pen(shown(c, c.look.coil), is_straight(t.coil.pattern) ? 0.8 : 1.6));
+  c.painter.setPen(c.pen(shown(c, t, c.look.coil), is_straight(t.coil.pattern) ? 0.8 : 1.6));
   c.painter.setBrush(Qt::NoBrush);
   c.painter.drawPolyline(c.line(on_lot(t, flat)));
 }
@@ -80,13 +88,14 @@ void tag(PaintContext& c, const Trench& t) {
   label.text = QString::number(t.number);
   label.font = c.font(1.05, QFont::Bold);
   label.tag = TagShape::round;
-  label.tag_line = shown(c, c.look.trench);
-  // Dark: it is locked.
-  label.colour = t.locked ? c.look.ground : label.tag_line;
-  label.tag_fill = t.locked ? label.tag_line : c.look.ground;
-  label.rank = 1;
-  label.must = true;
-  for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.25, 0.75, 0.15, 0.85})
+  label.tag_line = shown(c, t, c.look.trench);
+  // Dark: it is locked, or what the page is about.
+  const bool dark = c.options.of_trench != 0 ? t.number == c.options.of_trench : t.locked;
+  label.colour = dark ? c.look.ground : label.tag_line;
+  label.tag_fill = dark ? label.tag_line : c.look.ground;
+  label.must = !beside_the_point(c, t);
+  label.rank = label.must ? 1 : 6;
+  for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.25, 0.75, 0.15, 0.85, 0.08, 0.92, 0.04, 0.96})
     label.places.push_back(c.at(place_along(middle, share * long_).at));
   c.labels.add(std::move(label));
 }
@@ -94,14 +103,14 @@ void tag(PaintContext& c, const Trench& t) {
 void paint_trench(PaintContext& c, const Trench& t) {
   if (!std::isfinite(length_of(t)) || !std::isfinite(t.width) || length_of(t) < kSamePlace) return;
   const QPolygonF outline = c.line(floor_of(t));
-  c.painter.setPen(c.pen(shown(c, c.look.trench), 1.2));
+  c.painter.setPen(c.pen(shown(c, t, c.look.trench), 1.2));
   c.painter.setBrush(c.look.trench_fill);
   c.painter.drawPolygon(outline);
   if (loops_can_be_seen(c, t.coil)) paint_coil(c, t);
   if (t.coil.pattern != CoilPattern::flat_coil && c.options.coils) paint_lines(c, t);
   // The head, where pipe enters: a filled dot.
   c.painter.setPen(Qt::NoPen);
-  c.painter.setBrush(shown(c, c.look.header));
+  c.painter.setBrush(shown(c, t, c.look.header));
   c.painter.drawEllipse(c.at(t.head), 2.8 * c.look.line, 2.8 * c.look.line);
   c.labels.avoid(outline, true);
   tag(c, t);

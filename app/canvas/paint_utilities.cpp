@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Buried lines in the APWA colours; the letter in the line says the kind without colour, and so does the
 // dash.
-#include <cmath>
+#include <algorithm>
 
 #include "canvas/paint_context.h"
 #include "canvas/utility_tags.h"
@@ -10,32 +10,57 @@ namespace underlawn {
 
 namespace {
 
-// Letters stand in the line at even steps, at least one on each line.
-void letter(PaintContext& c, const QPolygonF& line, const Feature& f, const QColor& colour) {
+double length_of(const QPolygonF& line) {
   double whole = 0;
   for (int i = 0; i + 1 < line.size(); ++i) whole += QLineF(line[i], line[i + 1]).length();
-  const QFont font = c.font(0.9, QFont::Bold);
-  const double step = std::max(9.0 * font.pixelSize(), whole / 40);
-  if (!(whole > 1.6 * font.pixelSize())) return;
-  const int count = std::max(1, static_cast<int>(whole / step));
-  // Neighbours of like length have theirs at other places.
-  double next = whole / count * (0.5 + 0.16 * (f.id % 3 - 1)), walked = 0;
-  const QString tag = utility_tag(c.plan.site, f);
+  return whole;
+}
+
+QPointF place_along(const QPolygonF& line, double far) {
   for (int i = 0; i + 1 < line.size(); ++i) {
     const QLineF leg(line[i], line[i + 1]);
-    for (; next <= walked + leg.length() && leg.length() > 0; next += whole / count) {
-      const QPointF p = leg.pointAt((next - walked) / leg.length());
-      if (!c.device().contains(p)) continue;
-      const double r = (tag.size() > 1 ? 0.82 : 0.62) * font.pixelSize();
-      // The line stops before its letter, so that the letter needs no box.
-      c.painter.setPen(Qt::NoPen);
-      c.painter.setBrush(c.look.ground);
-      c.painter.drawEllipse(p, r, r);
-      paint_text(c.painter, tag, font, colour, c.look.ground, p, 0, 0);
-      c.labels.keep_off(QPolygonF(QRectF(p.x() - r, p.y() - r, 2 * r, 2 * r)));
-    }
-    walked += leg.length();
+    if (far <= leg.length() && leg.length() > 0) return leg.pointAt(far / leg.length());
+    far -= leg.length();
   }
+  return line.back();
+}
+
+bool in_a_house(const PaintContext& c, QPointF p) {
+  return std::any_of(c.plan.site.features.begin(), c.plan.site.features.end(), [&](const Feature& f) {
+    return f.kind == FeatureKind::house && c.line(f.points).containsPoint(p, Qt::OddEvenFill);
+  });
+}
+
+// The line stops before its letter, so that the letter needs no box. Neighbouring places are `step` apart: it
+// gives way half as far.
+void add_letter(PaintContext& c, const QPolygonF& line, const QString& tag, double far, double step,
+                const QColor& colour, bool must) {
+  Label label;
+  label.text = tag;
+  label.font = c.font(0.9, QFont::Bold);
+  label.colour = colour;
+  label.tag = TagShape::gap;
+  label.tag_fill = c.look.ground;
+  label.rank = 2;
+  label.must = must;
+  for (double aside : {0.0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45}) {
+    const QPointF p = place_along(line, std::max(0.0, far + aside * step));
+    if (c.device().contains(p) && !in_a_house(c, p)) label.places.push_back(p);
+  }
+  c.labels.add(std::move(label));
+}
+
+// Letters stand in the line at even steps, at least one on each line.
+void add_letters(PaintContext& c, const QPolygonF& line, const Feature& f, const QColor& colour) {
+  const double whole = length_of(line), em = c.font(0.9).pixelSize();
+  const double step = std::max(9.0 * em, whole / 40);
+  if (!(whole > 1.6 * em)) return;
+  const int count = std::max(1, static_cast<int>(whole / step));
+  const QString tag = utility_tag(c.plan.site, f);
+  // Neighbours of like length have theirs at other places.
+  const double first = 0.5 + 0.16 * (f.id % 3 - 1);
+  for (int i = 0; i < count; ++i)
+    add_letter(c, line, tag, whole / count * (first + i), whole / count, colour, i == count / 2);
 }
 
 void name(PaintContext& c, const QPolygonF& line, const Feature& f, const QColor& colour) {
@@ -73,7 +98,7 @@ void paint_utilities(PaintContext& c) {
     c.painter.setPen(c.dashed(colour, 1.8, utility_dashes(f.utility)));
     c.painter.drawPolyline(line);
     c.labels.avoid(line);
-    letter(c, line, f, colour.darker(c.look.dark ? 100 : 125));
+    if (line.size() > 1) add_letters(c, line, f, colour.darker(c.look.dark ? 100 : 125));
     name(c, line, f, colour.darker(c.look.dark ? 100 : 135));
   }
 }

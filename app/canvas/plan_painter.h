@@ -30,6 +30,7 @@ struct PaintOptions {
   bool stale = false;        // the outcome is of an earlier plan: derived things are drawn pale
   bool pictures = false;     // pictures under the drawing
   bool sheet = false;        // on paper: only those pictures that are meant for it
+  int of_trench = 0;         // the page is about the trench of this number: others are pale; 0: about all
   QString picture_folder;    // from where the paths of pictures beside the plan count
   std::function<void(PaintContext&)> over = {};  // what else is painted, its labels among the others
 };

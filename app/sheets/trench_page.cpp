@@ -140,6 +140,7 @@ void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
   const auto [scale, view] = seen(map);
   PaintOptions options;
   options.corner_tags = true;
+  options.of_trench = trench_.number;
   options.edge_lengths = options.findings = options.zones = false;
   const QRectF north(map.right() - pt(46), map.top() + pt(4), pt(42), pt(46));
   const QString words = QObject::tr("Scale %1").arg(scale_text(scale, plan_.units));
@@ -286,15 +287,15 @@ void TrenchPage::paint_lying(QPainter& painter, const QRectF& room) const {
 
 // Words under the map, which has the height that they leave.
 void TrenchPage::paint_upright(QPainter& painter, const QRectF& room) const {
-  const auto tapes = tape_block(13), facts = fact_block(11.5);
+  const auto tapes = tape_block(12.5), facts = fact_block(11.5);
   const auto ticks = tick_block(11.5);
-  const double column = (room.width() - kBeside) / 2;
-  const double under = std::max(ticks->height(column), facts->height(column));
+  const double left = facts->natural_width(), right = room.width() - kBeside - left;
+  const double under = std::max(ticks->height(right), facts->height(left));
   const double stakes = tapes->height(room.width()) + kGap, y = room.bottom() - under - stakes;
   paint_map(painter, QRectF(room.topLeft(), QPointF(room.right(), y - kGap)));
   tapes->paint(painter, QRectF(room.left(), y, room.width(), 1));
-  facts->paint(painter, QRectF(room.left(), y + stakes, column, 1));
-  ticks->paint(painter, QRectF(room.right() - column, y + stakes, column, 1));
+  facts->paint(painter, QRectF(room.left(), y + stakes, left, 1));
+  ticks->paint(painter, QRectF(room.right() - right, y + stakes, right, 1));
 }
 
 }  // namespace
