@@ -87,6 +87,12 @@ QPointF seen_place(const Label& label, const QRectF& room) {
   return label.places.front();
 }
 
+double gap_between(const QRectF& a, const QRectF& b) {
+  const double across = std::max({0.0, a.left() - b.right(), b.left() - a.right()});
+  const double up = std::max({0.0, a.top() - b.bottom(), b.top() - a.bottom()});
+  return std::hypot(across, up);
+}
+
 // From the edge of the label towards the thing.
 void paint_leader(QPainter& painter, const Label& label, QPointF centre, double line) {
   const QLineF leader(label.anchor, centre);
@@ -99,7 +105,9 @@ void paint_leader(QPainter& painter, const Label& label, QPointF centre, double 
         QLineF(label.anchor, hit).length() < QLineF(label.anchor, stop).length())
       stop = hit;
   }
-  if (QLineF(label.anchor, stop).length() <= label.leader_from) return;
+  const double off = label.thing.isNull() ? QLineF(label.anchor, stop).length()
+                                          : gap_between(box.boundingRect(), label.thing);
+  if (off <= label.leader_from) return;
   painter.setPen(QPen(label.colour, 0.6 * line));
   painter.drawLine(QLineF(label.anchor, stop));
 }

@@ -7,6 +7,7 @@
 #include <QFont>
 #include <QLineF>
 #include <QPolygonF>
+#include <QRectF>
 #include <QString>
 #include <QVector>
 #include <optional>
@@ -31,8 +32,9 @@ struct Label {
   TagShape tag = TagShape::none;
   QColor tag_fill, tag_line;
   QPointF anchor;          // what is meant; with `leader`, a fine line leads there from a place farther off
+  QRectF thing = {};       // its bounds where it is more than the anchor
   bool leader = false;     // then the name also keeps out of other things' outlines
-  double leader_from = 0;  // device units: nearer needs no leader
+  double leader_from = 0;  // device units from the thing: nearer needs no leader
 };
 
 class Labels {

@@ -87,12 +87,14 @@ QPolygonF beside(const QPolygonF& line, double by) {
 
 void label_area(PaintContext& c, const QPolygonF& area, const QString& text, const QColor& colour, int rank) {
   if (!c.options.labels || area.size() < 3) return;
+  // Only what is in sight is named, and there.
+  const QRectF box = area.boundingRect() & c.device();
+  if (box.isEmpty()) return;
   Label label;
   label.text = text;
   label.font = c.font();
   label.colour = colour;
   label.rank = rank;
-  const QRectF box = area.boundingRect();
   const QSizeF size = text_size(text, label.font);
   const QPointF middle = box.center();
   if (size.width() < 0.92 * box.width() && size.height() < box.height())
@@ -102,15 +104,15 @@ void label_area(PaintContext& c, const QPolygonF& area, const QString& text, con
     }
   if (label.places.isEmpty() && size.height() < 0.9 * box.width() && size.width() < 0.92 * box.height()) {
     label.angle = -90;
-    label.places = {middle, middle + QPointF(0, -0.15 * box.height()),
-                    middle + QPointF(0, 0.15 * box.height())};
+    const QPointF spare(0, (box.height() - size.width()) / 2);
+    label.places = {middle, middle - spare, middle + spare};
   } else {
     label.places += places_around(middle, box.size() / 2, text, label.font, 4);
   }
   label.anchor = middle;
+  label.thing = box;
   label.leader = true;
-  label.leader_from =
-      std::max(box.width(), box.height()) / 2 + size.width() / 2 + 1.2 * label.font.pixelSize();
+  label.leader_from = 0.9 * label.font.pixelSize();
   c.labels.add(std::move(label));
 }
 

@@ -43,6 +43,7 @@ QPainterPath crown(QPointF middle, double radius, double bump) {
 void label_point(PaintContext& c, const Feature& f, double reach, const QColor& colour) {
   if (!c.options.labels) return;
   const QPointF p = c.at(f.points[0]);
+  if (!c.device().contains(p)) return;
   Label label;
   label.text = QString::fromStdString(display_name(f));
   label.font = c.font();

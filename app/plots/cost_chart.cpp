@@ -60,13 +60,23 @@ Chart paid_chart(const Plan& plan, const Outcome& outcome) {
     return chart;
   }
   const Comparison& c = *outcome.comparison;
-  double most = c.loop.paid.back();
-  chart.lines.push_back(line_of(tr("Ground loop"), c.loop, 0));
+  if (!c.priced && c.others.empty()) {
+    chart.empty = tr("Nothing to show yet: the heat pump has no price, and no other way is described.");
+    return chart;
+  }
+  double most = 0;
+  // Without its heat pump the loop would look cheap beside ways that are priced whole.
+  if (c.priced) {
+    chart.lines.push_back(line_of(tr("Ground loop"), c.loop, 0));
+    most = c.loop.paid.back();
+  } else {
+    chart.title = tr("Paid by the end of each year; no loop: its heat pump has no price");
+  }
   for (std::size_t i = 0; i < c.others.size(); ++i) {
     const int style = static_cast<int>((i + 1) % kChartStyles);
     chart.lines.push_back(line_of(QString::fromStdString(c.others[i].name), c.others[i], style));
     most = std::max(most, c.others[i].paid.back());
-    mark_crossing(c.loop, c.others[i], chart);
+    if (c.priced) mark_crossing(c.loop, c.others[i], chart);
   }
   chart.x = years_axis(c.years);
   chart.y = quantity_axis(QString::fromStdString(plan.wishes.prices.currency), Quantity::money, plan.units, 0,

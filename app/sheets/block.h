@@ -58,6 +58,7 @@ class Table : public Block {
   std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override;
   std::shared_ptr<const Block> for_pages(QSizeF room) const override;
   double natural_width() const;
+  std::shared_ptr<const Table> in_type(double points) const;  // the same in that size
   // Over the width of a page it is set smaller where that keeps it on one page.
   void keep_on_a_page() { on_a_page_ = true; }
 

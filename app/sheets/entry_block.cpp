@@ -75,8 +75,9 @@ void EntryDetail::paint_pipes(QPainter& painter, const QRectF& room, double top)
   dimension(painter, {x - pt(14), top}, {x - pt(14), y - pt(3)},
             shown_length(plan_, plan_.wishes.run_depth - plan_.wishes.bedding), {x - pt(19), top + pt(56)},
             Align::right);
-  write(painter, {room.left() + pt(10), top + pt(30)}, QObject::tr("warning tape"), type(9));
-  write(painter, {room.left() + pt(6), y - pt(8)}, QObject::tr("2 pipes, supply and return"), type(9));
+  const double left = room.left() + pt(6), free = x - pt(18) - left;
+  write_fitted(painter, {left, top + pt(30)}, QObject::tr("warning tape"), free, {9, 6.5});
+  write_fitted(painter, {left, y - pt(8)}, QObject::tr("2 pipes, supply and return"), free, {9, 6.5});
   named(painter, {x + kThick / 2, y - pt(5)}, {x + kThick + pt(12), y - pt(22)},
         QObject::tr("sealed sleeve"));
   double line = y + pt(34);

@@ -8,6 +8,7 @@ namespace underlawn::sheet {
 namespace {
 
 const double kGap = kFamilyGap;
+const double kBetweenTiles = pt(10), kInTile = pt(8);
 
 double leading(double points) {
   return pt(1.42 * points);
@@ -106,29 +107,60 @@ std::optional<std::pair<BlockPtr, BlockPtr>> Prose::split(double width, double r
       std::make_shared<Prose>("", std::vector<Line>(cut, lines_.end()), points_));
 }
 
-double Tiles::height(double) const {
-  return pt(82) + kGap;
+double Tiles::width_of_one(double width) const {
+  const auto n = static_cast<double>(tiles_.size());
+  return (width - (n - 1) * kBetweenTiles) / n;
+}
+
+// All of one size, on two lines at most.
+QFont Tiles::number_font(double width) const {
+  QFont font = type(18, QFont::DemiBold);
+  for (const Tile& tile : tiles_) {
+    const QFont own = fitting(tile.number, width, {18, 9}, QFont::DemiBold, 2);
+    if (own.pixelSize() < font.pixelSize()) font = own;
+  }
+  return font;
+}
+
+// Of one tile; painted where there is a painter.
+double Tiles::set_tile(QPainter* painter, const Tile& tile, const QRectF& box, const QFont& number) const {
+  const double left = box.left() + kInTile, width = box.width() - 2 * kInTile;
+  double y = box.top() + pt(6);
+  for (const QString& line : wrapped(tile.number, number, width, 2)) {
+    y += 1.15 * number.pixelSize();
+    if (painter != nullptr) write(*painter, {left, y}, line, number, kFamilyGreen);
+  }
+  y += pt(7);
+  for (const QString& line : wrapped(tile.words, type(9.5), width, 4)) {
+    if (painter != nullptr) write(*painter, {left, y + pt(9.5)}, line, type(9.5));
+    y += pt(12);
+  }
+  return y + pt(8) - box.top();
+}
+
+double Tiles::high(double width) const {
+  const QRectF box(0, 0, width_of_one(width), 0);
+  const QFont number = number_font(box.width() - 2 * kInTile);
+  double most = 0;
+  for (const Tile& tile : tiles_) most = std::max(most, set_tile(nullptr, tile, box, number));
+  return most;
+}
+
+double Tiles::height(double width) const {
+  return high(width) + kGap;
 }
 
 void Tiles::paint(QPainter& painter, const QRectF& room) const {
-  const auto n = static_cast<double>(tiles_.size());
-  const double gap = pt(10), width = (room.width() - (n - 1) * gap) / n;
-  for (std::size_t i = 0; i < tiles_.size(); ++i) {
-    const QRectF box(room.left() + static_cast<double>(i) * (width + gap), room.top(), width, pt(82));
+  const double width = width_of_one(room.width()), tall = high(room.width());
+  const QFont number = number_font(width - 2 * kInTile);
+  QRectF box(room.left(), room.top(), width, tall);
+  for (const Tile& tile : tiles_) {
     painter.setPen(Qt::NoPen);
     painter.setBrush(kFamilyTint);
     painter.drawRoundedRect(box, pt(6), pt(6));
     painter.setBrush(Qt::NoBrush);
-    double points = 22;
-    while (points > 10 && width_of(tiles_[i].number, type(points, QFont::DemiBold)) > width - pt(14))
-      points -= 0.5;
-    write(painter, {box.left() + pt(8), box.top() + pt(30)}, tiles_[i].number, type(points, QFont::DemiBold),
-          kFamilyGreen);
-    double y = box.top() + pt(38);
-    for (const QString& line : wrapped(tiles_[i].words, type(9.5), width - pt(14), 3)) {
-      write(painter, {box.left() + pt(8), y + pt(9.5)}, line, type(9.5));
-      y += pt(12);
-    }
+    set_tile(&painter, tile, box, number);
+    box.translate(width + kBetweenTiles, 0);
   }
 }
 
@@ -208,7 +240,7 @@ void SignHere::paint(QPainter& painter, const QRectF& room) const {
     painter.setPen(rule(0.8));
     painter.drawLine(QPointF(x, y), QPointF(x + 0.64 * half, y));
     painter.drawLine(QPointF(x + 0.7 * half, y), QPointF(x + half, y));
-    write_fitted(painter, {x, y + pt(13)}, name, 0.64 * half, {9.5, 6.5});
+    write_on_lines(painter, {x, y + pt(13)}, name, 0.64 * half, {9.5, 7}, 2);
     write(painter, {x + 0.7 * half, y + pt(13)}, QObject::tr("date"), type(9.5));
   };
   double y = top + pt(36);

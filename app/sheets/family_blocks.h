@@ -49,6 +49,11 @@ class Tiles : public Block {
   void paint(QPainter& painter, const QRectF& room) const override;
 
  private:
+  double width_of_one(double width) const;
+  double high(double width) const;  // of the highest tile
+  QFont number_font(double width) const;
+  double set_tile(QPainter* painter, const Tile& tile, const QRectF& box, const QFont& number) const;
+
   std::vector<Tile> tiles_;
 };
 

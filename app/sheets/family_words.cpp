@@ -235,10 +235,11 @@ std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
     words.push_back(QObject::tr("%1 of paving that we cut is made good.")
                         .arg(shown(plan, outcome, "cost.pavement_area")));
   words.push_back(QObject::tr(
-      "The ground over a trench may settle a little in the first year; we come back once and fill it."));
-  words.push_back(
-      QObject::tr("Nothing stays to be seen: no machine outside, no lid, only a warning tape in the ground "
-                  "over the pipe and a drawing that tells where it lies."));
+      "The ground over a trench usually settles a little in the first year and wants earth and seed "
+      "once more. Who sees to that is said under “What we answer for”, or agreed before you sign."));
+  words.push_back(QObject::tr(
+      "As planned here, the whole loop lies under the ground and ends inside the house. A warning "
+      "tape lies in the ground over the pipe, and you get a drawing that tells where it is."));
   return words;
 }
 

@@ -46,7 +46,13 @@ FormBlock::FormBlock(QString heading, QString asked, QStringList boxes, std::vec
 FormBlock::Widths FormBlock::widths(double width) const {
   const bool any = std::ranges::any_of(rows_, [](const FormRow& r) { return !r.asked.isEmpty(); });
   const double many = static_cast<double>(std::max<qsizetype>(boxes_.size(), 1));
-  const double what = width * (many > 2 ? 0.24 : 0.30), asked = any ? width * (many > 2 ? 0.22 : 0.34) : 0;
+  const auto widest = [&](QString FormRow::*text, double least, double most) {
+    double wide = least * width;
+    for (const FormRow& r : rows_) wide = std::max(wide, width_of(r.*text, plain()) + 2 * kPad);
+    return std::min(wide, most * width);
+  };
+  const double what = widest(&FormRow::what, 0.14, many > 2 ? 0.26 : 0.30);
+  const double asked = any ? widest(&FormRow::asked, 0.16, many > 2 ? 0.28 : 0.36) : 0;
   return {what, asked, (width - what - asked) / many};
 }
 

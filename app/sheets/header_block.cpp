@@ -41,6 +41,14 @@ Polyline reversed(Polyline line) {
   return line;
 }
 
+// The strip that both pipes of a leg lie in.
+QPolygonF between_pipes(QPointF a, QPointF b, double pipes) {
+  const QLineF leg(a, b);
+  if (leg.length() < 1) return {};
+  const QPointF aside = QPointF(-leg.dy(), leg.dx()) / leg.length() * 0.6 * pipes;
+  return QPolygonF(QVector<QPointF>{a + aside, b + aside, b - aside, a - aside});
+}
+
 class HeaderDetail : public Block {
  public:
   HeaderDetail(const Plan& plan, const Outcome& outcome) : plan_(plan), outcome_(outcome) {
@@ -105,7 +113,8 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
     back.setDashPattern({5, 2.5});
     painter.setPen(back);
     painter.drawPolyline(beside(on_page, -pipes / 2));
-    labels.avoid(on_page);
+    for (int i = 0; i + 1 < on_page.size(); ++i)
+      labels.keep_off(between_pipes(on_page[i], on_page[i + 1], pipes));
   }
   for (std::size_t i = 0; i < stubs_.size(); ++i) {
     const QPointF head = c.at(stubs_[i].front());
@@ -120,6 +129,7 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
     label.tag_fill = Qt::white;
     label.tag_line = label.colour = kInk;
     label.must = true;
+    label.rank = 1;
     label.places = {c.at(stubs_[i].back())};
     labels.add(std::move(label));
   }
@@ -131,8 +141,9 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
       part.font = type(9, QFont::DemiBold);
       part.colour = kInk;
       part.must = true;
-      part.places = places_around(c.at(place_along(step.line, length(step.line) / 2).at),
-                                  QSizeF(pipes, pipes), part.text, part.font);
+      for (double share : {0.5, 0.3, 0.7})
+        part.places += places_around(c.at(place_along(step.line, share * length(step.line)).at),
+                                     QSizeF(pipes, pipes), part.text, part.font, 1);
       labels.add(std::move(part));
     }
   Label house;

@@ -77,8 +77,18 @@ double title_height() {
 namespace {
 
 void field(QPainter& painter, QPointF at, double width, const QString& name, const QString& text) {
-  write(painter, at + QPointF(0, pt(8)), name, type(7, QFont::Medium), kFaint);
-  write_fitted(painter, at + QPointF(0, pt(19)), text.isEmpty() ? "–" : text, width, {9.5, 6.5});
+  const bool two = width_of(text, type(6.5)) > width;
+  write(painter, at + QPointF(0, pt(two ? 6 : 8)), name, type(two ? 6 : 7, QFont::Medium), kFaint);
+  if (!two) {
+    write_fitted(painter, at + QPointF(0, pt(19)), text.isEmpty() ? "–" : text, width, {9.5, 6.5});
+    return;
+  }
+  const QFont small = fitting(text, width, {6.5, 5.5}, QFont::Normal, 2);
+  double y = at.y() + pt(12.5);
+  for (const QString& line : wrapped(text, small, width, 2)) {
+    write(painter, {at.x(), y}, line, small);
+    y += pt(7);
+  }
 }
 
 // A long name takes two lines in smaller type; gives back where the next line stands.

@@ -79,7 +79,7 @@ void MapSheet::paint_first(QPainter& painter) const {
   for (const Trouble& remark : remarks_) paint_remark(painter, first_.map, remark);
   paint_strip(painter, plan_, first_);
   paint_legend(painter, first_.legend, plan_, outcome_);
-  if (content_.beside && !first_.beside.isEmpty()) content_.beside->paint(painter, first_.beside);
+  if (first_.table) first_.table->paint(painter, first_.beside);
 }
 
 void MapSheet::paint(QPainter& painter, int page) const {

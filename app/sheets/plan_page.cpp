@@ -48,6 +48,7 @@ std::optional<PlanPage> with_table(PlanPage page, double bar, const Plan& plan, 
   const double high = ties->height(width);
   QRectF room = page.inner;
   if (high > room.height() || width > 0.55 * room.width()) return std::nullopt;
+  page.table = ties;
   page.beside = QRectF(room.right() - width, room.top(), width, high);
   room.setRight(page.beside.left() - pt(13));
   const double legend = legend_height(plan, outcome, width);
@@ -65,6 +66,7 @@ std::optional<PlanPage> with_table_over_legend(PlanPage page, double bar, const 
   const double high = ties->height(width), legend = legend_height(plan, outcome, page.inner.width());
   QRectF room = page.inner.adjusted(0, 0, 0, -(legend + kGap));
   if (high > room.height() || width > 0.55 * room.width()) return std::nullopt;
+  page.table = ties;
   page.beside = QRectF(room.right() - width, room.top(), width, high);
   room.setRight(page.beside.left() - pt(13));
   lay_strip(page, room, bar, plan, outcome, false);
@@ -88,14 +90,22 @@ void look_at(PlanPage& page, const Box& box, int scale) {
   page.view = View{0.5 * (box.low + box.high), per_metre(scale), page.map.size(), 0};
 }
 
+// The table in its own type, and in less where that shows the plan larger.
+std::vector<TablePtr> in_types(const TablePtr& table) {
+  if (table == nullptr) return {};
+  return {table, table->in_type(kTiePoints - 0.75), table->in_type(kTiePoints - 1.5)};
+}
+
 std::vector<PlanPage> ways(const Plan& plan, const Outcome& outcome, const SheetSetup& setup,
                            const TablePtr& beside, int scale) {
   const double bar = scale_bar_width(scale, plan.units);
   std::vector<PlanPage> all;
   for (bool landscape : {false, true}) {
     const PlanPage page = blank_page(setup.paper, landscape);
-    if (auto both = with_table(page, bar, plan, outcome, beside)) all.push_back(*both);
-    if (auto both = with_table_over_legend(page, bar, plan, outcome, beside)) all.push_back(*both);
+    for (const TablePtr& table : in_types(beside)) {
+      if (auto both = with_table(page, bar, plan, outcome, table)) all.push_back(*both);
+      if (auto both = with_table_over_legend(page, bar, plan, outcome, table)) all.push_back(*both);
+    }
     all.push_back(without_table(page, bar, plan, outcome));
   }
   return all;

@@ -18,10 +18,11 @@ struct PlanPage {
   QRectF map;    // frame of the plan
   QRectF strip;  // under it: scale bar and north
   QRectF legend;
-  QRectF beside;  // empty where the table beside the plan is on a later page
-  QRectF title;   // on every page
-  QRectF inner;   // what is left above the title, on every page
-  View view;      // from map.topLeft()
+  TablePtr table;  // the one beside the plan, in the type it has there
+  QRectF beside;   // empty where the table beside the plan is on a later page
+  QRectF title;    // on every page
+  QRectF inner;    // what is left above the title, on every page
+  View view;       // from map.topLeft()
   bool fits = true;
 };
 

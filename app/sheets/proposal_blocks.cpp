@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/say.h"
 #include "field/straight.h"
 #include "language/language.h"
 #include "sheets/contents.h"
@@ -130,7 +131,7 @@ Pictures::Picture loop_picture(const ProposalPage& page, bool laid) {
   const QString words =
       laid ? QObject::tr(
                  "Your lot afterwards. The striped bands are the loop under the grass; dashed outlines are "
-                 "the septic parts. Nothing of either is to be seen.")
+                 "the septic parts. Both lie under the ground.")
            : QObject::tr("Your lot.");
   return {"", words, picture(page.plan, page.outcome, how)};
 }
@@ -325,8 +326,9 @@ QString fuel_words(const Plan& plan) {
       QObject::tr("electricity at %1 a kWh").arg(price_of_unit(plan, plan.pricing.running.electricity))};
   for (const OtherSystem& other : plan.pricing.running.others) {
     if (other.unit == "kWh") continue;
-    const QString one = QObject::tr("%1 at %2 a %3")
-                            .arg(text_of(other.fuel), price_of_unit(plan, other.price), text_of(other.unit));
+    const QString one =
+        QObject::tr("%1 at %2 a %3")
+            .arg(text_of(translated(other.fuel)), price_of_unit(plan, other.price), text_of(other.unit));
     if (!fuels.contains(one)) fuels << one;
   }
   return fuels.join(", ");

@@ -84,7 +84,7 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
     write(painter, room.topLeft() + QPointF(0, pt(24)),
           elided(QObject::tr("Heat from your own ground"), big, room.width()), big, kFamilyGreen);
     const QString place = place_of(project, text_of(plan_.title.address));
-    write_fitted(painter, room.topLeft() + QPointF(0, pt(42)), place, room.width() - pt(110), {12, 7});
+    write_on_lines(painter, room.topLeft() + QPointF(0, pt(42)), place, room.width() - pt(110), {12, 8}, 2);
     write(painter, room.topRight() + QPointF(0, pt(42)), date, type(12), kInk, Align::right);
   }
   for (const Placed& placed : pages_[static_cast<std::size_t>(page)])
@@ -95,8 +95,7 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
   QStringList who;
   for (const std::string& text : {plan_.title.designer, plan_.title.phone})
     if (!text.empty()) who << text_of(text);
-  write_fitted(painter, {room.left(), y}, who.join(", "), 0.55 * room.width(), {9, 6}, QFont::Normal,
-               "#555555");
+  write_on_lines(painter, {room.left(), y}, who.join(", "), 0.62 * room.width(), {9, 7}, 2, "#555555");
   write(painter, {room.right(), y},
         QObject::tr("Plan %1, page %2 of %3").arg(text_of(outcome_.fingerprint)).arg(page + 1).arg(pages()),
         type(9), "#555555", Align::right);

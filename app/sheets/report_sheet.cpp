@@ -122,7 +122,7 @@ std::vector<BlockPtr> contents_list(const std::vector<ReportChapter>& chapters, 
                                                   at, heading));
     heading.clear();
   }
-  blocks.push_back(std::make_shared<Paragraphs>(std::vector<Words>{{QObject::tr("Index"), 9.5}},
+  blocks.push_back(std::make_shared<Paragraphs>(std::vector<Words>{{QObject::tr("Index"), 9.5}, {" ", 9.5}},
                                                 QString::number(pages.index)));
   blocks.push_back(std::make_shared<Items>(
       QObject::tr("HOW TO READ IT"),

@@ -211,14 +211,25 @@ void Section::paint_dimensions(QPainter& painter, const Cut& cut, QPointF mid, d
             Align::centre);
 }
 
+// m across the cut, that far down.
+double across(const Cut& cut, double down) {
+  return cut.width + 2 * cut.slope * (cut.depth - down);
+}
+
+// m down to the middle of a line of words that wide, as deep as the sides leave room for it.
+double depth_of_words(const Cut& cut, double k, double wide) {
+  const double over_floor = ((wide + pt(16)) / k - cut.width) / (2 * cut.slope);
+  return std::clamp(cut.depth - over_floor - pt(5) / k, 0.42 * cut.depth, 0.62 * cut.depth);
+}
+
 // In the sloped cut there is room for words up to its side; a lone vertical one has them beside it.
 void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
   if (cut.slope == 0 && sloped_.slope > 0) return;
   const bool inside = cut.slope > 0;
   const QFont font = type(9);
   const double wall = mid.x() + cut.width * k / 2;
-  const auto put = [&](QPointF at, const QString& text) {
-    paint_text(painter, text, font, kInk, Qt::white, at, 0, inside ? pt(2) : 0);
+  const auto put = [&](QPointF at, const QString& text, double room = pt(400)) {
+    paint_text(painter, text, fitting(text, room, {9, 6.5}), kInk, Qt::white, at, 0, inside ? pt(2) : 0);
   };
   const auto word = [&](double height, double from, double x, const QString& text, double room = pt(400)) {
     const double y = mid.y() + (cut.depth - height) * k;
@@ -233,9 +244,9 @@ void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double
   const QString fill =
       QObject::tr("backfill in lifts of %1").arg(plan_.units == UnitSystem::us ? "12 in" : "0.3 m");
   if (inside) {
-    const double side = mid.x() + (cut.width / 2 + 0.75 * cut.slope * cut.depth) * k;
-    word(0.75 * cut.depth, tape, tape + pt(8), warning, side - tape - pt(16));
-    put({mid.x(), mid.y() + 0.62 * cut.depth * k}, fill);
+    const double over_tape = 0.25 * cut.depth - pt(9) / k, low = depth_of_words(cut, k, width_of(fill, font));
+    put({mid.x(), mid.y() + over_tape * k}, warning, across(cut, over_tape + pt(5) / k) * k - pt(12));
+    put({mid.x(), mid.y() + low * k}, fill, across(cut, low + pt(5) / k) * k - pt(8));
   } else {
     const bool flat = cut.coil.pattern == CoilPattern::flat_coil;  // else there is pipe further up
     word(0.75 * cut.depth, tape, wall + pt(26), warning);

@@ -98,4 +98,14 @@ QPen rule(double points, const QColor& colour) {
   return {colour, pt(points), Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin};
 }
 
+void write_on_lines(QPainter& painter, QPointF at, const QString& text, double width, const Sizes& sizes,
+                    int lines, const QColor& colour) {
+  const QFont one = fitting(text, width, sizes);
+  const QFont font = width_of(text, one) <= width ? one : fitting(text, width, sizes, QFont::Normal, lines);
+  for (const QString& line : wrapped(text, font, width, lines)) {
+    write(painter, at, line, font, colour);
+    at.ry() += line_height(font);
+  }
+}
+
 }  // namespace underlawn::sheet

@@ -53,6 +53,10 @@ QFont fitting(const QString& text, double width, const Sizes& sizes, QFont::Weig
 void write_fitted(QPainter& painter, QPointF at, const QString& text, double width, const Sizes& sizes,
                   QFont::Weight weight = QFont::Normal, const QColor& colour = kInk);
 
+// On one line from `at`, else on so many in smaller type; cut short where the smallest is too large.
+void write_on_lines(QPainter& painter, QPointF at, const QString& text, double width, const Sizes& sizes,
+                    int lines, const QColor& colour = kInk);
+
 inline QString text_of(const std::string& s) {
   return QString::fromStdString(s);
 }

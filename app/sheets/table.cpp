@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kGap = 7;  // pt between columns
 const double kSwatch = pt(16);
+const double kWide = pt(560);     // of a table on letter paper
 constexpr int kLongestWord = 24;  // letters; what is longer is no word, and may be torn
 
 // From the left of a cell to where its text is anchored.
@@ -82,6 +83,13 @@ std::shared_ptr<const Block> Table::for_pages(QSizeF room) const {
   return smaller;
 }
 
+std::shared_ptr<const Table> Table::in_type(double points) const {
+  auto other = std::make_shared<Table>(*this);
+  other->points_ = points;
+  other->measure();
+  return other;
+}
+
 // The same in smaller type, where its words are too wide for the room.
 std::optional<Table> Table::smaller_for(double width) const {
   constexpr double kSmallest = 7;
@@ -99,7 +107,9 @@ std::vector<double> Table::widths(double width) const {
   const double sum = sum_of(natural_), least = sum_of(least_);
   if (sum > width && sum > least) return width > least ? shared(width) : least_;
   std::vector<double> all = natural_;
-  for (double& w : all) w += std::max(0.0, width - sum) / static_cast<double>(all.size());
+  // On a wide page the rows are kept short enough for the eye to follow them.
+  const double wide = std::min(width, std::max(kWide, 1.6 * sum));
+  for (double& w : all) w += std::max(0.0, wide - sum) / static_cast<double>(all.size());
   return all;
 }
 
@@ -193,17 +203,18 @@ void Table::paint(QPainter& painter, const QRectF& room) const {
   if (const auto smaller = smaller_for(room.width())) return smaller->paint(painter, room);
   paint_heading(painter, room, heading_of(heading_, continued_));
   const std::vector<double> w = widths(room.width());
+  const double right = room.left() + std::min(room.width(), sum_of(w));
   double y = room.top() + heading_height();
   paint_head(painter, {room.left(), y}, w);
   y += head_height(w);
   for (const auto& row : rows_) {
     painter.setPen(rule(0.4, kRule));
-    painter.drawLine(QPointF(room.left(), y), QPointF(room.right(), y));
+    painter.drawLine(QPointF(room.left(), y), QPointF(right, y));
     paint_row(painter, {room.left(), y}, row, w);
     y += row_height(row, w);
   }
   painter.setPen(rule(0.4, kRule));
-  painter.drawLine(QPointF(room.left(), y), QPointF(room.right(), y));
+  painter.drawLine(QPointF(room.left(), y), QPointF(right, y));
   if (note_.isEmpty()) return;
   y += pt(3);
   for (const QString& line : wrapped(note_, type(9), room.width())) {

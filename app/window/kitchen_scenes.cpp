@@ -56,7 +56,7 @@ KitchenScene after(const Plan& plan, const Outcome& outcome) {
   LotPicture how;
   how.moment = LotMoment::after;
   return {QObject::tr("Afterwards"),
-          {QObject::tr("Grass again, a season after we leave. No machine outside, nothing to be seen."),
+          {QObject::tr("Grass again, a season after we leave; as planned, the whole loop lies under it."),
            QObject::tr("A drawing tells where the pipe lies, for whoever digs here later.")},
           lot(plan, outcome, how)};
 }

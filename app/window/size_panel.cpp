@@ -140,7 +140,7 @@ void SizePanel::add_sizes(const SizeAnswer& answer, QVBoxLayout& into) {
   }
   if (s.given) add_size(tr("What the lot gives"), *s.given, nullptr, into);
   into.addWidget(wrapped_label(least_coil_words(s, units), "faint"));
-  into.addWidget(wrapped_label(tr("Other ways"), "section"));
+  into.addWidget(wrapped_label(tr("Another coil, depth or spacing, and how many it needs"), "section"));
   for (const Alternative& a : s.alternatives) {
     const QString name = QString::fromStdString(alternative_name(a, units));
     if (a.size)

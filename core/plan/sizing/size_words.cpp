@@ -61,8 +61,9 @@ std::string classic_line(bool heating, const ClassicCase& c, double length, doub
 std::string needed_words(const LoopSizing& s) {
   if (!s.needed) return s.refusal ? s.refusal->message() : "";
   const std::string need = circuits(s.needed->circuits);
-  const std::string words = s.drawn.circuits > 0 ? say("{} needed, {} drawn.", need, s.drawn.circuits)
-                                                 : say("{} needed, none drawn.", need);
+  const std::string words = s.drawn.circuits > 0
+                                ? say("{} of this coil needed, {} drawn.", need, s.drawn.circuits)
+                                : say("{} of this coil needed, none drawn.", need);
   if (s.needed->placed) return words;
   return s.given ? say("{} The lot gives {}; the need is that of open ground.", words, s.given->circuits)
                  : say("{} The lot gives none; the need is that of open ground.", words);

@@ -32,6 +32,30 @@ Plan fourteen() {
   return plan;
 }
 
+// The second trench stopped at rock, the third dug to other tapes; names as long as people have them.
+Plan built_with_long_names() {
+  Plan plan = sample_file("alder-lane");
+  plan.title.project =
+      "Ground loop for the farmhouse and the converted hay barn at the old Willowbrook orchard";
+  plan.title.address = "1421 North Old Willowbrook Orchard Road, Upper Fernhollow Township, Somerset County";
+  plan.title.owner = "Maximiliana Featherstonehaugh-Wetherby and Bartholomew Featherstonehaugh the younger";
+  plan.title.designer = "Cholmondeley, Featherstonehaugh and Daughters Ground Works and Well Drilling";
+  plan.title.phone = "+1 (555) 014-2555 ext. 1042";
+  for (Feature& f : plan.site.features)
+    if (f.kind == FeatureKind::tree) f.name = "The " + f.name + " that grandmother planted";
+  BuiltTrench stopped;
+  stopped.number = 2;
+  stopped.length = 21;
+  stopped.stopped_by = StopCause::rock;
+  stopped.note = "ledge, flat top, could not be ripped";
+  BuiltTrench moved;
+  moved.number = 3;
+  moved.head = BuiltPoint{{{"B", 12.5}, {"E", 10.2}}, false, {}};
+  moved.depth = 1.7;
+  plan.as_built.trenches = {stopped, moved};
+  return plan;
+}
+
 std::string page_name(const Sheet& sheet, int page) {
   return sheet.title().toStdString() + ", page " + std::to_string(page + 1);
 }
@@ -86,4 +110,8 @@ TEST(Lettering, LiesClearWithThreeTrenches) {
 
 TEST(Lettering, LiesClearWithFourteenTrenches) {
   expect_all_clear(fourteen(), 14);
+}
+
+TEST(Lettering, LiesClearWithLongNamesAndOverWhatWasReallyDug) {
+  expect_all_clear(built_with_long_names(), 4);
 }
