@@ -18,6 +18,7 @@ using namespace deed;
 constexpr double kFoot = 0.3048;
 constexpr int kMostPassedShown = 5;
 constexpr std::size_t kWordsOfAHeading = 3;
+constexpr std::size_t kMostFillers = 24;  // between a bearing and its distance
 constexpr double kCurveDegreeRadius =
     18000 / std::numbers::pi * kFoot;  // 100 ft of arc a degree: 5729.578 ft
 
@@ -114,7 +115,7 @@ const Item* DeedReader::straight_way(const Call& call) const {
 }
 
 bool DeedReader::directly_behind(const Item& way, const Item& length) const {
-  if (length.from < way.to) return false;
+  if (length.from < way.to || length.from > way.to + kMostFillers) return false;
   for (std::size_t i = way.to; i < length.from; ++i)
     if (!is_filler(t_[i])) return false;
   return true;

@@ -22,8 +22,9 @@ class Splitter {
   std::size_t behind_list_mark(std::size_t at) const;
   bool has_direction(std::size_t from, std::size_t to) const;
   bool directed(std::size_t at) const;
-  bool starts_call(std::size_t at, std::size_t begun) const;
-  bool goes_on(std::size_t at, std::size_t begun) const;
+  bool starts_call(std::size_t at, std::size_t begun);
+  bool goes_on(std::size_t at, std::size_t begun);
+  void look_at_call(std::size_t begun, std::size_t to);
   void close(std::size_t to);
   void take_area(std::size_t at);
   bool take_unit(std::size_t at);
@@ -32,6 +33,11 @@ class Splitter {
   Pieces pieces_;
   bool prose_ = false;
   std::size_t begun_ = 0;
+  // What was seen of the call in hand, so that a call of a thousand lines is looked at once.
+  struct Seen {
+    std::size_t begun = 0, to = 0;
+    bool bearing = false, number_behind = false;
+  } seen_;
 };
 
 // Behind "1.", "(2)", "3)", "L4", "Course 5:", a bullet; `at` itself where there is none.
@@ -66,7 +72,7 @@ bool Splitter::has_direction(std::size_t from, std::size_t to) const {
 }
 
 // In prose a new line begins a call only where it reads like one and the call before has its direction.
-bool Splitter::starts_call(std::size_t at, std::size_t begun) const {
+bool Splitter::starts_call(std::size_t at, std::size_t begun) {
   if (word(at, {"thence"})) return !(at > 0 && word(at - 1, {"running"}) && at - 1 == begun);
   const bool listed = behind_list_mark(at) != at;
   const bool apart = at > 0 && (sign(at - 1, ';') || sign(at - 1, ':'));
@@ -77,18 +83,23 @@ bool Splitter::starts_call(std::size_t at, std::size_t begun) const {
   return reads_so && has_direction(begun, at);
 }
 
+void Splitter::look_at_call(std::size_t begun, std::size_t to) {
+  if (seen_.begun != begun) seen_ = {begun, begun};
+  while (seen_.to < to) {
+    const auto b = bearing_at(t_, seen_.to);
+    if (b) seen_.bearing = true;
+    if (!b && seen_.bearing && is_number(seen_.to)) seen_.number_behind = true;
+    seen_.to = b ? b->end : seen_.to + 1;
+  }
+}
+
 // A line that only brings the distance to the bearing on the line before.
-bool Splitter::goes_on(std::size_t at, std::size_t begun) const {
+bool Splitter::goes_on(std::size_t at, std::size_t begun) {
   const std::size_t first = behind_list_mark(at);
   if (first != at || directed(at) || begun == at) return false;
-  bool bearing = false, number_behind = false;
-  for (std::size_t i = begun; i < at;) {
-    const auto b = bearing_at(t_, i);
-    if (b) bearing = true;
-    if (!b && bearing && is_number(i)) number_behind = true;
-    i = b ? b->end : i + 1;
-  }
-  return bearing && !number_behind && (is_number(at) || word(at, {"a", "distance", "dist", "for"}));
+  look_at_call(begun, at);
+  return seen_.bearing && !seen_.number_behind &&
+         (is_number(at) || word(at, {"a", "distance", "dist", "for"}));
 }
 
 void Splitter::close(std::size_t to) {

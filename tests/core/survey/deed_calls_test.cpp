@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <ctime>
 #include <numbers>
 #include <random>
 
@@ -317,6 +318,23 @@ TEST(DeedCalls, HostileTextIsReadInBoundsAndNeverFails) {
   }
   EXPECT_EQ(us("\xef\xbb\xbfN 45 E 100 ft").courses.size(), 1u);
   EXPECT_FALSE(us(texts[0]).refusals.empty());
+}
+
+// A call of thousands of lines and thousands of signs between two numbers. Each is read in hundredths of a
+// second; a reader that goes back at every line takes 10 s and more.
+TEST(DeedCalls, LongCallsTakeTimeByTheirLength) {
+  const auto repeated = [](std::string begin, const char* piece, int times) {
+    for (int i = 0; i < times; ++i) begin += piece;
+    return begin;
+  };
+  for (const std::string& text :
+       {repeated("n 45 e\n", "a\n", 45000), repeated("n 45 e distance\n", "dist\n", 18000),
+        repeated(repeated("n 45 e", ",", 50000), " 1", 20000), repeated("thence ", "1;", 45000),
+        repeated("n 1 e 5 ft\n", ",\n", 45000), repeated("n", ".", 90000), repeated("1 ", "and ", 24000)}) {
+    const std::clock_t from = std::clock();
+    us(text);
+    EXPECT_LT(static_cast<double>(std::clock() - from) / CLOCKS_PER_SEC, 1) << text.substr(0, 20);
+  }
 }
 
 TEST(DeedCalls, SpoiledTextsAreReadTheSameTwiceAndFinite) {
