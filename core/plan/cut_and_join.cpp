@@ -61,6 +61,13 @@ Ring on_corners(Ring ring, const Ring& drawn) {
   return ring;
 }
 
+// What was cut and is joined again has no corner where it was cut.
+void drop_if_straight(Polyline& line, std::size_t i) {
+  if (i == 0 || i + 1 >= line.size()) return;
+  if (distance(nearest_on({line[i - 1], line[i + 1]}, line[i]), line[i]) <= kSamePlace)
+    line.erase(line.begin() + static_cast<std::ptrdiff_t>(i));
+}
+
 // The lines end to end; none where an end is farther than `reach` from every other.
 std::optional<Polyline> chained(std::vector<Polyline> parts, double reach) {
   Polyline line = std::move(parts.front());
@@ -85,8 +92,10 @@ std::optional<Polyline> chained(std::vector<Polyline> parts, double reach) {
     parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(which));
     if (back_first) std::reverse(next.begin(), next.end());
     if (at_front) std::reverse(line.begin(), line.end());
+    const std::size_t seam = line.size() - 1;
     for (Point p : next)
       if (distance(line.back(), p) > kSamePlace) line.push_back(p);
+    drop_if_straight(line, seam);
   }
   return line;
 }

@@ -18,9 +18,9 @@ Result<Plan> trench_cut(Plan plan, int locked, Point at);
 // misses it.
 Result<Plan> area_cut(Plan plan, int feature_id, Segment cut);
 
-// Utilities of one kind end to end (gaps up to `reach` m are bridged) or areas of one kind that meet, made
-// one with the first one's id. Refused for less than two, for different kinds, for what does not meet, for
-// areas with a hole between them.
+// Utilities of one kind end to end (gaps up to `reach` m are bridged, no corner stays where they meet
+// straight) or areas of one kind that meet, made one with the first one's id. Refused for less than two, for
+// different kinds, for what does not meet, for areas with a hole between them.
 Result<Plan> joined(Plan plan, const std::vector<int>& feature_ids, double reach);
 
 }  // namespace underlawn::edit

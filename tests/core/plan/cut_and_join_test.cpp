@@ -95,7 +95,9 @@ TEST(Join, CutAndJoinedAgainAreaAndLineAreWhatTheyWere) {
   const auto cut = edit::line_cut(line_plan, 1, {4, 0});
   const auto line = edit::joined(*cut, {1, 2}, 0.1);
   ASSERT_TRUE(line.has_value());
-  EXPECT_NEAR(length(line->site.features[0].points), 20, 1e-9);
+  EXPECT_EQ(line->site.features[0].points, (Polyline{{0, 0}, {10, 0}, {10, 10}}));
+  const auto at_corner = edit::line_cut(line_plan, 1, {10, 0});
+  EXPECT_EQ(edit::joined(*at_corner, {2, 1}, 0.1)->site.features[0].points.size(), 3U);
 }
 
 TEST(Join, OfWhatDoesNotMeetOrIsUnlikeIsRefused) {
