@@ -57,7 +57,7 @@ void Canvas::pick_under() {
   std::erase_if(all, [this](const Selected& s) { return !is_shown(plan(), s, layers()); });
   if (all.empty()) return say(tr("Nothing lies here."));
   const auto now = std::find_if(all.begin(), all.end(), [this](const Selected& s) {
-    return !picked().empty() && s.kind == picked().back().kind && s.id == picked().back().id;
+    return !picked().empty() && same_thing(s, picked().back());
   });
   const auto at = now == all.end() ? 0 : (static_cast<std::size_t>(now - all.begin()) + 1) % all.size();
   const Selected next = all[at];

@@ -89,6 +89,8 @@ void Canvas::select_kind() {
   std::vector<Selected> all = drawn_things();
   if (outcome() != nullptr)
     for (const Trench& t : outcome()->layout.trenches) all.push_back({Selected::Kind::trench, t.number});
+  for (std::size_t i = 0; i < plan().site.lot.size(); ++i)
+    all.push_back({Selected::Kind::lot_edge, 0, static_cast<int>(i)});
   const auto kind_of = [this](const Selected& s) {
     const Feature* f = s.kind == Selected::Kind::feature ? find_feature(plan().site, s.id) : nullptr;
     return std::pair(s.kind, f != nullptr ? static_cast<int>(f->kind) : -1);

@@ -215,9 +215,7 @@ void SelectTool::click(const Pointer& pointer) {
   const auto under = this->under(pointer.raw, kHitReach);
   if (under.empty()) return;
   const auto now = std::find_if(under.begin(), under.end(), [&](auto& s) {
-    return !context_.picked().empty() && s.kind == context_.picked().back().kind &&
-           s.id == context_.picked().back().id &&
-           (s.kind != Kind::lot_edge || s.index == context_.picked().back().index);
+    return !context_.picked().empty() && same_thing(s, context_.picked().back());
   });
   const auto at = now == under.end() ? 0 : static_cast<std::size_t>(now - under.begin());
   const std::size_t next = now == under.end() ? 0 : again ? (at + 1) % under.size() : at;

@@ -98,7 +98,7 @@ constexpr Command kCommands[] = {
     {"tool.drain_field", QT_TR_NOOP("Drain field"), QT_TR_NOOP("Draw the drain field."), "F", draw,
      "drain_field", "tool", true},
     {"tool.reserve_field", QT_TR_NOOP("Reserve field"),
-     QT_TR_NOOP("Draw the ground kept for a second drain field."), "R", draw, "reserve_field", "tool", true},
+     QT_TR_NOOP("Draw the ground kept for a second drain field."), "Shift+F", draw, "reserve_field", "tool", true},
     {"tool.well", QT_TR_NOOP("Well"), QT_TR_NOOP("Mark a well."), "W", draw, "well", "tool", true},
     {"tool.tree", QT_TR_NOOP("Tree"), QT_TR_NOOP("Mark a tree; its trunk gives the root zone."), "T", draw,
      "tree", "tool", true, true},

@@ -7,15 +7,11 @@
 #include "window/form.h"
 #include "window/points_table.h"
 #include "window/selected_panel.h"
+#include "window/several_page.h"
 
 namespace underlawn {
 
 namespace {
-
-QString setback_source(const Plan& plan) {
-  return Form::tr("Default %1: Texas 16 TAC 6.106 and Maine 144 CMR 232 ch. 6. Local codes govern.")
-      .arg(QString::fromStdString(print_quantity(Quantity::length, kDefaultSetback, plan.units)));
-}
 
 std::size_t next_corner(const Site& site, std::size_t i) {
   return (i + 1) % site.lot.size();
@@ -47,6 +43,11 @@ bool one_setback(const Plan& p) {
 
 }  // namespace
 
+QString setback_source(const Plan& plan) {
+  return Form::tr("Default %1: Texas 16 TAC 6.106 and Maine 144 CMR 232 ch. 6. Local codes govern.")
+      .arg(QString::fromStdString(print_quantity(Quantity::length, kDefaultSetback, plan.units)));
+}
+
 Form* lot_page(Document& document, Selection&) {
   auto* form = new Form(document);
   form->section(Form::tr("Lot line"));
@@ -63,6 +64,11 @@ Form* lot_page(Document& document, Selection&) {
   form->section(Form::tr("Corners, and the edge from each"));
   auto* points = new PointsTable(document, PointsTable::Of{true, 0});
   form->wide(points);
+  form->note([](const Plan&) {
+    return Form::tr(
+        "Select the setbacks of several edges with Shift and the arrows: one typed length is for all of "
+        "them.");
+  });
   form->on_refresh([points] { points->refresh(); });
   form->end();
   form->refresh();
@@ -83,6 +89,7 @@ Form* edge_page(Document& document, Selection& selection, int edge) {
                 },
                 Form::tr("Setback")});
   form->note(setback_source);
+  form->note([](const Plan&) { return Form::tr("Shift+click takes another edge too, Ctrl+B all of them."); });
   form->number(Form::tr("Length"), Quantity::length,
                {[edge](const Plan& p) { return edge_length(p, edge); },
                 [edge](Plan& p, double v) { set_edge_length(p, edge, v); }, Form::tr("Length of an edge")});

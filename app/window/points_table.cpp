@@ -64,9 +64,18 @@ void PointsTable::refresh() {
   filling_ = false;
 }
 
+// What is typed for one edge is that of every edge whose setback is selected with it.
+Plan PointsTable::with_setbacks(int row, double value) const {
+  Plan plan = edit::with_setback(document_.committed(), row, value);
+  if (!table_->item(row, kSetback)->isSelected()) return plan;
+  for (int i = 0; i < table_->rowCount(); ++i)
+    if (table_->item(i, kSetback)->isSelected()) plan = edit::with_setback(std::move(plan), i, value);
+  return plan;
+}
+
 Plan PointsTable::with(int row, int column, double value) const {
   const Plan& plan = document_.committed();
-  if (column == kSetback) return edit::with_setback(plan, row, value);
+  if (column == kSetback) return with_setbacks(row, value);
   const auto kind = of_.lot      ? edit::Handle::Kind::lot_corner
                     : of_.locked ? edit::Handle::Kind::locked_point
                                  : edit::Handle::Kind::feature_point;

@@ -24,6 +24,7 @@ class PointsTable : public EditedTable {
   std::vector<Point> points() const;
   void show_cell(int row, int column, double value, bool may_edit);
   void take(int row, int column) override;
+  Plan with_setbacks(int row, double value) const;
   Plan with(int row, int column, double value) const;
 
   Document& document_;

@@ -52,6 +52,7 @@ bool same_thing(const Selected& a, const Selected& b) {
   const auto lot = [](const Selected& s) {
     return s.kind == Selected::Kind::lot || s.kind == Selected::Kind::lot_edge;
   };
+  if (a.kind == Selected::Kind::lot_edge && b.kind == a.kind) return a.index == b.index;
   return (lot(a) && lot(b)) || (a.kind == b.kind && a.id == b.id);
 }
 

@@ -54,7 +54,8 @@ class Selection : public QObject {
   std::vector<Selected> all_;
 };
 
-// Whether both speak of the same thing, be it of different corners or edges of it.
+// Whether both speak of the same thing, be it of different corners of it. Edges of the lot line are things of
+// their own, each the same as the whole line.
 bool same_thing(const Selected& a, const Selected& b);
 bool holds_thing(const std::vector<Selected>& all, const Selected& what);
 

@@ -87,6 +87,18 @@ void add_dimensions(Form& form, Document& document, const std::vector<int>& plac
                   Form::tr("Words of a dimension")));
 }
 
+constexpr auto kLotCorners = [](auto& p) -> auto& {
+  return p.site.lot;
+};
+
+void add_lot_edges(Form& form, Document& document, const std::vector<int>& edges) {
+  shared_number(form, document, Form::tr("Setback"), Quantity::length,
+                members<LotCorner, double>(
+                    kLotCorners, edges, [](const LotCorner& c) { return c.setback; },
+                    [](LotCorner& c, double v) { c.setback = v; }, Form::tr("Setback")));
+  form.note(setback_source);
+}
+
 // Whether the trenches of the loop are held where they lie.
 void add_laid_trenches(Form& form, Document& document, const std::vector<int>& numbers) {
   const auto placed = [numbers, &document] {
@@ -114,6 +126,12 @@ std::vector<int> ids_of(const std::vector<Selected>& what) {
   return ids;
 }
 
+std::vector<int> edges_of(const std::vector<Selected>& what) {
+  std::vector<int> edges;
+  for (const Selected& s : what) edges.push_back(s.index);
+  return edges;
+}
+
 bool all_are(const std::vector<Selected>& what, Kind kind) {
   return std::all_of(what.begin(), what.end(), [kind](const Selected& s) { return s.kind == kind; });
 }
@@ -124,6 +142,7 @@ bool add_what_they_share(Form& form, Document& document, const std::vector<Selec
   if (all_are(what, Kind::locked)) return add_drawn_trenches(form, document, ids), true;
   if (all_are(what, Kind::height)) return add_heights(form, document, ids), true;
   if (all_are(what, Kind::dimension)) return add_dimensions(form, document, ids), true;
+  if (all_are(what, Kind::lot_edge)) return add_lot_edges(form, document, edges_of(what)), true;
   if (all_are(what, Kind::trench)) return add_laid_trenches(form, document, ids), true;
   return false;
 }
@@ -165,7 +184,9 @@ Form* several_page(Document& document, Selection& selection, const std::vector<S
       return Form::tr(
           "These share nothing that could be typed for all of them. Leave only one kind selected.");
     });
-  if (std::any_of(what.begin(), what.end(), can_move))
+  if (all_are(what, Kind::lot_edge))
+    form->note([](const Plan&) { return Form::tr("Shift+click takes one in or out, Ctrl+B takes all."); });
+  else if (std::any_of(what.begin(), what.end(), can_move))
     form->note([](const Plan&) {
       return Form::tr(
           "Arrow keys or @x,y move them, Ctrl+M and Ctrl+R move and turn them exactly, Ctrl+C copies "

@@ -15,5 +15,6 @@ void add_kind_choice(Form& form, Document& document, const std::vector<int>& fea
 QStringList utility_names();
 QString depths_are_guesses();
 QStringList ways_of_dimensions();
+QString setback_source(const Plan& plan);
 
 }  // namespace underlawn

@@ -7,6 +7,7 @@
 #include "base/quantity.h"
 #include "field/trench.h"
 #include "layout/given.h"
+#include "plan/checks/measure.h"
 #include "plan/dimensions.h"
 #include "plane/region.h"
 #include "tools/trench_drag.h"
@@ -24,8 +25,9 @@ QString name_of(const Plan& plan, const Selected& s) {
       return f == nullptr ? QString() : QString::fromStdString(kind_name(f->kind));
     }
     case Kind::lot:
-    case Kind::lot_edge:
       return QObject::tr("lot line");
+    case Kind::lot_edge:
+      return QObject::tr("lot edge");
     case Kind::entry:
       return QObject::tr("entry point");
     case Kind::locked:
@@ -54,7 +56,8 @@ void add_feature(KindTotal& total, const Feature& f) {
 void add(KindTotal& total, const Plan& plan, const Outcome* outcome, const Selected& s) {
   total.what.push_back(s);
   if (s.kind == Kind::feature) add_feature(total, *find_feature(plan.site, s.id));
-  if (s.kind == Kind::lot || s.kind == Kind::lot_edge) total.area += area(lot_ring(plan.site));
+  if (s.kind == Kind::lot) total.area += area(lot_ring(plan.site));
+  if (s.kind == Kind::lot_edge) total.length += length(lot_edge(plan.site, static_cast<std::size_t>(s.index)));
   if (s.kind == Kind::locked)
     total.length += length(line_of(plan.wishes.locked[static_cast<std::size_t>(s.id)]));
   if (s.kind == Kind::dimension) total.length += measured(plan.dimensions[static_cast<std::size_t>(s.id)]);

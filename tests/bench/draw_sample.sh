@@ -24,7 +24,7 @@ shot 1-house
 key d; text "60,0"; key r; text "18x40"
 key s; text "18,86"; text "9x5"
 key f; text "6,112"; text "28x38"
-key r; text "6,156"; text "28x34"
+key shift+f; text "6,156"; text "28x34"
 key w; text "105,12"
 key t; text "40,98"; text "111,186"; text "15,22"; text "15,48"
 shot 2-trees

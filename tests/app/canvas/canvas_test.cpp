@@ -5,6 +5,7 @@
 #include <QTemporaryDir>
 
 #include "app/canvas/canvas_fixture.h"
+#include "window/commands.h"
 
 using namespace underlawn;
 
@@ -523,6 +524,35 @@ TEST_F(CanvasTest, AllOfAKindAreSelectedAndSeveralStaySelected) {
   click({30, 10}, Qt::ShiftModifier);
   EXPECT_EQ(selection.all(),
             (std::vector<Selected>{{Selected::Kind::feature, oak}, {Selected::Kind::feature, well}}));
+}
+
+TEST_F(CanvasTest, ShiftAndAClickTakeEdgesOfTheLotInAndOutOneByOne) {
+  add_lot({{0, 0}, {60, 0}, {60, 50}, {0, 50}});
+  const auto edge = [](int i) { return Selected{Selected::Kind::lot_edge, 0, i}; };
+  click({30, 0});
+  click({60, 25}, Qt::ShiftModifier);
+  click({30, 50}, Qt::ShiftModifier);
+  EXPECT_EQ(selection.all(), (std::vector<Selected>{edge(0), edge(1), edge(2)}));
+  click({60, 25}, Qt::ShiftModifier);
+  EXPECT_EQ(selection.all(), (std::vector<Selected>{edge(0), edge(2)}));
+  canvas.select_kind();
+  EXPECT_EQ(selection.all(), (std::vector<Selected>{edge(0), edge(1), edge(2), edge(3)}));
+}
+
+// Whichever tool is in hand, the letter of every other tool takes that one.
+TEST_F(CanvasTest, NoToolThatIsAtRestKeepsTheLetterOfAnother) {
+  for (ToolId id : all_tools())
+    for (const Command& c : commands()) {
+      if (!std::string_view(c.id).starts_with("tool.")) continue;
+      const QKeySequence keys(QString::fromUtf8(c.shortcut));
+      if (keys.isEmpty()) continue;
+      canvas.set_tool(id);
+      QKeyEvent asked(QEvent::ShortcutOverride, keys[0].key(), keys[0].keyboardModifiers(),
+                      QString(QChar(static_cast<int>(keys[0].key()))));
+      asked.ignore();
+      QApplication::sendEvent(&canvas, &asked);
+      EXPECT_FALSE(asked.isAccepted()) << tool_name(id) << " keeps " << c.shortcut << " of " << c.id;
+    }
 }
 
 TEST_F(CanvasTest, EveryToolSaysWhatToDo) {

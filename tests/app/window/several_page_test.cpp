@@ -7,6 +7,7 @@
 #include <QLabel>
 #include <QListWidget>
 #include <QPushButton>
+#include <QTableWidget>
 
 #include "app/support/fields.h"
 #include "app/support/wait.h"
@@ -272,4 +273,31 @@ TEST_F(SeveralTest, WhatIsRemovedLeavesThePage) {
   document.commit(edit::without_feature(document.committed(), sample::maple), "Remove");
   QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
   EXPECT_TRUE(says("Tree: 2"));
+}
+
+TEST_F(SeveralTest, EdgesOfTheLotTakeOneSetbackInOneEntry) {
+  const Plan before = document.plan();
+  selection.select_several({{Kind::lot_edge, 0, 0}, {Kind::lot_edge, 0, 2}});
+  EXPECT_TRUE(says("Lot edge: 2"));
+  ASSERT_NE(field("Setback"), nullptr);
+  type(field("Setback"), "25 ft");
+  for (std::size_t i = 0; i < before.site.lot.size(); ++i)
+    EXPECT_DOUBLE_EQ(document.plan().site.lot[i].setback,
+                     i == 0 || i == 2 ? 25 * 0.3048 : before.site.lot[i].setback);
+  document.undo();
+  EXPECT_EQ(document.plan(), before);
+}
+
+TEST_F(SeveralTest, SetbacksSelectedInTheTableTakeWhatIsTypedInOneOfThem) {
+  const Plan before = document.plan();
+  selection.select({Kind::lot});
+  auto* table = panel.findChild<QTableWidget*>();
+  ASSERT_NE(table, nullptr);
+  for (int row : {1, 2}) table->item(row, 3)->setSelected(true);
+  table->item(2, 3)->setText("30 ft");
+  for (std::size_t i = 0; i < before.site.lot.size(); ++i)
+    EXPECT_DOUBLE_EQ(document.plan().site.lot[i].setback,
+                     i == 1 || i == 2 ? 30 * 0.3048 : before.site.lot[i].setback);
+  document.undo();
+  EXPECT_EQ(document.plan(), before);
 }
