@@ -5,6 +5,7 @@
 #include <QComboBox>
 #include <QEvent>
 #include <QGridLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <algorithm>
 #include <utility>
@@ -39,14 +40,21 @@ QString printed(Quantity quantity, double value, const Plan& plan) {
 
 namespace {
 
-// A wheel turned over a box scrolls the page and changes nothing.
-class WheelPasser : public QObject {
+// A wheel turned over a box and the keys that turn a page scroll the page and change nothing.
+class ScrollPasser : public QObject {
  public:
   using QObject::QObject;
   bool eventFilter(QObject*, QEvent* event) override {
-    if (event->type() != QEvent::Wheel) return false;
+    if (event->type() != QEvent::Wheel && !turns_page(event)) return false;
     event->ignore();
     return true;
+  }
+
+ private:
+  static bool turns_page(const QEvent* event) {
+    if (event->type() != QEvent::KeyPress) return false;
+    const int key = static_cast<const QKeyEvent*>(event)->key();
+    return key == Qt::Key_PageUp || key == Qt::Key_PageDown;
   }
 };
 
@@ -58,7 +66,7 @@ QComboBox* choice_box(const QStringList& names) {
   box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   box->setMinimumContentsLength(6);
   box->setFocusPolicy(Qt::StrongFocus);
-  box->installEventFilter(new WheelPasser(box));
+  box->installEventFilter(new ScrollPasser(box));
   return box;
 }
 

@@ -265,11 +265,12 @@ TEST_F(HeatPanelTest, ResistanceIsFromTheFlowUntilOneIsGiven) {
   EXPECT_NEAR(*heat().fluid_resistance, 0.08, 1e-12);
 }
 
-TEST_F(HeatPanelTest, WheelOverAChoiceChoosesNothing) {
+TEST_F(HeatPanelTest, WheelAndPageKeysOverAChoiceChooseNothing) {
   const Plan before = document.plan();
   auto* box = called<QComboBox>(*panel, "Climate");
   QWheelEvent wheel({5, 5}, {5, 5}, {}, {0, -120}, Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
   QCoreApplication::sendEvent(box, &wheel);
+  for (Qt::Key key : {Qt::Key_PageDown, Qt::Key_PageUp}) QTest::keyClick(box, key);
   EXPECT_EQ(document.plan(), before);
 }
 

@@ -20,6 +20,7 @@
 #include "window/facts.h"
 #include "window/main_window.h"
 #include "window/notebook_table.h"
+#include "window/overlay.h"
 #include "window/side_column.h"
 
 using namespace underlawn;
@@ -108,6 +109,19 @@ TEST_F(SurveyPanelTest, TheKeyMakesTheLotLineFromTheBoxAndUndoTakesBothBack) {
   QTest::keyClick(panel->editor(), Qt::Key_Z, Qt::ControlModifier);
   EXPECT_EQ(document.undo_name(), "Drawn");
   EXPECT_TRUE(document.committed().site.lot.empty());
+}
+
+TEST_F(SurveyPanelTest, FoundByItsNameTheCommandIsOneEntryToo) {
+  oblong();
+  window.actions().action("help.find")->trigger();
+  auto* finder = window.findChild<Finder*>();
+  ASSERT_TRUE(finder->isVisible());
+  QTest::keyClicks(finder->field(), "lot line by the deed");
+  QTest::keyClick(finder->field(), Qt::Key_Return);
+  ASSERT_EQ(document.committed().site.lot.size(), 4u);
+  document.undo();
+  EXPECT_EQ(document.undo_name(), "Drawn");
+  EXPECT_TRUE(document.committed().survey.deed.text.empty());
 }
 
 TEST_F(SurveyPanelTest, ARefusalNamesItsLineAndKeepsTheButtonShut) {
