@@ -54,8 +54,7 @@ class Selection : public QObject {
   std::vector<Selected> all_;
 };
 
-// Whether both speak of the same thing, be it of different corners of it. Edges of the lot line are things of
-// their own, each the same as the whole line.
+// Whether both are of the same thing, be it of different corners of it; each edge of the lot line is one.
 bool same_thing(const Selected& a, const Selected& b);
 bool holds_thing(const std::vector<Selected>& all, const Selected& what);
 
