@@ -150,7 +150,8 @@ QFrame#boxed, QListView#boxed, QTableWidget#boxed { border: 1px solid @line; bor
 QListView::item { padding: 6px 8px; border-radius: 5px; }
 QListView::item:hover { background: @ground; }
 QListView::item:selected { background: @tint; color: @text; }
-QListView:focus, QTableWidget:focus { border: 2px solid @focus; border-radius: 6px; }
+QListView:focus, QTableWidget:focus, QFrame#boxed:focus, QListView#boxed:focus, QTableWidget#boxed:focus {
+  border: 2px solid @focus; border-radius: 6px; }
 QTextBrowser:focus { border: 2px solid @focus; }
 QTextBrowser { border: 2px solid transparent; }
 QTableWidget { gridline-color: @line; selection-background-color: @tint; selection-color: @text; }

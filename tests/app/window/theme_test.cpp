@@ -5,7 +5,12 @@
 #include <gtest/gtest.h>
 
 #include <QAbstractItemView>
+#include <QApplication>
 #include <QComboBox>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPlainTextEdit>
+#include <QTableWidget>
 #include <QVBoxLayout>
 
 #include "window/form.h"
@@ -46,6 +51,30 @@ TEST_P(ThemeTest, FieldsAndFocusStandOut) {
 
 TEST_P(ThemeTest, StyleSheetNamesNoColourThatIsNotThere) {
   EXPECT_FALSE(style_sheet(t).contains('@'));
+}
+
+// A frame round what has the keyboard, also where the widget has a frame of its own.
+TEST_P(ThemeTest, WhateverHasTheKeyboardShowsIt) {
+  QWidget page;
+  page.setStyleSheet(style_sheet(t));
+  auto* column = new QVBoxLayout(&page);
+  std::vector<QWidget*> all = {new QLineEdit, new QPlainTextEdit, new QTableWidget(2, 2), new QListWidget,
+                               choice_box({"One", "Two"})};
+  for (QWidget* boxed :
+       std::initializer_list<QWidget*>{new QPlainTextEdit, new QTableWidget(2, 2), new QListWidget}) {
+    boxed->setObjectName("boxed");
+    all.push_back(boxed);
+  }
+  for (QWidget* widget : all) column->addWidget(widget);
+  page.resize(300, 900);
+  page.show();
+  QApplication::setActiveWindow(&page);
+  for (QWidget* widget : all) {
+    widget->setFocus(Qt::TabFocusReason);
+    const QImage seen = widget->grab().toImage();
+    EXPECT_EQ(seen.pixelColor(0, seen.height() / 2), t.focus)
+        << widget->metaObject()->className() << " " << widget->objectName().toStdString();
+  }
 }
 
 INSTANTIATE_TEST_SUITE_P(LightAndDark, ThemeTest, testing::Bool());

@@ -192,6 +192,10 @@ TEST(Export, DxfHoldsEveryPartOnItsLayer) {
     for (const ShapeGroup& g : groups) becomes.push_back(g.guess);
     const Brought b = bring_in({}, d, groups, becomes, how);
     EXPECT_NEAR(area(lot_ring(b.plan.site)), area(lot_ring(plan.site)), 1e-3);
+    std::map<FeatureKind, int> drawn, back;
+    for (const Feature& f : plan.site.features) ++drawn[f.kind];
+    for (const Feature& f : b.plan.site.features) ++back[f.kind];
+    EXPECT_EQ(back, drawn);
   }
 }
 
@@ -214,15 +218,17 @@ TEST(BringIn, TwoClicksAndADistanceGiveTheScale) {
 
 TEST(BringIn, LayerNamesAreUnderstood) {
   const std::pair<const char*, Becomes> kNames[] = {
-      {"V-PROP-LINE", Becomes::lot_line},   {"C-PROP-ESMT", Becomes::easement},
-      {"V-BLDG-OTLN", Becomes::house},      {"Existing Building", Becomes::house},
-      {"V-NGAS-UNDR", Becomes::gas},        {"E-POWR-UGND", Becomes::electric},
-      {"E-POWR-OVHD", Becomes::left_out},   {"Leach Field", Becomes::drain_field},
-      {"septicTank", Becomes::septic_tank}, {"V-PROP-LINE-TEXT", Becomes::left_out},
-      {"V-WATR-WELL", Becomes::well},       {"WATER_MAIN", Becomes::water},
-      {"V-TOPO-MINR", Becomes::heights},    {"TREES", Becomes::tree},
-      {"parcels", Becomes::lot_line},       {"0", Becomes::left_out},
-      {"Defpoints", Becomes::left_out},     {"reserve drain field", Becomes::reserve_field}};
+      {"V-PROP-LINE", Becomes::lot_line},    {"C-PROP-ESMT", Becomes::easement},
+      {"V-BLDG-OTLN", Becomes::house},       {"Existing Building", Becomes::house},
+      {"V-NGAS-UNDR", Becomes::gas},         {"E-POWR-UGND", Becomes::electric},
+      {"E-POWR-OVHD", Becomes::left_out},    {"Leach Field", Becomes::drain_field},
+      {"septicTank", Becomes::septic_tank},  {"V-PROP-LINE-TEXT", Becomes::left_out},
+      {"V-WATR-WELL", Becomes::well},        {"WATER_MAIN", Becomes::water},
+      {"V-TOPO-MINR", Becomes::heights},     {"TREES", Becomes::tree},
+      {"parcels", Becomes::lot_line},        {"0", Becomes::left_out},
+      {"Defpoints", Becomes::left_out},      {"reserve drain field", Becomes::reserve_field},
+      {"V-SSWR-LEAC", Becomes::drain_field}, {"V-SSWR-RESV", Becomes::reserve_field},
+      {"V-SITE-NDIG", Becomes::no_dig},      {"V-SSWR-UNDR", Becomes::sewer}};
   for (const auto& [name, becomes] : kNames) EXPECT_EQ(guess_of(name), becomes) << name;
 }
 
