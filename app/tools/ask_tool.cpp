@@ -19,7 +19,8 @@ void AskTool::ask(AskedPlaces asked) {
 
 QString AskTool::status() const {
   if (!busy()) return tr("Nothing is asked for.");
-  return tr("%1 Or lead there with the arrow keys and Enter, or type x,y; Esc gives up.").arg(asked_.words);
+  return tr("%1 Or lead there with the arrow keys and Enter, or type %2; Esc gives up.")
+      .arg(asked_.words, places_.empty() ? QStringLiteral("x,y") : QStringLiteral("#x,y"));
 }
 
 Point AskTool::caught(Point p) const {

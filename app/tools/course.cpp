@@ -143,8 +143,9 @@ Result<Point> read_polar(std::string_view text, std::size_t mark, const CourseFr
 Result<Point> read_bare(std::string_view text, const CourseFrame& frame) {
   const Point along = frame.toward ? *frame.toward - *frame.from : Point{};
   if (norm(along) < kSamePlace)
-    return refuse(unread(say("this length"), text, say("given with a direction"),
-                         say("Point the way it goes, or type it like 31.5<90 or 120 N45E.")));
+    return refuse(
+        unread(say("this length"), text, say("given with a direction"),
+               say("Point the way it goes, or type it like 31.5<90 or 120 N45E; a place like #10,5.")));
   // The length is exact to the last bit where the pointer goes along an axis.
   return step(text, text, frame,
               along.y == 0   ? Point{along.x > 0 ? 1.0 : -1.0, 0}

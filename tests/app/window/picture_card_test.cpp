@@ -99,6 +99,7 @@ TEST_F(PictureCardTest, TwoTypedPlacesAndADistanceScaleIt) {
   ASSERT_TRUE(canvas->hasFocus());
   enter("1,1");
   EXPECT_EQ(card->clicked().size(), 1u);
+  EXPECT_TRUE(canvas->status().contains("#x,y"));
   enter("@40,0");  // 40 ft to the right of the first
   ASSERT_TRUE(card->distance_field()->isVisible());
   type(card->distance_field()->edit(), "100 ft");
