@@ -26,16 +26,17 @@ QString decision(const Page& page, const Finding& f) {
 }
 
 // Where a missing circuit may be found.
-QString way_out(const Page& page, const Finding& f) {
+QString way_out(const Page& page, const Finding& f, const QString& remedies) {
   if (f.rule != "circuits_missing" || f.severity != Severity::error) return {};
   const QString panel = kPanelLink;
-  return QObject::tr("Another way to lay them may hold more: %1. How many it takes: %2.")
+  return remedies + "<br>" +
+         QObject::tr("All other ways to lay them: %1. How many it takes: %2.")
              .arg(page.link(panel + "ways", QObject::tr("Ways")),
                   page.link(panel + "size", QObject::tr("Size"))) +
          "<br>";
 }
 
-void add_finding(Page& page, const Finding& f) {
+void add_finding(Page& page, const Finding& f, const QString& remedies = {}) {
   const QColor ink = f.accepted ? page.theme().faint : severity_ink(f.severity, page.theme());
   const QString title = QString::fromStdString(f.title).toHtmlEscaped();
   QString rich = page.coloured(QString("%1&nbsp; ").arg(severity_mark(f.severity)), ink);
@@ -43,7 +44,7 @@ void add_finding(Page& page, const Finding& f) {
                            : page.link(kPlaceLink + QString::fromStdString(f.key), "<b>" + title + "</b>");
   rich += page.faint(" &nbsp;" + severity_word(f.severity));
   rich += "<br>" + measured_and_required(page, f) + QString::fromStdString(f.advice).toHtmlEscaped();
-  rich += "<br>" + way_out(page, f);
+  rich += "<br>" + way_out(page, f, remedies);
   if (!f.source.empty())
     rich += QString("%1 &nbsp; ").arg(page.faint(QString::fromStdString(f.source).toHtmlEscaped()));
   rich += decision(page, f);
@@ -90,20 +91,22 @@ QColor severity_ink(Severity severity, const Theme& theme) {
 
 namespace {
 
-void add_some(Page& page, const Outcome& outcome, const QString& heading, bool (*belongs)(const Finding&)) {
+void add_some(Page& page, const Outcome& outcome, const QString& heading, bool (*belongs)(const Finding&),
+              const QString& remedies = {}) {
   bool any = false;
   for (const Finding& f : outcome.findings) {
     if (!belongs(f)) continue;
     if (!std::exchange(any, true)) page.heading(heading);
-    add_finding(page, f);
+    add_finding(page, f, remedies);
   }
 }
 
 }  // namespace
 
-void add_errors(Page& page, const Outcome& outcome) {
-  add_some(page, outcome, QObject::tr("To put right"),
-           [](const Finding& f) { return !f.accepted && f.severity == Severity::error; });
+void add_errors(Page& page, const Outcome& outcome, const QString& remedies) {
+  add_some(
+      page, outcome, QObject::tr("To put right"),
+      [](const Finding& f) { return !f.accepted && f.severity == Severity::error; }, remedies);
 }
 
 void add_findings(Page& page, const Outcome& outcome) {

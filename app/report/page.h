@@ -13,12 +13,16 @@
 namespace underlawn {
 
 // Links: "figure:<key>" how a number came about, "place:<finding key>" show it, "accept:<finding key>",
-// "withdraw:<finding key>", "panel:ways" and "panel:size" open that panel.
+// "withdraw:<finding key>", "panel:ways" and "panel:size" open that panel, "remedies:find", "remedies:stop",
+// "take:<number>" take what makes room.
 inline constexpr const char* kFigureLink = "figure:";
 inline constexpr const char* kPlaceLink = "place:";
 inline constexpr const char* kAcceptLink = "accept:";
 inline constexpr const char* kWithdrawLink = "withdraw:";
 inline constexpr const char* kPanelLink = "panel:";
+inline constexpr const char* kFindRemediesLink = "remedies:find";
+inline constexpr const char* kStopRemediesLink = "remedies:stop";
+inline constexpr const char* kTakeLink = "take:";
 
 class Page {
  public:

@@ -117,14 +117,15 @@ void add_earth(Page& page) {
                                 .arg(page.number("dig.slope"), page.number("dig.top_width"))));
 }
 
-QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme) {
+QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme,
+                    const RemedySearch& remedies) {
   Page page(outcome.figures, plan.units, theme);
   if (plan.site.lot.empty() && plan.site.features.empty()) {
     page.paragraph(page.faint(QObject::tr("Nothing is drawn yet. The report fills as the lot is drawn.")));
     return page.html();
   }
   add_troubles(page, outcome);
-  add_errors(page, outcome);
+  add_errors(page, outcome, remedies_html(page, plan, remedies));
   add_costs(page, outcome);
   add_trenches(page, outcome);
   add_header_run(page, outcome);

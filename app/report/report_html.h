@@ -2,12 +2,20 @@
 #pragma once
 
 #include "report/page.h"
+#include "window/remedy_service.h"
 
 namespace underlawn {
 
+// How far the search for what makes room for missing circuits is.
+struct RemedySearch {
+  std::optional<double> share;  // 0..1, while it runs
+  std::shared_ptr<const RemedyAnswer> answer;
+};
+
 // The side report of an outcome, in the order one reads it: what stops it, findings, trenches, header and
 // run, pipe, earth, cost.
-QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme);
+QString report_html(const Plan& plan, const Outcome& outcome, const Theme& theme,
+                    const RemedySearch& remedies = {});
 
 inline constexpr const char* kFindingsAnchor = "findings";
 
@@ -16,7 +24,10 @@ QString trace_html(const Figures& figures, std::string_view key, UnitSystem unit
 
 // The parts.
 void add_troubles(Page& page, const Outcome& outcome);
-void add_errors(Page& page, const Outcome& outcome);
+// `remedies`: rich text that goes with what says that circuits are missing.
+void add_errors(Page& page, const Outcome& outcome, const QString& remedies);
+// What was found, where it was found for this plan; else the link that starts the search.
+QString remedies_html(const Page& page, const Plan& plan, const RemedySearch& search);
 void add_findings(Page& page, const Outcome& outcome);  // the other ones
 void add_costs(Page& page, const Outcome& outcome);
 void add_trenches(Page& page, const Outcome& outcome);

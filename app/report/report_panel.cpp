@@ -14,6 +14,7 @@
 #include "plan/edits.h"
 #include "report/figure_table.h"
 #include "report/report_html.h"
+#include "window/same_loop.h"
 #include "window/theme_now.h"
 
 namespace underlawn {
@@ -55,6 +56,14 @@ ReportPanel::ReportPanel(Document& document, Selection& selection, QWidget* pare
   connect(browser_, &QTextBrowser::anchorClicked, this, &ReportPanel::follow);
   connect(&document, &Document::outcome_changed, this, &ReportPanel::refresh_soon);
   connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &ReportPanel::refresh_soon);
+  connect(&remedies_, &RemedyService::progressed, this, [this](double share, const QString&) {
+    share_ = share;
+    refresh_soon();
+  });
+  connect(&remedies_, &RemedyService::busy_changed, this, [this] {
+    share_ = remedies_.busy() ? std::optional(0.0) : std::nullopt;
+    refresh_soon();
+  });
 }
 
 void ReportPanel::build_reason_strip() {
@@ -104,7 +113,8 @@ void ReportPanel::refresh_soon() {
 void ReportPanel::refresh() {
   const Outcome* outcome = document_.outcome();
   if (outcome == nullptr) return;
-  const QString html = report_html(*document_.outcome_plan(), *outcome, theme_now());
+  const QString html =
+      report_html(*document_.outcome_plan(), *outcome, theme_now(), {share_, remedies_.newest()});
   if (html == shown_) return;
   shown_ = html;
   const int at = browser_->verticalScrollBar()->value();
@@ -117,9 +127,29 @@ void ReportPanel::follow(const QUrl& link) {
   if (const QString panel = target_of(link, kPanelLink); !panel.isEmpty()) return emit panel_asked(panel);
   if (const QString key = target_of(link, kPlaceLink); !key.isEmpty()) return point_out(key);
   if (const QString key = target_of(link, kAcceptLink); !key.isEmpty()) return ask_reason(key);
+  if (link.toString() == kFindRemediesLink) return find_remedies();
+  if (link.toString() == kStopRemediesLink) return remedies_.stop();
+  if (const QString which = target_of(link, kTakeLink); !which.isEmpty()) return take(which.toUInt());
   if (const QString key = target_of(link, kWithdrawLink); !key.isEmpty())
     document_.commit(edit::without_acceptance(document_.committed(), key.toStdString()),
                      tr("Acceptance taken back"));
+}
+
+void ReportPanel::find_remedies() {
+  if (document_.outcome() != nullptr) remedies_.start(document_.committed());
+}
+
+// Of the plan that the page shows; a plan that has gone on shows the link to find them again.
+void ReportPanel::take(std::size_t which) {
+  const auto answer = remedies_.newest();
+  if (answer == nullptr || which >= answer->remedies.size() ||
+      !same_loop(answer->plan, document_.committed()))
+    return;
+  const Plan& with = answer->remedies[which].plan;
+  Plan plan = document_.committed();
+  plan.site = with.site;
+  plan.wishes = with.wishes;
+  document_.commit(std::move(plan), tr("Room made for another circuit"));
 }
 
 void ReportPanel::show_findings() {

@@ -5,6 +5,7 @@
 #include <QWidget>
 
 #include "window/document.h"
+#include "window/remedy_service.h"
 #include "window/selection.h"
 
 class QFrame;
@@ -24,6 +25,8 @@ class ReportPanel : public QWidget {
   QTextBrowser* browser() const { return browser_; }
   QLineEdit* reason() const { return reason_; }
   void ask_reason(const QString& finding);
+  RemedyService& remedies() { return remedies_; }
+  void find_remedies();  // what makes room for missing circuits, as a part of the report
   void show_findings();  // from the first that is to be put right, or to be looked at
 
  signals:
@@ -38,12 +41,15 @@ class ReportPanel : public QWidget {
   void refresh_soon();
   void refresh();
   void follow(const QUrl& link);
+  void take(std::size_t remedy);
   void point_out(const QString& finding);
   void accept();
   void build_reason_strip();
 
   Document& document_;
   Selection& selection_;
+  RemedyService remedies_;
+  std::optional<double> share_;  // of the search for them
   QTextBrowser* browser_;
   QFrame* strip_;
   QLabel* accepting_;

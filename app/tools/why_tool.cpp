@@ -9,6 +9,7 @@ namespace underlawn {
 namespace {
 
 constexpr std::size_t kMostReasons = 4;
+constexpr double kNoDistance = 0.005;  // m: less is not worth a number
 
 QString metres(const Plan& plan, double value) {
   return QString::fromStdString(print_quantity(Quantity::length, value, plan.units, Fineness::normal));
@@ -37,6 +38,11 @@ bool gains(const RestrictionPrice& price) {
   return price.costs_circuits() > 0 || price.costs_digging() > kWorthDigging;
 }
 
+bool costs_more(const RestrictionPrice& l, const RestrictionPrice& r) {
+  if (l.costs_circuits() != r.costs_circuits()) return l.costs_circuits() > r.costs_circuits();
+  return l.costs_digging() > r.costs_digging();
+}
+
 bool has_restriction(const Reason& reason) {
   return reason.closed_side < 0 &&
          (reason.kind == Reason::Kind::covered || reason.kind == Reason::Kind::stops_trench);
@@ -57,9 +63,15 @@ QString reason_in_words(const Plan& plan, const Reason& reason) {
     case Kind::stops_trench:
       return WhyTool::tr("A trench here is %2 too short: %1.").arg(named(plan, reason), short_by);
     case Kind::too_near:
+      if (reason.on_it) return WhyTool::tr("Trench %1 lies here.").arg(reason.trench);
+      if (reason.short_by < kNoDistance) return WhyTool::tr("Too near trench %1.").arg(reason.trench);
       return WhyTool::tr("Too near trench %1, by %2.").arg(reason.trench).arg(short_by);
-    case Kind::conduit:
-      return WhyTool::tr("The header or the supply run lies here.");
+    case Kind::header:
+      return reason.on_it ? WhyTool::tr("The header lies here.")
+                          : WhyTool::tr("A trench here would lie across the header.");
+    case Kind::run:
+      return reason.on_it ? WhyTool::tr("The supply run lies here.")
+                          : WhyTool::tr("A trench here would lie across the supply run.");
     case Kind::no_header:
       return WhyTool::tr("A trench would fit, but no header reaches either of its ends.");
     case Kind::enough:
@@ -140,18 +152,19 @@ QStringList WhyTool::prices(const WhyEmpty& why) const {
   const Plan& plan = context_.plan();
   const Coil& coil = context_.outcome()->coil;
   const Layout with = make_layout(plan.site, plan.wishes, coil);
-  QStringList all;
-  int asked = 0, no_better = 0;
+  std::vector<std::pair<Restriction, RestrictionPrice>> dearest;
   for (std::size_t i = 0; i < std::min(kMostReasons, reasons.size()); ++i) {
     if (!has_restriction(reasons[i])) continue;
-    const Restriction& what = reasons[i].restriction;
-    const auto price = cost_of(plan.site, plan.wishes, coil, with, what);
-    if (!price) continue;
-    ++asked;
-    no_better += price->lifted && !gains(*price);
-    all << price_in_words(plan, what, *price);
+    const auto price = cost_of(plan.site, plan.wishes, coil, with, reasons[i].restriction);
+    if (price) dearest.emplace_back(reasons[i].restriction, *price);
   }
-  if (asked > 1 && no_better == asked) return {tr("Without any one of these the loop would be no better.")};
+  std::stable_sort(dearest.begin(), dearest.end(),
+                   [](const auto& l, const auto& r) { return costs_more(l.second, r.second); });
+  const bool no_better = std::all_of(dearest.begin(), dearest.end(),
+                                     [](const auto& p) { return p.second.lifted && !gains(p.second); });
+  if (dearest.size() > 1 && no_better) return {tr("Without any one of these the loop would be no better.")};
+  QStringList all;
+  for (const auto& [what, price] : dearest) all << price_in_words(plan, what, price);
   all.removeDuplicates();
   return all;
 }

@@ -226,6 +226,11 @@ void MainWindow::bind_panels() {
     side_->show_tab(SideColumn::Tab::ways, false);
     side_->ways_panel()->start();
   });
+  actions_->on("edit.find_room", [this](bool) {
+    side_->show_tab(SideColumn::Tab::report, true);
+    side_->report()->show_findings();
+    side_->report()->find_remedies();
+  });
   actions_->on("edit.lot_by_deed", [this](bool) {
     side_->show_tab(SideColumn::Tab::survey, false);
     side_->survey_panel()->make_lot_line();

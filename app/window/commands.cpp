@@ -79,6 +79,9 @@ constexpr Command kCommands[] = {
      edit, "", "", false, true},
     {"edit.find_ways", QT_TR_NOOP("Find other ways"),
      QT_TR_NOOP("Lays the loop out in other ways and compares them."), "", edit, ""},
+    {"edit.find_room", QT_TR_NOOP("Find room for missing circuits"),
+     QT_TR_NOOP("What would bring the circuits that do not fit, with its price; shown in the report."), "",
+     edit, ""},
     {"edit.lot_by_deed", QT_TR_NOOP("Make the lot line by the deed"),
      QT_TR_NOOP("The lot line by the calls in the Survey panel."), "Alt+L", edit, ""},
 

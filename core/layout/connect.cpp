@@ -75,6 +75,12 @@ class Joiner::Inside {
         free_(subtract(c.free, united(a, c, coil_keepout))),
         router_(free_, with_neighbourhoods(c, a), kBend) {}
 
+  Polyline with_run_shifted(const Polyline& run) {
+    if (run.size() < 3) return run;
+    shift_ = true;
+    return run_over({run[0], run[1]}, Polyline(run.begin() + 1, run.end()));
+  }
+
   Connection join(std::optional<double> joint, bool shift) {
     joint_ = joint;
     shift_ = shift;
@@ -280,6 +286,10 @@ Joiner::~Joiner() = default;
 
 Connection Joiner::join(std::optional<double> joint, bool shift) {
   return inside_->join(joint, shift);
+}
+
+Polyline Joiner::with_run_shifted(const Polyline& run) {
+  return inside_->with_run_shifted(run);
 }
 
 std::vector<Ring> out_of_reach(const Conduits& c) {

@@ -53,6 +53,8 @@ class Joiner {
   // `joint`: where on a straight header the run must end, 0..1; without it the cheapest place. `shift`: the
   // run's bends too where that makes it cheaper, which takes as long as many joins.
   Connection join(std::optional<double> joint = std::nullopt, bool shift = false);
+  // A run that lies already, its bends after the stub shifted in the same way; ends stay.
+  Polyline with_run_shifted(const Polyline& run);
 
  private:
   class Inside;

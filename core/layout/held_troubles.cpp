@@ -7,14 +7,6 @@
 
 namespace underlawn {
 
-namespace {
-
-// One thing that is held, let go.
-struct LetGo {
-  std::string thing, advice;
-  Wishes wishes;
-};
-
 std::vector<LetGo> each_let_go(const Site& site, const Wishes& w) {
   std::vector<LetGo> all;
   for (std::size_t i = 0; i < w.locked.size(); ++i) {
@@ -49,6 +41,8 @@ std::vector<LetGo> each_let_go(const Site& site, const Wishes& w) {
   }
   return all;
 }
+
+namespace {
 
 int most_placed(const Site& site, const Wishes& w, const Coil& coil, const Region& routable,
                 const std::stop_token& stop) {

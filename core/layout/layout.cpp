@@ -12,6 +12,7 @@
 #include "layout/locked_in_place.h"
 #include "layout/longest_field.h"
 #include "layout/numbering.h"
+#include "layout/shifted_run.h"
 
 namespace underlawn {
 
@@ -110,6 +111,7 @@ class Placer {
     best_bearings_ = found.bearings;
     out_.fits = found.fits;
     if (found.whole.field.empty() && !setting.locked.empty()) found.whole = only_locked(setting);
+    shift_run(site_, wishes_, conduits_for(site_, wishes_, out_.routable), found.whole);
     take(found.whole, setting.locked);
     fit_coils(wishes_, coil_, out_.trenches);
   }
@@ -130,6 +132,7 @@ class Placer {
     Grouped all = place_groups(site_, setting, coil_, stop_);
     if (stop_.stop_requested()) return;
     if (all.whole.field.empty() && !setting.locked.empty()) all.whole = only_locked(setting);
+    shift_run(site_, wishes_, conduits_for(site_, wishes_, out_.routable), all.whole);
     take(all.whole, setting.locked, all.sizes);
     out_.fits = static_cast<int>(setting.locked.size()) + all.fits;
     const int asked = std::min(wishes_.groups, setting.wishes.circuits),
@@ -199,7 +202,7 @@ std::optional<Layout> with_locks_in_place(const Site& site, const Wishes& wishes
   std::vector<Trench> locked;
   for (std::size_t i = 0; i < wishes.locked.size(); ++i) {
     auto trench = locked_trench(wishes, i, coil);
-    if (!trench) return std::nullopt;
+    if (!trench || !may_be_searched(*trench, wishes, coil)) return std::nullopt;
     locked.push_back(std::move(*trench));
   }
   Wishes free = wishes;

@@ -113,16 +113,29 @@ bool bent_trench_is_legal(const Site& site, const Polyline& axis, double width) 
   });
 }
 
-bool pair_is_legal(const Segment& a, const Segment& b, const Wishes& w) {
+namespace {
+
+bool side_by_side(const Segment& a, const Segment& b) {
   const double long_ = distance(a.a, a.b);
   const Point u = unit(a.b - a.a);
   const bool alike = std::abs(dot(u, unit(b.b - b.a))) >= std::cos(std::numbers::pi / 6);
   const double from = std::min(dot(b.a - a.a, u), dot(b.b - a.a, u));
   const double to = std::max(dot(b.a - a.a, u), dot(b.b - a.a, u));
-  const double shared = std::min(long_, to) - std::max(0.0, from);
-  if (alike && shared > kLegalSlack) return distance(a, b) >= w.spacing - kLegalSlack;
+  return alike && std::min(long_, to) - std::max(0.0, from) > kLegalSlack;
+}
+
+}  // namespace
+
+bool pair_is_legal(const Segment& a, const Segment& b, const Wishes& w) {
+  if (side_by_side(a, b)) return distance(a, b) >= w.spacing - kLegalSlack;
   return !nearer(rectangle_along(a, w.trench_width), rectangle_along(b, w.trench_width),
                  w.end_gap - kLegalSlack);
+}
+
+double lacking(const Segment& a, const Segment& b, const Wishes& w) {
+  if (side_by_side(a, b)) return std::max(0.0, w.spacing - distance(a, b));
+  const double apart = area_distance(rectangle_along(a, w.trench_width), rectangle_along(b, w.trench_width));
+  return std::max(0.0, w.end_gap - apart);
 }
 
 bool bent_pair_is_legal(const Polyline& a, const Polyline& b, const Wishes& w) {

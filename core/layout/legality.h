@@ -18,6 +18,8 @@ bool bent_trench_is_legal(const Site& site, const Polyline& axis, double width);
 // Two coil trenches: nearly parallel and side by side, their middle lines keep the spacing; else their floors
 // keep the end gap.
 bool pair_is_legal(const Segment& a, const Segment& b, const Wishes& wishes);
+// m that two trenches lie too near by that rule; 0 where they do not.
+double lacking(const Segment& a, const Segment& b, const Wishes& wishes);
 // Of trenches that bend: every leg of one with every leg of the other.
 bool bent_pair_is_legal(const Polyline& a, const Polyline& b, const Wishes& wishes);
 // A line of header or run: inside the lot, off setbacks, and off what it may not cross; the first

@@ -5,22 +5,30 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kSamePlace = 1e-6;  // m
+constexpr double kSame = 1e-6;  // m
 
 bool same_line(const Polyline& a, const Polyline& b) {
   if (a.size() != b.size()) return false;
   for (std::size_t i = 0; i < a.size(); ++i)
-    if (!(distance(a[i], b[i]) < kSamePlace)) return false;
+    if (!(distance(a[i], b[i]) < kSame)) return false;
   return true;
 }
 
 bool lies_at(const Trench& t, const Trench& locked) {
   return t.role == TrenchRole::field && !t.locked && same_line(middle_line(t), middle_line(locked)) &&
-         std::abs(t.depth - locked.depth) < kSamePlace &&
-         std::abs(t.coil.coil_length - locked.coil.coil_length) < kSamePlace;
+         std::abs(t.depth - locked.depth) < kSame &&
+         std::abs(t.coil.coil_length - locked.coil.coil_length) < kSame;
 }
 
 }  // namespace
+
+bool may_be_searched(const Trench& t, const Wishes& w, const Coil& coil) {
+  const bool as_long = w.aim == Aim::metres || std::abs(length_of(t) - coil.trench_length) < kSame;
+  const bool as_much = w.aim == Aim::metres || std::abs(t.coil.coil_length - coil.coil_length) < kSame;
+  const Point u = unit(t.end - t.head);
+  const bool along = !w.direction || std::abs(cross(u, direction(*w.direction))) < kSame;
+  return t.bends.empty() && std::abs(t.depth - w.trench_depth) < kSame && as_long && as_much && along;
+}
 
 bool lock_in_place(std::vector<Trench>& trenches, const std::vector<Trench>& locked) {
   std::vector<Trench> marked = trenches;

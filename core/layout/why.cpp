@@ -3,26 +3,17 @@
 
 #include "base/say.h"
 #include "layout/closed_side.h"
+#include "layout/legality.h"
+#include "layout/obstacles.h"
 #include "layout/quick_distance.h"
-#include "layout/quick_legal.h"
 
 namespace underlawn {
 
 namespace {
 
-constexpr double kNudge = 0.02;                  // m past where the longest trench ends, to see what is there
-constexpr double kLeast = 0.1;                   // m, of a trench's stretch that is tried at the place itself
-constexpr double kSlide = 0.5;                   // m between places of a trench along its stretch
 constexpr double kFine = 1e-3;                   // m
-constexpr double kFar = 2000;                    // m
 constexpr int kDirections = 36;                  // in half a turn
 constexpr double kOffsets[] = {0, 0.45, -0.45};  // of a trench's width, that its middle line may lie beside
-
-// A stretch of straight trench, and how it lies beside the place.
-struct Stretch {
-  Segment line;
-  double length = 0;  // m; 0: none
-};
 
 class Asked {
  public:
@@ -33,72 +24,132 @@ class Asked {
         length_(coil.trench_length),
         at_(at),
         site_(with_closed_sides(site, wishes)),
-        open_(site_, wishes) {}
+        ground_(trench_ground(site_)) {}
 
   WhyEmpty answer() {
     if (!contains(lot_ring(drawn_), at_)) {
       add(Reason::Kind::outside);
       return why_;
     }
-    add_covered();
-    const Stretch along = longest(layout_.direction);
-    Stretch any = along;
-    double any_direction = layout_.direction;
-    for (int i = 0; i < kDirections && any.length < length_; ++i) {
-      const double angle = layout_.direction + i * std::numbers::pi / kDirections;
-      const Stretch s = longest(angle);
-      if (s.length > any.length) any = s, any_direction = angle;
-    }
-    why_.longest_along = along.length;
-    why_.longest = any.length;
-    why_.longest_direction = any_direction;
-    if (!why_.reasons.empty()) return why_;
-    if (any.length < length_ - kFine) {
-      add_stops(along, layout_.direction);
-      if (any_direction != layout_.direction) add_stops(any, any_direction);
-    } else {
-      add_others(along.length >= length_ - kFine ? along : any);
-    }
+    for (int i = 0; i < kDirections; ++i) try_direction(i);
+    if (easiest_.trench.blockers.empty())
+      add_room();
+    else
+      add_blockers();
+    std::stable_sort(why_.reasons.begin(), why_.reasons.end(), binds_more);
     return why_;
   }
 
  private:
+  // The easiest trench found over the place, and how long one could be there on the bare lot.
+  struct Tried {
+    TrenchOver trench;
+    double angle = 0, open = 0;
+    Obstacles obstacles;
+  };
+
+  void try_direction(int i) {
+    const double angle = layout_.direction + i * std::numbers::pi / kDirections;
+    Obstacles all = obstacles_of(drawn_, site_, ground_, wishes_, layout_, angle);
+    std::optional<Tried> better;
+    double open = 0;
+    for (double offset : kOffsets) {
+      const LineOver line{at_ + offset * wishes_.trench_width * left_normal(direction(angle)), angle};
+      const LineCut cut(all.in_way, line, wishes_.trench_width);
+      open = std::max(open, cut.open(all.of_ground));
+      TrenchOver t = cut.easiest(
+          length_, [&all](std::size_t k, const std::vector<char>& hit) { return all.goes_with(k, hit); });
+      if (t.weight < std::min(easiest_.trench.weight, better ? better->trench.weight : 1e300))
+        better = Tried{std::move(t), angle, cut.open(all.of_ground), {}};
+    }
+    if (better) {
+      easiest_ = std::move(*better);
+      easiest_.obstacles = std::move(all);
+    }
+    if (i == 0) why_.longest_along = open;
+    if (open <= why_.longest + kFine) return;
+    why_.longest = open;
+    why_.longest_direction = angle;
+  }
+
   Reason& add(Reason::Kind kind) {
     why_.reasons.push_back({});
     why_.reasons.back().kind = kind;
     return why_.reasons.back();
   }
 
-  Reason& add(Reason::Kind kind, int owner) {
-    Reason& r = add(kind);
-    const Restriction& restriction = open_.ground().restrictions[static_cast<std::size_t>(owner)];
-    if (restriction.kind == Restriction::Kind::feature)
-      r.closed_side = closed_side_of(drawn_, wishes_, restriction.feature_id);
-    if (r.closed_side < 0) r.restriction = restriction;
-    return r;
+  void add_blockers() {
+    for (std::size_t i : easiest_.trench.blockers) {
+      const Obstacle& o = easiest_.obstacles.what[i];
+      switch (o.kind) {
+        case Obstacle::Kind::lot_line:
+          add_lot_line();
+          break;
+        case Obstacle::Kind::thing:
+        case Obstacle::Kind::restriction:
+          add_restriction(o.index);
+          break;
+        case Obstacle::Kind::trench:
+          add_trench(layout_.trenches[static_cast<std::size_t>(o.index)]);
+          break;
+        case Obstacle::Kind::header:
+          add_conduit(Reason::Kind::header, layout_.header.legs[static_cast<std::size_t>(o.index)]);
+          break;
+        case Obstacle::Kind::run:
+          add_conduit(Reason::Kind::run, layout_.run.line);
+      }
+    }
   }
 
-  // How far the place is from where a trench's edge may lie, by owner.
-  void add_covered() {
-    const Ground& g = open_.ground();
-    for (std::size_t owner = 0; owner < g.restrictions.size(); ++owner) {
-      double nearest = 1e300, reach = 0;
-      for (std::size_t i = 0; i < g.capsules.size(); ++i) {
-        if (g.owner[i] != static_cast<int>(owner)) continue;
-        nearest = std::min(nearest, distance(quick_nearest({g.capsules[i].a, g.capsules[i].b}, at_), at_));
-        reach = g.capsules[i].reach;
-      }
-      bool on_it = nearest < trunk_radius(g.restrictions[owner]);
-      for (std::size_t i = 0; i < g.areas.size(); ++i)
-        if (g.area_owner[i] == static_cast<int>(owner) && quick_inside(g.areas[i], at_))
-          nearest = -nearest, on_it = true;
-      if (nearest >= reach) continue;
-      Reason& r = add(Reason::Kind::covered, static_cast<int>(owner));
-      r.on_it = on_it && r.closed_side < 0;
-      r.short_by = r.closed_side < 0 ? reach - nearest : beyond(r.closed_side);
+  // The trench lacks so much between the lot lines at its ends.
+  void add_lot_line() {
+    for (std::size_t i = 0; i < drawn_.lot.size(); ++i) {
+      const Segment edge{drawn_.lot[i].at, drawn_.lot[(i + 1) % drawn_.lot.size()].at};
+      if (quick_distance(edge, easiest_.trench.line) < wishes_.trench_width / 2)
+        add_restriction(static_cast<int>(i));
     }
-    std::stable_sort(why_.reasons.begin(), why_.reasons.end(),
-                     [](const Reason& l, const Reason& r) { return l.short_by > r.short_by; });
+  }
+
+  void add_restriction(int owner) {
+    Reason r;
+    r.restriction = ground_.restrictions[static_cast<std::size_t>(owner)];
+    if (r.restriction.kind == Restriction::Kind::feature)
+      r.closed_side = closed_side_of(drawn_, wishes_, r.restriction.feature_id);
+    if (r.closed_side >= 0) r.restriction = {};
+    if (named(r)) return;
+    const auto [nearest, reach, on_it] = near(owner);
+    r.kind = nearest < reach ? Reason::Kind::covered : Reason::Kind::stops_trench;
+    r.on_it = on_it && r.closed_side < 0;
+    r.short_by = r.kind == Reason::Kind::stops_trench ? length_ - easiest_.open
+                 : r.closed_side < 0                  ? reach - nearest
+                                                      : beyond(r.closed_side);
+    r.direction = easiest_.angle;
+    why_.reasons.push_back(r);
+  }
+
+  bool named(const Reason& r) const {
+    return std::any_of(why_.reasons.begin(), why_.reasons.end(), [&r](const Reason& known) {
+      return known.trench == 0 && known.closed_side == r.closed_side && known.restriction == r.restriction;
+    });
+  }
+
+  struct Near {
+    double nearest, reach;  // m from the place; less than 0 inside
+    bool on_it;
+  };
+  Near near(int owner) const {
+    double nearest = 1e300, reach = 0;
+    for (std::size_t i = 0; i < ground_.capsules.size(); ++i) {
+      if (ground_.owner[i] != owner) continue;
+      const Capsule& c = ground_.capsules[i];
+      nearest = std::min(nearest, distance(quick_nearest({c.a, c.b}, at_), at_));
+      reach = c.reach;
+    }
+    bool on_it = nearest < trunk_radius(ground_.restrictions[static_cast<std::size_t>(owner)]);
+    for (std::size_t i = 0; i < ground_.areas.size(); ++i)
+      if (ground_.area_owner[i] == owner && quick_inside(ground_.areas[i], at_))
+        nearest = -nearest, on_it = true;
+    return {nearest, reach, on_it};
   }
 
   double trunk_radius(const Restriction& r) const {
@@ -115,116 +166,42 @@ class Asked {
     return std::abs(cross(unit(b - a), at_ - a));
   }
 
-  // The longest straight trench at this angle whose floor covers the place.
-  Stretch longest(double angle) const {
-    const Point u = direction(angle), n = left_normal(u);
-    Stretch best;
-    for (double offset : kOffsets) {
-      const Point p = at_ + offset * wishes_.trench_width * n;
-      const Segment here{p - (kLeast / 2) * u, p + (kLeast / 2) * u};
-      if (!open_.free(here)) continue;
-      const Segment line{p - reach(p, -1.0 * u) * u, p + reach(p, u) * u};
-      const double long_ = distance(line.a, line.b);
-      if (long_ > best.length + kFine) best = {line, long_};
-    }
-    return best;
+  // How much further from it the trench would have to lie.
+  void add_trench(const Trench& t) {
+    Reason& r = add(Reason::Kind::too_near);
+    r.trench = t.number;
+    r.on_it = quick_inside(floor_of(t), at_);
+    const Polyline line = middle_line(t);
+    for (std::size_t i = 1; i < line.size(); ++i)
+      r.short_by = std::max(r.short_by, lacking({line[i - 1], line[i]}, easiest_.trench.line, wishes_));
   }
 
-  double reach(Point from, Point u) const {
-    double open = kLeast / 2, shut = kFar;
-    while (shut - open > kFine / 2) {
-      const double middle = (open + shut) / 2;
-      (open_.free({from, from + middle * u}) ? open : shut) = middle;
-    }
-    return open;
+  void add_conduit(Reason::Kind kind, const Polyline& line) {
+    bool here = false;
+    for (std::size_t i = 1; i < line.size(); ++i)
+      here = here || distance(quick_nearest({line[i - 1], line[i]}, at_), at_) <
+                         (wishes_.run_width + wishes_.trench_width) / 2;
+    for (Reason& known : why_.reasons)
+      if (known.kind == kind) {
+        known.on_it = known.on_it || here;
+        return;
+      }
+    add(kind).on_it = here;
   }
 
-  void add_stops(const Stretch& s, double angle) {
-    std::vector<int> owners;
-    const Segment nudged =
-        s.length > 0 ? Segment{s.line.a - kNudge * direction(angle), s.line.b + kNudge * direction(angle)}
-                     : Segment{at_ - (kLeast / 2) * direction(angle), at_ + (kLeast / 2) * direction(angle)};
-    const Ring floor = rectangle_along(nudged, wishes_.trench_width);
-    const Ground& g = open_.ground();
-    for (std::size_t i = 0; i < g.capsules.size(); ++i) {
-      const Segment way = quick_way(floor, {g.capsules[i].a, g.capsules[i].b});
-      const bool in_way =
-          distance(way.a, way.b) < g.capsules[i].reach + kFine || quick_inside(floor, g.capsules[i].a);
-      if (!in_way || std::find(owners.begin(), owners.end(), g.owner[i]) != owners.end()) continue;
-      owners.push_back(g.owner[i]);
-      if (named(g.owner[i])) continue;
-      Reason& r = add(Reason::Kind::stops_trench, g.owner[i]);
-      r.short_by = length_ - s.length;
-      r.direction = angle;
-    }
-  }
-
-  bool named(int owner) const {
-    const Restriction& r = open_.ground().restrictions[static_cast<std::size_t>(owner)];
-    return std::any_of(why_.reasons.begin(), why_.reasons.end(),
-                       [&](const Reason& known) { return known.closed_side < 0 && known.restriction == r; });
-  }
-
-  // The ground is open: what lies there already.
-  void add_others(const Stretch& s) {
-    std::vector<Polyline> trenches, conduits = layout_.header.legs;
-    for (const Trench& t : layout_.trenches) trenches.push_back(middle_line(t));
-    if (layout_.run.line.size() > 1) conduits.push_back(layout_.run.line);
-    const bool beside = fits_on(s, QuickLegal(site_, wishes_, trenches, {}));
-    if (!beside) add_too_near(s);
-    if (!fits_on(s, QuickLegal(site_, wishes_, {}, conduits))) add(Reason::Kind::conduit);
-    if (!why_.reasons.empty()) return;
-    if (!fits_on(s, QuickLegal(site_, wishes_, trenches, conduits))) {
-      add_too_near(s);
-      add(Reason::Kind::conduit);
-    } else if (static_cast<int>(layout_.trenches.size()) >= wishes_.circuits) {
+  void add_room() {
+    const Segment& t = easiest_.trench.line;
+    if (static_cast<int>(layout_.trenches.size()) >= wishes_.circuits)
       add(Reason::Kind::enough);
-    } else if (!header_reaches(s, QuickLegal(site_, wishes_, trenches, conduits))) {
+    else if (!contains(layout_.routable, t.a) && !contains(layout_.routable, t.b))
       add(Reason::Kind::no_header);
-    } else {
+    else
       add(Reason::Kind::not_used);
-    }
   }
 
-  template <class Found>
-  bool any_place(const Stretch& s, const Found& found) const {
-    const Point u = unit(s.line.b - s.line.a);
-    const double middle = dot(at_ - s.line.a, u);
-    const double low = std::max(0.0, middle - length_), high = std::min(middle, s.length - length_);
-    for (double from = low; from < high + kSlide; from += kSlide) {
-      const Point head = s.line.a + std::min(from, std::max(low, high)) * u;
-      if (found(Segment{head + kFine * u, head + (length_ - kFine) * u})) return true;
-    }
-    return false;
-  }
-
-  bool fits_on(const Stretch& s, const QuickLegal& legal) const {
-    return any_place(s, [&](const Segment& t) { return legal.free(t); });
-  }
-
-  bool header_reaches(const Stretch& s, const QuickLegal& legal) const {
-    return any_place(s, [&](const Segment& t) {
-      return legal.free(t) && (contains(layout_.routable, t.a) || contains(layout_.routable, t.b));
-    });
-  }
-
-  // Trenches that alone leave no place; where none does alone, the nearest.
-  void add_too_near(const Stretch& s) {
-    const Trench* nearest = nullptr;
-    double least = 1e300;
-    for (const Trench& t : layout_.trenches) {
-      const Polyline line = middle_line(t);
-      double apart = 1e300;
-      for (std::size_t i = 1; i < line.size(); ++i)
-        apart = std::min(apart, distance(quick_nearest({line[i - 1], line[i]}, at_), at_));
-      if (apart < least) least = apart, nearest = &t;
-      if (fits_on(s, QuickLegal(site_, wishes_, {line}, {}))) continue;
-      add(Reason::Kind::too_near).trench = t.number;
-      why_.reasons.back().short_by = std::max(0.0, wishes_.spacing - apart);
-    }
-    if (!why_.reasons.empty() || nearest == nullptr) return;
-    add(Reason::Kind::too_near).trench = nearest->number;
-    why_.reasons.back().short_by = std::max(0.0, wishes_.spacing - least);
+  // What cannot be moved as easily comes first, and of that what is short by most.
+  static bool binds_more(const Reason& l, const Reason& r) {
+    return l.kind != r.kind ? l.kind < r.kind : l.short_by > r.short_by;
   }
 
   const Site& drawn_;
@@ -233,8 +210,9 @@ class Asked {
   double length_;
   Point at_;
   Site site_;
-  QuickLegal open_;
+  Ground ground_;
   WhyEmpty why_;
+  Tried easiest_;
 };
 
 std::optional<Trouble> not_there(const Site& site, const Restriction& r) {

@@ -15,33 +15,36 @@ struct Reason {
     covered,       // it lies in a setback, in a clearance, on a feature or beyond a closed wall
     stops_trench,  // it ends the longest trench through the place
     too_near,      // the pair rule against a trench that lies there
-    conduit,       // header or run lies there
-    no_header,     // a trench would fit; no header can reach either of its ends
-    enough,        // a trench would fit; as many as were asked for are placed
-    not_used,      // a trench would fit beside the others; the search found no whole arrangement with it
+    header,        // a trench would lie across it
+    run,
+    no_header,  // a trench would fit; no header can reach either of its ends
+    enough,     // a trench would fit; as many as were asked for are placed
+    not_used,   // a trench would fit beside the others; the search found no whole arrangement with it
   } kind = Kind::outside;
   Restriction restriction;  // covered and stops_trench, unless it is a closed side
   int closed_side = -1;     // index of Wishes::closed: that instead of a restriction
-  bool on_it = false;       // covered: by the thing itself, not by its clearance alone
+  bool on_it = false;       // the place lies on the thing itself, not in its clearance alone; on the trench,
+                            // the header, the run
   int trench = 0;           // number, too_near
   double short_by = 0;  // m: covered: from the place to where a trench's edge may lie; stops_trench: that the
-                        // longest trench lacks; too_near: that the rule lacks where they come nearest
+                        // longest trench lacks; too_near: that the pair rule lacks
   double direction = 0;  // rad, stops_trench: of that trench
   bool operator==(const Reason&) const = default;
 };
 
 struct WhyEmpty {
-  std::vector<Reason> reasons;   // what binds most comes first
+  std::vector<Reason> reasons;   // all of them keep it out; what binds most comes first
   double longest_along = 0;      // m, of a trench through the place in the direction of the field
   double longest = 0;            // m, in any direction
   double longest_direction = 0;  // rad
 };
 
-// What keeps a trench of the coil's length from lying over this place. Where the ground itself does: all that
-// covers the place, by how far it is short, the most first. Where the place is open but no trench can lie
-// through it: what stops the longest in the direction of the field, and then in any (5 degrees apart). Else
-// what the others of the layout leave. On a trench of the layout it speaks of that trench. Takes some
-// milliseconds.
+// What would have to go so that a trench of the coil's length may lie over this place: of all such trenches
+// (5 degrees apart, the layout's own direction first) that with the least in its way, and everything that is.
+// Header and run are the least, as they are laid anew with every trench; then trenches of the layout, a
+// no-dig area or closed side, setbacks and clearances, and last what cannot be moved. Header that only leads
+// to trenches in the way goes with them. Setbacks and clearances come first in the answer, by how far they
+// are short. Takes a few milliseconds.
 WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil, const Layout& layout,
                         Point at);
 

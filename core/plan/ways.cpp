@@ -101,6 +101,12 @@ std::string_view way_kind_name(WayKind kind) {
   return "unknown";
 }
 
+bool water_holds(const Outcome& outcome, const ThermalWishes& limits) {
+  Way way;
+  set_water(way, outcome, limits);
+  return way.holds;
+}
+
 bool same_trenches(const Layout& a, const Layout& b, double within) {
   if (a.trenches.size() != b.trenches.size()) return false;
   std::vector<bool> taken(b.trenches.size());

@@ -54,6 +54,9 @@ using WaysProgress = std::function<void(double, const std::string&)>;
 // plan's troubles stop the layout, or when asked to stop. Deterministic.
 std::vector<Way> ways_of(const Plan& plan, const WaysProgress& progress = {}, std::stop_token stop = {});
 
+// Whether the coldest and warmest fluid are known and within the limits.
+bool water_holds(const Outcome& outcome, const ThermalWishes& limits);
+
 // Same trenches: as many, each with its ends within `within` of one of the other's (head and end may be
 // swapped), and the same width, depth and pipe.
 bool same_trenches(const Layout& a, const Layout& b, double within = 1);

@@ -186,6 +186,44 @@ TEST_F(ReportTest, MissingCircuitsPointToOtherWaysAndToTheSize) {
   EXPECT_EQ(asked, "size");
 }
 
+// Four rows 12 ft apart fit but for the tank's clearance.
+TEST_F(ReportTest, WhatMakesRoomIsFoundWhenAskedAndTakenWithAClick) {
+  Plan strip = sample::empty();
+  for (Point corner : {Point{0, 0}, {30, 0}, {30, 13}, {0, 13}}) strip.site.lot.push_back({corner, 0.2});
+  strip.site.features.push_back({});
+  Feature& tank = strip.site.features[0];
+  tank.id = 2;
+  tank.kind = FeatureKind::septic_tank;
+  tank.points = {{13, 12.6}, {15, 12.6}, {15, 12.7}, {13, 12.7}};
+  tank.trench_clearance = tank.run_clearance = 4;
+  strip.wishes.trench_length = 26;
+  strip.wishes.coil_in_run = false;
+  strip.thermal.years = 1;
+  Document document;
+  Selection selection;
+  ReportPanel panel(document, selection);
+  panel.show();
+  document.commit(strip, "Drawn");
+  const auto shows = [&](const QString& link) {
+    return wait_until([&] { return panel.browser()->toHtml().contains(link); });
+  };
+  ASSERT_TRUE(shows(kFindRemediesLink));
+  emit panel.browser()->anchorClicked(QUrl(kFindRemediesLink));
+  ASSERT_TRUE(wait_until([&] { return !panel.remedies().busy(); }));
+  ASSERT_TRUE(shows(QString(kTakeLink) + "0"));
+  EXPECT_TRUE(panel.browser()->toPlainText().contains("Only where the local code"));
+  const MoreRoom first = panel.remedies().newest()->remedies.at(0);
+  emit panel.browser()->anchorClicked(QUrl(QString(kTakeLink) + "0"));
+  EXPECT_EQ(document.committed().wishes.circuits, 4);
+  ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  EXPECT_EQ(document.outcome()->layout.trenches.size(), static_cast<std::size_t>(first.circuits));
+  // Of the plan before: no longer shown, and cannot be taken again.
+  ASSERT_TRUE(wait_until([&] { return !panel.browser()->toHtml().contains(kTakeLink); }));
+  const Plan taken = document.committed();
+  emit panel.browser()->anchorClicked(QUrl(QString(kTakeLink) + "0"));
+  EXPECT_EQ(document.committed(), taken);
+}
+
 TEST_F(ReportTest, ClickOnAFindingPointsOutItsPlaces) {
   Document document;
   Selection selection;

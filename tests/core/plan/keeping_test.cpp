@@ -7,6 +7,7 @@
 #include "layout/header_groups.h"
 #include "plan/edits.h"
 #include "plan/solve.h"
+#include "plan/ways.h"
 #include "support/sample_plans.h"
 
 namespace underlawn {
@@ -112,6 +113,19 @@ TEST_P(HeldWhereItLies, ATrenchLeavesRoomForTheOthers) {
     const Layout l = after(held);
     EXPECT_EQ(l.trenches.size(), layout_.trenches.size()) << t.number;
     EXPECT_TRUE(l.troubles.empty()) << t.number << ": " << l.troubles.front().message();
+  }
+}
+
+// Nothing moves, and header and run are joined as well as before.
+TEST_P(HeldWhereItLies, ATrenchLeavesTheOthersWhereTheyAre) {
+  const auto dug = [](const Layout& l) { return l.header.length + l.run.length; };
+  for (const Trench& t : layout_.trenches) {
+    if (t.role != TrenchRole::field) continue;
+    Plan held = plan_;
+    held.wishes.locked = {{t.head, t.end}};
+    const Layout l = after(held);
+    EXPECT_TRUE(same_trenches(l, layout_, 1e-6)) << t.number;
+    EXPECT_LE(dug(l), dug(layout_) + 0.05) << t.number;
   }
 }
 

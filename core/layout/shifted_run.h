@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The run's bends where they are cheapest, after the whole is laid.
+#pragma once
+
+#include "layout/whole.h"
+
+namespace underlawn {
+
+// Bends of the run shifted, left out or put in where that makes it cheaper and is legal beside all that lies;
+// its ends stay, and one that holds a coil or is held itself stays as it is. `conduits` without the ground of any trench.
+void shift_run(const Site& site, const Wishes& wishes, const Conduits& conduits, Whole& whole);
+
+}  // namespace underlawn
