@@ -150,6 +150,7 @@ TEST_F(PricePanelTest, AnItemOfOnesOwnComesAndGoes) {
 TEST_F(PricePanelTest, AnotherSystemIsAddedEditedAndRemoved) {
   EXPECT_TRUE(called<QLineEdit>(*panel, "Heating efficiency")->isHidden() ||
               !called<QLineEdit>(*panel, "Heating efficiency")->isVisibleTo(panel.get()));
+  with_a_heat_pump_price();
   panel->add_system(1);
   current();
   ASSERT_EQ(document.plan().pricing.running.others.size(), 1u);
@@ -164,6 +165,7 @@ TEST_F(PricePanelTest, AnotherSystemIsAddedEditedAndRemoved) {
 }
 
 TEST_F(PricePanelTest, TheChartBeginsWithTheFirstCostAndEndsWithAllThatIsPaid) {
+  with_a_heat_pump_price();
   panel->add_system(0);
   current();
   const Comparison& c = *document.outcome()->comparison;
