@@ -6,9 +6,7 @@
 #include <QLabel>
 #include <QMenu>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QStringListModel>
-#include <QTimer>
 #include <QToolButton>
 
 #include "base/table_text.h"
@@ -268,24 +266,6 @@ void SurveyPanel::show_notebook() {
   emit shown_changed();
 }
 
-namespace {
-
-// What was measured is typed at once: the first field below the table has the keyboard, the last is in view.
-void go_to_fields(const QWidget& panel, const QWidget& table) {
-  std::vector<TypedField*> fields;
-  for (TypedField* f : panel.findChildren<TypedField*>())
-    if (f->isVisible() && f->y() > table.y()) fields.push_back(f);
-  if (fields.empty()) return;
-  for (QWidget* w = table.parentWidget(); w != nullptr; w = w->parentWidget())
-    if (auto* area = qobject_cast<QScrollArea*>(w)) {
-      area->ensureWidgetVisible(fields.back());
-      area->ensureWidgetVisible(fields.front());
-    }
-  fields.front()->setFocus(Qt::OtherFocusReason);
-}
-
-}  // namespace
-
 // Like the one before it: a notebook is written from the same two corners for a while.
 void SurveyPanel::add_sighting() {
   Sighting s;
@@ -299,7 +279,6 @@ void SurveyPanel::add_sighting() {
   const std::size_t row = document_.committed().survey.notebook.size();
   document_.commit(edit::with_sighting(document_.committed(), std::move(s)), tr("Add a point"));
   table_->pick(row, 1);
-  QTimer::singleShot(0, this, [this] { go_to_fields(*this, *table_); });  // once they have their places
 }
 
 void SurveyPanel::remove_sightings() {

@@ -103,14 +103,15 @@ std::vector<std::string> left_over(const test::Unsaid& unsaid, const std::set<st
 }
 
 // Of three digits and more, for clock and pages are set differently. Each once: a table that goes on over
-// more pages says its heads again. Without "3 of 12", the numbers of pages.
+// more pages says its heads again. Without "3 of 12", the numbers of pages, and without scales: longer words
+// leave a plan less room.
 std::set<QString> numbers(const Sheet& sheet) {
   static const QRegularExpression number(R"(\d[\d.,]+\d)");
-  static const QRegularExpression pages(R"(\d+ (of|de) \d+)");
+  static const QRegularExpression set_otherwise(R"(\d+ (of|de) \d+|\(?1:\d+\)?)");
   std::set<QString> all;
   for (int page = 0; page < sheet.pages(); ++page)
     for (const QString& text : page_texts(sheet, page))
-      for (auto it = number.globalMatch(QString(text).remove(pages)); it.hasNext();)
+      for (auto it = number.globalMatch(QString(text).remove(set_otherwise)); it.hasNext();)
         all.insert(it.next().captured());
   return all;
 }

@@ -41,6 +41,12 @@ struct PricePanelTest : testing::Test {
     ASSERT_TRUE(wait_until([&] { return document.outcome() != nullptr && !document.stale(); }));
     panel->refresh();
   }
+  // Without one the loop has no line in the chart.
+  void with_a_heat_pump_price() {
+    Plan plan = document.plan();
+    plan.pricing.running.unit_cost = 9000;
+    document.commit(plan, "Priced");
+  }
   int row_of_key(const std::string& key) {
     const auto& rows = panel->table()->rows();
     for (std::size_t i = 0; i < rows.size(); ++i)

@@ -12,7 +12,6 @@
 #include <QToolButton>
 
 #include "app/support/fields.h"
-#include "app/support/wait.h"
 #include "canvas/canvas.h"
 #include "files/atomic_file.h"
 #include "plan/edits.h"
@@ -140,16 +139,6 @@ TEST_F(SurveyPanelTest, NothingIsDrawnWhenAnotherPanelIsInSight) {
   EXPECT_FALSE(document.committed().survey.deed.text.empty());  // leaving the box kept it
   window.side()->show_tab(SideColumn::Tab::survey, false);
   EXPECT_EQ(window.canvas()->survey().courses.size(), 4u);
-}
-
-TEST_F(SurveyPanelTest, APointJustAddedHasItsFieldsInViewAndTheKeyboardInTheFirst) {
-  document.commit(edit::with_lot(document.committed(), {{0, 0}, {50, 0}, {50, 40}, {0, 40}}, 3), "Lot");
-  window.resize(1280, 640);
-  QTest::mouseClick(button("Add a point"), Qt::LeftButton);
-  auto* from = called<QLineEdit>(*panel, "From");
-  ASSERT_TRUE(wait_until([&] { return from->hasFocus(); }));
-  for (const char* name : {"From", "Distance from that"})
-    EXPECT_FALSE(called<QLineEdit>(*panel, name)->visibleRegion().isEmpty()) << name;
 }
 
 TEST_F(SurveyPanelTest, APointByTwoTapesBecomesATree) {

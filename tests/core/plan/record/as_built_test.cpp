@@ -2,6 +2,8 @@
 // The loop as dug, solved again.
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "field/coil.h"
 #include "files/plan_file.h"
 #include "pipe/pipe_size.h"
