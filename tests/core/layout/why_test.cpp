@@ -461,8 +461,8 @@ class TakenAway {
 // On random lots: without all that is named the judge finds a place for a trench (0.6 m shorter, as it tries
 // one every half metre), and with any one of them left it finds none. The second is asked where no feature
 // goes with the others, as the whole of it does here and its clearance alone may be what is named; not of
-// header and run, nor to a hand's breadth of trenches aslant, which are held off a little more than asked.
-// Where none fits on the bare lot nothing is asked.
+// header and run, nor nearer than a quarter metre to trenches aslant, which are held off a little more than
+// asked. Where none fits on the bare lot nothing is asked.
 TEST(Why, WhatIsNamedIsWhatKeepsATrenchOutByTheJudgesMeasure) {
   int asked = 0, named = 0;
   for (std::uint64_t seed = 1; seed <= 8; ++seed) {
