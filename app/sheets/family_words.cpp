@@ -252,15 +252,16 @@ QString rain_answer(const Plan& plan, const FamilyFacts& facts) {
                    "No day is kept for it in the price. The trenches stay fenced, and nobody goes "
                    "near them until they have been looked at again.")
              : QObject::tr(
-                   "The higher figure of the price has %1 in it; more rain costs as much again. The "
-                   "trenches stay fenced until they have been looked at again.")
+                   "The higher figure of the price has %1 in it; further days of rain cost in proportion and "
+                   "make the work longer. The trenches stay fenced until they have been looked at again.")
                    .arg(kept);
 }
 
 QString leak_answer(const Plan& plan, const Outcome& outcome) {
   QStringList words{
-      QObject::tr("It is held under pressure, with water alone, before anything is covered; come and look at "
-                  "the gauge. In use it holds %1. If it leaks later, its pressure falls and shows it.")
+      QObject::tr("Each coil is under pressure while its trench is filled, and the whole is tested, with "
+                  "water alone, before the last joint is covered; come and look at the gauge. In use it "
+                  "holds %1. If it leaks later, its pressure falls: have the gauge looked at once a year.")
           .arg(fluid_words(plan, outcome))};
   for (const Loved& l : loved(plan, outcome)) {
     const Feature* f = find_feature(plan.site, l.feature_id);

@@ -59,15 +59,18 @@ QString first_of(const Plan& plan, const Outcome& outcome, const DigStep& step) 
   QStringList all;
   if (const QString crossed = exposed_first(plan, outcome, step); !crossed.isEmpty()) all << crossed;
   if (run_comes_over(step.work))
-    all << QObject::tr("Stays open: coil bedded, filled to %1 deep; then the run's pipes, bedded.")
+    all << QObject::tr(
+               "Stays open: coil bedded, under pressure, filled to %1 deep; then the run's pipes, bedded.")
                .arg(shown(plan, outcome, figures::trench_key(step.trench) + ".run_floor"));
   const QString head = shown_length(plan, kHeadOpen);
   if (!step.into.empty())
     all << QObject::tr(
-               "Coil of %1 laid, bedded, under pressure; fill it with this spoil, %2 at the head stay open.")
+               "Coil of %1 laid, bedded, under pressure; fill it with this spoil, but not the %2 next to its "
+               "head.")
                .arg(text_of(trenches_named(step.into)), head);
   if (!step.filled_first.empty())
-    all << QObject::tr("Coil of %1 under pressure; fill it with its own heap, %2 at the head stay open.")
+    all << QObject::tr(
+               "Coil of %1 under pressure; fill it with its own heap, but not the %2 next to its head.")
                .arg(text_of(trenches_named(step.filled_first)), head);
   if (!step.no_room.empty()) all << QObject::tr("Truck there: no room for the heap.");
   if (!step.reached) all << QObject::tr("NO WAY FOR THE MACHINE: ask the designer.");

@@ -173,8 +173,7 @@ std::vector<Pictures::Picture> three_pictures(const ProposalPage& page, int days
                        "season later."),
            picture(page.plan, page.outcome, before)},
           digging_picture(page, days),
-          {QObject::tr("When we leave"),
-           QObject::tr("Bare earth over the trenches, seed under straw around them."),
+          {QObject::tr("When we leave"), QObject::tr("The earth is back, sown with grass and under straw."),
            picture(page.plan, page.outcome, leaving)}};
 }
 
@@ -283,7 +282,7 @@ BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
                     money(plan, facts.incentives)});
   if (facts.electricity > 0)
     rows.push_back({QObject::tr("Electricity a year, heating and cooling"),
-                    QObject::tr("%1, nine years in ten between %2 and %3")
+                    QObject::tr("%1, nine times in ten between %2 and %3")
                         .arg(family_energy(facts.electricity), family_energy(facts.electricity_low),
                              family_energy(facts.electricity_high)),
                     money_range(plan, facts.bill_low, facts.bill_high)});
@@ -316,7 +315,7 @@ BlockPtr comparison_rows(const ProposalPage& page, const FamilyFacts& facts) {
   return std::make_shared<Compared>(
       Compared::Row{QObject::tr("Ways to heat and cool this house"), QObject::tr("to buy"),
                     QObject::tr("a year, with upkeep"), QObject::tr("the loop saves a year"),
-                    QObject::tr("its higher price is back after")},
+                    QObject::tr("its higher price has paid for itself after")},
       std::move(rows));
 }
 
@@ -337,7 +336,7 @@ QString fuel_words(const Plan& plan) {
 BlockPtr reckoned(const ProposalPage& page, const FamilyFacts& facts) {
   QStringList words{spread_words()};
   if (compared(facts))
-    words << QObject::tr("Today's prices, as entered for you by hand: %1; so are the other ways.")
+    words << QObject::tr("Today's prices, as entered for you by hand: %1; those of the other ways too.")
                  .arg(fuel_words(page.plan));
   else
     words << QObject::tr("At today's price of electricity.");

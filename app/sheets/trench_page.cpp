@@ -254,9 +254,9 @@ BlockPtr TrenchPage::tick_block(double points) const {
   QStringList ticks = {QObject::tr("staked and checked"), QObject::tr("dug, floor level and clean"),
                        QObject::tr("bedding in"), QObject::tr("coil laid, tied, tagged")};
   if (outcome_.figures.find(figures::trench_key(trench_.number) + ".run_floor") != nullptr)
-    ticks << QObject::tr("filled to the run's floor, run's pipes laid and bedded");
-  ticks << QObject::tr("tested before it is covered") << QObject::tr("as-built tapes taken")
-        << QObject::tr("warning tape, backfilled");
+    ticks << QObject::tr("coil under pressure, filled to the run's floor, run's pipes laid and bedded");
+  ticks << QObject::tr("coil under pressure when it is covered, gauge read")
+        << QObject::tr("as-built tapes taken") << QObject::tr("warning tape, backfilled");
   for (const QString& text : ticks) items.push_back({"☐", "", text});
   return std::make_shared<Items>(QObject::tr("TICK WHEN DONE"), std::move(items), points);
 }

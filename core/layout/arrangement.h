@@ -53,8 +53,8 @@ struct Searched {
 };
 
 struct Search {
-  const Ground& ground;      // for coil trenches, in the plane of the lot
-  const Ground& for_header;  // for header and run
+  const Confines& ground;      // for coil trenches, in the plane of the lot
+  const Confines& for_header;  // for header and run
   const Approach& approach;
   TrenchSize size;
   double run_width = 0;    // m

@@ -27,7 +27,7 @@ class SearchRound {
 
  private:
   const Search& open_;
-  Ground ground_, for_header_;
+  Confines ground_, for_header_;
   std::optional<Search> round_;
 };
 

@@ -61,7 +61,7 @@ std::vector<RestrictionCost> restriction_costs(const Search& search, const Keepi
     const std::vector<LiftedSite> open = liftings(keeping.site, restriction);
     if (stop.stop_requested()) break;
     if (open.empty()) continue;
-    const Ground ground = trench_ground(open.back().site), header = conduit_ground(open.back().site);
+    const Confines ground = trench_ground(open.back().site), header = conduit_ground(open.back().site);
     const Search s{ground,        header, search.approach, search.size, search.run_width,
                    search.wanted, false,  false,           search.most};
     const int more = most_beyond(s, keeping, best, fits, stop) - fits;

@@ -55,7 +55,7 @@ struct Room {
 
 }  // namespace
 
-Cuts::Cuts(const Ground& ground, const Turn& turn, Axis axis, double wider) {
+Cuts::Cuts(const Confines& ground, const Turn& turn, Axis axis, double wider) {
   const std::size_t n = ground.capsules.size();
   spans_.reserve(n);
   shapes_.reserve(n);

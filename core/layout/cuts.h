@@ -23,7 +23,7 @@ using Free = std::vector<Interval>;  // closed, in order
 class Cuts {
  public:
   // Every capsule wider by `wider` m. Strips run along `axis` of the turned plane.
-  Cuts(const Ground& ground, const Turn& turn, Axis axis, double wider);
+  Cuts(const Confines& ground, const Turn& turn, Axis axis, double wider);
 
   // Where along the strip low <= across <= high nothing is in the way, each thing longer by `grow` at both
   // ends. Inside or outside of areas is decided on the strip's middle line. Exact.

@@ -12,12 +12,12 @@ constexpr int kNoRestriction = -1;  // of what is held
 constexpr double kAlike = std::numbers::pi / 6;
 constexpr double kBesideCoil = 1;  // m of plain digging a metre: as connect() prices its own
 
-void add_capsule(Ground& g, Point a, Point b, double reach) {
+void add_capsule(Confines& g, Point a, Point b, double reach) {
   g.capsules.push_back({a, b, std::max(0.0, reach)});
   g.owner.push_back(kNoRestriction);
 }
 
-void add_area(Ground& g, const Ring& ring, double reach) {
+void add_area(Confines& g, const Ring& ring, double reach) {
   for (std::size_t i = 0; i < ring.size(); ++i) add_capsule(g, ring[i], ring[(i + 1) % ring.size()], reach);
   g.areas.push_back(ring);
   g.area_owner.push_back(kNoRestriction);
@@ -29,7 +29,7 @@ double angle_to(const Segment& leg, double angle) {
   return std::atan2(std::abs(cross(u, v)), std::abs(dot(u, v)));
 }
 
-void add_trench(Ground& g, const Segment& leg, const Wishes& w, double angle) {
+void add_trench(Confines& g, const Segment& leg, const Wishes& w, double angle) {
   const double turn = angle_to(leg, angle), spacing = std::max(w.spacing, w.trench_width);
   add_area(g, rectangle_along(leg, w.trench_width), w.end_gap);
   if (turn >= kAlike) return;
@@ -64,8 +64,8 @@ Wishes apart_rule(const Wishes& wishes) {
   return w;
 }
 
-Ground with_held(const Ground& ground, const Held& held, const Wishes& w, double angle) {
-  Ground g = ground;
+Confines with_held(const Confines& ground, const Held& held, const Wishes& w, double angle) {
+  Confines g = ground;
   for (const Segment& leg : legs_of(held.trenches)) add_trench(g, leg, w, angle);
   const Wishes rule = apart_rule(w);
   for (const Segment& leg : legs_of(held.apart)) add_trench(g, leg, rule, angle);
@@ -73,8 +73,8 @@ Ground with_held(const Ground& ground, const Held& held, const Wishes& w, double
   return g;
 }
 
-Ground header_with_held(const Ground& for_header, const Held& held, const Wishes& w) {
-  Ground g = for_header;
+Confines header_with_held(const Confines& for_header, const Held& held, const Wishes& w) {
+  Confines g = for_header;
   for (const auto* lines : {&held.trenches, &held.apart})
     for (const Polyline& line : *lines)
       for (const Segment& leg : legs_of({coil_of(line, w.run_width)}))

@@ -19,9 +19,9 @@ struct Held {
 // The ground with what is held, for trenches that lie at this angle: the pair rule against held trenches (of
 // those within 30 degrees of the angle but not parallel a little more than it asks), and header and run kept
 // off. It has no restriction of its own.
-Ground with_held(const Ground& ground, const Held& held, const Wishes& wishes, double angle);
+Confines with_held(const Confines& ground, const Held& held, const Wishes& wishes, double angle);
 // The same for header and run: off held coils, but for their heads.
-Ground header_with_held(const Ground& for_header, const Held& held, const Wishes& wishes);
+Confines header_with_held(const Confines& for_header, const Held& held, const Wishes& wishes);
 // Ground for the middle lines of header and run, with what is held.
 Conduits conduits_with_held(Conduits conduits, const Held& held);
 

@@ -23,7 +23,8 @@ bool leads_to(const Polyline& leg, Point p) {
 
 class Maker {
  public:
-  Maker(const Site& drawn, const Site& site, const Ground& ground, const Wishes& wishes, const Layout& layout)
+  Maker(const Site& drawn, const Site& site, const Confines& ground, const Wishes& wishes,
+        const Layout& layout)
       : drawn_(drawn), site_(site), ground_(ground), wishes_(wishes), layout_(layout) {}
 
   Obstacles make(double angle) {
@@ -78,7 +79,7 @@ class Maker {
   void add_trench(std::size_t i, double angle) {
     Held held;
     held.trenches = {middle_line(layout_.trenches[i])};
-    Ground g = with_held({}, held, wishes_, angle);
+    Confines g = with_held({}, held, wishes_, angle);
     InWay& t = add(Obstacle::Kind::trench, static_cast<int>(i), kTrench);
     t.capsules = std::move(g.capsules);
     t.areas = std::move(g.areas);
@@ -109,7 +110,7 @@ class Maker {
 
   const Site& drawn_;
   const Site& site_;
-  const Ground& ground_;
+  const Confines& ground_;
   const Wishes& wishes_;
   const Layout& layout_;
   Obstacles out_;
@@ -123,8 +124,8 @@ bool Obstacles::goes_with(std::size_t i, const std::vector<char>& hit) const {
          std::all_of(serves.begin(), serves.end(), [&hit](std::size_t t) { return hit[t]; });
 }
 
-Obstacles obstacles_of(const Site& drawn, const Site& with_closed, const Ground& ground, const Wishes& wishes,
-                       const Layout& layout, double angle) {
+Obstacles obstacles_of(const Site& drawn, const Site& with_closed, const Confines& ground,
+                       const Wishes& wishes, const Layout& layout, double angle) {
   return Maker(drawn, with_closed, ground, wishes, layout).make(angle);
 }
 

@@ -37,7 +37,7 @@ inline constexpr double kFixed = 1e4;  // from this weight on it cannot be moved
 
 // `ground` of the site with its closed sides. Trenches are kept off as the pair rule has it for a trench at
 // that angle.
-Obstacles obstacles_of(const Site& drawn, const Site& with_closed, const Ground& ground, const Wishes& wishes,
-                       const Layout& layout, double angle);
+Obstacles obstacles_of(const Site& drawn, const Site& with_closed, const Confines& ground,
+                       const Wishes& wishes, const Layout& layout, double angle);
 
 }  // namespace underlawn

@@ -20,7 +20,7 @@ class QuickLegal {
   bool free(const Segment& trench) const;
   // Directions, unit, in which a trench could go on past what it touches here.
   void add_ways_past(const Segment& trench, std::vector<Point>& ways) const;
-  const Ground& ground() const { return ground_; }
+  const Confines& ground() const { return ground_; }
 
  private:
   bool keeps_off(const Segment& trench, const Ring& floor, const Polyline& other) const;
@@ -28,7 +28,7 @@ class QuickLegal {
   double near_enough() const;  // m between middle lines, at which the pair rule must be asked
 
   const Wishes& wishes_;
-  Ground ground_;
+  Confines ground_;
   std::vector<Polyline> others_, conduits_;
 };
 

@@ -48,7 +48,7 @@ class FieldSearch {
 
   Keeping keeping_;
   double length_;
-  Ground ground_, for_header_;
+  Confines ground_, for_header_;
   Approach approach_;
   Search search_;
   std::vector<Bearing> bearings_;

@@ -210,7 +210,7 @@ class Asked {
   double length_;
   Point at_;
   Site site_;
-  Ground ground_;
+  Confines ground_;
   WhyEmpty why_;
   Tried easiest_;
 };

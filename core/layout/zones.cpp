@@ -8,12 +8,12 @@ namespace underlawn {
 
 namespace {
 
-void add_capsule(Ground& g, Point a, Point b, double reach) {
+void add_capsule(Confines& g, Point a, Point b, double reach) {
   g.capsules.push_back({a, b, std::max(0.0, reach)});
   g.owner.push_back(static_cast<int>(g.restrictions.size()) - 1);
 }
 
-void add_feature(Ground& g, const Feature& f, double reach) {
+void add_feature(Confines& g, const Feature& f, double reach) {
   g.restrictions.push_back({Restriction::Kind::feature, -1, f.id});
   const auto& p = f.points;
   if (p.size() == 1) add_capsule(g, p[0], p[0], reach);
@@ -38,8 +38,8 @@ bool odd_even_inside(const Ring& ring, Point p) {
 constexpr double kRegionShare = 1.01;
 constexpr double kRegionSpare = 0.01;  // m
 
-Ground lot_ground(const Site& site, double share, double spare) {
-  Ground g;
+Confines lot_ground(const Site& site, double share, double spare) {
+  Confines g;
   g.lot = lot_ring(site);
   for (std::size_t i = 0; i < site.lot.size(); ++i) {
     g.restrictions.push_back({Restriction::Kind::setback, static_cast<int>(i), 0});
@@ -51,20 +51,20 @@ Ground lot_ground(const Site& site, double share, double spare) {
 
 }  // namespace
 
-Ground trench_ground(const Site& site) {
-  Ground g = lot_ground(site, 1, 0);
+Confines trench_ground(const Site& site) {
+  Confines g = lot_ground(site, 1, 0);
   for (const Feature& f : site.features) add_feature(g, f, trench_clearance(site, f));
   return g;
 }
 
-Ground conduit_ground(const Site& site) {
-  Ground g = lot_ground(site, kRegionShare, kRegionSpare);
+Confines conduit_ground(const Site& site) {
+  Confines g = lot_ground(site, kRegionShare, kRegionSpare);
   for (const Feature& f : site.features)
     if (!crossable(f)) add_feature(g, f, kRegionShare * run_clearance(site, f) + kRegionSpare);
   return g;
 }
 
-bool is_open(const Ground& ground, Point p) {
+bool is_open(const Confines& ground, Point p) {
   if (!odd_even_inside(ground.lot, p)) return false;
   return std::none_of(ground.areas.begin(), ground.areas.end(),
                       [p](const Ring& r) { return odd_even_inside(r, p); });

@@ -10,7 +10,7 @@
 namespace underlawn {
 
 // Everything a coil trench must keep off. Exact: no rounding of corners.
-struct Ground {
+struct Confines {
   Ring lot;
   std::vector<Capsule> capsules;
   std::vector<int> owner;       // of each capsule: an index into restrictions
@@ -19,12 +19,12 @@ struct Ground {
   std::vector<Restriction> restrictions;
 };
 
-Ground trench_ground(const Site& site);
+Confines trench_ground(const Site& site);
 // The same for header and run: without what they may cross, and with the clearances of the run. A little
 // wider than asked, so that what keeps off it lies inside the region that header and run are routed in.
-Ground conduit_ground(const Site& site);
+Confines conduit_ground(const Site& site);
 // Inside the lot and outside every area; meant for points that no capsule covers.
-bool is_open(const Ground& ground, Point p);
+bool is_open(const Confines& ground, Point p);
 
 // What lies within the setbacks of the lot; nothing where they are no lengths.
 Region setback_bands(const Site& site);

@@ -221,7 +221,7 @@ def main():
                 print(f"{name}: {key} is printed as {f[key]!r}, worked out as {value!r}")
                 wrong += 1
         print(f"{name}: {len(f)} figures read, {len(again)} worked out again")
-        if len(f) < 300 or len(again) < 140:
+        if len(f) < 300 or len(again) < 130:
             print(f"{name}: too few")
             wrong += 1
     return 1 if wrong else 0

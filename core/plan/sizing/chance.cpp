@@ -50,7 +50,7 @@ std::optional<Trouble> what_is_wrong(const Outcome& outcome, const ChanceWishes&
 
 }  // namespace
 
-Interval wilson(int successes, int trials) {
+ShareInterval wilson(int successes, int trials) {
   constexpr double z = 1.959963984540054;
   const double n = trials, p = successes / n;
   const double middle = (p + z * z / (2 * n)) / (1 + z * z / n);
@@ -85,7 +85,7 @@ Result<Chance> chance_of_holding(const Plan& plan, const Outcome& outcome, const
     warmest.push_back(s.warmest);
   }
   out.share = static_cast<double>(out.holding) / out.draws;
-  const Interval interval = wilson(out.holding, out.draws);
+  const ShareInterval interval = wilson(out.holding, out.draws);
   out.low = interval.low;
   out.high = interval.high;
   out.coldest = quantiles(std::move(coldest));

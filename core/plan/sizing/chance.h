@@ -40,10 +40,10 @@ struct Chance {
 };
 
 // Wilson 1927, J. Am. Stat. Assoc. 22:209-212, for a share of `successes` in `trials` (> 0) with z = 1.96.
-struct Interval {
+struct ShareInterval {
   double low = 0, high = 0;
 };
-Interval wilson(int successes, int trials);
+ShareInterval wilson(int successes, int trials);
 
 // Each draw scales k R(t) of the laid pipe, which is the geometry's, to its own soil and runs the design life
 // again. `outcome` must be the plan's, with temperatures. The same seed gives the same answer on every

@@ -107,7 +107,7 @@ std::vector<std::string> left_over(const test::Unsaid& unsaid, const std::set<st
 // leave a plan less room.
 std::set<QString> numbers(const Sheet& sheet) {
   static const QRegularExpression number(R"(\d[\d.,]+\d)");
-  static const QRegularExpression set_otherwise(R"(\d+ (of|de) \d+|\(?1:\d+\)?)");
+  static const QRegularExpression set_otherwise(R"(\d+ (of|de) \d+|\(?1:\d+\)?|^\d+ (ft|m)$)");
   std::set<QString> all;
   for (int page = 0; page < sheet.pages(); ++page)
     for (const QString& text : page_texts(sheet, page))

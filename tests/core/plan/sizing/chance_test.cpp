@@ -80,7 +80,7 @@ TEST(Chance, RefusesWhatItCannotDraw) {
 // memory): Wilson's interval is where |p^ - p| = z sqrt(p (1 - p)/n).
 TEST(Chance, WilsonsEndsAreWhereTheScoreTestTurns) {
   for (const auto& [k, n] : {std::pair{81, 263}, std::pair{9, 10}, std::pair{150, 300}}) {
-    const Interval i = wilson(k, n);
+    const ShareInterval i = wilson(k, n);
     const double share = static_cast<double>(k) / n;
     for (double p : {i.low, i.high})
       EXPECT_NEAR(std::abs(share - p), 1.959964 * std::sqrt(p * (1 - p) / n), 1e-6) << k << " of " << n;
