@@ -45,11 +45,9 @@ void gaps_between(Interval* blocked, Interval* end, Interval within, Free& out) 
 struct Room {
   std::vector<Interval> blocked;
   std::vector<double> meets;
-  std::vector<std::size_t> met;
   void hold(std::size_t capsules, std::size_t sides) {
     if (blocked.size() < capsules + sides + 2) blocked.resize(capsules + sides + 2);
     if (meets.size() < sides) meets.resize(sides);
-    if (met.size() < capsules + 1) met.resize(capsules + 1);
   }
 };
 
@@ -137,15 +135,9 @@ Interval* Cuts::block_areas(double at, double grow, Interval* blocked, double* m
   return blocked;
 }
 
-Interval* Cuts::block(double low, double high, double grow, Interval* blocked, std::size_t* met) const {
-  // First which, without a branch: the machine cannot guess them, and there are many.
-  std::size_t n = 0;
+Interval* Cuts::block(double low, double high, double grow, Interval* blocked) const {
   for (std::size_t i = 0; i < spans_.size(); ++i) {
-    met[n] = i;
-    n += static_cast<std::size_t>((high >= spans_[i].low + kTouching) & (low <= spans_[i].high - kTouching));
-  }
-  for (const std::size_t* which = met; which < met + n; ++which) {
-    const std::size_t i = *which;
+    if (high < spans_[i].low + kTouching || low > spans_[i].high - kTouching) continue;
     const Shape& s = shapes_[i];
     const double bottom = std::max(low, spans_[i].low), top = std::min(high, spans_[i].high);
     // A convex side is farthest out at the height of the farther end, or as near to it as the strip lets.
@@ -159,7 +151,7 @@ Interval* Cuts::block(double low, double high, double grow, Interval* blocked, s
 void Cuts::free(double low, double high, double grow, Free& out) const {
   thread_local Room room;
   room.hold(spans_.size(), sides_.size());
-  Interval* end = block(low, high, grow, room.blocked.data(), room.met.data());
+  Interval* end = block(low, high, grow, room.blocked.data());
   end = block_areas((low + high) / 2, grow, end, room.meets.data());
   gaps_between(room.blocked.data(), end, along_, out);
 }

@@ -72,7 +72,7 @@ class Cuts {
   static Shape shape_of(Point a, Point b, double reach);
   void add_area(const Ring& ring, const Turn& turn, Axis axis);
   double* crossed(const Area& area, double at, double* meets) const;
-  Interval* block(double low, double high, double grow, Interval* blocked, std::size_t* met) const;
+  Interval* block(double low, double high, double grow, Interval* blocked) const;
   Interval* block_areas(double at, double grow, Interval* blocked, double* meets) const;
 
   Free spans_;  // of the shapes, across
