@@ -100,19 +100,29 @@ bool Approach::house_between(Point a, Point b) const {
 double Approach::distance_to(const Segment& header) const {
   if (waypoints_.empty()) return 0;
   double best = kFar;
-  for (const Waypoint& w : waypoints_)
-    for (Point p : {nearest_point(header, w.at), header.a, header.b}) {
+  for (const Waypoint& w : waypoints_) {
+    const Point near = nearest_point(header, w.at);
+    const double least = w.way + way_between(w.at, near);
+    if (least >= best) continue;
+    if (!house_between(w.at, near)) {
+      best = least;
+      continue;
+    }
+    for (Point p : {header.a, header.b}) {
       const double way = w.way + way_between(w.at, p);
       if (way < best && !house_between(w.at, p)) best = way;
     }
+  }
   return best;
 }
 
 double Approach::at_least_to(double x, double low, double high) const {
   if (waypoints_.empty()) return 0;
   double best = kFar;
-  for (const Waypoint& w : waypoints_)
+  for (const Waypoint& w : waypoints_) {
+    if (w.way + std::abs(x - w.at.x) >= best) continue;
     best = std::min(best, w.way + way_between(w.at, {x, std::min(std::max(w.at.y, low), high)}));
+  }
   return best;
 }
 
@@ -135,7 +145,11 @@ double Approach::distance_round(const Segment& header, const std::vector<Ring>& 
   };
   double best = kFar;
   for (const Waypoint& w : waypoints_) {
-    for (Point p : {nearest_point(header, w.at), header.a, header.b}) {
+    const Point near = nearest_point(header, w.at);
+    const double least = w.way + way_between(w.at, near);
+    // Round a block is no shorter than straight on.
+    if (least >= best) continue;
+    for (Point p : {near, header.a, header.b}) {
       const double way = w.way + way_between(w.at, p);
       if (way < best && open(w.at, p)) best = way;
     }

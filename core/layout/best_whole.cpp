@@ -16,36 +16,37 @@ Whole BestWhole::of(std::vector<Arrangement> found, const Coil& coil) const {
   const Keeping keeping = setting_.keeping();
   const Completer completer(keeping, coil, setting_.conduits, stop_);
   Whole best;
-  std::vector<Joined> won;  // the best few, best first
+  Won won;
   if (auto kept = as_kept(keeping, coil.trench_length)) found.push_back(std::move(*kept));
-  for (const Arrangement& a : worth_completing(keeping, std::move(found), wishes_.aim)) {
+  for (Arrangement& a : worth_completing(keeping, std::move(found), wishes_.aim)) {
     if (stop_.stop_requested()) break;
     if (cannot_win(a, best)) continue;
     if (wishes_.aim != Aim::mix && static_cast<int>(a.trenches.size()) + 1 < best.count()) continue;
-    Whole w = weighed(completer, a, false);
-    if (w.count() > keeping.wishes.circuits) continue;
-    keep(won, {a, std::move(w)});
-    best = won.front().whole;
+    auto joined = std::make_unique<Joined>(std::move(a), completer);
+    joined->whole = weighed(completer, *joined, false);
+    if (joined->whole.count() > keeping.wishes.circuits) continue;
+    keep(won, std::move(joined));
+    best = won.front()->whole;
   }
-  for (const Joined& j : won) {
+  for (const auto& j : won) {
     if (stop_.stop_requested()) break;
-    Whole shifted = weighed(completer, j.arrangement, true);
+    Whole shifted = weighed(completer, *j, true);
     if (better(shifted, best, wishes_.aim)) best = std::move(shifted);
   }
   return best;
 }
 
 // In its place, behind equals that were found first.
-void BestWhole::keep(std::vector<Joined>& won, Joined joined) const {
+void BestWhole::keep(Won& won, std::unique_ptr<Joined> joined) const {
   const auto worse = std::find_if(
-      won.begin(), won.end(), [&](const Joined& j) { return better(joined.whole, j.whole, wishes_.aim); });
+      won.begin(), won.end(), [&](const auto& j) { return better(joined->whole, j->whole, wishes_.aim); });
   if (won.size() == kShifted && worse == won.end()) return;
   won.insert(worse, std::move(joined));
   if (won.size() > kShifted) won.pop_back();
 }
 
-Whole BestWhole::weighed(const Completer& completer, const Arrangement& a, bool shift) const {
-  Whole w = completer.complete(a, shift);
+Whole BestWhole::weighed(const Completer& completer, Joined& joined, bool shift) const {
+  Whole w = completer.complete(joined.arrangement, joined.joiner, shift);
   w.measure = counts_digging(wishes_.aim) ? w.cost : measured(w);
   w.measure -= calm_worth(w);
   return w;

@@ -2,6 +2,8 @@
 // Of many arrangements the one that is best when it is joined up.
 #pragma once
 
+#include <memory>
+
 #include "layout/aim.h"
 
 namespace underlawn {
@@ -18,11 +20,15 @@ class BestWhole {
 
  private:
   struct Joined {
+    Joined(Arrangement a, const Completer& completer)
+        : arrangement(std::move(a)), joiner(completer.joiner_of(arrangement)) {}
     Arrangement arrangement;
+    Joiner joiner;
     Whole whole;
   };
-  void keep(std::vector<Joined>& won, Joined joined) const;
-  Whole weighed(const Completer& completer, const Arrangement& arrangement, bool shift) const;
+  using Won = std::vector<std::unique_ptr<Joined>>;  // the best few, best first
+  void keep(Won& won, std::unique_ptr<Joined> joined) const;
+  Whole weighed(const Completer& completer, Joined& joined, bool shift) const;
   bool cannot_win(const Arrangement& arrangement, const Whole& best) const;
   double calm_worth(const Whole& whole) const;
   double measured(const Whole& whole) const;

@@ -53,15 +53,16 @@ bool contains(const Polygon& p, Point at) {
   });
 }
 
-Region united(const Arrangement& a, const Conduits& c, Ring (*around)(const Polyline&, const Conduits&)) {
+std::vector<Region> each(const Arrangement& a, const Conduits& c,
+                         Ring (*around)(const Polyline&, const Conduits&)) {
   std::vector<Region> parts;
   for (std::size_t i = 0; i < a.trenches.size(); ++i) parts.push_back(region_of(around(line_of(a, i), c)));
-  return unite(parts);
+  return parts;
 }
 
 ReadyDear with_neighbourhoods(const Conduits& c, const Arrangement& a) {
   ReadyDear dear = c.dear;
-  dear.add({united(a, c, coil_neighbourhood), kBesideCoil, 0});
+  dear.add({unite(each(a, c, coil_neighbourhood)), kBesideCoil, 0});
   return dear;
 }
 
@@ -72,7 +73,7 @@ class Joiner::Inside {
   Inside(const Conduits& c, const Arrangement& a)
       : conduits_(c),
         arrangement_(a),
-        free_(subtract(c.free, united(a, c, coil_keepout))),
+        free_(subtract(c.free, each(a, c, coil_keepout))),
         router_(free_, with_neighbourhoods(c, a), kBend) {}
 
   Polyline with_run_shifted(const Polyline& run) {
@@ -303,7 +304,7 @@ std::vector<Ring> out_of_reach(const Conduits& c) {
 }
 
 bool way_exists(const Conduits& c, const Arrangement& a) {
-  const Region open = subtract(c.free, united(a, c, coil_keepout));
+  const Region open = subtract(c.free, each(a, c, coil_keepout));
   return std::any_of(open.begin(), open.end(), [&](const Polygon& p) {
     const bool from_house = std::any_of(c.stubs.begin(), c.stubs.end(),
                                         [&](const Polyline& stub) { return contains(p, stub.back()); });

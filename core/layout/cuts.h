@@ -2,6 +2,7 @@
 // Capsules and areas of a ground, turned and made ready to be cut by many strips along one axis.
 #pragma once
 
+#include <cstdint>
 #include <vector>
 
 #include "layout/zones.h"
@@ -32,7 +33,7 @@ class Cuts {
   void add_ends(double beside, std::vector<double>& out) const;
   bool is_free(Point turned) const;  // whether the point keeps off everything
 
-  const Free& spans() const { return spans_; }  // what each capsule covers across
+  const Free& spans() const { return spans_; }  // what each capsule covers across, in their order along
   bool square(std::size_t i) const { return std::abs(shapes_[i].ay - shapes_[i].by) < 0.01; }  // lies along x
 
  private:
@@ -42,6 +43,7 @@ class Cuts {
     double low_x, high_x;  // of the ends
     double x;              // of the straight part at `from`
     double farthest;       // height of the end that is farther out
+    double out;            // how far out it is there
   };
   struct Shape {
     double ay, by;  // heights of the ends, a the lower one
@@ -72,7 +74,7 @@ class Cuts {
   static Shape shape_of(Point a, Point b, double reach);
   void add_area(const Ring& ring, const Turn& turn, Axis axis);
   double* crossed(const Area& area, double at, double* meets) const;
-  Interval* block(double low, double high, double grow, Interval* blocked) const;
+  Interval* block(double low, double high, double grow, std::uint32_t* met, Interval* blocked) const;
   Interval* block_areas(double at, double grow, Interval* blocked, double* meets) const;
 
   Free spans_;  // of the shapes, across

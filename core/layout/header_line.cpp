@@ -38,29 +38,51 @@ class HeaderLines {
     for (const Column& c : columns_) best_so_far_ = std::max({best_so_far_, c.fits_low, c.fits_high});
     best_so_far_ = std::min(best_so_far_, wish_.wanted);
     for (const Column& c : columns_) {
-      try_pair(&c, nullptr, c.x);
-      try_pair(nullptr, &c, c.x + size_.length);
+      add_pair(&c, nullptr, c.x);
+      add_pair(nullptr, &c, c.x + size_.length);
     }
-    if (!wish_.one_sided) try_facing();
+    if (!wish_.one_sided) add_facing();
+    try_pairs();
+    for (Scored& s : found_) ranked_.push_back(&s);
     rank();
-    found_.resize(std::min(found_.size(), kRoundedUpTo));
-    for (Scored& s : found_) s.estimate = in_steps(s.estimate + detour(s));
+    ranked_.resize(std::min(ranked_.size(), kRoundedUpTo));
+    for (Scored* s : ranked_) s->estimate = in_steps(s->estimate + detour(*s));
     rank();
     return distinct();
   }
 
  private:
+  // Columns on either side of a header line, one of them at least.
+  struct Pair {
+    const Column* right;
+    const Column* left;
+    double right_x;
+    double bound;       // no estimate is below it
+    std::size_t order;  // as they were found
+    const Free& on_right() const { return right != nullptr ? right->heads_low : none(); }
+    const Free& on_left() const { return left != nullptr ? left->heads_high : none(); }
+    static const Free& none() {
+      static const Free nothing;
+      return nothing;
+    }
+  };
+  static bool dearer(const Pair& l, const Pair& r) {
+    return l.bound != r.bound ? l.bound > r.bound : l.order > r.order;
+  }
+
   struct Scored {
     int count;
     double estimate;
+    std::size_t order;
     double right_x;  // header line of the right side; the left one lies an end gap to its left
     double left_x;
     Picked picked;
   };
 
   void rank() {
-    std::stable_sort(found_.begin(), found_.end(), [](const Scored& l, const Scored& r) {
-      return l.count != r.count ? l.count > r.count : l.estimate < r.estimate;
+    std::sort(ranked_.begin(), ranked_.end(), [](const Scored* l, const Scored* r) {
+      if (l->count != r->count) return l->count > r->count;
+      return l->estimate != r->estimate ? l->estimate < r->estimate : l->order < r->order;
     });
   }
 
@@ -89,14 +111,23 @@ class HeaderLines {
     return {{x, span.low}, {x, span.high}};
   }
 
-  void try_facing() {
+  void add_facing() {
     std::size_t j = 0;
     for (const Column& left : columns_) {
       const double at = left.x + size_.length + size_.end_gap;
       while (j < columns_.size() && columns_[j].x < at - kFitSlack) ++j;
       if (j == columns_.size()) break;
       if (columns_[j].x > at + 2) continue;  // too wide a header trench to face across
-      try_pair(&columns_[j], &left, columns_[j].x);
+      add_pair(&columns_[j], &left, columns_[j].x);
+    }
+  }
+
+  // What may be cheapest first: its price shuts out most of the others unlooked at.
+  void try_pairs() {
+    std::make_heap(pairs_.begin(), pairs_.end(), dearer);
+    for (auto end = pairs_.end(); end != pairs_.begin() && pairs_.front().bound < dearest_; --end) {
+      std::pop_heap(pairs_.begin(), end, dearer);
+      try_pair(*(end - 1));
     }
   }
 
@@ -113,32 +144,33 @@ class HeaderLines {
     }
   }
 
-  void pick(const Free& right, const Free& left, Start start, Picked& p) {
-    const auto rows = [&](const Free& free, std::vector<double>& out) {
-      out.clear();
-      if (!free.empty())
-        start.up ? stack_rows(free, size_.spacing, start.y, wish_.wanted, out)
-                 : hang_rows(free, size_.spacing, start.y, wish_.wanted, out);
-    };
-    rows(right, on_right_);
-    rows(left, on_left_);
-    const double sign = start.up ? 1 : -1;
-    p.right.clear();
-    p.left.clear();
-    std::size_t i = 0, j = 0;
-    while (static_cast<int>(p.right.size() + p.left.size()) < wish_.wanted &&
-           (i < on_right_.size() || j < on_left_.size())) {
-      const bool take_right =
-          j == on_left_.size() || (i < on_right_.size() && sign * on_right_[i] <= sign * on_left_[j]);
-      if (take_right)
-        p.right.push_back(on_right_[i++]);
-      else
-        p.left.push_back(on_left_[j++]);
-    }
+  void rows_from(const Start& start, const Free& free, std::vector<double>& out) const {
+    out.clear();
+    start.up ? stack_rows(free, size_.spacing, start.y, wish_.wanted, out)
+             : hang_rows(free, size_.spacing, start.y, wish_.wanted, out);
   }
 
+  void pick(const Free& right, const Free& left, Start start, Picked& p) {
+    rows_from(start, right, p.right);
+    rows_from(start, left, p.left);
+    if (p.right.empty() || p.left.empty()) return;
+    // Of both, those nearest the start: so many of either.
+    const double sign = start.up ? 1 : -1;
+    std::size_t i = 0, j = 0;
+    while (static_cast<int>(i + j) < wish_.wanted && (i < p.right.size() || j < p.left.size())) {
+      const bool take_right =
+          j == p.left.size() || (i < p.right.size() && sign * p.right[i] <= sign * p.left[j]);
+      take_right ? ++i : ++j;
+    }
+    p.right.resize(i);
+    p.left.resize(j);
+  }
+
+  // Rows come in order, up or down.
   static void widen(Interval& span, const std::vector<double>& rows) {
-    for (double y : rows) span = {std::min(span.low, y), std::max(span.high, y)};
+    if (rows.empty()) return;
+    span = {std::min({span.low, rows.front(), rows.back()}),
+            std::max({span.high, rows.front(), rows.back()})};
   }
 
   // Or something not below `enough`, where it is clear that it is not.
@@ -168,25 +200,32 @@ class HeaderLines {
            (bearing_.drawn ? 0 : kOddBearing);
   }
 
-  void try_pair(const Column* right, const Column* left, double right_x) {
-    const int could = (right != nullptr ? right->fits_low : 0) + (left != nullptr ? left->fits_high : 0);
-    const int least = std::min(could, wish_.wanted);
+  void add_pair(const Column* right, const Column* left, double right_x) {
+    Pair p{right, left, right_x, 0, pairs_.size()};
+    const int least = could_hold(p);
     if (least == 0 || least < best_so_far_) return;
-    const double left_x = left != nullptr ? left->x + size_.length : right_x;
-    static const Free none;
-    const Free& on_right = right != nullptr ? right->heads_low : none;
-    const Free& on_left = left != nullptr ? left->heads_high : none;
-    const double bound = std::min(at_least(on_right, on_left, right_x, least),
-                                  left != nullptr ? at_least(on_right, on_left, left_x, least) : 1e9);
-    if (bound >= dearest_) return;
-    Scored best{0, 0, right_x, left_x, {}};
-    starts(on_right, on_left);
+    p.bound = at_least(p.on_right(), p.on_left(), right_x, least);
+    if (left != nullptr)
+      p.bound = std::min(p.bound, at_least(p.on_right(), p.on_left(), left->x + size_.length, least));
+    if (p.bound < dearest_) pairs_.push_back(p);
+  }
+
+  int could_hold(const Pair& p) const {
+    const int both = (p.right != nullptr ? p.right->fits_low : 0) + (p.left != nullptr ? p.left->fits_high : 0);
+    return std::min(both, wish_.wanted);
+  }
+
+  void try_pair(const Pair& p) {
+    if (could_hold(p) < best_so_far_) return;
+    const double left_x = p.left != nullptr ? p.left->x + size_.length : p.right_x;
+    Scored best{0, 0, p.order, p.right_x, left_x, {}};
+    starts(p.on_right(), p.on_left());
     for (const Start& s : starts_) {
-      pick(on_right, on_left, s, picked_);
+      pick(p.on_right(), p.on_left(), s, picked_);
       const int count = static_cast<int>(picked_.right.size() + picked_.left.size());
       if (count == 0 || count < best.count) continue;
       const double enough = count > best.count ? 1e9 : best.estimate;
-      const double cost = estimate(picked_, right_x, left_x, enough);
+      const double cost = estimate(picked_, p.right_x, left_x, enough);
       if (count == best.count && cost >= best.estimate) continue;
       best.count = count;
       best.estimate = cost;
@@ -215,8 +254,9 @@ class HeaderLines {
   std::vector<Arrangement> distinct() const {
     std::vector<Arrangement> out;
     std::vector<const Scored*> kept;
-    for (const Scored& s : found_) {
-      if (out.size() == wish_.most || s.count < found_.front().count) break;
+    for (const Scored* ranked : ranked_) {
+      const Scored& s = *ranked;
+      if (out.size() == wish_.most || s.count < ranked_.front()->count) break;
       const bool like = std::any_of(kept.begin(), kept.end(), [&](const Scored* k) {
         return std::abs(k->right_x - s.right_x) < 3 && k->picked.right.size() == s.picked.right.size() &&
                k->picked.left.size() == s.picked.left.size();
@@ -236,10 +276,11 @@ class HeaderLines {
   HeaderLineWish wish_;
   Approach approach_;  // in the turned plane
   double dearest_;     // estimates from here on are not looked into
+  std::vector<Pair> pairs_;
   std::vector<Scored> found_;
+  std::vector<Scored*> ranked_;  // of found_, best first
   int best_so_far_ = 0;
   std::vector<Start> starts_;  // used again and again
-  std::vector<double> on_right_, on_left_;
   Picked picked_;
 };
 

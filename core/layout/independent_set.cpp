@@ -9,13 +9,6 @@ namespace {
 
 constexpr int kShakes = 100;
 
-// No branch: about every other pair is one.
-std::uint64_t conflict(Point a, Point b, const TrenchSize& size) {
-  const bool along = std::abs(a.x - b.x) < size.pitch() - 2 * kFitSlack;
-  const bool across = std::abs(a.y - b.y) < size.spacing - 1e-9;
-  return static_cast<std::uint64_t>(along & across);
-}
-
 std::size_t lowest(std::size_t word, std::uint64_t bits) {
   return 64 * word + static_cast<std::size_t>(std::countr_zero(bits));
 }
@@ -46,10 +39,11 @@ IndependentSet::IndependentSet(std::vector<Point> places, std::size_t unordered,
   std::size_t low = unordered;
   for (std::size_t i = 0; i < places_.size(); ++i) {
     all_[i / 64] |= Bits{1} << i % 64;
-    for (std::size_t j = 0; j < std::min(i, unordered); ++j) keep_apart(j, i, size);
     while (low < i && places_[low].y <= places_[i].y - size.spacing) ++low;
-    for (std::size_t j = low; j < i; ++j) keep_apart(j, i, size);
+    keep_apart(i, 0, std::min(i, unordered), size);
+    keep_apart(i, low, i, size);
   }
+  for (std::size_t i = 0; i < places_.size(); ++i) mirror(i);
 }
 
 std::vector<Point> IndependentSet::grown(std::size_t from, int enough) {
@@ -73,10 +67,29 @@ std::vector<Point> IndependentSet::grown(std::size_t from, int enough) {
   return out;
 }
 
-void IndependentSet::keep_apart(std::size_t i, std::size_t j, const TrenchSize& size) {
-  const Bits apart = conflict(places_[i], places_[j], size);
-  near_[i * words_ + j / 64] |= apart << j % 64;
-  near_[j * words_ + i / 64] |= apart << i % 64;
+// No branch on the pairs: about every other one keeps itself apart.
+void IndependentSet::keep_apart(std::size_t i, std::size_t from, std::size_t to, const TrenchSize& size) {
+  const Point at = places_[i];
+  const double along = size.pitch() - 2 * kFitSlack, across = size.spacing - 1e-9;
+  for (std::size_t j = from; j < to;) {
+    Bits bits = 0;
+    const std::size_t word = j / 64, end = std::min(to, 64 * (word + 1));
+    for (; j < end; ++j) {
+      const Point p = places_[j];
+      const auto apart = static_cast<Bits>((std::abs(p.x - at.x) < along) & (std::abs(p.y - at.y) < across));
+      bits |= apart << j % 64;
+    }
+    near_[i * words_ + word] |= bits;
+  }
+}
+
+// To those that it keeps out of what was found of it: they come before it.
+void IndependentSet::mirror(std::size_t i) {
+  for (std::size_t w = 0; w <= i / 64; ++w) {
+    Bits before = near(i)[w];
+    if (w == i / 64) before &= (Bits{1} << i % 64) - 1;
+    for (; before != 0; before &= before - 1) near_[lowest(w, before) * words_ + i / 64] |= Bits{1} << i % 64;
+  }
 }
 
 std::size_t IndependentSet::random_place() {

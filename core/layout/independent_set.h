@@ -33,7 +33,8 @@ class IndependentSet {
   };
 
   const Bits* near(std::size_t place) const { return &near_[place * words_]; }
-  void keep_apart(std::size_t i, std::size_t j, const TrenchSize& size);
+  void keep_apart(std::size_t i, std::size_t from, std::size_t to, const TrenchSize& size);
+  void mirror(std::size_t i);
   bool is_in(std::size_t place) const { return (now_[place / 64].in >> place % 64 & 1) != 0; }
   Bits open(std::size_t word) const { return all_[word] & ~(now_[word].in | now_[word].kept_out()); }
   void insert(std::size_t place);

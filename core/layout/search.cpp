@@ -59,7 +59,9 @@ Searched search_fully(const Search& search, const Bearing& bearing, double deare
   };
   std::vector<std::size_t> chosen;
   int fits = 0;
-  if (most_in_columns(columns, search.size, &chosen) > s.fits && s.fits < search.most) {
+  // Below a price the count is known: what is packed otherwise only matters where too few lie at a header.
+  const bool few = s.fits < (dearest < kAnyPrice ? search.wanted : search.most);
+  if (few && most_in_columns(columns, search.size, &chosen) > s.fits) {
     Arrangement a = filled_columns(strips, bearing, columns, chosen, &fits);
     try_packing(std::move(a), fits);
   }

@@ -121,13 +121,19 @@ int tight_turns(const Wishes& wishes, const Connection& connection) {
 Completer::Completer(const Keeping& k, const Coil& coil, const Conduits& conduits, std::stop_token stop)
     : keeping_(k), coil_(coil), conduits_(conduits), stop_(std::move(stop)) {}
 
+Whole Completer::complete(const Arrangement& a) const {
+  Joiner joiner = joiner_of(a);
+  return complete(a, joiner, false);
+}
+
 // Where the run does not happen to hold the coil that is missing, the cheapest other joint on the header
 // where it does.
-Whole Completer::complete(const Arrangement& a, bool shift) const {
-  Joiner joiner(conduits_, a);
+Whole Completer::complete(const Arrangement& a, Joiner& joiner, bool shift) const {
   Whole w = joined_at(a, joiner, std::nullopt, shift);
   const bool one_missing = keeping_.wishes.coil_in_run && w.count() + 1 == keeping_.wishes.circuits;
   if (!one_missing || w.connection.run.line.empty() || !a.in_line) return w;
+  // To no joint is the run longer than to this one and on along the header, round a bend or two.
+  if (w.connection.cost + 2 * kBend < coil_.trench_length) return w;
   for (double share : {0.0, 1.0 / 3, 2.0 / 3, 1.0}) {
     if (stop_.stop_requested()) break;
     Whole other = joined_at(a, joiner, share, shift);

@@ -41,8 +41,10 @@ inline constexpr double kFitting = 2;  // m of plain digging that a fitting is w
 class Completer {
  public:
   Completer(const Keeping& keeping, const Coil& coil, const Conduits& conduits, std::stop_token stop);
-  // `shift`: bends of the run too, as Joiner does.
-  Whole complete(const Arrangement& arrangement, bool shift = false) const;
+  Whole complete(const Arrangement& arrangement) const;
+  // The same with a joiner of that arrangement, which may be used again: making it takes as long as a join.
+  Whole complete(const Arrangement& arrangement, Joiner& joiner, bool shift) const;
+  Joiner joiner_of(const Arrangement& arrangement) const { return {conduits_, arrangement}; }
 
  private:
   Whole joined_at(const Arrangement& arrangement, Joiner& joiner, std::optional<double> share,

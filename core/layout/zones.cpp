@@ -122,7 +122,7 @@ Result<Region> ground_left(const Site& site, const std::vector<std::pair<const F
     if (auto trouble = feature_trouble(*f)) return refuse(*trouble);
     taken.push_back(grown_feature(*f, by));
   }
-  return subtract(region_of(*ring), unite(taken));
+  return subtract(region_of(*ring), taken);
 }
 
 }  // namespace

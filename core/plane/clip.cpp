@@ -139,6 +139,12 @@ Region subtract(const Region& from, const Region& what) {
   return clip(cl::ctDifference, paths_of(from), paths_of(what));
 }
 
+Region subtract(const Region& from, const std::vector<Region>& parts) {
+  cl::Paths all;
+  for (const Region& r : parts) append_paths(r, all);
+  return clip(cl::ctDifference, paths_of(from), all);
+}
+
 Region intersect(const Region& a, const Region& b) {
   return clip(cl::ctIntersection, paths_of(a), paths_of(b));
 }
