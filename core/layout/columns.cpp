@@ -17,20 +17,27 @@ std::vector<double> positions(const Strips& strips, double step, bool every_even
   return x;
 }
 
+// `wanted`: whether a header may lie at x, beside trenches in some of those rows.
 template <class Wanted>
 std::vector<Column> columns_where(const Strips& strips, double step, bool every_event, Wanted wanted) {
-  const double spacing = strips.size().spacing;
+  const double spacing = strips.size().spacing, length = strips.size().length;
   const Free whole_lot = {strips.across()};
   std::vector<Column> columns;
   Free rows, low, high, heads_low, heads_high;  // used again and again
   for (double x : positions(strips, step, every_event)) {
-    if (!wanted(x, whole_lot)) continue;
+    if (!wanted(x, whole_lot) && !wanted(x + length, whole_lot)) continue;
     strips.rows(x, rows);
-    if (rows.empty() || !wanted(x, rows)) continue;
-    strips.heads(x, low);
-    strips.heads(x + strips.size().length, high);
-    met(rows, low, heads_low);
-    met(rows, high, heads_high);
+    if (rows.empty()) continue;
+    heads_low.clear();
+    heads_high.clear();
+    if (wanted(x, rows)) {
+      strips.heads(x, low);
+      met(rows, low, heads_low);
+    }
+    if (wanted(x + length, rows)) {
+      strips.heads(x + length, high);
+      met(rows, high, heads_high);
+    }
     if (heads_low.empty() && heads_high.empty()) continue;
     Column c;
     c.x = x;
@@ -54,22 +61,21 @@ std::vector<Column> columns_of(const Strips& strips, double step, bool every_eve
   return columns_where(strips, step, every_event, [](double, const Free&) { return true; });
 }
 
-// Two columns that face each other share the rows between them.
+// Two columns that face each other share the rows between them, and their header may lie at either's heads.
 LeastDigging::LeastDigging(const Strips& strips, const Bearing& bearing, int wanted, bool one_sided)
-    : length_(strips.size().length),
+    : across_(one_sided ? 0 : strips.size().end_gap + kFaceAcross),
       beside_(((one_sided ? wanted : (wanted + 1) / 2) - 1) * strips.size().spacing +
               (bearing.drawn ? 0 : kOddBearing)),
       approach_(strips.search().approach.turned(bearing.angle)) {}
 
-double LeastDigging::of_column(double x, const Free& rows) const {
-  const auto way = [&](double at) { return approach_.at_least_to(at, rows.front().low, rows.back().high); };
-  return beside_ + std::min(way(x), way(x + length_));
+double LeastDigging::of_header(double x, const Free& rows) const {
+  return beside_ + approach_.at_least_to(x, rows.front().low, rows.back().high) - across_;
 }
 
 std::vector<Column> cheap_columns(const Strips& strips, double step, bool every_event,
                                   const LeastDigging& least, double dearest) {
   return columns_where(strips, step, every_event,
-                       [&](double x, const Free& rows) { return least.of_column(x, rows) < dearest; });
+                       [&](double x, const Free& rows) { return least.of_header(x, rows) < dearest; });
 }
 
 int most_in_columns(const std::vector<Column>& columns, const TrenchSize& size,

@@ -20,14 +20,16 @@ struct Column {
 // square to the trenches. In order of x.
 std::vector<Column> columns_of(const Strips& strips, double step, bool every_event);
 
+inline constexpr double kFaceAcross = 2;  // m more than an end gap that columns may face each other across
+
 // What the digging of an arrangement is never guessed below.
 class LeastDigging {
  public:
   LeastDigging(const Strips& strips, const Bearing& bearing, int wanted, bool one_sided);
-  double of_column(double x, const Free& rows) const;  // m of plain digging, with heads at either end
+  double of_header(double x, const Free& rows) const;  // m of plain digging, with heads there
 
  private:
-  double length_, beside_;
+  double across_, beside_;
   Approach approach_;
 };
 // Only those that may be had for less than `dearest`.

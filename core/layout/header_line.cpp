@@ -117,7 +117,7 @@ class HeaderLines {
       const double at = left.x + size_.length + size_.end_gap;
       while (j < columns_.size() && columns_[j].x < at - kFitSlack) ++j;
       if (j == columns_.size()) break;
-      if (columns_[j].x > at + 2) continue;  // too wide a header trench to face across
+      if (columns_[j].x > at + kFaceAcross) continue;  // too wide a header trench to face across
       add_pair(&columns_[j], &left, columns_[j].x);
     }
   }
