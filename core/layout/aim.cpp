@@ -137,18 +137,22 @@ Candidates candidates_for(const Keeping& s, const Coil& coil, int wanted, const 
   return all;
 }
 
-std::vector<Arrangement> worth_completing(const Keeping& keeping, std::vector<Arrangement> found, Aim aim) {
+std::vector<Arrangement> worth_completing(const Keeping& keeping, std::vector<Arrangement>& found, Aim aim) {
   sort_by_guess(found);
   std::vector<Arrangement> kept, lesser;
   std::size_t of_this_count = 0, more = 0, last = 0;
   std::vector<double> bearings;
+  std::vector<Arrangement> left;
   for (Arrangement& a : found) {
     if (!kept.empty() && aim != Aim::mix && a.trenches.size() + 1 < kept.front().trenches.size()) break;
     if (a.trenches.size() != last) of_this_count = more = 0, bearings.clear();
     last = a.trenches.size();
     const bool seen = std::find(bearings.begin(), bearings.end(), a.bearing.angle) != bearings.end();
     const bool another = !counts_digging(aim) && !seen && more < kMoreBearings;
-    if (of_this_count >= kCompleted && !another) continue;
+    if (of_this_count >= kCompleted && !another) {
+      left.push_back(std::move(a));
+      continue;
+    }
     // What cannot be proved legal as it was found is rare, and comes after all that can.
     if (drop_illegal(keeping, a)) {
       if (!a.trenches.empty()) lesser.push_back(std::move(a));
@@ -162,6 +166,7 @@ std::vector<Arrangement> worth_completing(const Keeping& keeping, std::vector<Ar
       kept.push_back(std::move(v));
     }
   }
+  found = std::move(left);
   sort_by_guess(lesser);
   if (lesser.size() > kCompleted) lesser.resize(kCompleted);
   kept.insert(kept.end(), std::make_move_iterator(lesser.begin()), std::make_move_iterator(lesser.end()));

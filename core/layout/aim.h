@@ -31,7 +31,7 @@ bool better(const Whole& l, const Whole& r, Aim aim);
 Candidates candidates_for(const Keeping& keeping, const Coil& coil, int wanted, const std::stop_token& stop);
 
 // Legal ones, and the same drawn back, in the order in which they are to be completed; so many of each number
-// of trenches.
-std::vector<Arrangement> worth_completing(const Keeping& keeping, std::vector<Arrangement> found, Aim aim);
+// of trenches. They are taken out of those found.
+std::vector<Arrangement> worth_completing(const Keeping& keeping, std::vector<Arrangement>& found, Aim aim);
 
 }  // namespace underlawn

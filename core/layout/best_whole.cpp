@@ -8,32 +8,47 @@ namespace underlawn {
 namespace {
 
 constexpr std::size_t kShifted = 3;  // bends shifted: any of these may turn out the best
+constexpr int kRounds = 2;           // of guesses, where no way leads from them to the house
 constexpr double kGuessedOver = 2;   // m that a guess of the digging may be above it
+
+bool is_joined(const Whole& w) {
+  return !w.connection.run.line.empty() && w.unjoined() == 0;
+}
 
 }  // namespace
 
 Whole BestWhole::of(std::vector<Arrangement> found, const Coil& coil) const {
   const Keeping keeping = setting_.keeping();
   const Completer completer(keeping, coil, setting_.conduits, stop_);
-  Whole best;
   Won won;
   if (auto kept = as_kept(keeping, coil.trench_length)) found.push_back(std::move(*kept));
-  for (Arrangement& a : worth_completing(keeping, std::move(found), wishes_.aim)) {
-    if (stop_.stop_requested()) break;
-    if (cannot_win(a, best)) continue;
-    if (wishes_.aim != Aim::mix && static_cast<int>(a.trenches.size()) + 1 < best.count()) continue;
-    auto joined = std::make_unique<Joined>(std::move(a), completer);
-    joined->whole = weighed(completer, *joined, false);
-    if (joined->whole.count() > keeping.wishes.circuits) continue;
-    keep(won, std::move(joined));
-    best = won.front()->whole;
+  // The best guesses as a rule; more of them where those shut themselves off from the house.
+  for (int round = 0; round < kRounds && !found.empty() && !stop_.stop_requested(); ++round) {
+    complete_all(completer, worth_completing(keeping, found, wishes_.aim), won);
+    if (setting_.conduits.stubs.empty() || won.empty() || is_joined(won.front()->whole)) break;
   }
+  Whole best;
+  if (!won.empty()) best = won.front()->whole;
   for (const auto& j : won) {
     if (stop_.stop_requested()) break;
     Whole shifted = weighed(completer, *j, true);
     if (better(shifted, best, wishes_.aim)) best = std::move(shifted);
   }
   return best;
+}
+
+void BestWhole::complete_all(const Completer& completer, std::vector<Arrangement> worth, Won& won) const {
+  const Whole none;
+  for (Arrangement& a : worth) {
+    if (stop_.stop_requested()) return;
+    const Whole& best = won.empty() ? none : won.front()->whole;
+    if (cannot_win(a, best)) continue;
+    if (wishes_.aim != Aim::mix && static_cast<int>(a.trenches.size()) + 1 < best.count()) continue;
+    auto joined = std::make_unique<Joined>(std::move(a), completer);
+    joined->whole = weighed(completer, *joined, false);
+    if (joined->whole.count() > setting_.wishes.circuits) continue;
+    keep(won, std::move(joined));
+  }
 }
 
 // In its place, behind equals that were found first.
@@ -54,8 +69,7 @@ Whole BestWhole::weighed(const Completer& completer, Joined& joined, bool shift)
 
 // By the guess of its digging, which falls short of it as a rule.
 bool BestWhole::cannot_win(const Arrangement& a, const Whole& best) const {
-  return counts_digging(wishes_.aim) && best.field.size() == a.trenches.size() &&
-         !best.connection.run.line.empty() && best.unjoined() == 0 &&
+  return counts_digging(wishes_.aim) && best.field.size() == a.trenches.size() && is_joined(best) &&
          a.estimate - kGuessedOver - kLikenessWorth * likeness(a.trenches, wishes_.kept) >=
              best.digging - calm_worth(best);
 }

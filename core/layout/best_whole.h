@@ -27,6 +27,7 @@ class BestWhole {
     Whole whole;
   };
   using Won = std::vector<std::unique_ptr<Joined>>;  // the best few, best first
+  void complete_all(const Completer& completer, std::vector<Arrangement> worth, Won& won) const;
   void keep(Won& won, std::unique_ptr<Joined> joined) const;
   Whole weighed(const Completer& completer, Joined& joined, bool shift) const;
   bool cannot_win(const Arrangement& arrangement, const Whole& best) const;

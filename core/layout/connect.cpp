@@ -6,6 +6,7 @@
 #include "layout/in_steps.h"
 #include "layout/square_crossings.h"
 #include "plane/strip.h"
+#include "plane/subtract_all.h"
 
 namespace underlawn {
 
@@ -73,7 +74,7 @@ class Joiner::Inside {
   Inside(const Conduits& c, const Arrangement& a)
       : conduits_(c),
         arrangement_(a),
-        free_(subtract(c.free, each(a, c, coil_keepout))),
+        free_(subtract_all(c.free, each(a, c, coil_keepout))),
         router_(free_, with_neighbourhoods(c, a), kBend) {}
 
   Polyline with_run_shifted(const Polyline& run) {
@@ -304,7 +305,7 @@ std::vector<Ring> out_of_reach(const Conduits& c) {
 }
 
 bool way_exists(const Conduits& c, const Arrangement& a) {
-  const Region open = subtract(c.free, each(a, c, coil_keepout));
+  const Region open = subtract_all(c.free, each(a, c, coil_keepout));
   return std::any_of(open.begin(), open.end(), [&](const Polygon& p) {
     const bool from_house = std::any_of(c.stubs.begin(), c.stubs.end(),
                                         [&](const Polyline& stub) { return contains(p, stub.back()); });

@@ -152,7 +152,8 @@ Interval* Cuts::block(double low, double high, double grow, std::uint32_t* met, 
   const std::uint32_t* const first = met;
   for (std::uint32_t i = 0; i < spans_.size(); ++i) {
     *met = i;
-    met += static_cast<int>(high >= spans_[i].low + kTouching) & static_cast<int>(low <= spans_[i].high - kTouching);
+    met += static_cast<int>(high >= spans_[i].low + kTouching) &
+           static_cast<int>(low <= spans_[i].high - kTouching);
   }
   for (const std::uint32_t* i = first; i != met; ++i) {
     const Shape& s = shapes_[*i];

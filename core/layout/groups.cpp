@@ -117,7 +117,7 @@ class GroupPlacer {
     const Keeping keeping{setting_.site, w, setting_.held, nullptr, setting_.keeping().slopes};
     Candidates c = candidates_for(keeping, coil_, wanted(), stop_);
     if (!apart) most_ = std::max(most_, c.fits);
-    auto found = worth_completing(keeping, std::move(c.found), w.aim);
+    auto found = worth_completing(keeping, c.found, w.aim);
     if (found.size() > kFieldsParted) found.resize(kFieldsParted);
     return found;
   }
@@ -169,7 +169,7 @@ class GroupPlacer {
     if (first) most_ = std::max(most_, c.fits);
     Held ground;
     ground.trenches = held.apart;
-    return joined(worth_completing(keeping, std::move(c.found), w.aim), so_far,
+    return joined(worth_completing(keeping, c.found, w.aim), so_far,
                   conduits_with_held(setting_.conduits, ground), w, most);
   }
 

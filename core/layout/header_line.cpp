@@ -211,7 +211,8 @@ class HeaderLines {
   }
 
   int could_hold(const Pair& p) const {
-    const int both = (p.right != nullptr ? p.right->fits_low : 0) + (p.left != nullptr ? p.left->fits_high : 0);
+    const int both =
+        (p.right != nullptr ? p.right->fits_low : 0) + (p.left != nullptr ? p.left->fits_high : 0);
     return std::min(both, wish_.wanted);
   }
 

@@ -2,6 +2,7 @@
 #include "layout/zones.h"
 
 #include "base/say.h"
+#include "plane/subtract_all.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -122,7 +123,7 @@ Result<Region> ground_left(const Site& site, const std::vector<std::pair<const F
     if (auto trouble = feature_trouble(*f)) return refuse(*trouble);
     taken.push_back(grown_feature(*f, by));
   }
-  return subtract(region_of(*ring), taken);
+  return subtract_all(region_of(*ring), taken);
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "base/say.h"
+#include "plane/subtract_all.h"
 
 namespace underlawn {
 namespace {
@@ -139,7 +140,7 @@ Region subtract(const Region& from, const Region& what) {
   return clip(cl::ctDifference, paths_of(from), paths_of(what));
 }
 
-Region subtract(const Region& from, const std::vector<Region>& parts) {
+Region subtract_all(const Region& from, const std::vector<Region>& parts) {
   cl::Paths all;
   for (const Region& r : parts) append_paths(r, all);
   return clip(cl::ctDifference, paths_of(from), all);

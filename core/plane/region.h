@@ -34,7 +34,6 @@ Result<Ring> checked_ring(const Ring& drawn, std::string_view name);
 Region region_of(const Ring& ring);
 Region unite(const std::vector<Region>& parts);
 Region subtract(const Region& from, const Region& what);
-Region subtract(const Region& from, const std::vector<Region>& parts);  // each of them, overlapping or not
 Region intersect(const Region& a, const Region& b);
 
 // All points within `by` of the region (by > 0), or all points of the region farther than -by from its
