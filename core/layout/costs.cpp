@@ -30,7 +30,7 @@ int most_that_fit(const Search& search, const Keeping& k, const std::vector<Bear
     if (most < search.most) {
       const Bearing& b = bearings[ranked[i].second];
       most = std::max(
-          most, search_fully(SearchRound(search, k.held, k.wishes, b.angle).search(), b, kAnyPrice).fits);
+          most, search_fully(SearchRound(search, k.held, k.wishes, b.angle).search(), b, kAnyPrice, most + 1).fits);
     }
   return most;
 }
@@ -45,7 +45,7 @@ int most_beyond(const Search& search, const Keeping& k, const std::vector<Bearin
     if (stop.stop_requested() || most >= search.most) break;
     const SearchRound round(search, k.held, k.wishes, b.angle);
     if (row_bounds(Strips(round.search(), b), search.size.spacing / kSamples).most <= most) continue;
-    most = std::max(most, search_fully(round.search(), b, kAnyPrice).fits);
+    most = std::max(most, search_fully(round.search(), b, kAnyPrice, most + 1).fits);
   }
   return most;
 }

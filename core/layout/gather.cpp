@@ -13,6 +13,7 @@ constexpr std::size_t kCoarse = 3;         // every third of the grid at first
 constexpr std::size_t kKept = 6;           // arrangements that will be routed
 constexpr std::size_t kBounded = 30;       // bearings searched for a higher count
 constexpr std::size_t kMixed = 6;          // bearings packed more freely
+constexpr std::size_t kMixedForLess = 2;   // of them, where no more can fit
 constexpr std::size_t kNamed = 4;          // bearings that hold most
 constexpr std::size_t kTies = 6;           // of them, that may hold as many as were found
 constexpr std::size_t kRefined = 2;        // of them, with their neighbours
@@ -108,6 +109,7 @@ class Gatherer {
       if (b.bounds.most == most_ && ties++ >= kTies) continue;
       ++tried;
       search_one(all_[b.index], kAnyPrice);
+      tried_.back().most = b.bounds.most;
       if (tried > kRefined || keeping_.wishes.direction) continue;
       for (const Bearing& near : bearings_round(all_[b.index].angle)) search_one(near, kAnyPrice);
     }
@@ -126,6 +128,8 @@ class Gatherer {
     for (std::size_t k = 0; k < std::min(kMixed, tried.size()); ++k) {
       for (const double turn : {0.0, std::numbers::pi}) {
         if (most_ >= search_.wanted) return;
+        // As many at less digging is worth the first few.
+        if (k >= kMixedForLess && tried[k].most <= most_) break;
         search_one({tried[k].bearing.angle + turn, tried[k].bearing.drawn}, kAnyPrice, true);
       }
     }
@@ -154,7 +158,8 @@ class Gatherer {
     if (stop_.stop_requested()) return;
     Search search = search_;
     search.mixed = mixed;
-    Searched full = search_fully(round_at(search, b).search(), b, dearest);
+    // Of those that hold two fewer nothing is ever joined up.
+    Searched full = search_fully(round_at(search, b).search(), b, dearest, most_ - 1);
     tried_.push_back({b, full.fits});
     out_.fits = std::max(out_.fits, full.fits);
     most_ = std::max(most_, std::min(full.fits, search_.wanted));
@@ -169,6 +174,7 @@ class Gatherer {
   struct Tried {
     Bearing bearing;
     int fits;
+    int most = 1 << 20;  // bound, where there is one
   };
   SearchRound round_at(const Search& search, const Bearing& b) const {
     return SearchRound(search, keeping_.held, keeping_.wishes, b.angle);

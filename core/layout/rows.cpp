@@ -116,6 +116,7 @@ DenseRows densest_rows(const Strips& strips, double step, bool keep_tried) {
     before[i + 1] = static_cast<int>(taken[i + 1] ? below : i);
   }
   DenseRows rows;
+  rows.most = best.back();
   // What is narrower than the samples can shut a row between two of them.
   const auto add = [&](std::vector<PackedRow>& to, double at) {
     PackedRow row{at, {}};

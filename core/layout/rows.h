@@ -22,6 +22,7 @@ struct PackedRow {
 // count of a row changes and their multiples of the spacing. Heights are sampled every `step` m and changes
 // narrowed to well under kFitSlack.
 struct DenseRows {
+  int most = 0;  // trenches in the chosen ones
   std::vector<PackedRow> chosen;
   std::vector<PackedRow> tried;
 };

@@ -42,12 +42,17 @@ Searched look(const Search& search, const Bearing& bearing, int at_least, double
   return s;
 }
 
-Searched search_fully(const Search& search, const Bearing& bearing, double dearest) {
+Searched search_fully(const Search& search, const Bearing& bearing, double dearest, int at_least) {
   const Strips strips(search, bearing);
   const std::vector<Column> columns = columns_below(strips, bearing, kFine, true, dearest);
   Searched s;
   HeaderLineWish wish{search.wanted, search.one_sided, kFromOneBearing, dearest};
-  for (Arrangement& a : header_lines(strips, bearing, columns, wish)) add(s, std::move(a), search);
+  std::vector<std::size_t> chosen;
+  const int in_columns = most_in_columns(columns, search.size, &chosen);
+  if (in_columns >= at_least)
+    for (Arrangement& a : header_lines(strips, bearing, columns, wish)) add(s, std::move(a), search);
+  else
+    s.fits = in_columns;
   if (search.one_fewer && (s.fits >= search.wanted || dearest < kAnyPrice)) {
     wish.wanted = search.wanted - 1;
     wish.one_sided = true;
@@ -57,20 +62,21 @@ Searched search_fully(const Search& search, const Bearing& bearing, double deare
     if (static_cast<int>(a.trenches.size()) > s.fits) add(s, std::move(a), search);
     s.fits = std::max(s.fits, std::min(search.most, fits));
   };
-  std::vector<std::size_t> chosen;
   int fits = 0;
   // Below a price the count is known: what is packed otherwise only matters where too few lie at a header.
   const bool few = s.fits < (dearest < kAnyPrice ? search.wanted : search.most);
-  if (few && most_in_columns(columns, search.size, &chosen) > s.fits) {
+  if (few && in_columns > s.fits && in_columns >= at_least) {
     Arrangement a = filled_columns(strips, bearing, columns, chosen, &fits);
     try_packing(std::move(a), fits);
   }
   if (s.fits >= search.most || dearest < kAnyPrice) return s;
   const DenseRows rows = densest_rows(strips, kRowStep, search.mixed);
   const int before = s.fits;
-  for (Arrangement& a : filled_rows(strips, bearing, rows.chosen, &fits))
-    if (static_cast<int>(a.trenches.size()) > std::min(before, search.wanted - 1))
-      add(s, std::move(a), search);
+  fits = rows.most;
+  if (rows.most >= at_least)
+    for (Arrangement& a : filled_rows(strips, bearing, rows.chosen, &fits))
+      if (static_cast<int>(a.trenches.size()) > std::min(before, search.wanted - 1))
+        add(s, std::move(a), search);
   s.fits = std::max(s.fits, std::min(search.most, fits));
   if (!search.mixed || s.fits >= search.most) return s;
   std::vector<Point> from;
