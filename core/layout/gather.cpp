@@ -138,8 +138,14 @@ class Gatherer {
   void search_the_best() {
     for (std::size_t k = 0; k < std::min(kSearchedFully, ranked_.size()); ++k) {
       if (ranked_[k].fits < most_ && k > 0 && most_ == search_.wanted) break;
-      search_one(all_[ranked_[k].index], dearest_found());
+      const Bearing& b = all_[ranked_[k].index];
+      if (!was_tried(b)) search_one(b, dearest_found());
     }
+  }
+
+  bool was_tried(const Bearing& b) const {
+    return std::any_of(tried_.begin(), tried_.end(),
+                       [&b](const Tried& t) { return t.bearing.angle == b.angle; });
   }
 
   // From this guess on an arrangement will not be routed.
