@@ -19,10 +19,10 @@ std::vector<double> positions(const Strips& strips, double step, bool every_even
 
 // `wanted`: whether a header may lie at x, beside trenches in some of those rows.
 template <class Wanted>
-std::vector<Column> columns_where(const Strips& strips, double step, bool every_event, Wanted wanted) {
+Columns columns_where(const Strips& strips, double step, bool every_event, Wanted wanted) {
   const double spacing = strips.size().spacing, length = strips.size().length;
   const Free whole_lot = {strips.across()};
-  std::vector<Column> columns;
+  Columns columns;
   Free rows, low, high, heads_low, heads_high;  // used again and again
   for (double x : positions(strips, step, every_event)) {
     if (!wanted(x, whole_lot) && !wanted(x + length, whole_lot)) continue;
@@ -39,25 +39,36 @@ std::vector<Column> columns_where(const Strips& strips, double step, bool every_
       met(rows, high, heads_high);
     }
     if (heads_low.empty() && heads_high.empty()) continue;
-    Column c;
-    c.x = x;
-    c.heads_low = heads_low;
-    c.heads_high = heads_high;
-    c.free.reserve(c.heads_low.size() + c.heads_high.size());
-    c.free = c.heads_low;
-    join(c.free, c.heads_high, 0);
-    c.fits = packed(c.free, spacing, kFitSlack);
-    if (c.fits == 0) continue;
-    c.fits_low = packed(c.heads_low, spacing, kFitSlack);
-    c.fits_high = packed(c.heads_high, spacing, kFitSlack);
-    columns.push_back(std::move(c));
+    columns.add(x, heads_low, heads_high, spacing);
   }
   return columns;
 }
 
+constexpr std::size_t kStored = 512;  // intervals
+
 }  // namespace
 
-std::vector<Column> columns_of(const Strips& strips, double step, bool every_event) {
+void Columns::add(double x, const Free& heads_low, const Free& heads_high, double spacing) {
+  either_ = heads_low;
+  if (!heads_high.empty()) join(either_, heads_high, 0);
+  const int fits = packed(either_, spacing, kFitSlack);
+  if (fits == 0) return;
+  all_.push_back({x, kept(either_), kept(heads_low), kept(heads_high), fits,
+                  packed(heads_low, spacing, kFitSlack), packed(heads_high, spacing, kFitSlack)});
+}
+
+FreeView Columns::kept(const Free& stretches) {
+  const std::size_t n = stretches.size();
+  if (store_.empty() || store_.back().size() + n > store_.back().capacity()) {
+    store_.emplace_back();
+    store_.back().reserve(std::max(kStored, n));
+  }
+  Free& in = store_.back();
+  in.insert(in.end(), stretches.begin(), stretches.end());
+  return {in.data() + in.size() - n, n};
+}
+
+Columns columns_of(const Strips& strips, double step, bool every_event) {
   return columns_where(strips, step, every_event, [](double, const Free&) { return true; });
 }
 
@@ -72,14 +83,14 @@ double LeastDigging::of_header(double x, const Free& rows) const {
   return beside_ + approach_.at_least_to(x, rows.front().low, rows.back().high) - across_;
 }
 
-std::vector<Column> cheap_columns(const Strips& strips, double step, bool every_event,
-                                  const LeastDigging& least, double dearest) {
+Columns cheap_columns(const Strips& strips, double step, bool every_event, const LeastDigging& least,
+                      double dearest) {
   return columns_where(strips, step, every_event,
                        [&](double x, const Free& rows) { return least.of_header(x, rows) < dearest; });
 }
 
-int most_in_columns(const std::vector<Column>& columns, const TrenchSize& size,
-                    std::vector<std::size_t>* chosen) {
+int most_in_columns(const Columns& in, const TrenchSize& size, std::vector<std::size_t>* chosen) {
+  const std::vector<Column>& columns = in.all();
   const double pitch = size.length + size.end_gap;
   std::vector<int> best(columns.size() + 1, 0);
   std::vector<std::size_t> before(columns.size() + 1, 0);

@@ -9,16 +9,29 @@ namespace underlawn {
 // A place for a column: trenches from x to x + length, with the heights free for their middle lines.
 struct Column {
   double x = 0;
-  Free free;                        // with a header's room at one end or the other
-  Free heads_low;                   // the part of it where a header fits across the heads at x
-  Free heads_high;                  // and at x + length
+  FreeView free;                    // with a header's room at one end or the other
+  FreeView heads_low;               // the part of it where a header fits across the heads at x
+  FreeView heads_high;              // and at x + length
   int fits = 0;                     // with either end for the head of each
   int fits_low = 0, fits_high = 0;  // with all the heads at one side
 };
 
+// In order of x, with the stretches that they look at: many, and each of an interval or two.
+class Columns {
+ public:
+  void add(double x, const Free& heads_low, const Free& heads_high, double spacing);
+  const std::vector<Column>& all() const { return all_; }
+
+ private:
+  FreeView kept(const Free& stretches);
+  std::vector<Column> all_;
+  std::vector<Free> store_;  // each with room of its own, so that nothing that lies in one moves
+  Free either_;              // used again and again
+};
+
 // Columns every `step` m, and where an obstacle just stops being in the way: all of those, or those of sides
-// square to the trenches. In order of x.
-std::vector<Column> columns_of(const Strips& strips, double step, bool every_event);
+// square to the trenches.
+Columns columns_of(const Strips& strips, double step, bool every_event);
 
 inline constexpr double kFaceAcross = 2;  // m more than an end gap that columns may face each other across
 
@@ -33,11 +46,11 @@ class LeastDigging {
   Approach approach_;
 };
 // Only those that may be had for less than `dearest`.
-std::vector<Column> cheap_columns(const Strips& strips, double step, bool every_event,
-                                  const LeastDigging& least, double dearest);
+Columns cheap_columns(const Strips& strips, double step, bool every_event, const LeastDigging& least,
+                      double dearest);
 
 // The most trenches in columns an end gap apart, and which columns those are: exact for the columns given.
-int most_in_columns(const std::vector<Column>& columns, const TrenchSize& size,
+int most_in_columns(const Columns& columns, const TrenchSize& size,
                     std::vector<std::size_t>* chosen = nullptr);
 
 // One column, heads on either end, and two columns whose heads face each other: the cheapest places for
@@ -48,7 +61,7 @@ struct HeaderLineWish {
   std::size_t most = 1;
   double dearest = 1e9;  // m of plain digging
 };
-std::vector<Arrangement> header_lines(const Strips& strips, const Bearing& bearing,
-                                      const std::vector<Column>& columns, const HeaderLineWish& wish);
+std::vector<Arrangement> header_lines(const Strips& strips, const Bearing& bearing, const Columns& columns,
+                                      const HeaderLineWish& wish);
 
 }  // namespace underlawn

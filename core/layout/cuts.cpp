@@ -220,7 +220,7 @@ void join(Free& a, const Free& b, double shift) {
   if (!a.empty()) a.resize(last + 1);
 }
 
-int packed(const Free& intervals, double pitch, double slack) {
+int packed(FreeView intervals, double pitch, double slack) {
   int sum = 0;
   double at = -kInfinite;
   for (const Interval& i : intervals) {

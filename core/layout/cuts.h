@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include "layout/zones.h"
@@ -20,6 +21,7 @@ struct Turn {
 enum class Axis { x, y };
 
 using Free = std::vector<Interval>;  // closed, in order
+using FreeView = std::span<const Interval>;
 
 class Cuts {
  public:
@@ -87,6 +89,6 @@ class Cuts {
 void met(const Free& a, const Free& b, Free& out);  // in both
 void join(Free& a, const Free& b, double shift);    // a: in a, or in b moved by `shift`
 // The most points of the intervals that keep the pitch: always the lowest that may be taken.
-int packed(const Free& intervals, double pitch, double slack);
+int packed(FreeView intervals, double pitch, double slack);
 
 }  // namespace underlawn

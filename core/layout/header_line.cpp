@@ -59,12 +59,8 @@ class HeaderLines {
     double right_x;
     double bound;       // no estimate is below it
     std::size_t order;  // as they were found
-    const Free& on_right() const { return right != nullptr ? right->heads_low : none(); }
-    const Free& on_left() const { return left != nullptr ? left->heads_high : none(); }
-    static const Free& none() {
-      static const Free nothing;
-      return nothing;
-    }
+    FreeView on_right() const { return right != nullptr ? right->heads_low : FreeView(); }
+    FreeView on_left() const { return left != nullptr ? left->heads_high : FreeView(); }
   };
   static bool dearer(const Pair& l, const Pair& r) {
     return l.bound != r.bound ? l.bound > r.bound : l.order > r.order;
@@ -131,10 +127,10 @@ class HeaderLines {
     }
   }
 
-  void starts(const Free& right, const Free& left) {
+  void starts(FreeView right, FreeView left) {
     starts_.clear();
-    for (const Free* free : {&right, &left}) {
-      for (const Interval& i : *free) {
+    for (FreeView free : {right, left}) {
+      for (const Interval& i : free) {
         if (starts_.size() > 24) break;
         starts_.push_back({i.low, true});
         starts_.push_back({i.high, false});
@@ -144,13 +140,13 @@ class HeaderLines {
     }
   }
 
-  void rows_from(const Start& start, const Free& free, std::vector<double>& out) const {
+  void rows_from(const Start& start, FreeView free, std::vector<double>& out) const {
     out.clear();
     start.up ? stack_rows(free, size_.spacing, start.y, wish_.wanted, out)
              : hang_rows(free, size_.spacing, start.y, wish_.wanted, out);
   }
 
-  void pick(const Free& right, const Free& left, Start start, Picked& p) {
+  void pick(FreeView right, FreeView left, Start start, Picked& p) {
     rows_from(start, right, p.right);
     rows_from(start, left, p.left);
     if (p.right.empty() || p.left.empty()) return;
@@ -190,11 +186,10 @@ class HeaderLines {
   }
 
   // Never more than any estimate for the pair.
-  double at_least(const Free& right, const Free& left, double x, int count) const {
+  double at_least(FreeView right, FreeView left, double x, int count) const {
     Interval span{1e9, -1e9};
-    for (const Free* free : {&right, &left})
-      if (!free->empty())
-        span = {std::min(span.low, free->front().low), std::max(span.high, free->back().high)};
+    for (FreeView free : {right, left})
+      if (!free.empty()) span = {std::min(span.low, free.front().low), std::max(span.high, free.back().high)};
     const int rows = right.empty() || left.empty() ? count : (count + 1) / 2;
     return (rows - 1) * size_.spacing + approach_.at_least_to(x, span.low, span.high) +
            (bearing_.drawn ? 0 : kOddBearing);
@@ -287,10 +282,10 @@ class HeaderLines {
 
 }  // namespace
 
-std::vector<Arrangement> header_lines(const Strips& strips, const Bearing& bearing,
-                                      const std::vector<Column>& columns, const HeaderLineWish& wish) {
-  if (columns.empty() || wish.wanted < 1) return {};
-  return HeaderLines(strips, bearing, columns, wish).best();
+std::vector<Arrangement> header_lines(const Strips& strips, const Bearing& bearing, const Columns& columns,
+                                      const HeaderLineWish& wish) {
+  if (columns.all().empty() || wish.wanted < 1) return {};
+  return HeaderLines(strips, bearing, columns.all(), wish).best();
 }
 
 }  // namespace underlawn

@@ -11,7 +11,7 @@ constexpr std::size_t kMostPlaces = 700;
 constexpr double kSamePlaceHere = 0.01;  // m
 
 // From both ends of every interval inward by whole pitches.
-void add_justified(const Free& free, double pitch, std::vector<double>& out) {
+void add_justified(FreeView free, double pitch, std::vector<double>& out) {
   for (const Interval& i : free)
     for (int k = 0; i.low + k * pitch <= i.high + 1e-9; ++k) {
       out.push_back(i.low + k * pitch);
@@ -52,7 +52,7 @@ std::vector<Point> thinned(const std::vector<Point>& places, std::size_t all_of)
 
 }  // namespace
 
-std::vector<Point> mixed_places(const Strips& strips, const std::vector<Column>& columns,
+std::vector<Point> mixed_places(const Strips& strips, const Columns& columns,
                                 const std::vector<PackedRow>& rows, const std::vector<Point>& from,
                                 int enough) {
   const TrenchSize& size = strips.size();
@@ -63,7 +63,7 @@ std::vector<Point> mixed_places(const Strips& strips, const std::vector<Column>&
     add_justified(r.places, size.pitch(), at);
     for (double x : at) all.push_back({x, r.y});
   }
-  for (const Column& c : columns) {
+  for (const Column& c : columns.all()) {
     at.clear();
     add_justified(c.free, size.spacing, at);
     for (double y : at) all.push_back({c.x, y});

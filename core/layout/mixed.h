@@ -10,7 +10,7 @@ namespace underlawn {
 
 // Lower ends of middle lines in the turned plane, at least as many as `from` where those are all legal
 // places. Stops at `enough`. Deterministic.
-std::vector<Point> mixed_places(const Strips& strips, const std::vector<Column>& columns,
+std::vector<Point> mixed_places(const Strips& strips, const Columns& columns,
                                 const std::vector<PackedRow>& rows, const std::vector<Point>& from,
                                 int enough);
 

@@ -101,14 +101,14 @@ std::vector<Segment> all_in_rows(const std::vector<PackedRow>& rows, const Trenc
 
 }  // namespace
 
-Arrangement filled_columns(const Strips& strips, const Bearing& bearing, const std::vector<Column>& columns,
+Arrangement filled_columns(const Strips& strips, const Bearing& bearing, const Columns& columns,
                            const std::vector<std::size_t>& chosen, int* fits) {
   const TrenchSize& size = strips.size();
   std::vector<Segment> flat;
   std::vector<double> rows;
   bool heads_right = chosen.size() > 1;
   for (std::size_t i : chosen) {
-    const Column& c = columns[i];
+    const Column& c = columns.all()[i];
     rows.clear();
     stack_rows(c.free, size.spacing, c.free.front().low, kMostInARow, rows);
     for (double y : rows) {

@@ -9,7 +9,7 @@ namespace underlawn {
 
 // The chosen columns filled, up to search.wanted trenches, nearest the house first; heads of neighbouring
 // columns face each other where a header reaches them there. `fits` is the number without the limit.
-Arrangement filled_columns(const Strips& strips, const Bearing& bearing, const std::vector<Column>& columns,
+Arrangement filled_columns(const Strips& strips, const Bearing& bearing, const Columns& columns,
                            const std::vector<std::size_t>& chosen, int* fits);
 
 // Rows filled, up to search.wanted trenches; where every row holds one, with heads in line on the left or on

@@ -3,7 +3,7 @@
 
 namespace underlawn {
 
-void stack_rows(const Free& free, double spacing, double from, int most, std::vector<double>& rows) {
+void stack_rows(FreeView free, double spacing, double from, int most, std::vector<double>& rows) {
   double next = from;
   for (const Interval& i : free)
     for (double y = std::max(next, i.low); y <= i.high + kFitSlack; y = next) {
@@ -13,7 +13,7 @@ void stack_rows(const Free& free, double spacing, double from, int most, std::ve
     }
 }
 
-void hang_rows(const Free& free, double spacing, double from, int most, std::vector<double>& rows) {
+void hang_rows(FreeView free, double spacing, double from, int most, std::vector<double>& rows) {
   double next = from;
   for (auto i = free.rbegin(); i != free.rend(); ++i)
     for (double y = std::min(next, i->high); y >= i->low - kFitSlack; y = next) {

@@ -8,9 +8,9 @@ namespace underlawn {
 
 // The most rows that fit the intervals at the spacing, lowest first from `from` up; at most `most`.
 // Taking the lowest free place again and again is never beaten on count.
-void stack_rows(const Free& free, double spacing, double from, int most, std::vector<double>& rows);
+void stack_rows(FreeView free, double spacing, double from, int most, std::vector<double>& rows);
 // The same from `from` down, highest first.
-void hang_rows(const Free& free, double spacing, double from, int most, std::vector<double>& rows);
+void hang_rows(FreeView free, double spacing, double from, int most, std::vector<double>& rows);
 
 // One row of the tightest packing.
 struct PackedRow {

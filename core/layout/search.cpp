@@ -19,8 +19,8 @@ void add(Searched& s, Arrangement a, const Search& search) {
 }
 
 // All of them where it is the count that matters.
-std::vector<Column> columns_below(const Strips& strips, const Bearing& bearing, double step, bool every_event,
-                                  double dearest) {
+Columns columns_below(const Strips& strips, const Bearing& bearing, double step, bool every_event,
+                      double dearest) {
   if (dearest >= kAnyPrice) return columns_of(strips, step, every_event);
   const Search& s = strips.search();
   const int wanted = s.one_fewer ? s.wanted - 1 : s.wanted;
@@ -33,7 +33,7 @@ std::vector<Column> columns_below(const Strips& strips, const Bearing& bearing, 
 Searched look(const Search& search, const Bearing& bearing, int at_least, double dearest) {
   const Strips strips(search, bearing);
   const double room = strips.along().high - strips.along().low - search.size.length;
-  const std::vector<Column> columns =
+  const Columns columns =
       columns_below(strips, bearing, std::max(kCoarse, room / kMostLooks), false, dearest);
   Searched s;
   s.fits = std::min(search.most, most_in_columns(columns, search.size));
@@ -44,7 +44,7 @@ Searched look(const Search& search, const Bearing& bearing, int at_least, double
 
 Searched search_fully(const Search& search, const Bearing& bearing, double dearest, int at_least) {
   const Strips strips(search, bearing);
-  const std::vector<Column> columns = columns_below(strips, bearing, kFine, true, dearest);
+  const Columns columns = columns_below(strips, bearing, kFine, true, dearest);
   Searched s;
   HeaderLineWish wish{search.wanted, search.one_sided, kFromOneBearing, dearest};
   std::vector<std::size_t> chosen;
