@@ -43,12 +43,9 @@ class HeaderLines {
     }
     if (!wish_.one_sided) add_facing();
     try_pairs();
-    for (Scored& s : found_) ranked_.push_back(&s);
-    rank();
-    ranked_.resize(std::min(ranked_.size(), kRoundedUpTo));
-    for (Scored* s : ranked_) s->estimate = in_steps(s->estimate + detour(*s));
-    rank();
-    return distinct();
+    std::vector<Arrangement> out;
+    for (const Scored* s : distinct(rounded_up(most_trenches()))) out.push_back(made(*s));
+    return out;
   }
 
  private:
@@ -75,11 +72,35 @@ class HeaderLines {
     Picked picked;
   };
 
-  void rank() {
-    std::sort(ranked_.begin(), ranked_.end(), [](const Scored* l, const Scored* r) {
-      if (l->count != r->count) return l->count > r->count;
-      return l->estimate != r->estimate ? l->estimate < r->estimate : l->order < r->order;
-    });
+  static bool before(const Scored* l, const Scored* r) {
+    return l->estimate != r->estimate ? l->estimate < r->estimate : l->order < r->order;
+  }
+
+  // Those of the highest count, best guess first.
+  std::vector<Scored*> most_trenches() {
+    int most = 0;
+    for (const Scored& s : found_) most = std::max(most, s.count);
+    std::vector<Scored*> out;
+    for (Scored& s : found_)
+      if (s.count == most) out.push_back(&s);
+    std::sort(out.begin(), out.end(), before);
+    out.resize(std::min(out.size(), kRoundedUpTo));
+    return out;
+  }
+
+  // With the way round their own trenches, best first: as many as may be among those asked for.
+  std::vector<Scored*> rounded_up(const std::vector<Scored*>& guessed) const {
+    std::vector<Scored*> out;
+    double enough = kAnyPrice;
+    for (Scored* s : guessed) {
+      if (s->estimate > enough) break;
+      s->estimate = in_steps(s->estimate + detour(*s));
+      if (s->estimate > enough) continue;
+      out.insert(std::upper_bound(out.begin(), out.end(), s, before), s);
+      const auto chosen = distinct(out);
+      if (chosen.size() == wish_.most) enough = chosen.back()->estimate;
+    }
+    return out;
   }
 
   // What the way round the trenches themselves adds to the straight guess.
@@ -247,21 +268,17 @@ class HeaderLines {
   }
 
   // The best of those that differ by more than a shift of a few metres.
-  std::vector<Arrangement> distinct() const {
-    std::vector<Arrangement> out;
+  std::vector<const Scored*> distinct(const std::vector<Scored*>& ranked) const {
     std::vector<const Scored*> kept;
-    for (const Scored* ranked : ranked_) {
-      const Scored& s = *ranked;
-      if (out.size() == wish_.most || s.count < ranked_.front()->count) break;
+    for (const Scored* s : ranked) {
+      if (kept.size() == wish_.most) break;
       const bool like = std::any_of(kept.begin(), kept.end(), [&](const Scored* k) {
-        return std::abs(k->right_x - s.right_x) < 3 && k->picked.right.size() == s.picked.right.size() &&
-               k->picked.left.size() == s.picked.left.size();
+        return std::abs(k->right_x - s->right_x) < 3 && k->picked.right.size() == s->picked.right.size() &&
+               k->picked.left.size() == s->picked.left.size();
       });
-      if (like) continue;
-      kept.push_back(&s);
-      out.push_back(made(s));
+      if (!like) kept.push_back(s);
     }
-    return out;
+    return kept;
   }
 
   const TrenchSize& size_;
@@ -274,7 +291,6 @@ class HeaderLines {
   double dearest_;     // estimates from here on are not looked into
   std::vector<Pair> pairs_;
   std::vector<Scored> found_;
-  std::vector<Scored*> ranked_;  // of found_, best first
   int best_so_far_ = 0;
   std::vector<Start> starts_;  // used again and again
   Picked picked_;
