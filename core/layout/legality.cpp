@@ -106,10 +106,12 @@ bool bent_trench_is_legal(const Site& site, const Polyline& axis, double width) 
     // The core has given a slack away already, so a line that meets it is inside the trench.
     if (ring_distance(core, {edge.a, edge.b}) <= 0 || contains(core, edge.a)) return false;
   }
-  if (!inside_lot(site, outline, 0)) return false;
+  // And of a clearance no second slack: the core is as much farther off as it is smaller.
+  if (!inside_lot(site, outline, kLegalSlack)) return false;
   return std::all_of(site.features.begin(), site.features.end(), [&](const Feature& f) {
-    return surely_apart(bounds(f.points), around, trench_clearance(site, f)) ||
-           (outline_distance(f, outline) > 0 && clear_of(f, core, outline, trench_clearance(site, f)));
+    const double needed = trench_clearance(site, f) + kLegalSlack;
+    return surely_apart(bounds(f.points), around, needed) ||
+           (outline_distance(f, outline) > 0 && clear_of(f, core, outline, needed));
   });
 }
 

@@ -132,5 +132,11 @@ TEST(RandomLots, ThoseWhoseRowsShutBetweenTheSamples) {
   }
 }
 
+// The coil in the run, of which a clearance was held with a millimetre to spare twice over.
+TEST(RandomLots, ThatWhoseCoilInTheRunCameTooNear) {
+  const sample::RandomLot lot = sample::random_lot(14969);
+  expect_legal(14969, lot, make_layout(lot.site, lot.wishes, coil_of(lot.wishes.trench_length)));
+}
+
 }  // namespace
 }  // namespace underlawn
