@@ -83,9 +83,10 @@ class Joiner::Inside {
     return run_over({run[0], run[1]}, Polyline(run.begin() + 1, run.end()));
   }
 
-  Connection join(std::optional<double> joint, bool shift) {
+  Connection join(std::optional<double> joint, bool shift, double at_most) {
     joint_ = joint;
     shift_ = shift;
+    at_most_ = at_most;
     made_ = {};
     std::optional<Spine> spine;
     if (arrangement_.in_line) spine = straight_spine();
@@ -178,7 +179,7 @@ class Joiner::Inside {
             std::any_of(tried.begin(), tried.end(), [to](Point q) { return distance(to, q) < kOn; });
         if (known) continue;
         tried.push_back(to);
-        auto route = best ? way(stub.back(), to, least - kOn) : way(stub.back(), to);
+        auto route = way(stub.back(), to, best ? least - kOn : at_most_);
         if (!route || (best && route->cost >= least - kOn)) continue;
         least = route->cost;
         best = std::move(route->line);
@@ -270,7 +271,7 @@ class Joiner::Inside {
   void measure() {
     for (const Polyline& leg : made_.header.legs) made_.header.length += length(leg);
     made_.run.length = made_.run.line.size() > 1 ? length(made_.run.line) : 0;
-    made_.cost = router_.cost(made_.run.line);
+    made_.cost = made_.run_cost = router_.cost(made_.run.line);
     for (const Polyline& leg : made_.header.legs) made_.cost += router_.cost(leg);
   }
 
@@ -278,6 +279,7 @@ class Joiner::Inside {
   const Arrangement& arrangement_;
   std::optional<double> joint_;
   bool shift_ = false;
+  double at_most_ = std::numeric_limits<double>::infinity();  // m of plain digging
   Region free_;
   Router router_;
   Connection made_;
@@ -286,8 +288,8 @@ class Joiner::Inside {
 Joiner::Joiner(const Conduits& c, const Arrangement& a) : inside_(std::make_unique<Inside>(c, a)) {}
 Joiner::~Joiner() = default;
 
-Connection Joiner::join(std::optional<double> joint, bool shift) {
-  return inside_->join(joint, shift);
+Connection Joiner::join(std::optional<double> joint, bool shift, double at_most) {
+  return inside_->join(joint, shift, at_most);
 }
 
 Polyline Joiner::with_run_shifted(const Polyline& run) {

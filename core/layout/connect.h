@@ -2,6 +2,7 @@
 // Header and supply run: from the wall of the house to every trench head.
 #pragma once
 
+#include <limits>
 #include <optional>
 
 #include "layout/arrangement.h"
@@ -31,8 +32,9 @@ Conduits unpriced_conduits(const Site& site, const Wishes& wishes, const Region&
 struct Connection {
   Header header;
   SupplyRun run;
-  double cost = 0;  // m of plain digging
-  int joined = 0;   // heads reached
+  double cost = 0;      // m of plain digging
+  double run_cost = 0;  // of that, the run's
+  int joined = 0;       // heads reached
 };
 
 // The part of a coil trench that no conduit may come near: all of it but half a header trench's width at the
@@ -51,8 +53,10 @@ class Joiner {
   Joiner(const Conduits& conduits, const Arrangement& arrangement);
   ~Joiner();
   // `joint`: where on a straight header the run must end, 0..1; without it the cheapest place. `shift`: the
-  // run's bends too where that makes it cheaper, which takes as long as many joins.
-  Connection join(std::optional<double> joint = std::nullopt, bool shift = false);
+  // run's bends too where that makes it cheaper, which takes as long as many joins. `at_most`: no run whose
+  // way costs more, m of plain digging.
+  Connection join(std::optional<double> joint = std::nullopt, bool shift = false,
+                  double at_most = std::numeric_limits<double>::infinity());
   // A run that lies already, its bends after the stub shifted in the same way; ends stay.
   Polyline with_run_shifted(const Polyline& run);
 

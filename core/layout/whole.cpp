@@ -13,6 +13,8 @@ namespace underlawn {
 
 namespace {
 
+constexpr double kHeaderMayDiffer = 4;  // m: an entry of dear ground may fall to header or run
+
 bool on_line(const Polyline& line, Point p) {
   for (std::size_t i = 1; i < line.size(); ++i)
     if (distance(Segment{line[i - 1], line[i]}, p) < kLegalSlack) return true;
@@ -129,27 +131,35 @@ Whole Completer::complete(const Arrangement& a) const {
 // Where the run does not happen to hold the coil that is missing, the cheapest other joint on the header
 // where it does.
 Whole Completer::complete(const Arrangement& a, Joiner& joiner, bool shift) const {
-  Whole w = joined_at(a, joiner, std::nullopt, shift);
+  Whole w = joined_at(a, joiner, std::nullopt, shift, kAnyPrice);
   const bool one_missing = keeping_.wishes.coil_in_run && w.count() + 1 == keeping_.wishes.circuits;
   if (!one_missing || w.connection.run.line.empty() || !a.in_line) return w;
   // To no joint is the run longer than to this one and on along the header, round a bend or two.
   if (w.connection.cost + 2 * kBend < coil_.trench_length) return w;
   for (double share : {0.0, 1.0 / 3, 2.0 / 3, 1.0}) {
     if (stop_.stop_requested()) break;
-    Whole other = joined_at(a, joiner, share, shift);
+    // The header costs much the same wherever the run meets it. Bends make a way cheaper once they are
+    // shifted.
+    const double at_most = w.connection.run_cost + faults_cost(w) + kHeaderMayDiffer;
+    Whole other = joined_at(a, joiner, share, shift, w.in_run && !shift ? at_most : kAnyPrice);
     if (other.in_run && (!w.in_run || in_steps(other.cost) < in_steps(w.cost))) w = std::move(other);
   }
   return w;
 }
 
-Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<double> share,
-                           bool shift) const {
+double Completer::faults_cost(const Whole& w) const {
+  return kFitting * tight_turns(keeping_.wishes, w.connection) +
+         kSquareDetour * crossed_flat(conduits_, w.connection);
+}
+
+Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<double> share, bool shift,
+                           double at_most) const {
   Whole w;
   w.field = a.trenches;
   w.bends = a.bends;
   w.angle = a.bearing.angle;
   w.locked = keeping_.held.trenches;
-  w.connection = joiner.join(share, shift);
+  w.connection = joiner.join(share, shift, at_most);
   join_locked(w);
   square_up_crossings(keeping_.site, keeping_.wishes, w);
   drop_illegal_lines(keeping_.site, keeping_.wishes, w);
@@ -162,8 +172,7 @@ Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<d
   }
   const double weight = keeping_.wishes.trench_width * keeping_.wishes.trench_depth /
                         std::max(1e-6, keeping_.wishes.run_width * keeping_.wishes.run_depth);
-  w.digging = w.connection.cost + kFitting * tight_turns(keeping_.wishes, w.connection) +
-              kSquareDetour * crossed_flat(conduits_, w.connection) + (a.bearing.drawn ? 0 : kOddBearing) +
+  w.digging = w.connection.cost + faults_cost(w) + (a.bearing.drawn ? 0 : kOddBearing) +
               digging_for_slopes(keeping_, w.field);
   w.cost = w.digging + weight * coil_.trench_length * static_cast<double>(w.field.size());
   if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;

@@ -47,8 +47,9 @@ class Completer {
   Joiner joiner_of(const Arrangement& arrangement) const { return {conduits_, arrangement}; }
 
  private:
-  Whole joined_at(const Arrangement& arrangement, Joiner& joiner, std::optional<double> share,
-                  bool shift) const;
+  Whole joined_at(const Arrangement& arrangement, Joiner& joiner, std::optional<double> share, bool shift,
+                  double at_most) const;
+  double faults_cost(const Whole& whole) const;
   void join_locked(Whole& whole) const;
 
   const Keeping keeping_;

@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <deque>
 #include <limits>
 #include <queue>
 
@@ -97,6 +98,36 @@ struct Router::Ground {
     return known == 1;
   }
 
+  // A leg between corners by a way that stood inside of `inside`: what its dear ground costs, and inside of
+  // what it ends.
+  struct Priced {
+    std::vector<char> inside;
+    double price;
+    std::vector<char> ends_inside;
+  };
+
+  Priced price(Point a, Point b, const std::vector<char>& inside) const {
+    Priced leg{inside, 0, std::vector<char>(dear.size())};
+    for (std::size_t d = 0; d < dear.size(); ++d) {
+      const auto p = dear[d]->sight.passage(a, b, inside[d]);
+      leg.price += dear[d]->per_metre * p.inside + dear[d]->per_entry * p.entries;
+      leg.ends_inside[d] = p.ends_inside;
+    }
+    return leg;
+  }
+
+  // Corners by number; the way first asked for over a leg is remembered.
+  const Priced& price(std::size_t a, std::size_t b, const std::vector<char>& inside) {
+    if (first_priced.empty()) first_priced.assign(corners.size() * corners.size(), kNone);
+    int& first = first_priced[a * corners.size() + b];
+    if (first != kNone && priced[static_cast<std::size_t>(first)].inside == inside)
+      return priced[static_cast<std::size_t>(first)];
+    if (first == kNone) first = static_cast<int>(priced.size());
+    priced.push_back(price(corners[a].at, corners[b].at, inside));
+    return priced.back();
+  }
+  bool remembers() const { return !seen.empty(); }
+
   static constexpr std::size_t kMostRemembered = 2000;
   static constexpr char kUnknown = 2;
   double per_bend;
@@ -104,6 +135,8 @@ struct Router::Ground {
   std::vector<std::shared_ptr<const Dear>> dear;
   std::vector<Corner> corners;
   std::vector<char> seen;
+  std::vector<int> first_priced;  // into priced
+  std::deque<Priced> priced;
   bool taut = false;
 
   class Search;
@@ -191,13 +224,14 @@ class Router::Ground::Search {
   int look(const Leg& leg) {
     const int here = ways_[leg.way].node;
     if (!sees(here, leg.node)) return kNone;
-    Way on{leg.node, leg.way, leg.cost, std::vector<char>(g_.dear.size())};
-    for (std::size_t d = 0; d < g_.dear.size(); ++d) {
-      const Dear& dear = *g_.dear[d];
-      const auto p = dear.sight.passage(nodes_[here].at, nodes_[leg.node].at, ways_[leg.way].inside[d]);
-      on.cost += dear.per_metre * p.inside + dear.per_entry * p.entries;
-      on.inside[d] = p.ends_inside;
-    }
+    const std::vector<char>& inside = ways_[leg.way].inside;
+    const bool known = here > kTo && leg.node > kTo && g_.remembers();
+    const auto corner = [](int node) { return static_cast<std::size_t>(node - 2); };
+    std::optional<Ground::Priced> once;
+    const Ground::Priced& priced = known
+                                       ? g_.price(corner(here), corner(leg.node), inside)
+                                       : once.emplace(g_.price(nodes_[here].at, nodes_[leg.node].at, inside));
+    Way on{leg.node, leg.way, leg.cost + priced.price, priced.ends_inside};
     if (leg.node == kTo) least_found_ = std::min(least_found_, on.cost);
     const double price = on.cost - leg.cost;
     const int id = static_cast<int>(looked_.size());
