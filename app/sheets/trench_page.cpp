@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // One trench, one page: what the crew needs while it digs this one, large enough to be read in the rain.
+#include <algorithm>
 #include <cmath>
 
 #include "canvas/paint_context.h"
@@ -7,6 +8,7 @@
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
 #include "plan/checks/measure.h"
+#include "plan/coil_watch.h"
 #include "plan/figures/groups.h"
 #include "plan/tie_check.h"
 #include "sheets/contents.h"
@@ -22,6 +24,7 @@ namespace {
 const double kHead = pt(54);
 const double kGap = pt(12);
 const double kBeside = pt(16);
+const double kStrip = pt(32);
 constexpr double kNear = 4.5;  // m: utilities nearer than this are named
 
 class TrenchPage : public Block {
@@ -48,6 +51,7 @@ class TrenchPage : public Block {
     View view;
   };
   Seen seen(const QRectF& map) const;
+  void paint_strip(QPainter& painter, const QRectF& strip, const Seen& how) const;
   void paint_head(QPainter& painter, const QRectF& room) const;
   void paint_map(QPainter& painter, const QRectF& map) const;
   void paint_tapes(PaintContext& on) const;
@@ -136,24 +140,24 @@ TrenchPage::Seen TrenchPage::seen(const QRectF& map) const {
   return seen;
 }
 
-void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
-  const auto [scale, view] = seen(map);
+// Under the map, where nothing of it can lie: its scale, and north.
+void TrenchPage::paint_strip(QPainter& painter, const QRectF& strip, const Seen& how) const {
+  write(painter, strip.bottomLeft() - QPointF(0, pt(7)),
+        QObject::tr("Scale %1").arg(scale_text(how.scale, plan_.units)), type(10, QFont::DemiBold));
+  paint_north(painter, {strip.right() - pt(16), strip.center().y() + pt(2)}, pt(13),
+              plan_.site.north + how.view.turn);
+}
+
+void TrenchPage::paint_map(QPainter& painter, const QRectF& room) const {
+  const QRectF map = room.adjusted(0, 0, 0, -kStrip);
+  const Seen how = seen(map);
+  paint_strip(painter, QRectF(QPointF(room.left(), map.bottom()), room.bottomRight()), how);
   PaintOptions options;
   options.corner_tags = true;
   options.of_trench = trench_.number;
   options.edge_lengths = options.findings = options.zones = false;
-  const QRectF north(map.right() - pt(46), map.top() + pt(4), pt(42), pt(46));
-  const QString words = QObject::tr("Scale %1").arg(scale_text(scale, plan_.units));
-  const QRectF note(map.left() + pt(4), map.bottom() - pt(18), width_of(words, type(9.5)) + pt(8), pt(14));
-  options.over = [&](PaintContext& on) {
-    for (const QRectF& box : {north, note}) on.labels.keep_off(QPolygonF(box.translated(-map.topLeft())));
-    paint_tapes(on);
-  };
-  paint_framed(painter, map, plan_, outcome_, view, options);
-  painter.fillRect(north, Qt::white);
-  paint_north(painter, north.center() + QPointF(0, pt(3)), pt(18), plan_.site.north + view.turn);
-  painter.fillRect(note, Qt::white);
-  write(painter, note.bottomLeft() + QPointF(pt(4), -pt(4)), words, type(9.5));
+  options.over = [&](PaintContext& on) { paint_tapes(on); };
+  paint_framed(painter, map, plan_, outcome_, how.view, options);
 }
 
 // As the table of the order of digging says.
@@ -179,6 +183,7 @@ void TrenchPage::paint_head(QPainter& painter, const QRectF& room) const {
 }
 
 TablePtr TrenchPage::tape_block(double points) const {
+  TapeMarks marks(plan_.site);
   std::vector<std::vector<Cell>> rows;
   for (const Tie& tie : ties()) {
     const PrintedTapes tapes = printed_tapes(plan_, outcome_.stake_out, tie);
@@ -187,7 +192,7 @@ TablePtr TrenchPage::tape_block(double points) const {
                     {tapes.first, std::nullopt, true},
                     {text_of(tie.second)},
                     {tapes.second, std::nullopt, true},
-                    {side_word(tie)}});
+                    {side_word(tie) + marks.of(outcome_.stake_out, tie)}});
     if (const auto check = second_tie(plan_.site, outcome_.stake_out, tie)) {
       const PrintedTapes second = printed_tapes(plan_, outcome_.stake_out, *check);
       rows.push_back({{QObject::tr("check", "a second pair of tapes")},
@@ -195,7 +200,7 @@ TablePtr TrenchPage::tape_block(double points) const {
                       {second.first},
                       {text_of(check->second)},
                       {second.second},
-                      {side_word(*check)}});
+                      {side_word(*check) + marks.of(outcome_.stake_out, *check)}});
     }
   }
   rows.push_back({{QObject::tr("head – end")},
@@ -204,7 +209,8 @@ TablePtr TrenchPage::tape_block(double points) const {
                   {""},
                   {""},
                   {""}});
-  return std::make_shared<Table>(QObject::tr("STAKES"), tape_columns(), std::move(rows), points);
+  return std::make_shared<Table>(QObject::tr("STAKES"), tape_columns(), std::move(rows), points,
+                                 marks.notes().join(" "));
 }
 
 TablePtr TrenchPage::fact_block(double points) const {
@@ -219,13 +225,17 @@ TablePtr TrenchPage::fact_block(double points) const {
   add(QObject::tr("Floor width"), shown(plan_, outcome_, key + ".width"));
   add(QObject::tr("Length"), shown(plan_, outcome_, key + ".length"));
   add(QObject::tr("Protective slope"), shown(plan_, outcome_, "dig.slope"));
-  add(QObject::tr("Bedding round the pipe"), shown(plan_, outcome_, "dig.bedding"));
+  add(trench_.coil.pattern == CoilPattern::flat_coil ? QObject::tr("Bedding in all, half under the pipe")
+                                                     : QObject::tr("Bedding in all, from the floor up"),
+      shown(plan_, outcome_, "dig.bedding"));
   if (outcome_.figures.find(key + ".run_floor") != nullptr)
     add(QObject::tr("Run's pipes over the coil, deep"), shown(plan_, outcome_, key + ".run_floor"));
   add(is_straight(trench_.coil.pattern) ? QObject::tr("Pipe") : QObject::tr("Coil, return included"),
       shown(plan_, outcome_, key + ".coil_length"));
+  add(QObject::tr("Cut, both tails included"),
+      shown_length(plan_, trench_.coil.coil_length + 2 * plan_.flow.tail));
   if (!is_straight(trench_.coil.pattern)) {
-    add(QObject::tr("Loops"), shown(plan_, outcome_, key + ".loops"));
+    add(QObject::tr("Loops"), shown_loops(trench_.coil.loops));
     add(QObject::tr("Pitch"), shown(plan_, outcome_, key + ".pitch"));
     add(QObject::tr("Loop across"), shown(plan_, outcome_, "coil.loop_diameter"));
   }
@@ -253,10 +263,14 @@ BlockPtr TrenchPage::tick_block(double points) const {
                    "near everyone.")});
   QStringList ticks = {QObject::tr("staked and checked"), QObject::tr("dug, floor level and clean"),
                        QObject::tr("bedding in"), QObject::tr("coil laid, tied, tagged")};
+  const std::vector<int> early = coils_covered_early(outcome_);
+  if (std::find(early.begin(), early.end(), trench_.number) != early.end())
+    ticks << QObject::tr("coil alone under pressure: %1; gauge ______ before, ______ when covered")
+                 .arg(coil_watch_words(plan_, outcome_));
   if (outcome_.figures.find(figures::trench_key(trench_.number) + ".run_floor") != nullptr)
-    ticks << QObject::tr("coil under pressure, filled to the run's floor, run's pipes laid and bedded");
-  ticks << QObject::tr("coil under pressure when it is covered, gauge read")
-        << QObject::tr("as-built tapes taken") << QObject::tr("warning tape, backfilled");
+    ticks << QObject::tr("filled to the run's floor, run's pipes laid and bedded");
+  ticks << QObject::tr("whole loop tested before a joint is covered") << QObject::tr("as-built tapes taken")
+        << QObject::tr("warning tape, backfilled");
   for (const QString& text : ticks) items.push_back({"☐", "", text});
   return std::make_shared<Items>(QObject::tr("TICK WHEN DONE"), std::move(items), points);
 }

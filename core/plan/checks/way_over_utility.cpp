@@ -6,7 +6,7 @@
 
 namespace underlawn::checks {
 
-// One finding for each utility that the machine drives over, from step to step or out again. Counts the
+// One finding for each utility that machine or truck drives over, from step to step or out again. Counts the
 // places.
 std::vector<Finding> way_over_utility(const Plan& plan, const Outcome& outcome) {
   std::vector<Finding> findings;
@@ -15,7 +15,9 @@ std::vector<Finding> way_over_utility(const Plan& plan, const Outcome& outcome) 
     if (line.kind != FeatureKind::utility) continue;
     std::vector<Point> places = meetings(outcome.order->way_out, line.points);
     for (const DigStep& step : outcome.order->steps)
-      for (Point p : meetings(step.way, line.points)) places.push_back(p);
+      for (const Polyline* way : {&step.way, &step.truck_way, &step.fill_way})
+        for (Point p : meetings(*way, line.points))
+          if (std::find(places.begin(), places.end(), p) == places.end()) places.push_back(p);
     if (places.empty()) continue;
     Finding f = make_finding("way_over_utility", feature_part(line), Severity::hint,
                              say("The machine's way crosses {}", display_name(line)));
