@@ -69,7 +69,7 @@ void paint_truck_way(PaintContext& c, const Polyline& way) {
   if (way.size() < 2) return;
   const QPolygonF line = c.line(way);
   c.painter.setBrush(Qt::NoBrush);
-  QPen pen = c.dashed(shown(c, c.look.ghost), 2.4, {0.1, 2});
+  QPen pen = c.dashed(shown(c, c.look.ghost), 2.2, {0.1, 5});
   pen.setCapStyle(Qt::RoundCap);
   c.painter.setPen(pen);
   c.painter.drawPolyline(line);

@@ -45,9 +45,11 @@ QString spoil_of(const Plan& plan, const DigStep& step) {
 QString heap_of(const Plan& plan, const DigStep& step) {
   if (step.hauled) return "–";
   QStringList lengths;
-  for (const Ring& part : step.spoil) lengths << shown_length(plan, distance(part[0], part[1]));
-  return QString("%1 × %2 × %3")
-      .arg(lengths.join(" + "), shown_length(plan, step.heap.width), shown_length(plan, step.heap.height));
+  const auto whole = [&](double metres) {
+    return text_of(print_quantity(Quantity::length, metres, plan.units, Fineness::coarse));
+  };
+  for (const Ring& part : step.spoil) lengths << whole(distance(part[0], part[1]));
+  return QString("%1 × %2 × %3").arg(lengths.join(" + "), whole(step.heap.width), whole(step.heap.height));
 }
 
 QString exposed_first(const Plan& plan, const Outcome& outcome, const DigStep& step) {

@@ -54,14 +54,10 @@ QStringList TapeMarks::notes() const {
   named.removeDuplicates();
   if (off_lot_) all << QObject::tr("‡ A tape runs over the neighbour's land: ask first.");
   if (!named.isEmpty())
-    all << QObject::tr(
-               "¶ A tape runs over %1, and no other pair is nearly as good: lift it over what stands there.")
+    all << QObject::tr("¶ A tape runs over %1, no pair is as good: lift it over what stands there.")
                .arg(named.join(", "));
   if (thin_)
-    all << QObject::tr(
-        "§ The tapes meet at less than 30°, and no pair that can be pulled is better: check this stake from "
-        "its "
-        "neighbours.");
+    all << QObject::tr("§ The tapes meet at less than 30°, no pair is better: check from neighbours.");
   return all;
 }
 

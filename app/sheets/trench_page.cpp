@@ -24,7 +24,6 @@ namespace {
 const double kHead = pt(54);
 const double kGap = pt(12);
 const double kBeside = pt(16);
-const double kStrip = pt(32);
 constexpr double kNear = 4.5;  // m: utilities nearer than this are named
 
 class TrenchPage : public Block {
@@ -51,7 +50,7 @@ class TrenchPage : public Block {
     View view;
   };
   Seen seen(const QRectF& map) const;
-  void paint_strip(QPainter& painter, const QRectF& strip, const Seen& how) const;
+  void paint_orientation(QPainter& painter, const QRectF& room, const Seen& how) const;
   void paint_head(QPainter& painter, const QRectF& room) const;
   void paint_map(QPainter& painter, const QRectF& map) const;
   void paint_tapes(PaintContext& on) const;
@@ -125,8 +124,8 @@ TrenchPage::Seen TrenchPage::seen(const QRectF& map) const {
   const Box shown = box();
   const double wide = shown.high.x - shown.low.x, high = shown.high.y - shown.low.y;
   const auto fits = [&](double across, double up, int scale) {
-    return across * per_metre(scale) + pt(70) <= map.width() &&
-           up * per_metre(scale) + pt(70) <= map.height();
+    return across * per_metre(scale) + pt(60) <= map.width() &&
+           up * per_metre(scale) + pt(60) <= map.height();
   };
   Seen seen{usual_scales(plan_.units).back(), {0.5 * (shown.low + shown.high), 0, map.size(), 0}};
   for (const int scale : usual_scales(plan_.units)) {
@@ -140,18 +139,17 @@ TrenchPage::Seen TrenchPage::seen(const QRectF& map) const {
   return seen;
 }
 
-// Under the map, where nothing of it can lie: its scale, and north.
-void TrenchPage::paint_strip(QPainter& painter, const QRectF& strip, const Seen& how) const {
-  write(painter, strip.bottomLeft() - QPointF(0, pt(7)),
-        QObject::tr("Scale %1").arg(scale_text(how.scale, plan_.units)), type(10, QFont::DemiBold));
-  paint_north(painter, {strip.right() - pt(16), strip.center().y() + pt(2)}, pt(13),
+// At the right of the head, where nothing of the map can lie: its scale, and north.
+void TrenchPage::paint_orientation(QPainter& painter, const QRectF& room, const Seen& how) const {
+  write(painter, {room.right() - pt(42), room.top() + pt(17)},
+        QObject::tr("Scale %1").arg(scale_text(how.scale, plan_.units)), type(10, QFont::DemiBold), kInk,
+        Align::right);
+  paint_north(painter, {room.right() - pt(17), room.top() + pt(24)}, pt(17),
               plan_.site.north + how.view.turn);
 }
 
-void TrenchPage::paint_map(QPainter& painter, const QRectF& room) const {
-  const QRectF map = room.adjusted(0, 0, 0, -kStrip);
+void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
   const Seen how = seen(map);
-  paint_strip(painter, QRectF(QPointF(room.left(), map.bottom()), room.bottomRight()), how);
   PaintOptions options;
   options.corner_tags = true;
   options.of_trench = trench_.number;
@@ -178,8 +176,9 @@ void TrenchPage::paint_head(QPainter& painter, const QRectF& room) const {
   if (place.of > 0)
     write(painter, {x, room.top() + pt(17)},
           QObject::tr("Dig as number %1 of %2").arg(place.number).arg(place.of), type(13, QFont::DemiBold));
-  write(painter, {x, room.top() + pt(35)},
-        QObject::tr("%1. Tags %2-S and %2-R.").arg(place.way).arg(trench_.number), type(12));
+  write_fitted(painter, {x, room.top() + pt(35)},
+               QObject::tr("%1. Tags %2-S and %2-R.").arg(place.way).arg(trench_.number),
+               room.right() - pt(40) - x, {12, 8});
 }
 
 TablePtr TrenchPage::tape_block(double points) const {
@@ -220,8 +219,12 @@ TablePtr TrenchPage::fact_block(double points) const {
     rows.push_back({{name}, {value, std::nullopt, true}});
   };
   const EndDepths depths = end_depths(outcome_, order_ - 1);
-  add(QObject::tr("Depth at the head"), shown_length(plan_, depths.head));
-  add(QObject::tr("Depth at the end"), shown_length(plan_, depths.end));
+  if (std::abs(depths.head - depths.end) < 0.005) {
+    add(QObject::tr("Depth, head to end"), shown_length(plan_, depths.head));
+  } else {
+    add(QObject::tr("Depth at the head"), shown_length(plan_, depths.head));
+    add(QObject::tr("Depth at the end"), shown_length(plan_, depths.end));
+  }
   add(QObject::tr("Floor width"), shown(plan_, outcome_, key + ".width"));
   add(QObject::tr("Length"), shown(plan_, outcome_, key + ".length"));
   add(QObject::tr("Protective slope"), shown(plan_, outcome_, "dig.slope"));
@@ -291,7 +294,9 @@ void TrenchPage::paint_lying(QPainter& painter, const QRectF& room) const {
   const auto tapes = tape_block(low ? 11 : 13), facts = fact_block(low ? 10.5 : 13);
   const auto ticks = tick_block(low ? 10 : 12);
   const double column = 0.5 * room.width(), half = (column - kBeside) / 2;
-  paint_map(painter, room.adjusted(0, 0, -column - kBeside, 0));
+  const QRectF map = room.adjusted(0, 0, -column - kBeside, 0);
+  paint_map(painter, map);
+  paint_orientation(painter, room.adjusted(0, -kHead, 0, 0), seen(map));
   const QRectF words(room.right() - column, room.top(), column, room.height());
   const double under = words.top() + tapes->height(column) + kGap;
   tapes->paint(painter, words);
@@ -301,12 +306,14 @@ void TrenchPage::paint_lying(QPainter& painter, const QRectF& room) const {
 
 // Words under the map, which has the height that they leave.
 void TrenchPage::paint_upright(QPainter& painter, const QRectF& room) const {
-  const auto tapes = tape_block(12.5), facts = fact_block(11.5);
-  const auto ticks = tick_block(11.5);
+  const auto tapes = tape_block(12), facts = fact_block(11);
+  const auto ticks = tick_block(11);
   const double left = facts->natural_width(), right = room.width() - kBeside - left;
   const double under = std::max(ticks->height(right), facts->height(left));
   const double stakes = tapes->height(room.width()) + kGap, y = room.bottom() - under - stakes;
-  paint_map(painter, QRectF(room.topLeft(), QPointF(room.right(), y - kGap)));
+  const QRectF map(room.topLeft(), QPointF(room.right(), y - kGap));
+  paint_map(painter, map);
+  paint_orientation(painter, room.adjusted(0, -kHead, 0, 0), seen(map));
   tapes->paint(painter, QRectF(room.left(), y, room.width(), 1));
   facts->paint(painter, QRectF(room.left(), y + stakes, left, 1));
   ticks->paint(painter, QRectF(room.right() - right, y + stakes, right, 1));

@@ -17,7 +17,7 @@ class TruckWays {
  private:
   std::vector<Point> stands(const DigStep& step) const;
   MachineWays ways_;
-  double off_;
+  double off_, reach_;
 };
 
 }  // namespace underlawn

@@ -6,6 +6,16 @@
 
 namespace underlawn::checks {
 
+namespace {
+
+constexpr double kOnePlace = 3;  // m: where trucks cross so near together they can cross in one place
+
+bool is_new(const std::vector<Point>& places, Point p) {
+  return std::none_of(places.begin(), places.end(), [&](Point q) { return distance(p, q) < kOnePlace; });
+}
+
+}  // namespace
+
 // One finding for each utility that machine or truck drives over, from step to step or out again. Counts the
 // places.
 std::vector<Finding> way_over_utility(const Plan& plan, const Outcome& outcome) {
@@ -17,7 +27,7 @@ std::vector<Finding> way_over_utility(const Plan& plan, const Outcome& outcome) 
     for (const DigStep& step : outcome.order->steps)
       for (const Polyline* way : {&step.way, &step.truck_way, &step.fill_way})
         for (Point p : meetings(*way, line.points))
-          if (std::find(places.begin(), places.end(), p) == places.end()) places.push_back(p);
+          if (way == &step.way || is_new(places, p)) places.push_back(p);
     if (places.empty()) continue;
     Finding f = make_finding("way_over_utility", feature_part(line), Severity::hint,
                              say("The machine's way crosses {}", display_name(line)));
