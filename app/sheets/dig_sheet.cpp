@@ -16,7 +16,7 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   if (ties_too) add(all, tie_table(plan, outcome, kTiePoints));
   add(all, corner_table(plan, outcome));
   add(all, building_table(plan, outcome));
-  add(all, between_table(plan, outcome));
+  add(all, between_table(plan, outcome), false, true);
   add(all, check_table(plan, outcome), true);
   add(all, dig_map(plan, outcome), true);
   add(all, order_of_digging(plan, outcome), true, true);  // all steps before one's eyes

@@ -24,7 +24,9 @@ namespace {
 const double kHead = pt(54);
 const double kGap = pt(12);
 const double kBeside = pt(16);
-constexpr double kNear = 4.5;  // m: utilities nearer than this are named
+const double kOrientation = pt(164);  // at the right of the head: scale and north
+constexpr double kLeastMap = 0.4;     // of the page's height under its head
+constexpr double kNear = 4.5;         // m: utilities nearer than this are named
 
 class TrenchPage : public Block {
  public:
@@ -141,9 +143,9 @@ TrenchPage::Seen TrenchPage::seen(const QRectF& map) const {
 
 // At the right of the head, where nothing of the map can lie: its scale, and north.
 void TrenchPage::paint_orientation(QPainter& painter, const QRectF& room, const Seen& how) const {
-  write(painter, {room.right() - pt(42), room.top() + pt(17)},
-        QObject::tr("Scale %1").arg(scale_text(how.scale, plan_.units)), type(10, QFont::DemiBold), kInk,
-        Align::right);
+  const QString scale = QObject::tr("Scale %1").arg(scale_text(how.scale, plan_.units));
+  const QFont font = fitting(scale, kOrientation - pt(50), {10, 7}, QFont::DemiBold);
+  write(painter, {room.right() - pt(42), room.top() + pt(17)}, scale, font, kInk, Align::right);
   paint_north(painter, {room.right() - pt(17), room.top() + pt(24)}, pt(17),
               plan_.site.north + how.view.turn);
 }
@@ -174,8 +176,9 @@ void TrenchPage::paint_head(QPainter& painter, const QRectF& room) const {
   write(painter, room.topLeft() + QPointF(0, pt(36)), name, type(40, QFont::Bold));
   const double x = room.left() + width_of(name, type(40, QFont::Bold)) + pt(20);
   if (place.of > 0)
-    write(painter, {x, room.top() + pt(17)},
-          QObject::tr("Dig as number %1 of %2").arg(place.number).arg(place.of), type(13, QFont::DemiBold));
+    write_fitted(painter, {x, room.top() + pt(17)},
+                 QObject::tr("Dig as number %1 of %2").arg(place.number).arg(place.of),
+                 room.right() - kOrientation - x, {13, 8}, QFont::DemiBold);
   write_fitted(painter, {x, room.top() + pt(35)},
                QObject::tr("%1. Tags %2-S and %2-R.").arg(place.way).arg(trench_.number),
                room.right() - pt(40) - x, {12, 8});
@@ -287,36 +290,44 @@ void TrenchPage::paint(QPainter& painter, const QRectF& room) const {
     paint_upright(painter, below);
 }
 
-// Words at the right of the map.
+// Words at the right of the map, in less type on a low page: there is less height for the same.
 void TrenchPage::paint_lying(QPainter& painter, const QRectF& room) const {
-  // On a low page there is less height for the same words.
-  const bool low = room.height() < pt(440);
-  const auto tapes = tape_block(low ? 11 : 13), facts = fact_block(low ? 10.5 : 13);
-  const auto ticks = tick_block(low ? 10 : 12);
   const double column = 0.5 * room.width(), half = (column - kBeside) / 2;
   const QRectF map = room.adjusted(0, 0, -column - kBeside, 0);
   paint_map(painter, map);
   paint_orientation(painter, room.adjusted(0, -kHead, 0, 0), seen(map));
   const QRectF words(room.right() - column, room.top(), column, room.height());
-  const double under = words.top() + tapes->height(column) + kGap;
-  tapes->paint(painter, words);
-  facts->paint(painter, QRectF(words.left(), under, half, 1));
-  ticks->paint(painter, QRectF(words.right() - half, under, half, 1));
+  for (const double points : {13.0, 12.0, 11.0, 10.25, 9.5, 8.75}) {
+    const auto tapes = tape_block(points), facts = fact_block(points);
+    const auto ticks = tick_block(points - 0.75);
+    const double under = words.top() + tapes->height(column) + kGap;
+    const double low = under + std::max(facts->height(half), ticks->height(half));
+    if (low > words.bottom() && points > 9) continue;
+    tapes->paint(painter, words);
+    facts->paint(painter, QRectF(words.left(), under, half, 1));
+    ticks->paint(painter, QRectF(words.right() - half, under, half, 1));
+    return;
+  }
 }
 
-// Words under the map, which has the height that they leave.
+// Words under the map, which has the height that they leave: in less type where that would be too little.
 void TrenchPage::paint_upright(QPainter& painter, const QRectF& room) const {
-  const auto tapes = tape_block(12), facts = fact_block(11);
-  const auto ticks = tick_block(11);
-  const double left = facts->natural_width(), right = room.width() - kBeside - left;
-  const double under = std::max(ticks->height(right), facts->height(left));
-  const double stakes = tapes->height(room.width()) + kGap, y = room.bottom() - under - stakes;
-  const QRectF map(room.topLeft(), QPointF(room.right(), y - kGap));
-  paint_map(painter, map);
-  paint_orientation(painter, room.adjusted(0, -kHead, 0, 0), seen(map));
-  tapes->paint(painter, QRectF(room.left(), y, room.width(), 1));
-  facts->paint(painter, QRectF(room.left(), y + stakes, left, 1));
-  ticks->paint(painter, QRectF(room.right() - right, y + stakes, right, 1));
+  for (const double points : {11.0, 10.25, 9.5, 9.0}) {
+    const auto tapes = tape_block(points + 1), facts = fact_block(points);
+    const auto ticks = tick_block(points);
+    const double left = std::min(facts->natural_width(), 0.44 * room.width());
+    const double right = room.width() - kBeside - left;
+    const double under = std::max(ticks->height(right), facts->height(left));
+    const double stakes = tapes->height(room.width()) + kGap, y = room.bottom() - under - stakes;
+    if (y - room.top() < kLeastMap * room.height() && points > 9) continue;
+    const QRectF map(room.topLeft(), QPointF(room.right(), y - kGap));
+    paint_map(painter, map);
+    paint_orientation(painter, room.adjusted(0, -kHead, 0, 0), seen(map));
+    tapes->paint(painter, QRectF(room.left(), y, room.width(), 1));
+    facts->paint(painter, QRectF(room.left(), y + stakes, left, 1));
+    ticks->paint(painter, QRectF(room.right() - right, y + stakes, right, 1));
+    return;
+  }
 }
 
 }  // namespace
