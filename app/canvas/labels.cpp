@@ -93,6 +93,18 @@ double gap_between(const QRectF& a, const QRectF& b) {
   return std::hypot(across, up);
 }
 
+// Whether the place lies in the outline, or so near to it that it is one of its corners.
+bool belongs_to(const QPolygonF& area, QPointF place, double near) {
+  if (area.containsPoint(place, Qt::OddEvenFill)) return true;
+  for (int i = 0; i < area.size(); ++i) {
+    const QPointF a = area[i], side = area[(i + 1) % area.size()] - a, to = place - a;
+    const double square = QPointF::dotProduct(side, side);
+    const double t = square > 0 ? std::clamp(QPointF::dotProduct(to, side) / square, 0.0, 1.0) : 0;
+    if (QLineF(a + t * side, place).length() < near) return true;
+  }
+  return false;
+}
+
 // From the edge of the label towards the thing.
 void paint_leader(QPainter& painter, const Label& label, QPointF centre, double line) {
   const QLineF leader(label.anchor, centre);
@@ -176,7 +188,8 @@ double Labels::cost(const Label& label, QPointF centre, const QRectF& room) cons
   // A name within another thing's outline would be read as that thing's.
   if (label.leader)
     for (const QPolygonF& area : areas_)
-      if (area.containsPoint(centre, Qt::OddEvenFill) && !area.containsPoint(label.anchor, Qt::OddEvenFill))
+      if (area.containsPoint(centre, Qt::OddEvenFill) &&
+          !belongs_to(area, label.anchor, 0.3 * label.font.pixelSize()))
         sum += 25;
   return sum;
 }

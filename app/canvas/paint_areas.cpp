@@ -201,7 +201,9 @@ void tag_corner(PaintContext& c, const Walls& walls, const HouseCorner& corner) 
   c.labels.add(std::move(label));
   c.painter.setPen(Qt::NoPen);
   c.painter.setBrush(c.look.text);
-  c.painter.drawEllipse(p, 2.4 * c.look.line, 2.4 * c.look.line);
+  const double dot = 2.4 * c.look.line;
+  c.painter.drawEllipse(p, dot, dot);
+  c.labels.keep_off(QPolygonF(QRectF(p.x() - dot, p.y() - dot, 2 * dot, 2 * dot)));  // of another letter too
 }
 
 void paint_corner_tags(PaintContext& c) {

@@ -64,6 +64,19 @@ void paint_way(PaintContext& c, const Polyline& way, bool first) {
     paint_arrow(c, line.back(), line[line.size() - 2], 6 * c.look.line, c.pen(shown(c, c.look.ghost), 1.6));
 }
 
+// Of trucks: dots, so that it is told from the machine's dashes in grey too.
+void paint_truck_way(PaintContext& c, const Polyline& way) {
+  if (way.size() < 2) return;
+  const QPolygonF line = c.line(way);
+  c.painter.setBrush(Qt::NoBrush);
+  QPen pen = c.dashed(shown(c, c.look.ghost), 2.2, {0.1, 5});
+  pen.setCapStyle(Qt::RoundCap);
+  c.painter.setPen(pen);
+  c.painter.drawPolyline(line);
+  if (QLineF(line[line.size() - 2], line.back()).length() > 4 * c.look.line)
+    paint_arrow(c, line.back(), line[line.size() - 2], 8 * c.look.line, c.pen(shown(c, c.look.ghost), 1.8));
+}
+
 void paint_ladder(PaintContext& c, Point place) {
   const QPointF at = c.at(place);
   const double s = 5.5 * c.look.line;
@@ -91,8 +104,10 @@ void tag_step(PaintContext& c, const DigStep& step, int number) {
   label.rank = 1;
   label.must = true;
   const double long_ = length(step.line);
-  for (double share : {0.06, 0.12, 0.03, 0.2, 0.3, 0.5, 0.7})
-    label.places.push_back(c.at(place_along(step.line, share * long_).at));
+  // Off its ends: a coil trench's head is a dot there, and other lines come in.
+  const double off = std::min(1.5 * label.font.pixelSize() / c.view.scale, 0.3 * long_);
+  for (double share : {0.0, 0.05, 0.1, 0.2, 0.3, 0.5, 0.7})
+    label.places.push_back(c.at(place_along(step.line, off + share * (long_ - 2 * off)).at));
   if (c.view.to_device(long_) > 6 * label.font.pixelSize()) return c.labels.add(std::move(label));
   label.anchor = c.at(place_along(step.line, 0.3 * long_).at);
   for (double away : {1.6, 2.6, 3.6})
@@ -176,6 +191,10 @@ void paint_dig(PaintContext& c) {
   const DigOrder* order = order_of(c);
   if (order == nullptr) return;
   for (std::size_t i = 0; i < order->steps.size(); ++i) paint_way(c, order->steps[i].way, i == 0);
+  for (const DigStep& step : order->steps) {
+    paint_truck_way(c, step.truck_way);
+    if (step.fill_way != step.truck_way) paint_truck_way(c, step.fill_way);
+  }
   int number = 0;
   for (const DigStep& step : order->steps) {
     paint_direction(c, step);

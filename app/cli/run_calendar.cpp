@@ -90,7 +90,9 @@ Json step_json(const DigStep& s, const Plan& plan) {
          {"reached", s.reached},
          {"into", s.into},
          {"line_m", line_json(s.line)},
-         {"way_m", line_json(s.way)}};
+         {"way_m", line_json(s.way)},
+         {"truck_way_m", line_json(s.truck_way)},
+         {"fill_way_m", line_json(s.fill_way)}};
   j["spoil_m"] = Json::array();
   for (const Ring& ring : s.spoil) j["spoil_m"].push_back(line_json(ring));
   if (!s.no_room.empty()) j["no_room"] = s.no_room;

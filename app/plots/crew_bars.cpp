@@ -119,41 +119,65 @@ void paint_hours(QPainter& p, const CrewCalendar& c, const QRectF& plot, const F
   }
 }
 
+// "header 2", as the order of digging numbers what is dug in parts.
+QString part_named(const QString& name, int part) {
+  return part > 0 ? name + " " + QString::number(part) : name;
+}
+
 QString bar_text(const CrewTask& task, const DigOrder& order) {
   if (task.station == CrewStation::joining) return tr("joints");
-  if (task.station == CrewStation::testing) return tr("test");
+  if (task.station == CrewStation::testing && task.step < 0) return tr("fill, flush, test");
   const DigStep& step = order.steps[static_cast<std::size_t>(task.step)];
   const QString name = step.kind == DigKind::trench   ? QString::number(step.trench)
-                       : step.kind == DigKind::header ? tr("header")
-                                                      : tr("run");
+                       : step.kind == DigKind::header ? part_named(tr("header"), step.part)
+                                                      : part_named(tr("run"), step.part);
+  if (task.station == CrewStation::testing) return tr("coil %1").arg(name);
   return task.bedding ? tr("sand %1").arg(name) : name;
 }
 
-// To the next bar of its row, or to the end of the day.
-double free_right(const std::vector<Placed>& bars, const Placed& bar, const QRectF& plot) {
-  double next = plot.right();
-  for (const Placed& other : bars)
-    if (std::abs(other.box.top() - bar.box.top()) < 0.5 * bar.box.height() &&
-        other.box.left() > bar.box.left())
-      next = std::min(next, other.box.left());
-  return next - bar.box.right();
+// Room beside a bar, for the number of a sliver: to the next bar of its row or the end of the day.
+struct Free {
+  double left = 0, right = 0;
+};
+Free free_beside(const std::vector<Placed>& bars, const Placed& bar, const QRectF& plot) {
+  double before = plot.left(), next = plot.right();
+  for (const Placed& other : bars) {
+    if (std::abs(other.box.top() - bar.box.top()) > 0.5 * bar.box.height()) continue;
+    if (other.box.left() > bar.box.left()) next = std::min(next, other.box.left());
+    if (other.box.left() < bar.box.left()) before = std::max(before, other.box.right());
+  }
+  return {bar.box.left() - before, next - bar.box.right()};
 }
 
-// `free`: room to its right, for the number of a sliver.
 void paint_bar(QPainter& p, const Placed& bar, const CrewTask& task, const DigOrder& order,
-               const CrewBarsStyle& s, double free) {
+               const CrewBarsStyle& s, const Free& free) {
   p.setPen(QPen(s.bar_text, 0.6 * s.unit));
   p.setBrush(s.fill[static_cast<std::size_t>(task.station)]);
   p.drawRect(bar.box);
   if (bar.by_hand.width() > 0)
     p.drawLines(hatch_lines({QPolygonF(bar.by_hand)}, {2.6 * s.unit, 45, bar.box.topLeft()}, bar.by_hand));
   const QString text = bar_text(task, order);
-  const QFontMetricsF m(s.font);
   p.setPen(s.bar_text);
-  if (m.horizontalAdvance(text) <= bar.box.width() - 2 * s.unit)
-    p.drawText(bar.box, Qt::AlignCenter, text);
-  else if (m.horizontalAdvance(text) <= free - 3 * s.unit)
-    p.drawText(QPointF(bar.box.right() + 2 * s.unit, bar.box.center().y() + 0.35 * m.ascent()), text);
+  // In the bar, beside it, and then the same in less type.
+  QFont font = s.font;
+  for (double size : {1.0, 0.8, 0.65}) {
+    if (s.font.pixelSize() > 0)
+      font.setPixelSize(std::max(1, static_cast<int>(size * s.font.pixelSize())));
+    else
+      font.setPointSizeF(size * s.font.pointSizeF());
+    p.setFont(font);
+    const QFontMetricsF m(font);
+    const double wide = m.horizontalAdvance(text), y = bar.box.center().y() + 0.35 * m.ascent();
+    if (wide <= bar.box.width() - 2 * s.unit) {
+      p.drawText(bar.box, Qt::AlignCenter, text);
+      break;
+    }
+    const bool right = wide <= free.right - 3 * s.unit;
+    if (!right && wide > free.left - 3 * s.unit) continue;
+    p.drawText(QPointF(right ? bar.box.right() + 2 * s.unit : bar.box.left() - 2 * s.unit - wide, y), text);
+    break;
+  }
+  p.setFont(s.font);
 }
 
 // The stakes as one bar of a day before the first.
@@ -195,7 +219,8 @@ QString hours_said(double time) {
 
 QString what_said(const CrewTask& task, const DigOrder& order) {
   if (task.station == CrewStation::joining) return tr("Header and run laid, joints fused");
-  if (task.station == CrewStation::testing) return tr("Loop filled, flushed and pressure-tested");
+  if (task.station == CrewStation::testing && task.step < 0)
+    return tr("Loop filled, flushed and pressure-tested");
   const DigStep& step = order.steps[static_cast<std::size_t>(task.step)];
   const QString name = step.kind == DigKind::trench   ? tr("trench %1").arg(step.trench)
                        : step.kind == DigKind::header ? tr("header")
@@ -207,6 +232,8 @@ QString what_said(const CrewTask& task, const DigOrder& order) {
       return tr("Making the coil of %1").arg(name);
     case CrewStation::laying:
       return tr("Laying the coil of %1").arg(name);
+    case CrewStation::testing:
+      return tr("Coil of %1 alone filled and held under pressure").arg(name);
     case CrewStation::hauling:
       return tr("Spoil of %1 trucked").arg(name);
     default:
@@ -237,6 +264,8 @@ QString wait_said(WaitFor w) {
       return tr("Waited %1 for the next morning, so that the test is not left overnight.");
     case WaitFor::trucks:
       return tr("Waited %1 for the trucks.");
+    case WaitFor::proving:
+      return tr("Waited %1 for the coil to be held under pressure.");
     case WaitFor::nothing:
       break;
   }
@@ -358,7 +387,7 @@ void paint_crew_bars(QPainter& painter, const CrewCalendar& calendar, const DigO
     }
     const std::vector<Placed> bars = place_bars(day, calendar, plot, f.row, style.hand);
     for (const Placed& bar : bars) {
-      paint_bar(painter, bar, calendar.tasks[bar.task], order, style, free_right(bars, bar, plot));
+      paint_bar(painter, bar, calendar.tasks[bar.task], order, style, free_beside(bars, bar, plot));
       if (static_cast<int>(bar.task) != chosen) continue;
       painter.setBrush(Qt::NoBrush);
       painter.setPen(QPen(ring, 2.4 * style.unit));

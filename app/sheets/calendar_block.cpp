@@ -13,13 +13,14 @@ class CalendarBlock : public Block {
  public:
   // Days from `from` on, before `to`.
   CalendarBlock(std::shared_ptr<const CrewCalendar> calendar, std::shared_ptr<const DigOrder> order, int from,
-                int to, HandWork hand, double a_line)
+                int to, HandWork hand, double a_line, QString watch)
       : calendar_(std::move(calendar)),
         order_(std::move(order)),
         from_(from),
         to_(to),
         hand_(std::move(hand)),
-        a_line_(a_line) {}
+        a_line_(a_line),
+        watch_(std::move(watch)) {}
 
   double height(double width) const override {
     return heading_height() + crew_bars_height(*calendar_, style()) +
@@ -28,10 +29,11 @@ class CalendarBlock : public Block {
 
   std::optional<std::pair<BlockPtr, BlockPtr>> split(double width, double room) const override {
     for (int day = std::min(to_, calendar_->days_worked) - 1; day > from_; --day) {
-      auto first = std::make_shared<CalendarBlock>(calendar_, order_, from_, day, hand_, a_line_);
+      auto first = std::make_shared<CalendarBlock>(calendar_, order_, from_, day, hand_, a_line_, watch_);
       if (first->height(width) <= room)
         return std::pair<BlockPtr, BlockPtr>(
-            std::move(first), std::make_shared<CalendarBlock>(calendar_, order_, day, to_, hand_, a_line_));
+            std::move(first),
+            std::make_shared<CalendarBlock>(calendar_, order_, day, to_, hand_, a_line_, watch_));
     }
     return std::nullopt;
   }
@@ -70,13 +72,18 @@ class CalendarBlock : public Block {
 
   QString note() const {
     const std::size_t reserve = calendar_->days.size() - static_cast<std::size_t>(calendar_->days_worked);
-    return QObject::tr(
-               "%1 days on the lot; %2 more in reserve for rain. Nothing with a joint in it is covered "
-               "before the test. Numbers in the bars are trenches. Hatched at a bar's beginning: lines laid "
-               "bare by hand, %3 each.")
-        .arg(calendar_->days_worked)
-        .arg(reserve)
-        .arg(text_of(print_quantity(Quantity::duration, a_line_, UnitSystem::metric)));
+    const QString words =
+        QObject::tr(
+            "%1 days on the lot; %2 more in reserve for rain. Nothing with a joint in it is covered "
+            "before the test. Numbers in the bars are trenches. Hatched at a bar's beginning: lines laid "
+            "bare by hand, %3 each.")
+            .arg(calendar_->days_worked)
+            .arg(reserve)
+            .arg(text_of(print_quantity(Quantity::duration, a_line_, UnitSystem::metric)));
+    if (watch_.isEmpty()) return words;
+    return words + " " +
+           QObject::tr("Tester, coil 1, 2, …: that coil alone, before it is covered, %1 until it is.")
+               .arg(watch_);
   }
 
   std::shared_ptr<const CrewCalendar> calendar_;
@@ -84,6 +91,7 @@ class CalendarBlock : public Block {
   int from_, to_;
   HandWork hand_;
   double a_line_;  // s, a line met by hand
+  QString watch_;  // of coils covered before the test
 };
 
 }  // namespace
@@ -92,7 +100,8 @@ BlockPtr calendar_block(const Plan& plan, const Outcome& outcome) {
   if (outcome.calendar == nullptr || outcome.order == nullptr || outcome.calendar->tasks.empty())
     return nullptr;
   return std::make_shared<CalendarBlock>(outcome.calendar, outcome.order, 0, outcome.calendar->days_worked,
-                                         hand_work(plan, outcome), plan.crew.hand_crossing);
+                                         hand_work(plan, outcome), plan.crew.hand_crossing,
+                                         coil_watch_words(plan, outcome));
 }
 
 }  // namespace underlawn::sheet

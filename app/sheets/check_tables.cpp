@@ -27,7 +27,7 @@ QString along_words(const Plan& plan, const BaseLine& base, double along) {
 class Checks {
  public:
   Checks(const Plan& plan, const Outcome& outcome)
-      : plan_(plan), stakes_(outcome.stake_out), base_(base_line(plan.site, stakes_)), sight_(plan.site) {}
+      : plan_(plan), stakes_(outcome.stake_out), base_(base_line(plan.site, stakes_)), marks_(plan.site) {}
 
   BlockPtr table() {
     for (const Tie& tie : stakes_.ties) rows_.push_back(row(tie));
@@ -40,12 +40,9 @@ class Checks {
     std::vector<Cell> cells{{point_name(tie), std::nullopt, true}};
     if (const auto second = second_tie(plan_.site, stakes_, tie)) {
       const PrintedTapes tapes = printed_tapes(plan_, stakes_, *second);
-      const bool shared = shares_corner(tie, *second), off = sight_.over_neighbour(stakes_, *second);
+      const bool shared = shares_corner(tie, *second);
       shared_ = shared_ || shared;
-      off_ = off_ || off;
-      QString side = side_word(*second);
-      if (shared) side += " †";
-      if (off) side += " ‡";
+      const QString side = side_word(*second) + (shared ? " †" : "") + marks_.of(stakes_, *second);
       cells.insert(
           cells.end(),
           {{text_of(second->first)}, {tapes.first}, {text_of(second->second)}, {tapes.second}, {side}});
@@ -81,8 +78,8 @@ class Checks {
     QStringList all{QObject::tr("Pull these tapes once the stakes are in: they must meet the same stake.")};
     if (dash_) all << QObject::tr("A dash under From: no second pair of corners sees it.");
     if (shared_)
-      all << QObject::tr("† No pair of two other corners sees it: one corner is of the first pair again.");
-    if (off_) all << over_neighbour_words();
+      all << QObject::tr("† No pair of two other corners is as good: one corner is of the first pair again.");
+    all << marks_.notes();
     if (base_)
       all << QObject::tr(
                  "Base line: the wall from corner %1 to corner %2, drawn out both ways; along it from %1, "
@@ -90,16 +87,17 @@ class Checks {
                  "square off it, L or R as seen walking from %1 to %2.")
                  .arg(text_of(base_->from.tag), text_of(base_->to.tag));
     if (no_square_)
-      all << QObject::tr("A dash under Along: a building, a trunk or the neighbour's land is in the way.");
+      all << QObject::tr(
+          "A dash under Along: a building, a trunk, trees or beds or the neighbour's land are in the way.");
     return all.join(" ");
   }
 
   const Plan& plan_;
   const StakeOut& stakes_;
   std::optional<BaseLine> base_;
-  Sight sight_;
+  TapeMarks marks_;
   std::vector<std::vector<Cell>> rows_;
-  bool shared_ = false, off_ = false, dash_ = false, no_square_ = false;
+  bool shared_ = false, dash_ = false, no_square_ = false;
 };
 
 // A place with a stake, by the name that the sheet has for it.

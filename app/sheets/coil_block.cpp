@@ -121,23 +121,22 @@ void CoilDetail::paint_dimensions(QPainter& painter, QPointF head, double k, con
               shown_length(plan_, trench_.width), {room.left() + pt(15), head.y() + pt(20)}, Align::left);
   write(painter, {head.x() - pt(6), head.y() - pt(4)}, "1-S, 1-R", type(9, QFont::Bold), kInk, Align::right);
   const QString text =
-      loops
-          ? QObject::tr(
-                "%1 loops of %2 pipe, %3 in one coil; trench %4 long. Tie every crossing of loops. Both "
-                "ends at the head, capped until joined, tagged with the trench's number: S supply, R "
-                "return. The return pipe runs back %5.")
-                .arg(text_of(print_quantity(Quantity::count, std::round(coil.loops * 10) / 10, plan_.units)),
-                     text_of(plan_.wishes.pipe), shown_length(plan_, coil.coil_length),
-                     shown_length(plan_, coil.trench_length),
-                     stands() ? (coil.return_on_top ? QObject::tr("on top of the loops")
-                                                    : QObject::tr("on the floor"))
-                              : QObject::tr("along the middle, on the loops"))
-          : QObject::tr(
-                "%1 of %2 pipe in one piece, %3; trench %4 long. Both ends at the head, capped until "
-                "joined, tagged with the trench's number: S supply, R return.")
-                .arg(shown_length(plan_, coil.coil_length), text_of(plan_.wishes.pipe),
-                     text_of(std::string(pattern_name(coil.pattern))),
-                     shown_length(plan_, coil.trench_length));
+      loops ? QObject::tr(
+                  "%1 loops (whole + part of one) of %2 pipe, %3 in one coil; trench %4 long. Tie every "
+                  "crossing of loops. Both "
+                  "ends at the head, capped until joined, tagged with the trench's number: S supply, R "
+                  "return. The return pipe runs back %5.")
+                  .arg(shown_loops(coil.loops), text_of(plan_.wishes.pipe),
+                       shown_length(plan_, coil.coil_length), shown_length(plan_, coil.trench_length),
+                       stands() ? (coil.return_on_top ? QObject::tr("on top of the loops")
+                                                      : QObject::tr("on the floor"))
+                                : QObject::tr("along the middle, on the loops"))
+            : QObject::tr(
+                  "%1 of %2 pipe in one piece, %3; trench %4 long. Both ends at the head, capped until "
+                  "joined, tagged with the trench's number: S supply, R return.")
+                  .arg(shown_length(plan_, coil.coil_length), text_of(plan_.wishes.pipe),
+                       text_of(std::string(pattern_name(coil.pattern))),
+                       shown_length(plan_, coil.trench_length));
   double y = below + pt(20);
   for (const QString& line : wrapped(text, type(9.5), room.width(), 4)) {
     write(painter, {room.left(), y}, line, type(9.5));

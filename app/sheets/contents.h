@@ -18,6 +18,15 @@ struct EndDepths {
 };
 EndDepths end_depths(const Outcome& outcome, std::size_t trench);
 
+// "73 + 0.9": whole loops of a coil and the part of one more in which its pipe is used up.
+QString shown_loops(double loops);
+// "30 min", "5 h 1 min".
+QString lasting(double seconds);
+// "30 min at 87 psi, then 57 psi": a coil that is covered before the test; empty where none is.
+QString coil_watch_words(const Plan& plan, const Outcome& outcome);
+// "under it": how our pipes pass what they cross.
+QString passing_word(const Plan& plan, const Crossing& crossing);
+
 // "Trench 3 end", "Header 2": how the sheet calls a point to be staked.
 QString point_name(const Tie& tie);
 
@@ -28,6 +37,7 @@ BlockPtr crossing_table(const Plan& plan, const Outcome& outcome);
 BlockPtr volume_table(const Plan& plan, const Outcome& outcome);
 BlockPtr distance_table(const Plan& plan, const Outcome& outcome);
 BlockPtr test_table(const Plan& plan, const Outcome& outcome);
+BlockPtr coil_watch_table(const Plan& plan, const Outcome& outcome);
 BlockPtr pipe_table(const Plan& plan, const Outcome& outcome);
 BlockPtr section_block(const Plan& plan, const Outcome& outcome);
 BlockPtr digging_sections(const Plan& plan, const Outcome& outcome);
@@ -42,7 +52,7 @@ BlockPtr accepted_findings(const Plan& plan, const Outcome& outcome);
 BlockPtr locate_ticket(const Plan& plan, const Outcome& outcome);
 // A page of its own for each trench: its place, tapes, depths, coil, cautions and boxes to tick.
 std::vector<BlockPtr> trench_pages(const Plan& plan, const Outcome& outcome);
-// Walls and diagonals of the buildings whose corners are taped from, and the entry; how a barn stands to the
+// Walls of the buildings whose corners are taped from, and the entry; how a barn stands to the
 // house.
 BlockPtr corner_table(const Plan& plan, const Outcome& outcome);
 BlockPtr building_table(const Plan& plan, const Outcome& outcome);

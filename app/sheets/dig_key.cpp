@@ -78,6 +78,13 @@ std::vector<Sign> dig_signs(const DigOrder& order) {
           s.way = {{1, 5}, {33, 5}};
         },
         paint_unnamed));
+  if (any([](const DigStep& s) { return s.truck_way.size() > 1 || s.fill_way.size() > 1; }))
+    all.push_back(sign_of_step(
+        QObject::tr("way of the trucks"),
+        [](DigStep& s) {
+          s.truck_way = {{1, 5}, {33, 5}};
+        },
+        paint_unnamed));
   if (any([](const DigStep& s) { return !s.ladders.empty(); }))
     all.push_back(sign_of_step(
         QObject::tr("ladder"),

@@ -26,7 +26,7 @@ Box work_box(const Plan& plan, const DigOrder& order) {
   };
   for (const DigStep& step : order.steps) {
     add(step.line);
-    add(step.way);
+    for (const Polyline* way : {&step.way, &step.truck_way, &step.fill_way}) add(*way);
     for (const Ring& heap : step.spoil) add(heap);
   }
   if (order.access) all.push_back(*order.access);

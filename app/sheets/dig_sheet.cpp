@@ -16,7 +16,7 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   if (ties_too) add(all, tie_table(plan, outcome, kTiePoints));
   add(all, corner_table(plan, outcome));
   add(all, building_table(plan, outcome));
-  add(all, between_table(plan, outcome));
+  add(all, between_table(plan, outcome), false, true);
   add(all, check_table(plan, outcome), true);
   add(all, dig_map(plan, outcome), true);
   add(all, order_of_digging(plan, outcome), true, true);  // all steps before one's eyes
@@ -29,7 +29,7 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, cautions(plan, outcome), true);
   add(all, section_block(plan, outcome), true);
   add(all, digging_sections(plan, outcome));
-  add(all, calendar_block(plan, outcome), false, true);
+  add(all, calendar_block(plan, outcome), true, true);
   add(all, coil_block(plan, outcome), true);
   add(all, header_block(plan, outcome), true);
   add(all, head_block(plan, outcome), true);
@@ -38,6 +38,7 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, volume_table(plan, outcome), true);
   add(all, pipe_table(plan, outcome));
   add(all, test_table(plan, outcome));
+  add(all, coil_watch_table(plan, outcome));
   add(all, open_findings(plan, outcome));
   add(all, accepted_findings(plan, outcome));
   return all;

@@ -128,7 +128,7 @@ DayWork work_between(const CrewCalendar& calendar, double from, double to) {
     work.digging |= task.station == CrewStation::digging;
     work.laying |= task.station == CrewStation::laying;
     work.joining |= task.station == CrewStation::joining;
-    work.testing |= task.station == CrewStation::testing;
+    work.testing |= task.station == CrewStation::testing && task.step < 0;
     work.filling |= task.station == CrewStation::filling && !task.bedding;
   }
   return work;

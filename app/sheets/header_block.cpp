@@ -194,7 +194,8 @@ BlockPtr header_table(const Plan& plan, const Outcome& outcome) {
   }
   QString kind = text_of(std::string(header_arrangement_name(plan.flow.arrangement)));
   if (!kind.isEmpty()) kind[0] = kind[0].toUpper();
-  QString note = QObject::tr("%1. Lengths of trench; supply and return both lie in it.").arg(kind);
+  QString note =
+      QObject::tr("%1. Cut two pipes of each length, supply and return: both lie in that trench.").arg(kind);
   if (reverse)
     note +=
         " " + QObject::tr("The return of a reverse return comes back beside the header from its far end.");

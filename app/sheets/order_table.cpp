@@ -41,16 +41,23 @@ QString spoil_of(const Plan& plan, const DigStep& step) {
                                  .arg(side, text_of(trenches_named(step.into)));
 }
 
+// Long x wide x high; a heap in two parts has two lengths.
 QString heap_of(const Plan& plan, const DigStep& step) {
   if (step.hauled) return "–";
-  return QString("%1 × %2").arg(shown_length(plan, step.heap.width), shown_length(plan, step.heap.height));
+  QStringList lengths;
+  const auto whole = [&](double metres) {
+    return text_of(print_quantity(Quantity::length, metres, plan.units, Fineness::coarse));
+  };
+  for (const Ring& part : step.spoil) lengths << whole(distance(part[0], part[1]));
+  return QString("%1 × %2 × %3").arg(lengths.join(" + "), whole(step.heap.width), whole(step.heap.height));
 }
 
 QString exposed_first(const Plan& plan, const Outcome& outcome, const DigStep& step) {
   QStringList names;
   for (int i : step.crossings) {
     const std::string tag = crossing_tag(plan.site, outcome.layout, static_cast<std::size_t>(i));
-    if (!tag.empty()) names << text_of(tag);
+    const Crossing& x = outcome.layout.crossings[static_cast<std::size_t>(i)];
+    if (!tag.empty()) names << QObject::tr("%1 (we pass %2)").arg(text_of(tag), passing_word(plan, x));
   }
   return names.isEmpty() ? QString() : QObject::tr("Expose %1 by hand.").arg(names.join(", "));
 }
@@ -73,6 +80,8 @@ QString first_of(const Plan& plan, const Outcome& outcome, const DigStep& step) 
                "Coil of %1 under pressure; fill it with its own heap, but not the %2 next to its head.")
                .arg(text_of(trenches_named(step.filled_first)), head);
   if (!step.no_room.empty()) all << QObject::tr("Truck there: no room for the heap.");
+  if (step.hauled && outcome.order->access && step.truck_way.empty() && step.fill_way.empty())
+    all << QObject::tr("NO WAY FOR THE TRUCK: ask the designer.");
   if (!step.reached) all << QObject::tr("NO WAY FOR THE MACHINE: ask the designer.");
   return all.isEmpty() ? "–" : all.join(" ");
 }
@@ -94,16 +103,18 @@ BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {
   std::vector<std::vector<Cell>> rows;
   for (const DigStep& step : outcome.order->steps)
     rows.push_back(row_of(plan, outcome, step, static_cast<int>(rows.size()) + 1));
-  const QString note =
-      QObject::tr(
-          "Spoil begins %1 from the edge; a heap is given wide × high. The machine backs the way it digs.")
-          .arg(shown_length(plan, plan.dig.spoil_off));
+  QString note = QObject::tr(
+                     "Spoil begins %1 from the edge; a heap is given long × wide × high. The machine backs "
+                     "the way it digs.")
+                     .arg(shown_length(plan, plan.dig.spoil_off));
+  if (const QString watch = coil_watch_words(plan, outcome); !watch.isEmpty())
+    note += " " + QObject::tr("Under pressure: %1, see COILS COVERED BEFORE THE TEST.").arg(watch);
   auto table = std::make_shared<Table>(QObject::tr("ORDER OF DIGGING"),
                                        std::vector<Column>{{QObject::tr("No.")},
                                                            {QObject::tr("Dig"), Align::left},
                                                            {QObject::tr("Way"), Align::left, true},
                                                            {QObject::tr("Spoil"), Align::left, true},
-                                                           {QObject::tr("Heap"), Align::left},
+                                                           {QObject::tr("Heap"), Align::left, true},
                                                            {QObject::tr("Sides"), Align::left, true},
                                                            {QObject::tr("First"), Align::left, true}},
                                        std::move(rows), 9.5, note);
@@ -151,6 +162,42 @@ QString exposed(const Plan& plan, const Outcome& outcome) {
   return names.join(", ");
 }
 
+QString bedding_words(const Plan& plan, const Outcome& outcome) {
+  const QString thick = shown(plan, outcome, "dig.bedding");
+  return outcome.coil.pattern == CoilPattern::flat_coil
+             ? QObject::tr("%1 thick in all, half of it under the pipe and half over it").arg(thick)
+             : QObject::tr("%1 thick in all, from the trench's floor up").arg(thick);
+}
+
+// Who goes where to join: never into a trench whose sides nothing holds.
+QString joining_words(const Plan& plan) {
+  switch (plan.dig.run_sides) {
+    case Sides::shield:
+      return QObject::tr("Joints are made in the header's and the run's trench, %1 deep, inside the shield.");
+    case Sides::shoring:
+      return QObject::tr(
+          "Joints are made in the header's and the run's trench, %1 deep, between its shores.");
+    case Sides::slope:
+      return QObject::tr(
+          "Joints are made in the header's and the run's trench, %1 deep, its sides laid back.");
+    case Sides::stay_out:
+      break;
+  }
+  return QObject::tr(
+      "Joints are made above the ground and let down: nobody goes into the header's and the run's trench, %1 "
+      "deep.");
+}
+
+QString head_words(const Plan& plan, const Outcome& outcome) {
+  QStringList all{joining_words(plan).arg(shown_length(plan, plan.wishes.run_depth))};
+  if (plan.dig.coil_sides == Sides::stay_out)
+    all << QObject::tr(
+               "Nobody goes down to a coil's head, %1 deep: its two pipe ends are tied up over the edge when "
+               "the coil is let down, and reach the header by themselves.")
+               .arg(shown(plan, outcome, "dig.trench_depth"));
+  return all.join(" ");
+}
+
 }  // namespace
 
 BlockPtr before_and_after(const Plan& plan, const Outcome& outcome) {
@@ -164,13 +211,14 @@ BlockPtr before_and_after(const Plan& plan, const Outcome& outcome) {
     add(QObject::tr("Expose %1 by hand.").arg(names));
   add(QObject::tr("Coils are made and tied above ground at the racks and let down into the trench."));
   add(laying_words(outcome.coil));
+  add(head_words(plan, outcome));
   add(QObject::tr(
       "Join, then fill with water and test before any joint is covered. Leave no open trench unguarded "
       "overnight."));
   add(QObject::tr(
-          "Bedding %1 round the pipe, free of stones; backfill in lifts; warning tape in the upper backfill. "
-          "Take the as-built ties before covering.")
-          .arg(shown(plan, outcome, "dig.bedding")));
+          "Bedding %1, free of stones; backfill in lifts; warning tape in the upper backfill. Take the "
+          "as-built ties before covering.")
+          .arg(bedding_words(plan, outcome)));
   return std::make_shared<Items>(QObject::tr("BEFORE DIGGING, AND AFTER"), std::move(items), 9.5, 2);
 }
 

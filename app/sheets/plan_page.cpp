@@ -112,7 +112,7 @@ std::vector<PlanPage> ways(const Plan& plan, const Outcome& outcome, const Sheet
 }
 
 // A table beside the plan is worth a plan drawn this much smaller, whatever steps the usual scales take.
-constexpr double kTiesBeside = 1.4;
+constexpr double kTiesBeside = 1.3;
 
 double roominess(const PlanPage& page, const Box& box) {
   const double w = std::max(box.high.x - box.low.x, 1.0), h = std::max(box.high.y - box.low.y, 1.0);

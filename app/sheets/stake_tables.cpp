@@ -2,6 +2,7 @@
 // Where the stakes stand, and the frame they are taped from: walls of the buildings, how these stand to one
 // another.
 #include "base/say.h"
+#include "plan/corner_checks.h"
 #include "plan/tie_check.h"
 #include "sheets/contents.h"
 #include "sheets/stake_words.h"
@@ -19,10 +20,6 @@ QString side_word(const Tie& tie) {
   return tie.left_of_base ? QObject::tr("L", "left") : QObject::tr("R", "right");
 }
 
-QString over_neighbour_words() {
-  return QObject::tr("‡ A tape runs over the neighbour's land: ask first.");
-}
-
 QString entry_name() {
   return QObject::tr("entry", "a stake");
 }
@@ -35,10 +32,33 @@ std::string say_end(int trench) {
   return say("{} end", std::to_string(trench));
 }
 
-bool Sight::over_neighbour(const StakeOut& stake_out, const Tie& tie) const {
-  for (const HouseCorner& c : stake_out.corners)
-    if ((c.tag == tie.first || c.tag == tie.second) && !stays_on_lot(ground_, c.at, tie.at)) return true;
-  return false;
+QString TapeMarks::of(const StakeOut& stake_out, const Tie& tie) {
+  bool off_lot = false, planted = false;
+  for (const HouseCorner& c : stake_out.corners) {
+    if (c.tag != tie.first && c.tag != tie.second) continue;
+    const TapeWay way = tape_way(ground_, c.at, tie.at);
+    off_lot = off_lot || !way.on_lot;
+    planted = planted || !way.off_planted;
+    for (const Feature& f : site_.features)
+      if (!way.off_planted && f.kind == FeatureKind::no_dig && !tape_is_free({f.points}, c.at, tie.at))
+        planted_ << text_of(display_name(f));
+  }
+  const bool thin = tie.cut > 0 && tie.cut < kThinCut;
+  off_lot_ = off_lot_ || off_lot;
+  thin_ = thin_ || thin;
+  return QString(off_lot ? " ‡" : "") + (planted ? " ¶" : "") + (thin ? " §" : "");
+}
+
+QStringList TapeMarks::notes() const {
+  QStringList all, named = planted_;
+  named.removeDuplicates();
+  if (off_lot_) all << QObject::tr("‡ A tape runs over the neighbour's land: ask first.");
+  if (!named.isEmpty())
+    all << QObject::tr("¶ A tape runs over %1, no pair is as good: lift it over what stands there.")
+               .arg(named.join(", "));
+  if (thin_)
+    all << QObject::tr("§ The tapes meet at less than 30°, no pair is better: check from neighbours.");
+  return all;
 }
 
 namespace {
@@ -64,14 +84,12 @@ std::vector<Cell> tape_row(const Plan& plan, const StakeOut& stakes, const Tie& 
 TablePtr tie_table(const Plan& plan, const Outcome& outcome, double points) {
   const StakeOut& stakes = outcome.stake_out;
   if (stakes.ties.empty()) return nullptr;
-  const Sight sight(plan.site);
+  TapeMarks marks(plan.site);
   std::vector<std::vector<Cell>> rows;
-  bool hidden = false, off = false;
+  bool hidden = false;
   for (const Tie& tie : stakes.ties) {
-    const bool over = sight.over_neighbour(stakes, tie);
     hidden = hidden || tie.cut == 0;
-    off = off || over;
-    rows.push_back(tape_row(plan, stakes, tie, QString(tie.cut == 0 ? " *" : "") + (over ? " ‡" : "")));
+    rows.push_back(tape_row(plan, stakes, tie, QString(tie.cut == 0 ? " *" : "") + marks.of(stakes, tie)));
   }
   if (const auto mark = entry_on_wall(plan.site, stakes))
     rows.push_back({{entry_name(), std::nullopt, true},
@@ -86,7 +104,7 @@ TablePtr tie_table(const Plan& plan, const Outcome& outcome, double points) {
                   "from the first corner to the second. Middle lines of trenches.")};
   if (hidden)
     note << QObject::tr("* A house or trunk hides a corner: offset the tape or check by a third distance.");
-  if (off) note << over_neighbour_words();
+  note << marks.notes();
   return std::make_shared<Table>(buildings(plan) > 1 ? QObject::tr("TAPE FROM BUILDING CORNERS")
                                                      : QObject::tr("TAPE FROM HOUSE CORNERS"),
                                  tape_columns(), std::move(rows), points, note.join(" "));
@@ -99,7 +117,7 @@ QString name_of_building(const Plan& plan, int id) {
   return f == nullptr ? QString() : text_of(display_name(*f));
 }
 
-// Walls corner by corner; then from the first corner across to those that are not its neighbours.
+// Walls corner by corner; then what is measured round the outside.
 void add_building(std::vector<std::vector<Cell>>& rows, const Plan& plan, const std::vector<Wall>& walls) {
   const auto add = [&](const HouseCorner& a, const HouseCorner& b, const QString& what) {
     rows.push_back({{QString("%1–%2").arg(text_of(a.tag), text_of(b.tag)), std::nullopt, true},
@@ -108,8 +126,25 @@ void add_building(std::vector<std::vector<Cell>>& rows, const Plan& plan, const 
   };
   const QString name = name_of_building(plan, walls.front().house_id);
   for (const Wall& wall : walls) add(wall.line.from, wall.line.to, QObject::tr("%1, wall").arg(name));
-  for (std::size_t i = 2; i + 1 < walls.size(); ++i)
-    add(walls.front().line.from, walls[i].line.from, QObject::tr("%1, across").arg(name));
+}
+
+// m that a wall is drawn out for it: a round length in the user's units.
+double drawn_out(const Plan& plan) {
+  return plan.units == UnitSystem::us ? 10 * 0.3048 : 3;
+}
+
+void add_outside(std::vector<std::vector<Cell>>& rows, const Plan& plan, const CornerCheck& k) {
+  const QString a = text_of(k.a.tag), b = text_of(k.b.tag), c = text_of(k.c.tag);
+  const QString name = name_of_building(plan, k.house_id);
+  if (k.out == 0)
+    rows.push_back({{QString("%1–%2").arg(a, c), std::nullopt, true},
+                    {QObject::tr("%1, outside, over the open corner at %2").arg(name, b)},
+                    {frame_length(plan, k.length), std::nullopt, true}});
+  else
+    rows.push_back({{QString("%1*–%2").arg(b, c), std::nullopt, true},
+                    {QObject::tr("%1, outside: %2* lies %3 beyond %2 in the line %4–%2")
+                         .arg(name, b, shown_length(plan, k.out), a)},
+                    {frame_length(plan, k.length), std::nullopt, true}});
 }
 
 QString entry_words(const Plan& plan, const StakeOut& stakes) {
@@ -130,6 +165,8 @@ BlockPtr corner_table(const Plan& plan, const Outcome& outcome) {
     const auto last =
         std::find_if(first, walls.end(), [&](const Wall& w) { return w.house_id != first->house_id; });
     add_building(rows, plan, {first, last});
+    for (const CornerCheck& k : corner_checks(plan.site, outcome.stake_out, drawn_out(plan)))
+      if (k.house_id == first->house_id) add_outside(rows, plan, k);
     first = last;
   }
   QStringList note{
@@ -146,18 +183,14 @@ BlockPtr corner_table(const Plan& plan, const Outcome& outcome) {
 BlockPtr building_table(const Plan& plan, const Outcome& outcome) {
   const std::vector<Tie> ties = building_ties(plan.site, outcome.stake_out);
   if (ties.empty()) return nullptr;
-  const Sight sight(plan.site);
+  TapeMarks marks(plan.site);
   std::vector<std::vector<Cell>> rows;
-  bool off = false;
-  for (const Tie& tie : ties) {
-    const bool over = sight.over_neighbour(outcome.stake_out, tie);
-    off = off || over;
-    rows.push_back(tape_row(plan, outcome.stake_out, tie, over ? " ‡" : ""));
-  }
+  for (const Tie& tie : ties)
+    rows.push_back(tape_row(plan, outcome.stake_out, tie, marks.of(outcome.stake_out, tie)));
   std::vector<Column> columns = tape_columns();
   columns.front().head = QObject::tr("Corner");
   return std::make_shared<Table>(QObject::tr("HOW THE BUILDINGS STAND TO ONE ANOTHER"), std::move(columns),
-                                 std::move(rows), 10, off ? over_neighbour_words() : QString());
+                                 std::move(rows), 10, marks.notes().join(" "));
 }
 
 }  // namespace underlawn::sheet

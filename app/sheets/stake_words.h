@@ -15,20 +15,24 @@ std::vector<Column> tape_columns();
 
 // "L", "R": the stake lies to the left or right of the way from the first corner to the second.
 QString side_word(const Tie& tie);
-QString over_neighbour_words();  // what ‡ says
-QString entry_name();            // "entry"
+QString entry_name();  // "entry"
 // As stakes of trenches are called: "3 head".
 std::string say_head(int trench);
 std::string say_end(int trench);
 
-class Sight {
+// Marks behind the side of a tie, and what those say that were given.
+class TapeMarks {
  public:
-  explicit Sight(const Site& site) : ground_(tape_ground(site)) {}
-  // Whether a tape of the tie runs over the neighbour's land.
-  bool over_neighbour(const StakeOut& stake_out, const Tie& tie) const;
+  explicit TapeMarks(const Site& site) : site_(site), ground_(tape_ground(site)) {}
+  // ‡ over the neighbour's land, ¶ over ground not to be dug, § thin arcs; "" where nothing is the matter.
+  QString of(const StakeOut& stake_out, const Tie& tie);
+  QStringList notes() const;
 
  private:
+  const Site& site_;
   TapeGround ground_;
+  QStringList planted_;  // names
+  bool off_lot_ = false, thin_ = false;
 };
 
 }  // namespace underlawn::sheet

@@ -2,22 +2,25 @@
 // The pressure test in the words a crew needs while it pumps; the whole form is the record sheet's.
 #include <cmath>
 
+#include "dig/dig_words.h"
 #include "flow/loop_network.h"
+#include "plan/coil_watch.h"
 #include "plan/record/test_curves.h"
 #include "sheets/contents.h"
 
 namespace underlawn::sheet {
 
+QString lasting(double seconds) {
+  const long minutes = std::lround(seconds / 60);
+  if (minutes < 60) return QObject::tr("%1 min").arg(minutes);
+  return minutes % 60 == 0 ? QObject::tr("%1 h").arg(minutes / 60)
+                           : QObject::tr("%1 h %2 min").arg(minutes / 60).arg(minutes % 60);
+}
+
 namespace {
 
 QString pressure(const Plan& plan, double pascal) {
   return text_of(print_quantity(Quantity::pressure, pascal, plan.units));
-}
-
-QString lasting(double seconds) {
-  const double hours = seconds / 3600;
-  return hours < 1 ? QObject::tr("%1 min").arg(std::round(seconds / 60))
-                   : QObject::tr("%1 h").arg(std::round(hours * 10) / 10);
 }
 
 QString phase_words(const Plan& plan, const TestPhase& phase) {
@@ -44,8 +47,12 @@ BlockPtr test_table(const Plan& plan, const Outcome& outcome) {
   rows.push_back({{QObject::tr("Filled with")}, {QObject::tr("water, never air"), std::nullopt, true}});
   rows.push_back({{QObject::tr("Pressure at the gauge")},
                   {pressure(plan, curves->test.pressure.at_gauge), std::nullopt, true}});
+  rows.push_back(
+      {{QObject::tr("Fill and flush before")}, {lasting(plan.crew.test_filling), std::nullopt, true}});
   for (const TestPhase& phase : programme.phases)
     rows.push_back({{phase_words(plan, phase)}, {lasting(phase.duration), std::nullopt, true}});
+  rows.push_back({{QObject::tr("In all, as the calendar has it")},
+                  {lasting(plan.crew.test_filling + programme_end(programme)), std::nullopt, true}});
   rows.push_back({{QObject::tr("A sound loop falls, after the valve is shut, from")},
                   {pressure(plan, curves->band.expected.pressure_at(start)), std::nullopt, true}});
   rows.push_back(
@@ -57,6 +64,40 @@ BlockPtr test_table(const Plan& plan, const Outcome& outcome) {
           "Gauge %1 over the lowest pipe. Polyethylene creeps: the loop may fall so far and be sound. The "
           "record sheet has the readings.")
           .arg(shown_length(plan, plan.test.gauge_height)));
+}
+
+QString coil_watch_words(const Plan& plan, const Outcome& outcome) {
+  const auto watch = coil_watch(plan, outcome);
+  if (!watch) return {};
+  return QObject::tr("%1 at %2, then %3")
+      .arg(lasting(kCoilProved), pressure(plan, watch->proved), pressure(plan, watch->kept));
+}
+
+BlockPtr coil_watch_table(const Plan& plan, const Outcome& outcome) {
+  const auto watch = coil_watch(plan, outcome);
+  if (!watch) return nullptr;
+  std::vector<std::vector<Cell>> rows;
+  const auto add = [&](const QString& what, const QString& value) {
+    rows.push_back({{what}, {value, std::nullopt, true}});
+  };
+  add(QObject::tr("Filled with"), QObject::tr("water, never air"));
+  add(QObject::tr("Laid, not yet bedded: bring to"), pressure(plan, watch->proved));
+  add(QObject::tr("hold there with make-up water, look for leaks"), lasting(kCoilProved));
+  add(QObject::tr("let down to"), pressure(plan, watch->kept));
+  add(QObject::tr("valve shut; read the gauge before the first earth and when it is covered"),
+      lasting(watch->covered));
+  add(QObject::tr("A sound coil shows then no less than"), pressure(plan, watch->least));
+  const QString names = text_of(trenches_named(coils_covered_early(outcome)));
+  return std::make_shared<Table>(
+      QObject::tr("COILS COVERED BEFORE THE TEST"),
+      std::vector<Column>{{"", Align::left, true}, {"", Align::right}}, std::move(rows), 10,
+      QObject::tr(
+          "For %1, each alone, a gauge on its capped ends. No source gives a pressure for this: the first is "
+          "the test pressure of the whole loop, the second its working pressure, both at the gauge. Nobody "
+          "in "
+          "the trench and nobody near the caps at the higher one. A faster fall: stop, let it down, uncover "
+          "and mend.")
+          .arg(names));
 }
 
 }  // namespace underlawn::sheet

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // One trench, one page: what the crew needs while it digs this one, large enough to be read in the rain.
+#include <algorithm>
 #include <cmath>
 
 #include "canvas/paint_context.h"
@@ -7,6 +8,7 @@
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
 #include "plan/checks/measure.h"
+#include "plan/coil_watch.h"
 #include "plan/figures/groups.h"
 #include "plan/tie_check.h"
 #include "sheets/contents.h"
@@ -22,7 +24,9 @@ namespace {
 const double kHead = pt(54);
 const double kGap = pt(12);
 const double kBeside = pt(16);
-constexpr double kNear = 4.5;  // m: utilities nearer than this are named
+const double kOrientation = pt(164);  // at the right of the head: scale and north
+constexpr double kLeastMap = 0.4;     // of the page's height under its head
+constexpr double kNear = 4.5;         // m: utilities nearer than this are named
 
 class TrenchPage : public Block {
  public:
@@ -48,6 +52,7 @@ class TrenchPage : public Block {
     View view;
   };
   Seen seen(const QRectF& map) const;
+  void paint_orientation(QPainter& painter, const QRectF& room, const Seen& how) const;
   void paint_head(QPainter& painter, const QRectF& room) const;
   void paint_map(QPainter& painter, const QRectF& map) const;
   void paint_tapes(PaintContext& on) const;
@@ -121,8 +126,8 @@ TrenchPage::Seen TrenchPage::seen(const QRectF& map) const {
   const Box shown = box();
   const double wide = shown.high.x - shown.low.x, high = shown.high.y - shown.low.y;
   const auto fits = [&](double across, double up, int scale) {
-    return across * per_metre(scale) + pt(70) <= map.width() &&
-           up * per_metre(scale) + pt(70) <= map.height();
+    return across * per_metre(scale) + pt(60) <= map.width() &&
+           up * per_metre(scale) + pt(60) <= map.height();
   };
   Seen seen{usual_scales(plan_.units).back(), {0.5 * (shown.low + shown.high), 0, map.size(), 0}};
   for (const int scale : usual_scales(plan_.units)) {
@@ -136,24 +141,23 @@ TrenchPage::Seen TrenchPage::seen(const QRectF& map) const {
   return seen;
 }
 
+// At the right of the head, where nothing of the map can lie: its scale, and north.
+void TrenchPage::paint_orientation(QPainter& painter, const QRectF& room, const Seen& how) const {
+  const QString scale = QObject::tr("Scale %1").arg(scale_text(how.scale, plan_.units));
+  const QFont font = fitting(scale, kOrientation - pt(50), {10, 7}, QFont::DemiBold);
+  write(painter, {room.right() - pt(42), room.top() + pt(17)}, scale, font, kInk, Align::right);
+  paint_north(painter, {room.right() - pt(17), room.top() + pt(24)}, pt(17),
+              plan_.site.north + how.view.turn);
+}
+
 void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
-  const auto [scale, view] = seen(map);
+  const Seen how = seen(map);
   PaintOptions options;
   options.corner_tags = true;
   options.of_trench = trench_.number;
   options.edge_lengths = options.findings = options.zones = false;
-  const QRectF north(map.right() - pt(46), map.top() + pt(4), pt(42), pt(46));
-  const QString words = QObject::tr("Scale %1").arg(scale_text(scale, plan_.units));
-  const QRectF note(map.left() + pt(4), map.bottom() - pt(18), width_of(words, type(9.5)) + pt(8), pt(14));
-  options.over = [&](PaintContext& on) {
-    for (const QRectF& box : {north, note}) on.labels.keep_off(QPolygonF(box.translated(-map.topLeft())));
-    paint_tapes(on);
-  };
-  paint_framed(painter, map, plan_, outcome_, view, options);
-  painter.fillRect(north, Qt::white);
-  paint_north(painter, north.center() + QPointF(0, pt(3)), pt(18), plan_.site.north + view.turn);
-  painter.fillRect(note, Qt::white);
-  write(painter, note.bottomLeft() + QPointF(pt(4), -pt(4)), words, type(9.5));
+  options.over = [&](PaintContext& on) { paint_tapes(on); };
+  paint_framed(painter, map, plan_, outcome_, how.view, options);
 }
 
 // As the table of the order of digging says.
@@ -172,13 +176,16 @@ void TrenchPage::paint_head(QPainter& painter, const QRectF& room) const {
   write(painter, room.topLeft() + QPointF(0, pt(36)), name, type(40, QFont::Bold));
   const double x = room.left() + width_of(name, type(40, QFont::Bold)) + pt(20);
   if (place.of > 0)
-    write(painter, {x, room.top() + pt(17)},
-          QObject::tr("Dig as number %1 of %2").arg(place.number).arg(place.of), type(13, QFont::DemiBold));
-  write(painter, {x, room.top() + pt(35)},
-        QObject::tr("%1. Tags %2-S and %2-R.").arg(place.way).arg(trench_.number), type(12));
+    write_fitted(painter, {x, room.top() + pt(17)},
+                 QObject::tr("Dig as number %1 of %2").arg(place.number).arg(place.of),
+                 room.right() - kOrientation - x, {13, 8}, QFont::DemiBold);
+  write_fitted(painter, {x, room.top() + pt(35)},
+               QObject::tr("%1. Tags %2-S and %2-R.").arg(place.way).arg(trench_.number),
+               room.right() - pt(40) - x, {12, 8});
 }
 
 TablePtr TrenchPage::tape_block(double points) const {
+  TapeMarks marks(plan_.site);
   std::vector<std::vector<Cell>> rows;
   for (const Tie& tie : ties()) {
     const PrintedTapes tapes = printed_tapes(plan_, outcome_.stake_out, tie);
@@ -187,7 +194,7 @@ TablePtr TrenchPage::tape_block(double points) const {
                     {tapes.first, std::nullopt, true},
                     {text_of(tie.second)},
                     {tapes.second, std::nullopt, true},
-                    {side_word(tie)}});
+                    {side_word(tie) + marks.of(outcome_.stake_out, tie)}});
     if (const auto check = second_tie(plan_.site, outcome_.stake_out, tie)) {
       const PrintedTapes second = printed_tapes(plan_, outcome_.stake_out, *check);
       rows.push_back({{QObject::tr("check", "a second pair of tapes")},
@@ -195,7 +202,7 @@ TablePtr TrenchPage::tape_block(double points) const {
                       {second.first},
                       {text_of(check->second)},
                       {second.second},
-                      {side_word(*check)}});
+                      {side_word(*check) + marks.of(outcome_.stake_out, *check)}});
     }
   }
   rows.push_back({{QObject::tr("head – end")},
@@ -204,7 +211,8 @@ TablePtr TrenchPage::tape_block(double points) const {
                   {""},
                   {""},
                   {""}});
-  return std::make_shared<Table>(QObject::tr("STAKES"), tape_columns(), std::move(rows), points);
+  return std::make_shared<Table>(QObject::tr("STAKES"), tape_columns(), std::move(rows), points,
+                                 marks.notes().join(" "));
 }
 
 TablePtr TrenchPage::fact_block(double points) const {
@@ -214,18 +222,26 @@ TablePtr TrenchPage::fact_block(double points) const {
     rows.push_back({{name}, {value, std::nullopt, true}});
   };
   const EndDepths depths = end_depths(outcome_, order_ - 1);
-  add(QObject::tr("Depth at the head"), shown_length(plan_, depths.head));
-  add(QObject::tr("Depth at the end"), shown_length(plan_, depths.end));
+  if (std::abs(depths.head - depths.end) < 0.005) {
+    add(QObject::tr("Depth, head to end"), shown_length(plan_, depths.head));
+  } else {
+    add(QObject::tr("Depth at the head"), shown_length(plan_, depths.head));
+    add(QObject::tr("Depth at the end"), shown_length(plan_, depths.end));
+  }
   add(QObject::tr("Floor width"), shown(plan_, outcome_, key + ".width"));
   add(QObject::tr("Length"), shown(plan_, outcome_, key + ".length"));
   add(QObject::tr("Protective slope"), shown(plan_, outcome_, "dig.slope"));
-  add(QObject::tr("Bedding round the pipe"), shown(plan_, outcome_, "dig.bedding"));
+  add(trench_.coil.pattern == CoilPattern::flat_coil ? QObject::tr("Bedding in all, half under the pipe")
+                                                     : QObject::tr("Bedding in all, from the floor up"),
+      shown(plan_, outcome_, "dig.bedding"));
   if (outcome_.figures.find(key + ".run_floor") != nullptr)
     add(QObject::tr("Run's pipes over the coil, deep"), shown(plan_, outcome_, key + ".run_floor"));
   add(is_straight(trench_.coil.pattern) ? QObject::tr("Pipe") : QObject::tr("Coil, return included"),
       shown(plan_, outcome_, key + ".coil_length"));
+  add(QObject::tr("Cut, both tails included"),
+      shown_length(plan_, trench_.coil.coil_length + 2 * plan_.flow.tail));
   if (!is_straight(trench_.coil.pattern)) {
-    add(QObject::tr("Loops"), shown(plan_, outcome_, key + ".loops"));
+    add(QObject::tr("Loops"), shown_loops(trench_.coil.loops));
     add(QObject::tr("Pitch"), shown(plan_, outcome_, key + ".pitch"));
     add(QObject::tr("Loop across"), shown(plan_, outcome_, "coil.loop_diameter"));
   }
@@ -253,10 +269,14 @@ BlockPtr TrenchPage::tick_block(double points) const {
                    "near everyone.")});
   QStringList ticks = {QObject::tr("staked and checked"), QObject::tr("dug, floor level and clean"),
                        QObject::tr("bedding in"), QObject::tr("coil laid, tied, tagged")};
+  const std::vector<int> early = coils_covered_early(outcome_);
+  if (std::find(early.begin(), early.end(), trench_.number) != early.end())
+    ticks << QObject::tr("coil alone under pressure: %1; gauge ______ before, ______ when covered")
+                 .arg(coil_watch_words(plan_, outcome_));
   if (outcome_.figures.find(figures::trench_key(trench_.number) + ".run_floor") != nullptr)
-    ticks << QObject::tr("coil under pressure, filled to the run's floor, run's pipes laid and bedded");
-  ticks << QObject::tr("coil under pressure when it is covered, gauge read")
-        << QObject::tr("as-built tapes taken") << QObject::tr("warning tape, backfilled");
+    ticks << QObject::tr("filled to the run's floor, run's pipes laid and bedded");
+  ticks << QObject::tr("whole loop tested before a joint is covered") << QObject::tr("as-built tapes taken")
+        << QObject::tr("warning tape, backfilled");
   for (const QString& text : ticks) items.push_back({"☐", "", text});
   return std::make_shared<Items>(QObject::tr("TICK WHEN DONE"), std::move(items), points);
 }
@@ -270,32 +290,44 @@ void TrenchPage::paint(QPainter& painter, const QRectF& room) const {
     paint_upright(painter, below);
 }
 
-// Words at the right of the map.
+// Words at the right of the map, in less type on a low page: there is less height for the same.
 void TrenchPage::paint_lying(QPainter& painter, const QRectF& room) const {
-  // On a low page there is less height for the same words.
-  const bool low = room.height() < pt(440);
-  const auto tapes = tape_block(low ? 11 : 13), facts = fact_block(low ? 10.5 : 13);
-  const auto ticks = tick_block(low ? 10 : 12);
   const double column = 0.5 * room.width(), half = (column - kBeside) / 2;
-  paint_map(painter, room.adjusted(0, 0, -column - kBeside, 0));
+  const QRectF map = room.adjusted(0, 0, -column - kBeside, 0);
+  paint_map(painter, map);
+  paint_orientation(painter, room.adjusted(0, -kHead, 0, 0), seen(map));
   const QRectF words(room.right() - column, room.top(), column, room.height());
-  const double under = words.top() + tapes->height(column) + kGap;
-  tapes->paint(painter, words);
-  facts->paint(painter, QRectF(words.left(), under, half, 1));
-  ticks->paint(painter, QRectF(words.right() - half, under, half, 1));
+  for (const double points : {13.0, 12.0, 11.0, 10.25, 9.5, 8.75}) {
+    const auto tapes = tape_block(points), facts = fact_block(points);
+    const auto ticks = tick_block(points - 0.75);
+    const double under = words.top() + tapes->height(column) + kGap;
+    const double low = under + std::max(facts->height(half), ticks->height(half));
+    if (low > words.bottom() && points > 9) continue;
+    tapes->paint(painter, words);
+    facts->paint(painter, QRectF(words.left(), under, half, 1));
+    ticks->paint(painter, QRectF(words.right() - half, under, half, 1));
+    return;
+  }
 }
 
-// Words under the map, which has the height that they leave.
+// Words under the map, which has the height that they leave: in less type where that would be too little.
 void TrenchPage::paint_upright(QPainter& painter, const QRectF& room) const {
-  const auto tapes = tape_block(12.5), facts = fact_block(11.5);
-  const auto ticks = tick_block(11.5);
-  const double left = facts->natural_width(), right = room.width() - kBeside - left;
-  const double under = std::max(ticks->height(right), facts->height(left));
-  const double stakes = tapes->height(room.width()) + kGap, y = room.bottom() - under - stakes;
-  paint_map(painter, QRectF(room.topLeft(), QPointF(room.right(), y - kGap)));
-  tapes->paint(painter, QRectF(room.left(), y, room.width(), 1));
-  facts->paint(painter, QRectF(room.left(), y + stakes, left, 1));
-  ticks->paint(painter, QRectF(room.right() - right, y + stakes, right, 1));
+  for (const double points : {11.0, 10.25, 9.5, 9.0}) {
+    const auto tapes = tape_block(points + 1), facts = fact_block(points);
+    const auto ticks = tick_block(points);
+    const double left = std::min(facts->natural_width(), 0.44 * room.width());
+    const double right = room.width() - kBeside - left;
+    const double under = std::max(ticks->height(right), facts->height(left));
+    const double stakes = tapes->height(room.width()) + kGap, y = room.bottom() - under - stakes;
+    if (y - room.top() < kLeastMap * room.height() && points > 9) continue;
+    const QRectF map(room.topLeft(), QPointF(room.right(), y - kGap));
+    paint_map(painter, map);
+    paint_orientation(painter, room.adjusted(0, -kHead, 0, 0), seen(map));
+    tapes->paint(painter, QRectF(room.left(), y, room.width(), 1));
+    facts->paint(painter, QRectF(room.left(), y + stakes, left, 1));
+    ticks->paint(painter, QRectF(room.right() - right, y + stakes, right, 1));
+    return;
+  }
 }
 
 }  // namespace

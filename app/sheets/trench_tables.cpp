@@ -1,11 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Tables of numbers: trenches, crossings, pipe.
+// Tables of numbers: trenches, pipe.
 #include <cmath>
 
-#include "canvas/look.h"
-#include "canvas/utility_tags.h"
 #include "cost/bill.h"
-#include "layout/crossing_tags.h"
 #include "plan/figures/fineness.h"
 #include "plan/figures/groups.h"
 #include "plan/header_words.h"
@@ -41,6 +38,12 @@ EndDepths end_depths(const Outcome& outcome, std::size_t trench) {
   return {depth, depth};
 }
 
+QString shown_loops(double loops) {
+  const long tenths = std::lround(loops * 10);
+  return tenths % 10 == 0 ? QString::number(tenths / 10)
+                          : QString("%1 + 0.%2").arg(tenths / 10).arg(tenths % 10);
+}
+
 QString point_name(const Tie& tie) {
   return text_of(tie.point);
 }
@@ -56,6 +59,7 @@ std::vector<Column> trench_columns(bool loops) {
                               {QObject::tr("Depth at head"), right},
                               {QObject::tr("Depth at end"), right}};
   columns.push_back({loops ? QObject::tr("Coil, whole") : QObject::tr("Pipe"), right});
+  columns.push_back({QObject::tr("Cut", "length of a piece of pipe"), right});
   if (loops) columns.insert(columns.end(), {{QObject::tr("Pitch"), right}, {QObject::tr("Loops"), right}});
   columns.insert(columns.end(),
                  {{QObject::tr("Tag both pipe ends"), Align::left}, {QObject::tr("Lies in"), Align::left}});
@@ -88,7 +92,12 @@ QString trench_words(const Plan& plan, const Outcome& outcome, bool loops) {
                   "Coil pipe %1, %2, turns included. Header and supply run %3. S is the supply, R the "
                   "return end at the trench head.")
                   .arg(pipe, text_of(std::string(pattern_name(outcome.coil.pattern))), lines);
-  return (QStringList(first) + bend_words(plan, outcome.layout)).join(" ");
+  QStringList all{first, QObject::tr("Cut in one piece: both tails to the header of %1 included.")
+                             .arg(shown_length(plan, plan.flow.tail))};
+  if (loops)
+    all << QObject::tr(
+        "Loops: whole ones and the part of one more in which the pipe is used up; it runs back from there.");
+  return (all + bend_words(plan, outcome.layout)).join(" ");
 }
 
 }  // namespace
@@ -105,8 +114,8 @@ BlockPtr trench_table(const Plan& plan, const Outcome& outcome) {
     for (const char* part : {".length", ".width"}) row.push_back({shown(plan, outcome, key + part)});
     for (const double depth : {depths.head, depths.end}) row.push_back({shown_length(plan, depth)});
     row.push_back({shown(plan, outcome, key + ".coil_length")});
-    if (loops)
-      for (const char* part : {".pitch", ".loops"}) row.push_back({shown(plan, outcome, key + part)});
+    row.push_back({shown_length(plan, t.coil.coil_length + 2 * plan.flow.tail), std::nullopt, true});
+    if (loops) row.insert(row.end(), {{shown_pitch(plan, t.coil.pitch)}, {shown_loops(t.coil.loops)}});
     row.push_back({QString("%1-S  %1-R").arg(t.number)});
     row.push_back({t.role == TrenchRole::supply ? QObject::tr("supply trench")
                                                 : QObject::tr("field", "where a trench lies")});
@@ -115,42 +124,6 @@ BlockPtr trench_table(const Plan& plan, const Outcome& outcome) {
   return std::make_shared<Table>(loops ? QObject::tr("TRENCHES AND COILS") : QObject::tr("TRENCHES AND PIPE"),
                                  trench_columns(loops), std::move(rows), 10.5,
                                  trench_words(plan, outcome, loops));
-}
-
-BlockPtr crossing_table(const Plan& plan, const Outcome& outcome) {
-  if (outcome.layout.crossings.empty()) return nullptr;
-  const Look look = Look::paper();
-  std::vector<std::vector<Cell>> rows;
-  for (std::size_t i = 0; i < outcome.layout.crossings.size(); ++i) {
-    const Crossing& x = outcome.layout.crossings[i];
-    const std::string tag = crossing_tag(plan.site, outcome.layout, i);
-    const Feature* f = find_feature(plan.site, x.feature_id);
-    const std::string key = "crossing." + std::to_string(i + 1);
-    QString name = f != nullptr ? text_of(display_name(*f)) : "–";
-    std::optional<QColor> swatch;
-    if (f != nullptr && f->kind == FeatureKind::utility) {
-      swatch = apwa_colour(f->utility, look);
-      name += QString(" (%1)").arg(utility_tag(plan.site, *f));
-    }
-    rows.push_back({{tag.empty() ? "–" : text_of(tag), std::nullopt, true},
-                    {name, swatch},
-                    {shown(plan, outcome, key + ".utility_depth")},
-                    {shown(plan, outcome, key + ".trench_depth")},
-                    {shown(plan, outcome, key + ".hand_dig"), std::nullopt, true}});
-  }
-  return std::make_shared<Table>(
-      QObject::tr("CROSSINGS: DIG BY HAND"),
-      std::vector<Column>{{QObject::tr("No.")},
-                          {QObject::tr("What is crossed"), Align::left, true},
-                          {QObject::tr("Its depth"), Align::right},
-                          {QObject::tr("Our depth"), Align::right},
-                          {QObject::tr("By hand, each side"), Align::right}},
-      std::move(rows), 10.5,
-      QObject::tr("A dash: nothing buried is known there, but ask whoever holds the right of way. Depths of "
-                  "utilities "
-                  "are as told to the designer and are not proof. Expose each line by hand before "
-                  "any "
-                  "machine comes near; the tolerance zone of your state governs where it is wider."));
 }
 
 // As the bill buys it, size by size; then what is dug for header and run.

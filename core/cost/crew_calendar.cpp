@@ -162,6 +162,8 @@ std::string wait_words(WaitFor w) {
       return say("for the next morning, so that the test is not left overnight");
     case WaitFor::trucks:
       return say("for the trucks");
+    case WaitFor::proving:
+      return say("for the coil to be held under pressure");
   }
   return "";
 }
@@ -180,7 +182,8 @@ std::string task_words(const CrewTask& task, const DigOrder& order) {
     case CrewStation::joining:
       return say("Header and run laid, joints fused");
     case CrewStation::testing:
-      return say("Filling, flushing, pressure test");
+      return one ? say("Coil of {} alone filled and held under pressure", low)
+                 : say("Filling, flushing, pressure test");
     case CrewStation::filling:
       if (!task.bedding) return say("Filling in {}", low);
       return run_comes_over(order.steps[static_cast<std::size_t>(task.step)].work)

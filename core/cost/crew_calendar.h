@@ -6,7 +6,8 @@
 //   racks      [-coil 1-][-coil 2-][-coil 3-]                waits until that one's coil is laid and bedded
 //   layers            [1]    [2]        [3]
 //   joiner                                        [joints]
-//   tester                                                [fill, flush, test]
+//   tester              [coil 1]  [coil 2]                [fill, flush, test]    a coil alone where it is
+//                                                         covered before
 //   loader              [bed 1]  [bed 2]                                     [fill in]
 //   trucks     [--1--]                                                       [--1--]      where spoil is
 //   hauled
@@ -30,13 +31,25 @@ inline constexpr int kCrewStations = 7;
 std::string station_name(CrewStation s);      // "Excavator"
 std::string_view station_key(CrewStation s);  // "excavator", whatever is spoken
 
-enum class WaitFor { nothing, trench, coil, laying, filling, last_trench, joints, test, morning, trucks };
+enum class WaitFor {
+  nothing,
+  trench,
+  coil,
+  laying,
+  filling,
+  last_trench,
+  joints,
+  test,
+  morning,
+  trucks,
+  proving
+};
 std::string wait_words(WaitFor w);  // "for the trench to be dug"
 
 struct CrewTask {
   CrewStation station = CrewStation::digging;
   int who = 1;           // of several at the station, from 1
-  int step = -1;         // in DigOrder::steps; -1: the loop as a whole
+  int step = -1;         // in DigOrder::steps; -1: the loop as a whole. Testing: the coil of that step alone
   bool bedding = false;  // filling: only the sand over a coil, so that spoil can fall on it
   double begin = 0;      // s
   double end = 0;        // s

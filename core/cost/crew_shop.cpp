@@ -7,6 +7,7 @@
 
 #include "dig/cut_once.h"
 #include "field/trench.h"
+#include "flow/coil_hold.h"
 
 namespace underlawn {
 
@@ -55,6 +56,7 @@ struct Shop {
   Hands excavators, racks, layers, joiners, testers, loaders;
   std::map<int, std::size_t> step_of;             // by number of the coil trench
   std::vector<double> begun, dug, laid, covered;  // by step; covered < 0: not yet
+  std::vector<double> proved;                     // by step, the coil alone under pressure; < 0: not so
   std::vector<double> cast_in;                    // m3 loose that lies in it again
   std::vector<double> sand;                       // m3 still to be brought
   double trucks_until = 0;
@@ -73,6 +75,7 @@ struct Shop {
     begun.assign(n, 0);
     dug = laid = cast_in = begun;
     covered.assign(n, -1);
+    proved = covered;
     for (const DigStep& s : a.order.steps) sand.push_back(s.work.bedding);
     for (std::size_t i = 0; i < n; ++i)
       if (a.order.steps[i].kind == DigKind::trench) step_of[a.order.steps[i].trench] = i;
@@ -113,9 +116,17 @@ struct Shop {
           {CrewStation::hauling, who, static_cast<int>(i), false, begin, end, 0, WaitFor::nothing});
   }
 
+  // Before anything falls on a coil of a loop that is not tested yet.
+  Bound prove(std::size_t i) {
+    if (proved[i] < 0)
+      proved[i] = testers.take(run.tasks, static_cast<int>(i), kCoilFilled + kCoilProved,
+                               {{laid[i], WaitFor::laying}});
+    return {proved[i], WaitFor::proving};
+  }
+
   // Sand over the coil; where the run's pipes come above it, earth up to their floor as well.
   double bed(std::size_t i) {
-    std::vector<Bound> bounds = {{laid[i], WaitFor::laying}};
+    std::vector<Bound> bounds = {prove(i)};
     const EarthWork& w = step(i).work;
     const double loose = loose_for(w.under_run);
     if (loose > 0) await_trucks(i, bounds);
@@ -138,7 +149,7 @@ struct Shop {
   }
 
   double fill_early(std::size_t i) {
-    covered[i] = fill(i, {laid[i], WaitFor::laying});
+    covered[i] = fill(i, prove(i));
     return covered[i];
   }
 

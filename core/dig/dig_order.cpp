@@ -7,10 +7,12 @@
 #include "base/say.h"
 #include "base/wording.h"
 #include "dig/cut_once.h"
+#include "dig/laydown.h"
 #include "dig/machine_ways.h"
 #include "dig/order_search.h"
 #include "dig/pieces.h"
 #include "dig/protection.h"
+#include "dig/truck_ways.h"
 #include "plane/strip.h"
 
 namespace underlawn {
@@ -202,6 +204,12 @@ class Yard {
     const int key = step.kind == DigKind::trench ? step.trench : -(++others_);
     open_[key] = footprint;
     heaps_[key] = step.spoil;
+    keys_.push_back(key);
+  }
+  // The step of that place in the order, after the test.
+  void filled(std::size_t step) {
+    open_.erase(keys_[step]);
+    heaps_.erase(keys_[step]);
   }
   void make_room(const DigStep& step) {
     for (int q : step.filled_first) {
@@ -219,6 +227,7 @@ class Yard {
  private:
   std::map<int, Ring> open_;
   std::map<int, std::vector<Ring>> heaps_;
+  std::vector<int> keys_;  // of what was dug, in order
   int others_ = 0;
 };
 
@@ -253,9 +262,19 @@ bool stands_off(const SearchPiece& piece, bool against, const std::vector<char>&
   return true;
 }
 
+// Of the trucks that bring spoil back, as the loader fills in step by step in the order of digging.
+void find_fill_ways(const TruckWays& trucks, Yard yard, DigOrder& order) {
+  for (std::size_t i = 0; i < order.steps.size(); ++i) {
+    DigStep& step = order.steps[i];
+    if (step.hauled) step.fill_way = trucks.way(*order.access, step, yard.standing());
+    yard.filled(i);
+  }
+}
+
 // Ways with what then lies open; a trench that cannot be come to from one end is tried from the other.
 void find_ways(const Maker& maker, const std::vector<Chosen>& chosen, DigOrder& order) {
   Yard yard;
+  const TruckWays trucks(maker.ground, maker.how);
   std::optional<Point> at = order.access;
   std::vector<char> dug(maker.pieces.size());
   for (std::size_t i = 0; i < order.steps.size(); ++i) {
@@ -284,31 +303,12 @@ void find_ways(const Maker& maker, const std::vector<Chosen>& chosen, DigOrder& 
     step.room_to_end = a.stand.has_value() && off;
     at = a.stand ? *a.stand : step.line.back();
     yard.dug(step, footprint(step));
+    if (step.hauled && order.access) step.truck_way = trucks.way(*order.access, step, yard.standing());
     dug[static_cast<std::size_t>(chosen[i].piece)] = 1;
   }
   if (order.access && at && !order.steps.empty())
     order.way_out = maker.ways.way(*at, *order.access, yard.standing());
-}
-
-// Kept free for rolls of pipe and a rack. m; our own choice, no source.
-constexpr double kLaydown = 2.5;
-
-void find_laydown(const Maker& maker, DigOrder& order) {
-  order.laydown_radius = kLaydown;
-  if (maker.how.laydown) {
-    order.laydown = maker.how.laydown;
-    return;
-  }
-  std::vector<Region> taken;
-  Point heads{0, 0};
-  for (const DigStep& step : order.steps) {
-    taken.push_back(region_of(footprint(step)));
-    for (const Ring& ring : step.spoil) taken.push_back(region_of(ring));
-  }
-  for (const Trench& t : maker.layout.trenches) heads = heads + t.head;
-  heads = (1.0 / static_cast<double>(maker.layout.trenches.size())) * heads;
-  const Region free = grown(subtract(maker.ground.open, unite(taken)), -kLaydown);
-  if (!free.empty()) order.laydown = Sight(free).nearest(heads);
+  if (order.access && order.hauled > 0) find_fill_ways(trucks, std::move(yard), order);
 }
 
 void add_ladders(const Layout& layout, DigStep& step) {
@@ -361,7 +361,7 @@ DigOrder make_dig_order(const Site& site, const Layout& layout, const DigPlan& d
     order.hauled += c.side < 0;
   }
   find_ways(maker, chosen, order);
-  find_laydown(maker, order);
+  find_laydown(maker.ground, layout, how, order);
   return order;
 }
 

@@ -51,6 +51,8 @@ struct DigStep {
 
   Polyline way;              // of the machine to where it begins; empty where there is none
   bool reached = true;       // there is a way to it
+  Polyline truck_way;        // of the trucks that take its spoil off while it is dug, from the street
+  Polyline fill_way;         // of those that bring it back when it is filled in: what is open then is another
   bool room_to_end = true;   // the machine has a place to stand all along, off what is open, and at the end
   bool deep_enough = true;   // the machine digs as deep
   bool cast_reached = true;  // the machine casts as far

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "dig/machine_ways.h"
 
+#include <limits>
+
 #include "plane/route.h"
 #include "plane/strip.h"
 
@@ -74,6 +76,25 @@ Polyline MachineWays::way(Point from, Point to, const Standing& standing) const 
   line.insert(line.end(), route->line.begin(), route->line.end());
   if (distance(to, goal) > kOffTheLot) line.push_back(to);
   return line.size() > 1 ? line : Polyline{from, to};
+}
+
+Polyline MachineWays::shortest_way(Point from, const std::vector<Point>& places,
+                                   const Standing& standing) const {
+  const Region region = free(standing);
+  const Sight sight(region);
+  const Point start = sight.nearest(from);
+  if (region.empty() || distance(start, from) > kMostShift + half_) return {};
+  Polyline best;
+  double least = std::numeric_limits<double>::infinity();
+  for (Point to : places) {
+    if (!sight.holds(to) || distance(start, to) >= least) continue;
+    const auto route = shortest_route({start, to, region, {}, 0});
+    if (!route || route->line.size() < 2 || length(route->line) >= least) continue;
+    best = route->line;
+    least = length(best);
+  }
+  if (best.size() > 1 && distance(from, start) > kOffTheLot) best.insert(best.begin(), from);
+  return best;
 }
 
 }  // namespace underlawn

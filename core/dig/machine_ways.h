@@ -9,6 +9,9 @@ namespace underlawn {
 
 // Air at each side of the machine. m; our own choice, no source.
 inline constexpr double kBesideMachine = 0.15;
+// m over the wheels of a truck, the widest allowed on the roads of the United States, 102 in: 23 CFR 658.15
+// (from memory).
+inline constexpr double kTruckWidth = 2.591;
 
 class MachineWays {
  public:
@@ -25,6 +28,8 @@ class MachineWays {
     std::vector<Ring> trenches, heaps;
   };
   Polyline way(Point from, Point to, const Standing& standing) const;
+  // To whichever of the places is the nearest by the way; those that are not free are left out.
+  Polyline shortest_way(Point from, const std::vector<Point>& places, const Standing& standing) const;
 
  private:
   bool clear(Point from, Point to, const Standing& standing) const;

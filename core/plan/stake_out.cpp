@@ -83,21 +83,19 @@ bool within_tape(Point a, Point b) {
   return distance(a, b) <= kLongestTape;
 }
 
-// The neighbour's land weighs as much as a poor cut.
-double worth(const TapeGround& ground, Point at, Point a, Point b) {
-  const bool own = stays_on_lot(ground, a, at) && stays_on_lot(ground, b, at);
-  return expected_error(at, a, b) * (own ? 1 : kOffLotWorse);
-}
-
 Pair best_pair(const std::vector<HouseCorner>& corners, const TapeGround& ground, Point at) {
   std::vector<bool> sees;
-  for (const HouseCorner& c : corners) sees.push_back(tape_is_free(ground, c.at, at));
+  std::vector<TapeWay> ways;
+  for (const HouseCorner& c : corners) {
+    sees.push_back(tape_is_free(ground, c.at, at));
+    ways.push_back(tape_way(ground, c.at, at));
+  }
   Pair best;
   for (std::size_t i = 0; i < corners.size(); ++i)
     for (std::size_t j = i + 1; j < corners.size(); ++j) {
       const Point a = corners[i].at, b = corners[j].at;
       if (distance(a, b) <= kSameStake) continue;
-      const Pair pair = {i, j, worth(ground, at, a, b), sees[i] && sees[j],
+      const Pair pair = {i, j, tape_worth(at, a, b, ways[i], ways[j]), sees[i] && sees[j],
                          within_tape(at, a) && within_tape(at, b)};
       if (better(pair, best)) best = pair;
     }

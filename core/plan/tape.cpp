@@ -72,6 +72,7 @@ TapeGround tape_ground(const Site& site) {
   TapeGround ground;
   for (const Feature& f : site.features) {
     if (f.kind == FeatureKind::house) ground.houses.push_back(f.points);
+    if (f.kind == FeatureKind::no_dig) ground.planted.push_back(f.points);
     if (f.kind == FeatureKind::tree && !f.points.empty())
       ground.trunks.push_back({f.points.front(), f.trunk_diameter / 2});
   }
@@ -92,6 +93,10 @@ bool stays_on_lot(const TapeGround& ground, Point a, Point b) {
                      [&](Point p) { return !strictly_inside(ground.lot, p) && !on_outline(ground.lot, p); });
 }
 
+bool stays_off_planted(const TapeGround& ground, Point a, Point b) {
+  return tape_is_free(ground.planted, a, b);
+}
+
 double cut_angle(Point at, Point first, Point second) {
   const Point a = first - at, b = second - at;
   return std::atan2(std::abs(cross(a, b)), std::abs(dot(a, b)));
@@ -100,6 +105,15 @@ double cut_angle(Point at, Point first, Point second) {
 double expected_error(Point at, Point first, Point second) {
   const double along = std::hypot(tape_error(distance(at, first)), tape_error(distance(at, second)));
   return along / std::max(1e-9, std::sin(cut_angle(at, first, second)));
+}
+
+TapeWay tape_way(const TapeGround& ground, Point a, Point b) {
+  return {stays_on_lot(ground, a, b), stays_off_planted(ground, a, b)};
+}
+
+double tape_worth(Point at, Point first, Point second, const TapeWay& a, const TapeWay& b) {
+  return expected_error(at, first, second) * (a.on_lot && b.on_lot ? 1 : kOffLotWorse) *
+         (a.off_planted && b.off_planted ? 1 : kPlantedWorse);
 }
 
 }  // namespace underlawn

@@ -21,14 +21,18 @@ struct Trunk {
 struct TapeGround {
   std::vector<Ring> houses;
   std::vector<Trunk> trunks;
-  Ring lot;  // empty: none is known
+  std::vector<Ring>
+      planted;  // ground not to be dug: an orchard, beds, a pond; a tape is lifted over, if at all
+  Ring lot;     // empty: none is known
 };
 TapeGround tape_ground(const Site& site);
 bool tape_is_free(const TapeGround& ground, Point a, Point b);  // no building, no trunk
 bool stays_on_lot(const TapeGround& ground, Point a, Point b);  // true where no lot is known
+bool stays_off_planted(const TapeGround& ground, Point a, Point b);
 
-// A tape over the neighbour's land is taken only where every other pair is this many times less sure.
-inline constexpr double kOffLotWorse = 6;
+// A pair with a tape over the neighbour's land, or through what is planted, is taken only where every other
+// pair is this many times less sure.
+inline constexpr double kOffLotWorse = 6, kPlantedWorse = 6;
 
 double cut_angle(Point at, Point first,
                  Point second);  // rad, 0..pi/2, at which the arcs round the two cross in `at`
@@ -37,5 +41,17 @@ double tape_error(double length);  // m, of one tape: 5 mm and 1 in 1000
 
 // m: expected error of a point taped from two corners, each tape erring by 5 mm and 1 in 1000.
 double expected_error(Point at, Point first, Point second);
+
+// What a tape is pulled over, buildings and trunks aside.
+struct TapeWay {
+  bool on_lot = true, off_planted = true;
+};
+TapeWay tape_way(const TapeGround& ground, Point a, Point b);
+// The expected error, worse by what is in the tapes' way.
+double tape_worth(Point at, Point first, Point second, const TapeWay& first_way, const TapeWay& second_way);
+
+// Arcs that cross at less are thin: a centimetre of tape is then two and more of place. rad, 30 degrees; the
+// angle under which surveying textbooks call an intersection weak (from memory).
+inline constexpr double kThinCut = 0.5236;
 
 }  // namespace underlawn

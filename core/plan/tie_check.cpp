@@ -26,9 +26,13 @@ Tie tie_from(const Tie& like, const HouseCorner& a, const HouseCorner& b) {
   return tie;
 }
 
-double worth(const TapeGround& ground, Point at, Point a, Point b) {
-  const bool own = stays_on_lot(ground, a, at) && stays_on_lot(ground, b, at);
-  return expected_error(at, a, b) * (own ? 1 : kOffLotWorse);
+// Of a second pair, from what weighs most: tapes through planted ground, thin arcs or the neighbour's land, a
+// corner taped from twice; each more than any error of a tape.
+double worth_as_check(const TapeGround& ground, Point at, Point a, Point b, int same) {
+  const TapeWay first = tape_way(ground, a, at), second = tape_way(ground, b, at);
+  const int planted = !first.off_planted || !second.off_planted, off_lot = !first.on_lot || !second.on_lot;
+  const int thin = cut_angle(at, a, b) < kThinCut;
+  return tape_worth(at, a, b, first, second) + 1e6 * (4 * planted + 2 * thin + 2 * off_lot + same);
 }
 
 bool same_place(const HouseCorner& a, const HouseCorner& b) {
@@ -63,8 +67,7 @@ std::optional<Tie> second_tie(const Site& site, const StakeOut& stake_out, const
       const int same = shared(first, a, b);
       if (same == 2 || same_place(a, b)) continue;
       if (cut_angle(first.at, a.at, b.at) < kLeastCheckCut) continue;
-      // A shared corner weighs more than any error of a tape.
-      const double cost = worth(ground, first.at, a.at, b.at) + 1e6 * same;
+      const double cost = worth_as_check(ground, first.at, a.at, b.at, same);
       if (cost >= least) continue;
       least = cost;
       best = tie_from(first, a, b);
@@ -95,7 +98,7 @@ bool offset_is_free(const TapeGround& ground, const BaseLine& base, Point p) {
   const Point end = offset.along < 0 ? base.from.at : base.to.at;
   const bool beyond = drawn_out(base, offset) > 0;
   const auto clear = [&](Point a, Point b) {
-    return tape_is_free(ground, a, b) && stays_on_lot(ground, a, b);
+    return tape_is_free(ground, a, b) && stays_on_lot(ground, a, b) && stays_off_planted(ground, a, b);
   };
   return (!beyond || clear(end, station)) && clear(station, p);
 }
@@ -171,7 +174,9 @@ std::optional<Tie> best_tie(const TapeGround& ground, const std::vector<HouseCor
     for (std::size_t j = i + 1; j < from.size(); ++j) {
       const bool seen =
           tape_is_free(ground, from[i].at, corner.at) && tape_is_free(ground, from[j].at, corner.at);
-      const double cost = worth(ground, corner.at, from[i].at, from[j].at);
+      const double cost =
+          tape_worth(corner.at, from[i].at, from[j].at, tape_way(ground, from[i].at, corner.at),
+                     tape_way(ground, from[j].at, corner.at));
       if (!seen || same_place(from[i], from[j]) || cost >= least) continue;
       least = cost;
       Tie like;

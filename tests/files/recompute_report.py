@@ -68,7 +68,8 @@ def expect_work(f, put, trenches):
     put("days.joining", ["header.length_m", "run.length_m", "crew.header_laying_s", "layout.joints",
                          "crew.joint_making_s", "crew.joiners"],
         lambda h, r, m, n, s, j: ((h + r) * m + n * s / j) / day)
-    put("days.testing", ["crew.test_filling_s", "test.duration_s"], lambda a, b: (a + b) / day)
+    put("days.testing", ["crew.test_filling_s", "test.duration_s", "crew.coil_proving_s", "days.coils_proved"],
+        lambda a, b, c, n: (a + b + c * n) / day)
     put("days.paid", ["days.open"], lambda d: math.ceil(d - 1e-9))
     put("days.open", ["calendar.filled"], lambda d: d)
     put("calendar.days", ["calendar.filled"], lambda d: math.ceil(d - 1e-9))

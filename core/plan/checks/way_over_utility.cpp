@@ -6,7 +6,17 @@
 
 namespace underlawn::checks {
 
-// One finding for each utility that the machine drives over, from step to step or out again. Counts the
+namespace {
+
+constexpr double kOnePlace = 3;  // m: where trucks cross so near together they can cross in one place
+
+bool is_new(const std::vector<Point>& places, Point p) {
+  return std::none_of(places.begin(), places.end(), [&](Point q) { return distance(p, q) < kOnePlace; });
+}
+
+}  // namespace
+
+// One finding for each utility that machine or truck drives over, from step to step or out again. Counts the
 // places.
 std::vector<Finding> way_over_utility(const Plan& plan, const Outcome& outcome) {
   std::vector<Finding> findings;
@@ -15,7 +25,9 @@ std::vector<Finding> way_over_utility(const Plan& plan, const Outcome& outcome) 
     if (line.kind != FeatureKind::utility) continue;
     std::vector<Point> places = meetings(outcome.order->way_out, line.points);
     for (const DigStep& step : outcome.order->steps)
-      for (Point p : meetings(step.way, line.points)) places.push_back(p);
+      for (const Polyline* way : {&step.way, &step.truck_way, &step.fill_way})
+        for (Point p : meetings(*way, line.points))
+          if (way == &step.way || is_new(places, p)) places.push_back(p);
     if (places.empty()) continue;
     Finding f = make_finding("way_over_utility", feature_part(line), Severity::hint,
                              say("The machine's way crosses {}", display_name(line)));

@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How long the loop lies open.
+#include <algorithm>
+
 #include "base/say.h"
+#include "cost/crew_calendar.h"
 #include "dig/dig_order.h"
+#include "flow/coil_hold.h"
 #include "plan/figures/groups.h"
 
 namespace underlawn::figures {
@@ -48,7 +52,16 @@ void add_rates(Figures& all, const DigWishes& dig, const CrewWishes& crew) {
         Q::duration);
 }
 
-void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
+int coils_proved(const Outcome& outcome) {
+  if (outcome.calendar == nullptr) return 0;
+  const auto& tasks = outcome.calendar->tasks;
+  return static_cast<int>(std::count_if(tasks.begin(), tasks.end(), [](const CrewTask& task) {
+    return task.station == CrewStation::testing && task.step >= 0;
+  }));
+}
+
+// `proved`: coils tested alone, before the loop.
+void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew, int proved) {
   const auto days = [&](double time) { return days_of(time, crew.day_length); };
   const std::string rates =
       say("{}; sizes and cycles {}", translated(kProductionSource), translated(kCommonPractice));
@@ -80,11 +93,17 @@ void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew) {
           {say("metres of header and run x time a metre + joints x time a joint"), joining,
            translated(kCommonPractice)});
   typed(all, "test.duration", say("Pressure test, from pumping to the last reading"),
-        t.testing - crew.test_filling, Q::duration);
-  derived(all, "days.testing", say("Filling and pressure test, working days"), days(t.testing), Q::count,
-          {say("filling and flushing + the test's holds, before anything is filled in"),
-           {"crew.test_filling", "test.duration", "crew.day_length"},
-           translated(kCommonPractice)});
+        t.testing - crew.test_filling - proved * (kCoilFilled + kCoilProved), Q::duration);
+  typed(all, "crew.coil_proving", say("A coil alone filled and held under pressure"),
+        kCoilFilled + kCoilProved, Q::duration);
+  derived(all, "days.coils_proved", say("Coils held under pressure before they are covered"), proved,
+          Q::count, {say("those covered before the loop is tested"), {"layout.circuits_placed"}, ""});
+  derived(
+      all, "days.testing", say("Filling and pressure test, working days"), days(t.testing), Q::count,
+      {say("filling and flushing + the test's holds, before joints are covered, + what each coil alone "
+           "takes"),
+       {"crew.test_filling", "test.duration", "crew.coil_proving", "days.coils_proved", "crew.day_length"},
+       translated(kCommonPractice)});
   derived(all, "days.filling", say("Filling in, working days"), days(t.filling), Q::count,
           {say("(backfill/(1 - shrinkage) x (1 + swell) + bedding)/loader's rate"),
            {"dig.total.backfill_volume", "dig.total.bedding_volume", "ground.shrinkage", "ground.swell",
@@ -116,7 +135,7 @@ void add_cost(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (!outcome.work || outcome.order == nullptr) return;
   add_amounts(all, outcome);
   add_rates(all, plan.dig, plan.crew);
-  add_stages(all, outcome.work->time, plan.crew);
+  add_stages(all, outcome.work->time, plan.crew, coils_proved(outcome));
   derived(all, "order.hauled_volume", say("Loose earth trucked off"), hauled_loose(*outcome.order), Q::volume,
           {say("sum over the steps whose spoil has no place on the lot"), {"dig.total.loose_volume"}, ""});
   if (outcome.order->hauled > 0) add_hauling(all, outcome.work->time, plan.crew);

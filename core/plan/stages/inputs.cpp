@@ -11,7 +11,8 @@ Site without_notes(Site site) {
 // What a tape is pulled from, what stops it, what is crossed.
 Site for_taping(Site site) {
   std::erase_if(site.features, [](const Feature& f) {
-    return f.kind != FeatureKind::house && f.kind != FeatureKind::tree && !can_be_crossed(f.kind);
+    return f.kind != FeatureKind::house && f.kind != FeatureKind::tree && f.kind != FeatureKind::no_dig &&
+           !can_be_crossed(f.kind);
   });
   site.heights.clear();
   return site;

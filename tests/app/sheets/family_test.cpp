@@ -239,7 +239,7 @@ TEST(Family, ADayTellsWhatItsTasksAre) {
     const auto days = work_days(s->plan, s->outcome);
     const CrewCalendar& c = *s->outcome.calendar;
     for (const CrewTask& task : c.tasks) {
-      if (task.station != CrewStation::testing) continue;
+      if (task.station != CrewStation::testing || task.step >= 0) continue;  // of the whole loop
       for (std::size_t d = 0; d < days.size(); ++d) {
         const double from = static_cast<double>(d) * c.day_length;
         EXPECT_EQ(days[d].sentence.contains("tested"),

@@ -247,6 +247,48 @@ TEST(DigOrder, TheMachineComesFromTheDriveAndCrossesNothingOpen) {
   }
 }
 
+// A truck of 2.6 m comes in by the drive to within the bucket's reach of every step, to load and to bring
+// back; its middle keeps half its width off the house and off the trench it serves.
+TEST(DigOrder, TrucksHaveAWayToWhatIsHauled) {
+  Field f(4, 8);
+  EXPECT_TRUE(f.order().steps[0].truck_way.empty());  // nothing is hauled
+  f.how.haul = Haul::all;
+  const DigOrder order = f.order();
+  int ways = 0;
+  for (const DigStep& s : order.steps) {
+    ASSERT_TRUE(s.hauled);
+    for (const Polyline* way : {&s.truck_way, &s.fill_way}) {
+      if (way->empty()) continue;
+      ++ways;
+      EXPECT_LT(distance(way->front(), *order.access), 0.01) << step_name(s);
+      EXPECT_GT(line_area_distance(*way, f.site.features[0].points), 1.29) << step_name(s);
+      EXPECT_GT(line_area_distance(*way, strip_along(s.line, s.top)), kOff + 1.29) << step_name(s);
+      EXPECT_LT(line_area_distance({way->back(), way->back()}, strip_along(s.line, s.top)),
+                f.how.excavator.reach)
+          << step_name(s);
+    }
+  }
+  EXPECT_GT(ways, static_cast<int>(order.steps.size()));
+}
+
+// The circle stays off trenches, heaps, the lot line and the ways where there is room, and is there all the
+// same where there is little.
+TEST(DigOrder, PipeIsLaidDownClearOfTrenchesAndLotLine) {
+  const Field wide(4, 8);
+  const DigOrder order = wide.order();
+  ASSERT_TRUE(order.laydown);
+  const auto off = [&](const Ring& ring) { return distance(ring, *order.laydown) - order.laydown_radius; };
+  for (const DigStep& s : order.steps) {
+    EXPECT_GT(off(strip_along(s.line, s.top)), 1.49) << step_name(s);
+    for (const Ring& heap : s.spoil) EXPECT_GT(off(heap), -0.01);
+    EXPECT_GT(line_area_distance({*order.laydown, *order.laydown}, {s.way.front(), s.way.back()}), 2.5);
+  }
+  const Ring lot = lot_ring(wide.site);
+  for (std::size_t i = 0; i < lot.size(); ++i)
+    EXPECT_GT(distance(Segment{lot[i], lot[(i + 1) % lot.size()]}, *order.laydown),
+              order.laydown_radius + 0.99);
+}
+
 TEST(DigOrder, AMachineTooWideForTheOnlyGapDoesNotReach) {
   Field f(2, 8);
   // A wall of no-dig ground across the lot with a gap of 3 m.

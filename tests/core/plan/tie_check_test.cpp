@@ -201,6 +201,55 @@ TEST(TieCheck, CrossingsOfBuriedLinesAreStakedAndEdgesOfEasementsAreNot) {
   EXPECT_EQ(out.ties[1].at, (Point{5, 15}));
 }
 
+namespace {
+
+Feature orchard(int id, double left, double low, double right, double high) {
+  Feature f = box(id, left, low, right, high);
+  f.kind = FeatureKind::no_dig;
+  return f;
+}
+
+Layout stake_at(Point p) {
+  Layout layout;
+  Trench t;
+  t.number = 1;
+  t.head = p;
+  t.end = p + Point{0, 0.5};
+  layout.trenches = {t};
+  return layout;
+}
+
+}  // namespace
+
+// House below, barn to the left; over the orchard between barn and stake a tape from the barn would cut best.
+TEST(TieCheck, ATapeIsPulledRoundAnOrchardWhereAnotherPairIsNearlyAsGood) {
+  Site site;
+  site.features = {box(1, 0, 0, 14, 8), box(2, -20, 25, -12, 31)};
+  const Layout layout = stake_at({7, 28});
+  const Tie through = make_stake_out(site, layout).ties.at(0);
+  ASSERT_TRUE(through.first > "D" || through.second > "D");  // from the barn, where nothing stands between
+  site.features.push_back(orchard(3, -8, 15, 0, 40));
+  const StakeOut out = make_stake_out(site, layout);
+  const TapeGround ground = tape_ground(site);
+  for (const HouseCorner& c : out.corners)
+    if (c.tag == out.ties[0].first || c.tag == out.ties[0].second) {
+      EXPECT_TRUE(stays_off_planted(ground, c.at, out.ties[0].at)) << c.tag;
+    }
+  EXPECT_GT(out.ties[0].cut, kThinCut);
+}
+
+// Two far corners of a barn meet at 21 degrees and share nothing with the first pair; a corner taped from
+// again meets at 56: the second is the check.
+TEST(TieCheck, ACheckIsNotThinWhereASharedCornerCutsWell) {
+  Site site;
+  site.features = {box(1, 0, 0, 12, 8), box(2, 60, 12, 68, 32)};
+  const StakeOut out = make_stake_out(site, stake_at({6, 22}));
+  const Tie& first = out.ties.at(0);
+  const auto second = second_tie(site, out, first);
+  ASSERT_TRUE(second);
+  EXPECT_GT(second->cut, kThinCut);
+}
+
 TEST(TieCheck, NoHouseNoSecondPair) {
   EXPECT_FALSE(second_tie({}, {}, {}).has_value());
   EXPECT_FALSE(base_line({}, {}).has_value());

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The pressure of a plan's coils while they are covered before the loop is tested.
+#pragma once
+
+#include <optional>
+
+#include "flow/coil_hold.h"
+#include "plan/outcome.h"
+#include "plan/plan.h"
+
+namespace underlawn {
+
+// Numbers of the coil trenches that are covered, wholly or to the run's floor, before the loop is tested.
+std::vector<int> coils_covered_early(const Outcome& outcome);
+
+// By the calendar's longest covering of one of them; nothing where none is covered so early, where the flow
+// is not solved or the test is refused.
+std::optional<CoilHold> coil_watch(const Plan& plan, const Outcome& outcome);
+
+}  // namespace underlawn
