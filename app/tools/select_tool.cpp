@@ -34,6 +34,7 @@ QString SelectTool::status() const {
   switch (state_) {
     case State::grip:
     case State::body:
+      if (!stopped_by_.isEmpty()) return stopped_by_;
       return tr(
           "Drop it, or type where: 5, 5<90, 12 N45E, @10,5. Shift locks the angle, Alt or Ctrl stops "
           "catching, Esc "
@@ -133,7 +134,13 @@ void SelectTool::move(const Pointer& pointer) {
   if (!dragging() && state_ != State::ended &&
       QLineF(pressed_.device, pointer.device).length() >= kDragPixels)
     begin_drag(pointer);
-  if (state_ == State::grip || state_ == State::body) context_.preview(dragged(pointer.at));
+  if (state_ == State::grip || state_ == State::body) lead(pointer.at);
+}
+
+void SelectTool::lead(Point to) {
+  Plan plan = dragged(to);
+  stopped_by_ = what_stopped(plan, wished(to));
+  context_.preview(std::move(plan));
 }
 
 void SelectTool::begin_drag(const Pointer&) {
@@ -168,9 +175,16 @@ Point SelectTool::hold_of(Point p) const {
   return best && distance(*best, p) <= context_.reach(2 * kGripReach) ? *best : p;
 }
 
+// As far as it may go.
 Plan SelectTool::dragged(Point to) const {
-  if (state_ == State::grip) return stopped(context_.plan(), moved_grip(context_.plan(), *grip_, to));
+  if (state_ == State::grip) return stopped(context_.plan(), wished(to));
   if (trench_) return dragged_trench(context_.plan(), *trench_, to - hold_);
+  return wished(to);
+}
+
+Plan SelectTool::wished(Point to) const {
+  if (state_ == State::grip) return moved_grip(context_.plan(), *grip_, to);
+  if (trench_) return wished_trench(context_.plan(), *trench_, to - hold_);
   std::vector<Selected> whole = context_.picked();
   for (Selected& s : whole)
     if (s.kind != Kind::lot_edge) s.index = -1;
@@ -201,6 +215,7 @@ void SelectTool::release(const Pointer& pointer) {
   state_ = State::idle;
   grip_.reset();
   trench_.reset();
+  stopped_by_.clear();
 }
 
 void SelectTool::click(const Pointer& pointer) {
@@ -255,6 +270,7 @@ void SelectTool::cancel() {
   state_ = state_ == State::idle ? State::idle : State::ended;
   grip_.reset();
   trench_.reset();
+  stopped_by_.clear();
 }
 
 bool SelectTool::takes_typing() const {
@@ -344,6 +360,8 @@ bool SelectTool::key_release(QKeyEvent& key) {
 }
 
 void SelectTool::paint(const ToolPaint& p) const {
+  if (dragging() && !stopped_by_.isEmpty())
+    paint_plate(p, p.view.to_device(p.pointer.raw) + QPointF(18, 48), {stopped_by_}, p.look.text);
   if (state_ != State::rubber) return;
   QColor fill = p.look.selection;
   fill.setAlphaF(0.12F);

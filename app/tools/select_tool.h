@@ -44,6 +44,8 @@ class SelectTool : public Tool {
   void pick_at(const Pointer& pointer, const std::vector<Selected>& under);
   void begin_drag(const Pointer& pointer);
   Plan dragged(Point to) const;
+  Plan wished(Point to) const;
+  void lead(Point to);
   QString drag_name() const;
   void click(const Pointer& pointer);
   bool nudge(QKeyEvent& key);
@@ -58,6 +60,7 @@ class SelectTool : public Tool {
   std::optional<Grip> hovered_;
   std::optional<TrenchHold> trench_;  // what is dragged, where that is a trench
   bool picked_by_press_ = false;
+  QString stopped_by_;  // of the trench in hand, in words
   QPointF last_click_{-1e9, -1e9};
   std::optional<Point> nudged_;
 };

@@ -106,4 +106,9 @@ double likeness(const std::vector<Segment>& field, const std::vector<Segment>& k
   return std::max(0.0, 1 - std::sqrt(sum / static_cast<double>(field.size()) / kFar));
 }
 
+double calm_worth(const Wishes& wishes, const Whole& w) {
+  const double most = counts_digging(wishes.aim) ? kLikenessWorth : kLikenessShare * std::abs(w.measure);
+  return most * likeness(w.field, wishes.kept);
+}
+
 }  // namespace underlawn

@@ -97,5 +97,48 @@ TEST(Calm, AHintTakesNoTrenchAway) {
   }
 }
 
+// Two fields with headers of their own, a corner dragged outward a hand's breadth at a time: nothing moves
+// but for a real gain.
+TEST(Calm, GroupsStayWhileACornerIsDraggedOutward) {
+  Wishes w;
+  w.circuits = 6;
+  w.groups = 2;
+  w.coil_in_run = false;
+  Site s = lot(75, 55);
+  Layout before = make_layout(s, w, coil());
+  ASSERT_EQ(before.groups, (std::vector{3, 3}));
+  for (int step = 1; step <= 20; ++step) {
+    s.lot[2].at = {75 + 0.1 * step, 55 + 0.07 * step};
+    w.kept = shown(before);
+    const Layout after = make_layout(s, w, coil());
+    ASSERT_EQ(after.trenches.size(), before.trenches.size());
+    EXPECT_EQ(after.groups, before.groups) << "step " << step;
+    if (moved(before, after) > 0.01) {
+      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
+    }
+    before = after;
+  }
+}
+
+// Pushed inward, they move by as little as the side does, or for a gain.
+TEST(Calm, GroupsGiveWayALittleWhileASideIsPushedInward) {
+  Wishes w;
+  w.circuits = 6;
+  w.groups = 2;
+  w.coil_in_run = false;
+  Site s = lot(75, 55);
+  Layout before = make_layout(s, w, coil());
+  for (int step = 1; step <= 20; ++step) {
+    for (std::size_t corner : {1u, 2u}) s.lot[corner].at.x = 75 - 0.06 * step;
+    w.kept = shown(before);
+    const Layout after = make_layout(s, w, coil());
+    ASSERT_EQ(after.trenches.size(), before.trenches.size());
+    if (moved(before, after) > 0.5) {
+      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
+    }
+    before = after;
+  }
+}
+
 }  // namespace
 }  // namespace underlawn
