@@ -67,6 +67,20 @@ bool sound(const Ring& lot) {
   return lot.size() >= 3 && lot.size() <= kMostEdgesForBand && checked_ring(lot, "lot").has_value();
 }
 
+// So that a drag does not begin and end with a flash. Of an earlier lot: within this one's line.
+void paint_pale_ground(PaintContext& c, const QPolygonF& lot) {
+  QColor pale = c.look.buildable;
+  pale.setAlphaF(0.5F);
+  QPainterPath within;
+  within.addPolygon(lot);
+  within.closeSubpath();
+  c.painter.save();
+  c.painter.setClipPath(within, Qt::IntersectClip);
+  c.painter.setBrush(pale);
+  c.painter.drawPath(c.path(c.outcome->layout.buildable));
+  c.painter.restore();
+}
+
 }  // namespace
 
 void paint_ground(PaintContext& c) {
@@ -74,7 +88,8 @@ void paint_ground(PaintContext& c) {
   c.painter.setPen(Qt::NoPen);
   c.painter.setBrush(c.look.ground);
   c.painter.drawPolygon(lot);
-  if (!c.options.zones || c.outcome == nullptr || c.options.stale) return;
+  if (!c.options.zones || c.outcome == nullptr) return;
+  if (c.options.stale) return paint_pale_ground(c, lot);
   c.painter.setBrush(c.look.buildable);
   // On paper its edge is drawn too: so pale a green is white in grey.
   if (c.options.sheet) c.painter.setPen(c.pen(c.look.tree, 0.5));
