@@ -12,7 +12,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kMostKept = 16 << 20;   // bytes
+constexpr int kMostKept = 4 << 20;   // bytes
 constexpr int kMostPixels = 1 << 18;  // of one image: larger ones are painted as they are
 
 QPainterPath letters_of(const Halo& halo) {

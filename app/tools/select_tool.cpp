@@ -361,7 +361,7 @@ bool SelectTool::key_release(QKeyEvent& key) {
 
 void SelectTool::paint(const ToolPaint& p) const {
   if (dragging() && !stopped_by_.isEmpty())
-    paint_plate(p, p.view.to_device(p.pointer.raw) + QPointF(18, 48), {stopped_by_}, p.look.text);
+    paint_plate(p, p.view.to_device(p.pointer.raw) + QPointF(18, -14), {stopped_by_}, p.look.text);
   if (state_ != State::rubber) return;
   QColor fill = p.look.selection;
   fill.setAlphaF(0.12F);
