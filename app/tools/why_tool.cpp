@@ -202,7 +202,13 @@ QStringList WhyTool::in_words(const Plan& plan, const Prices& prices) {
                                      [](const auto& p) { return p.second.lifted && !gains(p.second); });
   if (prices.size() > 1 && no_better) return {tr("Without any one of these the loop would be no better.")};
   QStringList all;
-  for (const auto& [what, price] : prices) all << price_in_words(plan, what, price);
+  bool others = false;
+  for (const auto& [what, price] : prices) {
+    const bool costs = !price.lifted || gains(price) || prices.size() == 1;
+    if (costs) all << price_in_words(plan, what, price);
+    others = others || !costs;
+  }
+  if (others) all << tr("The others cost nothing.");
   all.removeDuplicates();
   return all;
 }

@@ -17,7 +17,7 @@ Whole BestWhole::of(std::vector<Arrangement> found, const Coil& coil) const {
   const Completer completer(keeping, coil, setting_.conduits, stop_);
   Whole best;
   std::vector<Joined> won;  // the best few, best first
-  if (auto kept = as_kept(keeping, coil.trench_length)) found.push_back(std::move(*kept));
+  for (Arrangement& kept : as_kept(keeping, coil.trench_length)) found.push_back(std::move(kept));
   for (const Arrangement& a : worth_completing(keeping, std::move(found), wishes_.aim)) {
     if (stop_.stop_requested()) break;
     if (cannot_win(a, best)) continue;

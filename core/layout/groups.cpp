@@ -117,14 +117,15 @@ class GroupPlacer {
     for (const auto& sizes :
          shares(setting_.wishes.kept.size(), static_cast<std::size_t>(groups()), kSharesShown)) {
       if (stop_.stop_requested()) return;
-      const Parted shown = as_shown(sizes);
-      if (shown.empty()) continue;
-      if (auto made = joined_up(shown)) consider(std::move(*made));
+      for (bool straight : {true, false})
+        if (const Parted shown = as_shown(sizes, straight); !shown.empty())
+          if (auto made = joined_up(shown)) consider(std::move(*made));
     }
   }
 
   // Each group as it was, or moved aside a little, off those before it; nothing where one has no place.
-  Parted as_shown(const std::vector<std::size_t>& sizes) const {
+  // `straight`: joined by straight headers where heads are in line.
+  Parted as_shown(const std::vector<std::size_t>& sizes, bool straight) const {
     Parted all;
     Held held = setting_.held;
     auto from = setting_.wishes.kept.begin();
@@ -132,10 +133,11 @@ class GroupPlacer {
       Wishes w = wishes_of(static_cast<int>(size), static_cast<int>(all.size()) + 1);
       w.kept.assign(from, from + static_cast<std::ptrdiff_t>(size));
       from += static_cast<std::ptrdiff_t>(size);
-      auto group = as_kept({setting_.site, w, held, nullptr, setting_.keeping().slopes}, coil_.trench_length);
-      if (!group || group->trenches.size() != size) return {};
-      for (const Polyline& line : lines_of(group->trenches)) held.trenches.push_back(line);
-      all.push_back(std::move(*group));
+      auto found = as_kept({setting_.site, w, held, nullptr, setting_.keeping().slopes}, coil_.trench_length);
+      if (found.empty() || found.front().trenches.size() != size) return {};
+      Arrangement& group = straight ? found.front() : found.back();
+      for (const Polyline& line : lines_of(group.trenches)) held.trenches.push_back(line);
+      all.push_back(std::move(group));
     }
     return all;
   }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <gtest/gtest.h>
 
+#include "layout/header_groups.h"
 #include "layout/layout.h"
 
 namespace underlawn {
@@ -138,6 +139,31 @@ TEST(Calm, GroupsGiveWayALittleWhileASideIsPushedInward) {
     }
     before = after;
   }
+}
+
+// What is held where it lies anyway leaves everything where it lies: trenches, header and the run.
+TEST(Calm, AHeaderHeldWhereItLiesChangesNothing) {
+  for (double right : {55.0, 60.0, 66.0, 75.0})
+    for (double slant : {-2.0, 0.0, 3.0}) {
+      Wishes w;
+      w.circuits = 4;
+      w.coil_in_run = false;
+      Site s = lot(right, 50);
+      s.lot[2].at.x += slant;
+      const Layout before = make_layout(s, w, coil());
+      SCOPED_TRACE(testing::Message() << right << ' ' << slant);
+      ASSERT_EQ(before.trenches.size(), 4u);
+      w.header_on = line_of_header(before, 1);
+      if (!w.header_on) continue;
+      w.kept = shown(before);
+      const Layout after = make_layout(s, w, coil());
+      ASSERT_EQ(after.trenches.size(), before.trenches.size());
+      EXPECT_LT(moved(before, after), 0.01);
+      // Another run only where it gains.
+      if (std::abs(after.run.length - before.run.length) > 0.01) {
+        EXPECT_LT(digging(after), digging(before) - 0.5);
+      }
+    }
 }
 
 }  // namespace
