@@ -2,6 +2,7 @@
 // Picks, moves and reshapes what is on the lot.
 #pragma once
 
+#include "tools/conduit_drag.h"
 #include "tools/grips.h"
 #include "tools/tool.h"
 #include "tools/trench_drag.h"
@@ -51,6 +52,9 @@ class SelectTool : public Tool {
   bool nudge(QKeyEvent& key);
   bool movable() const;
   std::optional<TrenchHold> trench_at(Point p) const;
+  std::optional<ConduitHold> conduit_at(Point p) const;
+  bool take_derived();
+  void let_go();
   Point hold_of(Point p) const;
 
   State state_ = State::idle;
@@ -58,7 +62,8 @@ class SelectTool : public Tool {
   Point hold_;  // the point of what is dragged that follows the pointer
   std::optional<Grip> grip_;
   std::optional<Grip> hovered_;
-  std::optional<TrenchHold> trench_;  // what is dragged, where that is a trench
+  std::optional<TrenchHold> trench_;    // what is dragged, where that is a trench
+  std::optional<ConduitHold> conduit_;  // or header or run
   bool picked_by_press_ = false;
   QString stopped_by_;  // of the trench in hand, in words
   QPointF last_click_{-1e9, -1e9};
