@@ -73,7 +73,7 @@ TEST_F(TrenchDrag, WhatStopsItIsSaidWhileItIsHeld) {
   const Point beyond{middle(t).x, -40};
   hold(middle(t), beyond, Qt::AltModifier);
   EXPECT_TRUE(canvas.status().contains("setback of lot edge 1")) << canvas.status().toStdString();
-  move_to(middle(t) + Point{1, 0.5}, Qt::AltModifier, Qt::LeftButton);
+  move_to(middle(t) + Point{2, -1}, Qt::AltModifier, Qt::LeftButton);
   EXPECT_FALSE(canvas.status().contains("Stopped")) << canvas.status().toStdString();
   key(Qt::Key_Escape);
   let_go(beyond);

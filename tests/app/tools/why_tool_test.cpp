@@ -33,7 +33,6 @@ class WhyToolTest : public CanvasTest {
 
 TEST_F(WhyToolTest, SaysWhatKeepsATrenchOut) {
   move_to({57, 45});
-  EXPECT_TRUE(canvas.status().contains("rain field")) << canvas.status().toStdString();
   const QString said = answer_at({57, 45});
   EXPECT_TRUE(said.contains("clearance of Drain field")) << said.toStdString();
   EXPECT_TRUE(said.contains("costs")) << said.toStdString();
@@ -62,15 +61,12 @@ TEST_F(WhyToolTest, PricesAllThatCoversThePlace) {
   EXPECT_TRUE(said.contains("Without any one of these")) << said.toStdString();  // all are placed
 }
 
-// Five areas, each over the place: in passing four are named, on a click all.
+// Five areas, each over the place: more than are named in passing.
 TEST_F(WhyToolTest, NamesAllReasonsOnAClick) {
   for (double more : {0.0, 0.5, 1.0, 1.5, 2.0})
     add(FeatureKind::no_dig,
         {{20 - more, 20 - more}, {30 + more, 20 - more}, {30 + more, 30}, {20 - more, 30}});
   wait();
-  move_to({25, 25});
-  EXPECT_EQ(canvas.status().count("Here is No-dig area"), 4) << canvas.status().toStdString();
-  EXPECT_TRUE(canvas.status().contains("1 more: click")) << canvas.status().toStdString();
   EXPECT_EQ(answer_at({25, 25}).count("Here is No-dig area"), 5) << canvas.status().toStdString();
 }
 
