@@ -52,7 +52,7 @@ Box everything(const Plan& plan, const std::vector<Point>& more) {
 }  // namespace
 
 Canvas::Canvas(Document& document, Selection& selection, QWidget* parent)
-    : QWidget(parent), document_(document), selection_(selection) {
+    : QWidget(parent), document_(document), gesture_(document), selection_(selection) {
   setMouseTracking(true);
   setFocusPolicy(Qt::StrongFocus);
   setAttribute(Qt::WA_OpaquePaintEvent);
@@ -67,6 +67,7 @@ Canvas::Canvas(Document& document, Selection& selection, QWidget* parent)
     follow_trenches();
     plan_redrawn();
   });
+  connect(&gesture_, &GestureRest::rested, this, &Canvas::plan_redrawn);
   connect(&document_, &Document::history_changed, this, [this] {
     if (!committing_) drop_gesture();  // the plan it began on is no longer the one there is
   });
@@ -131,7 +132,9 @@ void Canvas::set_drawn(std::shared_ptr<const Outcome> outcome) {
 }
 
 void Canvas::set_ghosts(std::vector<Ghost> ghosts) {
+  const bool dim = dim_what_is_drawn(ghosts_);
   ghosts_ = std::move(ghosts);
+  if (dim != dim_what_is_drawn(ghosts_)) plan_redrawn();
   update();
 }
 

@@ -17,7 +17,7 @@
 #include "tools/ask_tool.h"
 #include "tools/tool.h"
 #include "tools/tool_id.h"
-#include "window/document.h"
+#include "window/gesture_rest.h"
 #include "window/selection.h"
 
 namespace underlawn {
@@ -150,6 +150,7 @@ class Canvas : public QWidget, private ToolContext {
   void paint_overlay(QPainter& painter) const;
 
   Document& document_;
+  GestureRest gesture_;
   Selection& selection_;
   Look look_ = Look::light();
   PaintOptions options_;

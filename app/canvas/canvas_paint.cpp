@@ -27,7 +27,7 @@ void Canvas::paint_picture() {
   picture_.fill(look_.background);
   QPainter painter(&picture_);
   PaintOptions options = options_;
-  options.stale = drawn_ == nullptr && document_.stale();
+  options.stale = drawn_ == nullptr && (gesture_.unsettled() || dim_what_is_drawn(ghosts_));
   options.pictures = true;
   options.picture_folder = picture_folder(document_.path());
   if (veil_) options.zones = false;  // their tints would falsify its colours
@@ -45,6 +45,7 @@ void Canvas::paintEvent(QPaintEvent*) {
   paint_ghosts(painter, ghosts_, view_, look_);
   if (!survey_.empty()) paint_survey(painter, survey_, view_, look_);
   paint_overlay(painter);
+  paint_ghost_legend(painter, ghosts_, view_, look_);
 }
 
 void Canvas::paint_overlay(QPainter& painter) const {

@@ -62,7 +62,8 @@ void paint_legend(QPainter& painter, const std::vector<Ghost>& ghosts, const Vie
   for (int i = 0; i < names.size(); ++i) {
     const double y = box.top() + kPad + (i + 0.5) * row;
     const QRectF swatch(box.left() + kPad, y - 4, kSwatch, 8);
-    painter.setPen(i == 0 ? QPen(look.trench, 1.4) : dashed(look, static_cast<std::size_t>(i - 1)));
+    const QColor standing = dim_what_is_drawn(ghosts) ? look.stale : look.trench;
+    painter.setPen(i == 0 ? QPen(standing, 1.4) : dashed(look, static_cast<std::size_t>(i - 1)));
     painter.setBrush(i == 0 ? QBrush(look.trench_fill) : QBrush(Qt::NoBrush));
     painter.drawRect(swatch);
     painter.setPen(look.text);
@@ -93,6 +94,14 @@ void paint_ghosts(QPainter& painter, const std::vector<Ghost>& ghosts, const Vie
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   for (std::size_t i = 0; i < ghosts.size(); ++i) paint_one(painter, ghosts[i], i, view, look);
+  painter.restore();
+}
+
+void paint_ghost_legend(QPainter& painter, const std::vector<Ghost>& ghosts, const View& view,
+                        const Look& look) {
+  if (ghosts.empty()) return;
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
   paint_legend(painter, ghosts, view, look);
   painter.restore();
 }

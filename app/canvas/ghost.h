@@ -3,6 +3,8 @@
 // with a legend.
 #pragma once
 
+#include <vector>
+
 #include "canvas/look.h"
 #include "canvas/view.h"
 #include "layout/layout.h"
@@ -19,5 +21,13 @@ struct Ghost {
 };
 
 void paint_ghosts(QPainter& painter, const std::vector<Ghost>& ghosts, const View& view, const Look& look);
+// Which is which, in the drawing's corner; over everything else.
+void paint_ghost_legend(QPainter& painter, const std::vector<Ghost>& ghosts, const View& view,
+                        const Look& look);
+
+// Of two that are compared, what is drawn beneath is the third: it steps back.
+inline bool dim_what_is_drawn(const std::vector<Ghost>& ghosts) {
+  return ghosts.size() > 1;
+}
 
 }  // namespace underlawn

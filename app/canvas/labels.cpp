@@ -3,10 +3,10 @@
 
 #include <QFontMetricsF>
 #include <QPainter>
-#include <QPainterPath>
 #include <algorithm>
 #include <cmath>
 
+#include "canvas/halo.h"
 #include "canvas/look.h"
 
 namespace underlawn {
@@ -30,42 +30,61 @@ QSizeF label_size(const Label& label) {
 }
 
 QPolygonF outline(const Label& label, QPointF centre) {
-  const QSizeF size = label_size(label);
   QTransform turn;
   turn.translate(centre.x(), centre.y());
   turn.rotate(label.angle);
+  const QSizeF size = label.size;
   return turn.map(QPolygonF(QRectF(-size.width() / 2, -size.height() / 2, size.width(), size.height())));
 }
 
-bool separated_along(const QPolygonF& a, const QPolygonF& b, QPointF axis) {
-  const auto span = [&](const QPolygonF& shape) {
-    double low = INFINITY, high = -INFINITY;
-    for (const QPointF& p : shape) {
-      const double d = QPointF::dotProduct(p, axis);
-      low = std::min(low, d);
-      high = std::max(high, d);
-    }
-    return std::pair(low, high);
-  };
-  const auto [a_low, a_high] = span(a);
-  const auto [b_low, b_high] = span(b);
-  return a_high <= b_low || b_high <= a_low;
+struct Corners {
+  const QPointF* first;
+  int count;
+};
+
+Corners corners(const QPolygonF& shape) {
+  return {shape.constData(), static_cast<int>(shape.size())};
+}
+
+std::pair<double, double> span_along(Corners shape, QPointF axis) {
+  double low = INFINITY, high = -INFINITY;
+  for (int i = 0; i < shape.count; ++i) {
+    const double d = QPointF::dotProduct(shape.first[i], axis);
+    low = std::min(low, d);
+    high = std::max(high, d);
+  }
+  return {low, high};
+}
+
+bool parted_by_sides_of(Corners shape, Corners a, Corners b) {
+  for (int i = 0; i < shape.count; ++i) {
+    const QPointF side = shape.first[(i + 1) % shape.count] - shape.first[i];
+    if (side.isNull()) continue;
+    const QPointF axis(-side.y(), side.x());
+    const auto [a_low, a_high] = span_along(a, axis);
+    const auto [b_low, b_high] = span_along(b, axis);
+    if (a_high <= b_low || b_high <= a_low) return true;
+  }
+  return false;
 }
 
 // Two convex shapes overlap unless a side of either parts them.
+bool overlap(Corners a, Corners b) {
+  return !parted_by_sides_of(a, a, b) && !parted_by_sides_of(b, a, b);
+}
+
 bool overlap(const QPolygonF& a, const QPolygonF& b) {
-  if (!a.boundingRect().intersects(b.boundingRect())) return false;
-  for (const QPolygonF* shape : {&a, &b})
-    for (int i = 0; i < shape->size(); ++i) {
-      const QPointF side = shape->at((i + 1) % shape->size()) - shape->at(i);
-      if (side.isNull()) continue;
-      if (separated_along(a, b, {-side.y(), side.x()})) return false;
-    }
-  return true;
+  return a.boundingRect().intersects(b.boundingRect()) && overlap(corners(a), corners(b));
+}
+
+// As it would be of a line's own polygon.
+QRectF bounds_of(const QLineF& line) {
+  const double left = std::min(line.x1(), line.x2()), top = std::min(line.y1(), line.y2());
+  return {left, top, std::max(line.x1(), line.x2()) - left, std::max(line.y1(), line.y2()) - top};
 }
 
 void paint_tag(QPainter& painter, const Label& label, QPointF centre, double line) {
-  const QSizeF size = label_size(label);
+  const QSizeF size = label.size;
   const QRectF box(centre.x() - size.width() / 2, centre.y() - size.height() / 2, size.width(),
                    size.height());
   painter.setPen(label.tag == TagShape::gap ? QPen(Qt::NoPen) : QPen(label.tag_line, 1.2 * line));
@@ -140,11 +159,7 @@ void paint_text(QPainter& painter, const QString& text, const QFont& usual, cons
   painter.save();
   painter.translate(centre);
   painter.rotate(angle);
-  if (halo_width > 0) {
-    QPainterPath letters;
-    letters.addText(base, font, text);
-    painter.strokePath(letters, QPen(halo, 2 * halo_width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-  }
+  if (halo_width > 0) paint_halo(painter, {text, font, base, halo, halo_width});
   painter.setPen(colour);
   painter.setFont(font);
   painter.drawText(base, text);
@@ -167,7 +182,9 @@ QVector<QPointF> places_around(QPointF middle, QSizeF reach, const QString& text
 }
 
 void Labels::add(Label label) {
-  if (!label.text.isEmpty() && !label.places.isEmpty()) labels_.push_back(std::move(label));
+  if (label.text.isEmpty() || label.places.isEmpty()) return;
+  label.size = label_size(label);
+  labels_.push_back(std::move(label));
 }
 
 void Labels::avoid(const QPolygonF& line, bool closed) {
@@ -177,14 +194,20 @@ void Labels::avoid(const QPolygonF& line, bool closed) {
   for (int i = 0; i < sides; ++i) avoided_.push_back({line[i], line[(i + 1) % line.size()]});
 }
 
-double Labels::cost(const Label& label, QPointF centre, const QRectF& room) const {
+double Labels::cost(const Label& label, QPointF centre, const QRectF& room, double enough) const {
   const QPolygonF box = outline(label, centre);
-  if (!room.contains(box.boundingRect())) return 2 * kBlocked;
+  const QRectF bounds = box.boundingRect();
+  if (!room.contains(bounds)) return 2 * kBlocked;
   double sum = 0;
-  for (const QPolygonF& other : taken_)
+  for (const QPolygonF& other : taken_) {
     if (overlap(box, other)) sum += kBlocked;
-  for (const QLineF& line : avoided_)
-    if (overlap(box, QPolygonF({line.p1(), line.p2()}))) sum += 1;
+    if (sum >= enough) return sum;
+  }
+  for (const QLineF& line : avoided_) {
+    if (!bounds.intersects(bounds_of(line))) continue;
+    const QPointF ends[] = {line.p1(), line.p2()};
+    if (overlap(corners(box), {ends, 2})) sum += 1;
+  }
   // A name within another thing's outline would be read as that thing's.
   if (label.leader)
     for (const QPolygonF& area : areas_)
@@ -197,7 +220,7 @@ double Labels::cost(const Label& label, QPointF centre, const QRectF& room) cons
 bool Labels::place(const Label& label, const QRectF& room, QPointF& centre) const {
   double best = INFINITY;
   for (int i = 0; i < label.places.size() && best > kDearer * i; ++i) {
-    const double now = cost(label, label.places[i], room) + kDearer * i;
+    const double now = cost(label, label.places[i], room, best) + kDearer * i;
     if (!(now < best)) continue;
     best = now;
     centre = label.places[i];
@@ -212,7 +235,7 @@ std::optional<Label> Labels::aside(const Label& label, const QRectF& room) const
   moved.leader = true;
   moved.leader_from = 0;
   moved.angle = 0;
-  const QSizeF half = label_size(moved) / 2;
+  const QSizeF half = moved.size / 2;
   const double em = label.font.pixelSize();
   for (double ring = 0.6; ring < 12; ring += 0.6) {
     double best = kBlocked;
@@ -220,7 +243,8 @@ std::optional<Label> Labels::aside(const Label& label, const QRectF& room) const
       const double turn = 2 * M_PI * i / kWays;
       const QPointF centre = moved.anchor + QPointF((ring * em + half.width()) * std::cos(turn),
                                                     (ring * em + half.height()) * std::sin(turn));
-      double now = cost(moved, centre, room);
+      double now = cost(moved, centre, room, best);
+      if (!(now < best)) continue;
       for (const QPolygonF& other : taken_)
         if (overlap(other, QPolygonF({moved.anchor, centre}))) now += kOverLabel;
       if (!(now < best)) continue;

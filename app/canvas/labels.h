@@ -35,6 +35,7 @@ struct Label {
   QRectF thing = {};       // its bounds where it is more than the anchor
   bool leader = false;     // then the name also keeps out of other things' outlines
   double leader_from = 0;  // device units from the thing: nearer needs no leader
+  QSizeF size = {};        // of text and tag; Labels::add sets it
 };
 
 class Labels {
@@ -49,7 +50,8 @@ class Labels {
   bool place(const Label& label, const QRectF& room, QPointF& centre) const;
   std::optional<Label> aside(const Label& label, const QRectF& room) const;
   void paint_one(QPainter& painter, const Label& label, QPointF centre, const QColor& halo, double line);
-  double cost(const Label& label, QPointF centre, const QRectF& room) const;
+  // From `enough` on it may be too little.
+  double cost(const Label& label, QPointF centre, const QRectF& room, double enough) const;
 
   QVector<Label> labels_;
   QVector<QPolygonF> taken_;

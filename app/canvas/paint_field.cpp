@@ -55,6 +55,7 @@ void paint_conduit(PaintContext& c, const Polyline& points, double trench_width)
 
 bool loops_can_be_seen(const PaintContext& c, const Coil& coil) {
   if (coil.pattern == CoilPattern::upright_coil) return false;  // they stand: edge on from above
+  if (c.options.stale) return false;                            // hundreds of loops, of what is on its way
   return c.options.coils && coil.loops > 0 && coil.loops < kMostLoops &&
          c.view.to_device(coil.pitch) > 2.2 * c.look.line;
 }

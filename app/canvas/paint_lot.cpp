@@ -63,8 +63,36 @@ Region setback_band(const Site& site) {
   return intersect(unite(strips), region_of(lot));
 }
 
+// Kept, as only what moves the lot's line changes them, and each is boolean geometry.
+struct Setbacks {
+  std::vector<LotCorner> of;
+  Region band, inside;
+};
+
+const Setbacks& setbacks_of(const Site& site) {
+  static thread_local Setbacks last;
+  if (last.of == site.lot) return last;
+  Region band = setback_band(site);
+  Region inside = subtract(region_of(lot_ring(site)), band);
+  return last = {site.lot, std::move(band), std::move(inside)};
+}
+
 bool sound(const Ring& lot) {
   return lot.size() >= 3 && lot.size() <= kMostEdgesForBand && checked_ring(lot, "lot").has_value();
+}
+
+// So that a drag does not begin and end with a flash. Of an earlier lot: within this one's line.
+void paint_pale_ground(PaintContext& c, const QPolygonF& lot) {
+  QColor pale = c.look.buildable;
+  pale.setAlphaF(0.5F);
+  QPainterPath within;
+  within.addPolygon(lot);
+  within.closeSubpath();
+  c.painter.save();
+  c.painter.setClipPath(within, Qt::IntersectClip);
+  c.painter.setBrush(pale);
+  c.painter.drawPath(c.path(c.outcome->layout.buildable));
+  c.painter.restore();
 }
 
 }  // namespace
@@ -74,7 +102,8 @@ void paint_ground(PaintContext& c) {
   c.painter.setPen(Qt::NoPen);
   c.painter.setBrush(c.look.ground);
   c.painter.drawPolygon(lot);
-  if (!c.options.zones || c.outcome == nullptr || c.options.stale) return;
+  if (!c.options.zones || c.outcome == nullptr) return;
+  if (c.options.stale) return paint_pale_ground(c, lot);
   c.painter.setBrush(c.look.buildable);
   // On paper its edge is drawn too: so pale a green is white in grey.
   if (c.options.sheet) c.painter.setPen(c.pen(c.look.tree, 0.5));
@@ -84,14 +113,13 @@ void paint_ground(PaintContext& c) {
 void paint_setbacks(PaintContext& c) {
   const Ring lot = lot_ring(c.plan.site);
   if (!c.options.zones || !sound(lot)) return;
-  const Region band = setback_band(c.plan.site);
+  const Setbacks& setbacks = setbacks_of(c.plan.site);
   QColor faint = c.look.setback;
   faint.setAlphaF(0.55);
-  c.hatch(c.rings(band), 7, 45, c.pen(faint, 0.45));
+  c.hatch(c.rings(setbacks.band), 7, 45, c.pen(faint, 0.45));
   c.painter.setBrush(Qt::NoBrush);
   c.painter.setPen(c.dashed(c.look.setback, 0.8, {7, 4}));
-  const Region inside = subtract(region_of(lot), band);
-  c.painter.drawPath(c.path(inside));
+  c.painter.drawPath(c.path(setbacks.inside));
 }
 
 void paint_lot_line(PaintContext& c) {

@@ -27,7 +27,7 @@ struct PaintOptions {
   bool corner_tags = false;  // house corner letters for tape ties (sheets)
   Layers layers;             // what is not hidden
   bool dig = false;          // spoil, order and way of digging, ways of the machine
-  bool stale = false;        // the outcome is of an earlier plan: derived things are drawn pale
+  bool stale = false;        // the outcome is of an earlier plan, or may soon be: what is derived is pale
   bool pictures = false;     // pictures under the drawing
   bool sheet = false;        // on paper: only those pictures that are meant for it
   int of_trench = 0;         // the page is about the trench of this number: others are pale; 0: about all

@@ -96,7 +96,11 @@ QString count_words(int errors, int warnings, int accepted) {
 }  // namespace
 
 Headline::Headline(Document& document, QWidget* parent)
-    : QWidget(parent), document_(document), state_(new BigNumber(false)), built_(new BigNumber(false)) {
+    : QWidget(parent),
+      document_(document),
+      gesture_(document),
+      state_(new BigNumber(false)),
+      built_(new BigNumber(false)) {
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(2 * kGap, 2 * kGap, 2 * kGap, kGap);
   grid->setHorizontalSpacing(kGap);
@@ -117,6 +121,7 @@ Headline::Headline(Document& document, QWidget* parent)
   built_->hide();
   connect(built_, &QAbstractButton::clicked, this, &Headline::as_built_asked);
   connect(&document, &Document::outcome_changed, this, &Headline::refresh);
+  connect(&gesture_, &GestureRest::rested, this, &Headline::refresh);
   connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Headline::refresh);
   refresh();
 }
@@ -127,7 +132,7 @@ void Headline::refresh() {
   if (outcome == nullptr) return state_->set(tr("Working…"), tr("State"), t.faint, {});
   const UnitSystem units = document_.outcome_plan()->units;
   const Figures& f = outcome->figures;
-  const QColor ink = document_.stale() ? t.faint : t.text;
+  const QColor ink = gesture_.unsettled() ? t.faint : t.text;
   const bool short_of =
       !document_.plan().site.lot.empty() &&
       outcome->layout.trenches.size() < static_cast<std::size_t>(std::max(outcome->layout.wanted, 0));
@@ -135,9 +140,9 @@ void Headline::refresh() {
       tr("%1 of %2")
           .arg(value_of(f, "layout.circuits_placed", units), value_of(f, "layout.circuits_wanted", units)),
       tr("circuits placed"),
-      document_.stale() ? t.faint
-      : short_of        ? t.error
-                        : t.text,
+      gesture_.unsettled() ? t.faint
+      : short_of           ? t.error
+                           : t.text,
       "layout.circuits_placed");
   numbers_[1]->set(value_of(f, "dig.length", units), tr("of trench to dig"), ink, "dig.length");
   numbers_[2]->set(value_of(f, "buy.pipe", units), tr("of pipe to buy"), ink, "buy.pipe");
@@ -151,7 +156,7 @@ void Headline::refresh() {
 
 void Headline::show_findings(const Outcome& outcome) {
   const Theme& t = theme_now();
-  if (document_.stale()) return state_->set(tr("Working…"), tr("State"), t.faint, {});
+  if (gesture_.unsettled()) return state_->set(tr("Working…"), tr("State"), t.faint, {});
   if (document_.plan().site.lot.empty())
     return state_->set(tr("The lot line is still to be drawn"), tr("State"), t.faint, {});
   int errors = static_cast<int>(outcome.troubles.size()), warnings = 0, accepted = 0;

@@ -4,7 +4,7 @@
 #include <QWidget>
 #include <vector>
 
-#include "window/document.h"
+#include "window/gesture_rest.h"
 
 class QLabel;
 
@@ -32,6 +32,7 @@ class Headline : public QWidget {
   void show_findings(const Outcome& outcome);
 
   Document& document_;
+  GestureRest gesture_;
   std::vector<BigNumber*> numbers_;
   BigNumber *state_, *built_;
 };

@@ -44,7 +44,8 @@ QString remedies_html(const Page& page, const Plan& plan, const RemedySearch& se
     return QString::fromStdString(search.answer->refusal->message()).toHtmlEscaped();
   if (search.answer->remedies.empty())
     return QObject::tr(
-        "No other way, and no one thing that is held or kept free, was found to make room for more.");
+        "No other way, and nothing that is held or kept free, alone or two at once, was found to make room "
+        "for more.");
   QStringList lines;
   for (std::size_t i = 0; i < search.answer->remedies.size(); ++i)
     lines << one_remedy(page, plan, search.answer->remedies[i], i);

@@ -21,7 +21,9 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kRefreshEvery = 40;  // ms: a drag makes outcomes faster than a page of text can be set
+// ms: a drag makes outcomes faster than a page of text can be set, and faster than it can be read; the
+// headline follows at once.
+constexpr int kRefreshEvery = 40, kInADrag = 250;
 
 const Finding* find_finding(const Outcome* outcome, const QString& key) {
   if (outcome == nullptr) return nullptr;
@@ -105,7 +107,7 @@ void ReportPanel::showEvent(QShowEvent* event) {
 }
 
 void ReportPanel::refresh_soon() {
-  if (isVisible() && !soon_.isActive()) soon_.start(kRefreshEvery);
+  if (isVisible() && !soon_.isActive()) soon_.start(document_.previewing() ? kInADrag : kRefreshEvery);
 }
 
 // An outcome of an earlier plan is never set as if it were current: the page keeps what it had until the new

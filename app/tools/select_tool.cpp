@@ -34,6 +34,7 @@ QString SelectTool::status() const {
   switch (state_) {
     case State::grip:
     case State::body:
+      if (!stopped_by_.isEmpty()) return stopped_by_;
       return tr(
           "Drop it, or type where: 5, 5<90, 12 N45E, @10,5. Shift locks the angle, Alt or Ctrl stops "
           "catching, Esc "
@@ -50,7 +51,8 @@ QString SelectTool::status() const {
   if (trench_at({1e9, 1e9}))
     return tr("Drag the trench or one of its ends: it stays where it is put. K locks it or lets it go.");
   if (!movable())
-    return tr("Header and run follow from the plan. K holds the one selected where it lies, or lets it go.");
+    return tr(
+        "Drag the header, or a stretch of the run: it stays where it is put. K holds it or lets it go.");
   if (context_.picked().size() == 1 && handle_of(context_.picked().front()))
     return tr("Corner selected: drag it, arrow keys move it, @x,y moves it exactly, Del removes it.");
   return tr(
@@ -75,6 +77,12 @@ std::optional<TrenchHold> SelectTool::trench_at(Point p) const {
   if (what.kind == Kind::locked && what.index < 0) return hold_locked(context_.plan(), what.id);
   if (what.kind != Kind::trench || context_.outcome() == nullptr) return std::nullopt;
   return hold_trench(context_.plan(), *context_.outcome(), what.id, p, context_.reach(kGripReach));
+}
+
+std::optional<ConduitHold> SelectTool::conduit_at(Point p) const {
+  const auto& picked = context_.picked();
+  if (picked.size() != 1 || context_.outcome() == nullptr) return std::nullopt;
+  return hold_conduit(context_.plan(), *context_.outcome(), picked.front(), p, context_.reach(kGripReach));
 }
 
 // Several things at once are moved, not reshaped: their grips would lie on one another.
@@ -133,7 +141,13 @@ void SelectTool::move(const Pointer& pointer) {
   if (!dragging() && state_ != State::ended &&
       QLineF(pressed_.device, pointer.device).length() >= kDragPixels)
     begin_drag(pointer);
-  if (state_ == State::grip || state_ == State::body) context_.preview(dragged(pointer.at));
+  if (state_ == State::grip || state_ == State::body) lead(pointer.at);
+}
+
+void SelectTool::lead(Point to) {
+  Plan plan = dragged(to);
+  stopped_by_ = conduit_ ? what_stopped_conduit(plan, wished(to), *conduit_) : what_stopped(plan, wished(to));
+  context_.preview(std::move(plan));
 }
 
 void SelectTool::begin_drag(const Pointer&) {
@@ -145,18 +159,33 @@ void SelectTool::begin_drag(const Pointer&) {
   // The lot line and what lies in areas are moved only when selected before; else a slip would move the lot.
   const auto& picked = context_.picked();
   const bool lot_by_chance = picked_by_press_ && picked.size() == 1 && picked.front().kind == Kind::lot_edge;
-  trench_ = state_ == State::pressed_thing ? trench_at(pressed_.raw) : std::nullopt;
-  if (trench_) {
-    state_ = State::body;
-    hold_ = trench_->part == TrenchHold::Part::end ? trench_->trench.end : trench_->trench.head;
-    return;
-  }
+  if (state_ == State::pressed_thing && take_derived()) return;
   if (state_ == State::pressed_thing && movable() && !lot_by_chance) {
     state_ = State::body;
     hold_ = hold_of(pressed_.raw);
     return;
   }
   state_ = State::rubber;
+}
+
+// Trench, header or run, which follow from the plan until somebody takes hold of them.
+bool SelectTool::take_derived() {
+  trench_ = trench_at(pressed_.raw);
+  conduit_ = conduit_at(pressed_.raw);
+  if (!trench_ && !conduit_) return false;
+  state_ = State::body;
+  if (conduit_)
+    hold_ = conduit_->from;
+  else
+    hold_ = trench_->part == TrenchHold::Part::end ? trench_->trench.end : trench_->trench.head;
+  return true;
+}
+
+void SelectTool::let_go() {
+  grip_.reset();
+  trench_.reset();
+  conduit_.reset();
+  stopped_by_.clear();
 }
 
 // The corner nearest to where it was taken, so that dragging can lay corner on corner.
@@ -168,9 +197,18 @@ Point SelectTool::hold_of(Point p) const {
   return best && distance(*best, p) <= context_.reach(2 * kGripReach) ? *best : p;
 }
 
+// As far as it may go.
 Plan SelectTool::dragged(Point to) const {
-  if (state_ == State::grip) return stopped(context_.plan(), moved_grip(context_.plan(), *grip_, to));
+  if (state_ == State::grip) return stopped(context_.plan(), wished(to));
   if (trench_) return dragged_trench(context_.plan(), *trench_, to - hold_);
+  if (conduit_) return dragged_conduit(context_.plan(), *conduit_, to - hold_);
+  return wished(to);
+}
+
+Plan SelectTool::wished(Point to) const {
+  if (state_ == State::grip) return moved_grip(context_.plan(), *grip_, to);
+  if (trench_) return wished_trench(context_.plan(), *trench_, to - hold_);
+  if (conduit_) return wished_conduit(context_.plan(), *conduit_, to - hold_);
   std::vector<Selected> whole = context_.picked();
   for (Selected& s : whole)
     if (s.kind != Kind::lot_edge) s.index = -1;
@@ -180,6 +218,7 @@ Plan SelectTool::dragged(Point to) const {
 QString SelectTool::drag_name() const {
   if (state_ == State::grip) return grip_action(*grip_);
   if (trench_) return tr("Move a trench");
+  if (conduit_) return conduit_->header ? tr("Move the header") : tr("Move the run");
   std::vector<Selected> whole = context_.picked();
   for (Selected& s : whole) s.index = -1;
   return things_action(context_.plan(), tr("Move"), whole);
@@ -199,8 +238,7 @@ void SelectTool::release(const Pointer& pointer) {
     click(pointer);
   }
   state_ = State::idle;
-  grip_.reset();
-  trench_.reset();
+  let_go();
 }
 
 void SelectTool::click(const Pointer& pointer) {
@@ -253,8 +291,7 @@ void SelectTool::cancel() {
   context_.preview(std::nullopt);
   nudged_.reset();
   state_ = state_ == State::idle ? State::idle : State::ended;
-  grip_.reset();
-  trench_.reset();
+  let_go();
 }
 
 bool SelectTool::takes_typing() const {
@@ -344,6 +381,8 @@ bool SelectTool::key_release(QKeyEvent& key) {
 }
 
 void SelectTool::paint(const ToolPaint& p) const {
+  if (dragging() && !stopped_by_.isEmpty())
+    paint_plate(p, p.view.to_device(p.pointer.raw) + QPointF(18, -14), {stopped_by_}, p.look.text);
   if (state_ != State::rubber) return;
   QColor fill = p.look.selection;
   fill.setAlphaF(0.12F);

@@ -2,6 +2,7 @@
 // Picks, moves and reshapes what is on the lot.
 #pragma once
 
+#include "tools/conduit_drag.h"
 #include "tools/grips.h"
 #include "tools/tool.h"
 #include "tools/trench_drag.h"
@@ -44,11 +45,16 @@ class SelectTool : public Tool {
   void pick_at(const Pointer& pointer, const std::vector<Selected>& under);
   void begin_drag(const Pointer& pointer);
   Plan dragged(Point to) const;
+  Plan wished(Point to) const;
+  void lead(Point to);
   QString drag_name() const;
   void click(const Pointer& pointer);
   bool nudge(QKeyEvent& key);
   bool movable() const;
   std::optional<TrenchHold> trench_at(Point p) const;
+  std::optional<ConduitHold> conduit_at(Point p) const;
+  bool take_derived();
+  void let_go();
   Point hold_of(Point p) const;
 
   State state_ = State::idle;
@@ -56,8 +62,10 @@ class SelectTool : public Tool {
   Point hold_;  // the point of what is dragged that follows the pointer
   std::optional<Grip> grip_;
   std::optional<Grip> hovered_;
-  std::optional<TrenchHold> trench_;  // what is dragged, where that is a trench
+  std::optional<TrenchHold> trench_;    // what is dragged, where that is a trench
+  std::optional<ConduitHold> conduit_;  // or header or run
   bool picked_by_press_ = false;
+  QString stopped_by_;  // of the trench in hand, in words
   QPointF last_click_{-1e9, -1e9};
   std::optional<Point> nudged_;
 };

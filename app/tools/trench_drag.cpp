@@ -5,6 +5,8 @@
 
 #include "layout/header_groups.h"
 #include "layout/slide.h"
+#include "layout/stopped_by.h"
+#include "tools/tool.h"
 
 namespace underlawn {
 
@@ -81,18 +83,49 @@ Plan stopped(const Plan& before, Plan after) {
   return after;
 }
 
-Plan dragged_trench(Plan plan, const TrenchHold& hold, Point by) {
+namespace {
+
+GivenTrench& in_hand(Plan& plan, const TrenchHold& hold) {
+  auto& all = plan.wishes.locked;
+  if (hold.locked && *hold.locked < all.size()) return all[*hold.locked];
+  return all.back();
+}
+
+}  // namespace
+
+Plan wished_trench(Plan plan, const TrenchHold& hold, Point by) {
   GivenTrench to = hold.trench;
   if (hold.part != TrenchHold::Part::end) to.head = to.head + by;
   if (hold.part != TrenchHold::Part::head) to.end = to.end + by;
   if (hold.part == TrenchHold::Part::whole)
     for (Point& bend : to.bends) bend = bend + by;
-  GivenTrench there = slid(plan.site, plan.wishes, others(plan, hold.locked), hold.trench, to);
-  if (hold.locked && *hold.locked < plan.wishes.locked.size())
-    plan.wishes.locked[*hold.locked] = std::move(there);
-  else
-    plan.wishes.locked.push_back(std::move(there));
+  auto& all = plan.wishes.locked;
+  if (!hold.locked || *hold.locked >= all.size()) all.emplace_back();
+  in_hand(plan, hold) = std::move(to);
   return plan;
+}
+
+Plan dragged_trench(Plan plan, const TrenchHold& hold, Point by) {
+  const std::vector<Trench> round = others(plan, hold.locked);
+  plan = wished_trench(std::move(plan), hold, by);
+  GivenTrench& there = in_hand(plan, hold);
+  there = slid(plan.site, plan.wishes, round, hold.trench, there);
+  return plan;
+}
+
+QString what_stopped(const Plan& is, const Plan& wish) {
+  const auto &at = is.wishes.locked, &to = wish.wishes.locked;
+  QStringList names;
+  for (std::size_t i = 0; i < at.size() && at.size() == to.size(); ++i) {
+    if (at[i] == to[i]) continue;
+    for (const Reason& r : stopped_by(is.site, is.wishes, others(is, i), at[i], to[i]))
+      names << (r.kind == Reason::Kind::too_near
+                    ? Tool::tr("another trench that is locked")
+                    : QString::fromStdString(name_with_width(is.site, is.wishes, r, is.units)));
+    break;
+  }
+  names.removeDuplicates();
+  return names.isEmpty() ? QString() : Tool::tr("Stopped by %1.").arg(names.join(QStringLiteral(", ")));
 }
 
 Plan with_lock_turned(Plan plan, const Trench& trench) {

@@ -3,6 +3,7 @@
 // arranged round it.
 #pragma once
 
+#include <QString>
 #include <optional>
 
 #include "plan/outcome.h"
@@ -33,8 +34,13 @@ std::optional<TrenchHold> hold_locked(const Plan& plan, int index);
 // back to where it may lie; as it is where none does.
 Plan stopped(const Plan& before, Plan after);
 
-// The plan with what is held moved by so much, or as far that way as it may lie.
+// The plan with what is held moved by so much, wherever that is; and as far that way as it may lie.
+Plan wished_trench(Plan plan, const TrenchHold& hold, Point by);
 Plan dragged_trench(Plan plan, const TrenchHold& hold, Point by);
+
+// What keeps the one locked trench that lies otherwise in `wish` than in `is` from going on there, in words;
+// empty where nothing does.
+QString what_stopped(const Plan& is, const Plan& wish);
 
 // Locks a placed trench where it lies, or lets a locked one go.
 Plan with_lock_turned(Plan plan, const Trench& trench);

@@ -8,15 +8,20 @@ namespace underlawn {
 
 namespace {
 
-constexpr std::size_t kMostReasons = 4;
-constexpr double kNoDistance = 0.005;  // m: less is not worth a number
+constexpr qsizetype kMostInPassing = 4;  // reasons, until a click asks for all
+constexpr double kNoDistance = 0.005;    // m: less is not worth a number
 
 QString metres(const Plan& plan, double value) {
   return QString::fromStdString(print_quantity(Quantity::length, value, plan.units, Fineness::normal));
 }
 
 QString named(const Plan& plan, const Reason& reason) {
-  return QString::fromStdString(name_of(plan.site, plan.wishes, reason));
+  return QString::fromStdString(name_with_width(plan.site, plan.wishes, reason, plan.units));
+}
+
+// A name as the first word of a sentence.
+QString first(QString name) {
+  return name.isEmpty() ? name : name.front().toUpper() + name.mid(1);
 }
 
 std::vector<Segment> outline_of(const Site& site, const Restriction& what) {
@@ -57,10 +62,12 @@ QString reason_in_words(const Plan& plan, const Reason& reason) {
     case Kind::outside:
       return WhyTool::tr("Off the lot.");
     case Kind::covered:
-      return (reason.on_it ? WhyTool::tr("Here is %1; %2 further off it would be open.")
-                           : WhyTool::tr("Kept free: %1; %2 further off it would be open."))
+      return (reason.on_it ? WhyTool::tr("Here is %1; clear of it %2 further off.")
+                           : WhyTool::tr("In %1; clear of it %2 further off."))
           .arg(named(plan, reason), short_by);
     case Kind::stops_trench:
+      if (reason.short_by < kNoDistance)
+        return WhyTool::tr("A trench here would run into %1.").arg(named(plan, reason));
       return WhyTool::tr("A trench here is %2 too short: %1.").arg(named(plan, reason), short_by);
     case Kind::too_near:
       if (reason.on_it) return WhyTool::tr("Trench %1 lies here.").arg(reason.trench);
@@ -85,16 +92,15 @@ QString reason_in_words(const Plan& plan, const Reason& reason) {
 QString price_in_words(const Plan& plan, const Restriction& what, const RestrictionPrice& price) {
   const bool lot = what.kind == Restriction::Kind::setback;
   if (!price.lifted && lot) return WhyTool::tr("The lot line cannot be moved.");
-  const QString name = QString::fromStdString(name_of(plan.site, what, price.lifted.value_or(Lifted::whole)));
+  const QString name = first(QString::fromStdString(
+      name_with_width(plan.site, what, price.lifted.value_or(Lifted::whole), plan.units)));
   if (!price.lifted) return WhyTool::tr("%1 cannot be moved.").arg(name);
   const int trenches = price.costs_circuits();
-  if (trenches == 1) return WhyTool::tr("Without %1 there would be room for one more trench.").arg(name);
-  if (trenches > 1)
-    return WhyTool::tr("Without %1 there would be room for %2 more trenches.").arg(name).arg(trenches);
+  if (trenches == 1) return WhyTool::tr("%1 costs one trench.").arg(name);
+  if (trenches > 1) return WhyTool::tr("%1 costs %2 trenches.").arg(name).arg(trenches);
   if (gains(price))
-    return WhyTool::tr("Without %1 there would be %2 less to dig.")
-        .arg(name, metres(plan, price.costs_digging()));
-  return WhyTool::tr("Without %1 the loop would be no better.").arg(name);
+    return WhyTool::tr("%1 costs %2 of digging.").arg(name, metres(plan, price.costs_digging()));
+  return WhyTool::tr("%1 costs nothing.").arg(name);
 }
 
 QString WhyTool::status() const {
@@ -103,7 +109,12 @@ QString WhyTool::status() const {
   return (said_ + prices_).join(QStringLiteral(" "));
 }
 
+WhyTool::~WhyTool() {
+  stop_.request_stop();
+}
+
 void WhyTool::cancel() {
+  stop_.request_stop();
   asked_.reset();
   said_.clear();
   prices_.clear();
@@ -111,6 +122,7 @@ void WhyTool::cancel() {
 }
 
 void WhyTool::move(const Pointer& pointer) {
+  if (asked_ && !(context_.plan() == *asked_of_)) cancel();
   if (!asked_) look(pointer.at);
 }
 
@@ -125,6 +137,11 @@ std::optional<WhyEmpty> WhyTool::look(Point at) {
   }
   WhyEmpty why = what_keeps_out(plan.site, plan.wishes, outcome->coil, outcome->layout, at);
   said_ = words(why);
+  if (said_.size() > kMostInPassing) {
+    const auto more = said_.size() - kMostInPassing;
+    said_.resize(kMostInPassing);
+    said_ << tr("%1 more: click for all, with what each costs.").arg(more);
+  }
   for (const Reason& r : why.reasons)
     if (has_restriction(r))
       for (const Segment& s : outline_of(plan.site, r.restriction)) blame_.push_back(s);
@@ -133,8 +150,7 @@ std::optional<WhyEmpty> WhyTool::look(Point at) {
 
 QStringList WhyTool::words(const WhyEmpty& why) const {
   QStringList all;
-  for (const Reason& r : why.reasons)
-    if (static_cast<std::size_t>(all.size()) < kMostReasons) all << reason_in_words(context_.plan(), r);
+  for (const Reason& r : why.reasons) all << reason_in_words(context_.plan(), r);
   all.removeDuplicates();
   return all;
 }
@@ -143,28 +159,56 @@ void WhyTool::ask(Point at) {
   cancel();
   const auto why = look(at);
   asked_ = at;
-  if (why) prices_ = prices(*why);
+  asked_of_ = std::make_shared<const Plan>(context_.plan());
+  if (!why) return;
+  said_ = words(*why);
+  start_pricing(*why);
 }
 
-QStringList WhyTool::prices(const WhyEmpty& why) const {
-  const auto& reasons = why.reasons;
-  if (std::none_of(reasons.begin(), reasons.end(), has_restriction)) return {};
-  const Plan& plan = context_.plan();
-  const Coil& coil = context_.outcome()->coil;
-  const Layout with = make_layout(plan.site, plan.wishes, coil);
-  std::vector<std::pair<Restriction, RestrictionPrice>> dearest;
-  for (std::size_t i = 0; i < std::min(kMostReasons, reasons.size()); ++i) {
-    if (!has_restriction(reasons[i])) continue;
-    const auto price = cost_of(plan.site, plan.wishes, coil, with, reasons[i].restriction);
-    if (price) dearest.emplace_back(reasons[i].restriction, *price);
+// Each price is a layout or two without the thing: on a thread of its own, newest question first.
+void WhyTool::start_pricing(const WhyEmpty& why) {
+  std::vector<Restriction> of;
+  for (const Reason& r : why.reasons)
+    if (has_restriction(r)) of.push_back(r.restriction);
+  if (of.empty()) return;
+  prices_ = {tr("Working out what each costs…")};
+  stop_ = std::stop_source();
+  const std::stop_token stop = stop_.get_token();
+  pricing_.start([plan = asked_of_, coil = context_.outcome()->coil, of,
+                  stop]() -> Result<Prices> { return priced(*plan, coil, of, stop); },
+                 [this, plan = asked_of_, stop](const Result<Prices>& found) {
+                   if (stop.stop_requested()) return;
+                   prices_ = found ? in_words(*plan, *found)
+                                   : QStringList{QString::fromStdString(found.error().message())};
+                   context_.say({});
+                 });
+}
+
+WhyTool::Prices WhyTool::priced(const Plan& plan, const Coil& coil, const std::vector<Restriction>& of,
+                                const std::stop_token& stop) {
+  Prices all;
+  const Layout with = make_layout(plan.site, plan.wishes, coil, stop);
+  for (const Restriction& r : of) {
+    if (stop.stop_requested()) return {};
+    if (const auto price = cost_of(plan.site, plan.wishes, coil, with, r, stop)) all.emplace_back(r, *price);
   }
-  std::stable_sort(dearest.begin(), dearest.end(),
+  std::stable_sort(all.begin(), all.end(),
                    [](const auto& l, const auto& r) { return costs_more(l.second, r.second); });
-  const bool no_better = std::all_of(dearest.begin(), dearest.end(),
+  return all;
+}
+
+QStringList WhyTool::in_words(const Plan& plan, const Prices& prices) {
+  const bool no_better = std::all_of(prices.begin(), prices.end(),
                                      [](const auto& p) { return p.second.lifted && !gains(p.second); });
-  if (dearest.size() > 1 && no_better) return {tr("Without any one of these the loop would be no better.")};
+  if (prices.size() > 1 && no_better) return {tr("Without any one of these the loop would be no better.")};
   QStringList all;
-  for (const auto& [what, price] : dearest) all << price_in_words(plan, what, price);
+  bool others = false;
+  for (const auto& [what, price] : prices) {
+    const bool costs = !price.lifted || gains(price) || prices.size() == 1;
+    if (costs) all << price_in_words(plan, what, price);
+    others = others || !costs;
+  }
+  if (others) all << tr("The others cost nothing.");
   all.removeDuplicates();
   return all;
 }

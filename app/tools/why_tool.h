@@ -3,14 +3,19 @@
 // out costs. Changes nothing.
 #pragma once
 
+#include <memory>
+#include <stop_token>
+
 #include "layout/why.h"
 #include "tools/tool.h"
+#include "window/background.h"
 
 namespace underlawn {
 
 class WhyTool : public Tool {
  public:
   using Tool::Tool;
+  ~WhyTool() override;
   QString title() const override { return tr("Why no trench"); }
   QString status() const override;
   void move(const Pointer& pointer) override;
@@ -26,12 +31,19 @@ class WhyTool : public Tool {
   std::optional<WhyEmpty> look(Point at);
   void ask(Point at);
   QStringList words(const WhyEmpty& why) const;
-  QStringList prices(const WhyEmpty& why) const;
+  using Prices = std::vector<std::pair<Restriction, RestrictionPrice>>;
+  void start_pricing(const WhyEmpty& why);
+  static Prices priced(const Plan& plan, const Coil& coil, const std::vector<Restriction>& of,
+                       const std::stop_token& stop);
+  static QStringList in_words(const Plan& plan, const Prices& prices);
 
   std::optional<Point> asked_;  // the answer stays until the next click
+  std::shared_ptr<const Plan> asked_of_;
   QStringList said_;
   QStringList prices_;
   std::vector<Segment> blame_;  // edges of the lot and sides of features that keep out
+  std::stop_source stop_;       // of what is being priced
+  Background<Result<Prices>> pricing_;
 };
 
 // One reason as a person would say it, in the plan's units.

@@ -227,6 +227,10 @@ void MainWindow::bind_panels() {
     side_->ways_panel()->start();
   });
   actions_->on("edit.find_room", [this](bool) {
+    const Outcome* outcome = document_.outcome();
+    if (outcome != nullptr && !document_.stale() && !outcome->layout.trenches.empty() &&
+        static_cast<int>(outcome->layout.trenches.size()) >= outcome->layout.wanted)
+      return canvas_->say_for_now(tr("All circuits asked for have found room."));
     side_->show_tab(SideColumn::Tab::report, true);
     side_->report()->show_findings();
     side_->report()->find_remedies();

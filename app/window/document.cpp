@@ -63,7 +63,9 @@ void Document::commit(Plan plan, QString what) {
 
 void Document::preview(std::optional<Plan> plan) {
   if (!plan && !preview_) return;
-  preview_ = plan ? std::optional(kept_calm(std::move(*plan))) : std::nullopt;
+  std::optional<Plan> next = plan ? std::optional(kept_calm(std::move(*plan))) : std::nullopt;
+  if (next && next == preview_) return;  // the pointer moved, what it holds did not
+  preview_ = std::move(next);
   if (!preview_) shown_.reset();
   changed();
 }

@@ -21,7 +21,7 @@ Whole BestWhole::of(std::vector<Arrangement> found, const Coil& coil) const {
   const Keeping keeping = setting_.keeping();
   const Completer completer(keeping, coil, setting_.conduits, stop_);
   Won won;
-  if (auto kept = as_kept(keeping, coil.trench_length)) found.push_back(std::move(*kept));
+  for (Arrangement& kept : as_kept(keeping, coil.trench_length)) found.push_back(std::move(kept));
   // The best guesses as a rule; more of them where those shut themselves off from the house.
   for (int round = 0; round < kRounds && !found.empty() && !stop_.stop_requested(); ++round) {
     complete_all(completer, worth_completing(keeping, found, wishes_.aim), won);

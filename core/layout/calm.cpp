@@ -69,8 +69,8 @@ std::optional<Arrangement> shifted_legal(const Keeping& keeping, const Arrangeme
 
 }  // namespace
 
-std::optional<Arrangement> as_kept(const Keeping& keeping, double length) {
-  if (keeping.wishes.kept.empty()) return std::nullopt;
+std::vector<Arrangement> as_kept(const Keeping& keeping, double length) {
+  if (keeping.wishes.kept.empty()) return {};
   Arrangement a;
   a.trenches = field_of(keeping.wishes.kept, keeping.held);
   const auto another = [length](const Segment& t) {
@@ -78,21 +78,24 @@ std::optional<Arrangement> as_kept(const Keeping& keeping, double length) {
   };
   if (a.trenches.empty() || static_cast<int>(a.trenches.size()) > keeping.wishes.circuits ||
       std::any_of(a.trenches.begin(), a.trenches.end(), another))
-    return std::nullopt;
+    return {};
   const Point along = a.trenches[0].b - a.trenches[0].a;
   a.bearing.angle = std::fmod(std::atan2(along.y, along.x) + 2 * std::numbers::pi, std::numbers::pi);
   // The order that a search finds them in: numbers and direction stay too.
   std::stable_partition(a.trenches.begin(), a.trenches.end(),
                         [u = direction(a.bearing.angle)](const Segment& t) { return dot(t.b - t.a, u) > 0; });
   if (keeping.wishes.direction && std::abs(std::sin(a.bearing.angle - *keeping.wishes.direction)) > kParallel)
-    return std::nullopt;
+    return {};
   for (const Bearing& b : bearings_to_try(keeping.site))
     if (b.drawn && std::abs(std::sin(b.angle - a.bearing.angle)) < kDrawn) a.bearing.drawn = true;
   a.in_line = heads_in_line(a.trenches);
   a.estimate = kBeforeAllGuesses;
   std::optional<Arrangement> kept = shifted_legal(keeping, a);
   const auto& line = keeping.wishes.header_on;
-  return !kept || !line || heads_near(kept->trenches, *line, keeping.wishes) ? kept : std::nullopt;
+  if (!kept || (line && !heads_near(kept->trenches, *line, keeping.wishes))) return {};
+  std::vector<Arrangement> all = {*kept};
+  if (kept->in_line) all.push_back(std::move(*kept)), all.back().in_line = false;
+  return all;
 }
 
 double likeness(const std::vector<Segment>& field, const std::vector<Segment>& kept) {
@@ -104,6 +107,11 @@ double likeness(const std::vector<Segment>& field, const std::vector<Segment>& k
     sum += least;
   }
   return std::max(0.0, 1 - std::sqrt(sum / static_cast<double>(field.size()) / kFar));
+}
+
+double calm_worth(const Wishes& wishes, const Whole& w) {
+  const double most = counts_digging(wishes.aim) ? kLikenessWorth : kLikenessShare * std::abs(w.measure);
+  return most * likeness(w.field, wishes.kept);
 }
 
 }  // namespace underlawn

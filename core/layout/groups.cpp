@@ -2,6 +2,7 @@
 #include "layout/groups.h"
 
 #include "base/say.h"
+#include "layout/calm.h"
 #include "layout/header_groups.h"
 #include "layout/join_more.h"
 #include "layout/parted.h"
@@ -16,6 +17,7 @@ constexpr std::size_t kLaterTried = 4;  // arrangements of another that are join
 constexpr double kOn = 1e-3;            // m
 constexpr int kSharesTried = 3;
 constexpr std::size_t kFieldsParted = 4;
+constexpr std::size_t kSharesShown = 6;
 
 std::vector<Polyline> lines_of(const std::vector<Segment>& trenches) {
   std::vector<Polyline> lines;
@@ -51,6 +53,7 @@ class GroupPlacer {
     if (!header_is_held(setting_.wishes, 0))
       for (bool apart : {true, false})
         if (!has_all() && !stop_.stop_requested()) part_fields(apart);
+    try_as_shown();
     best_.fits = std::max(most_, best_.whole.count());
     return std::move(best_);
   }
@@ -107,6 +110,36 @@ class GroupPlacer {
       for (const Parted& groups : parted(keeping, field, sizes, apart))
         if (auto made = joined_up(groups)) consider(std::move(*made));
     }
+  }
+
+  // What was last shown, parted into groups in every likely way: which trench was of which is not known.
+  void try_as_shown() {
+    for (const auto& sizes :
+         shares(setting_.wishes.kept.size(), static_cast<std::size_t>(groups()), kSharesShown)) {
+      if (stop_.stop_requested()) return;
+      for (bool straight : {true, false})
+        if (const Parted shown = as_shown(sizes, straight); !shown.empty())
+          if (auto made = joined_up(shown)) consider(std::move(*made));
+    }
+  }
+
+  // Each group as it was, or moved aside a little, off those before it; nothing where one has no place.
+  // `straight`: joined by straight headers where heads are in line.
+  Parted as_shown(const std::vector<std::size_t>& sizes, bool straight) const {
+    Parted all;
+    Held held = setting_.held;
+    auto from = setting_.wishes.kept.begin();
+    for (std::size_t size : sizes) {
+      Wishes w = wishes_of(static_cast<int>(size), static_cast<int>(all.size()) + 1);
+      w.kept.assign(from, from + static_cast<std::ptrdiff_t>(size));
+      from += static_cast<std::ptrdiff_t>(size);
+      auto found = as_kept({setting_.site, w, held, nullptr, setting_.keeping().slopes}, coil_.trench_length);
+      if (found.empty() || found.front().trenches.size() != size) return {};
+      Arrangement& group = straight ? found.front() : found.back();
+      for (const Polyline& line : lines_of(group.trenches)) held.trenches.push_back(line);
+      all.push_back(std::move(group));
+    }
+    return all;
   }
 
   // Places of all trenches as one field, as wide as it needs to be.
@@ -269,6 +302,7 @@ class GroupPlacer {
     w.measure =
         measure_of(drawn_, wishes, drawn_layout(drawn_, wishes, coil_, w, setting_.locked), setting_.terrain,
                    w.cost, wishes.circuits + static_cast<int>(setting_.locked.size()));
+    w.measure -= calm_worth(wishes, w);
   }
 
   const Site& drawn_;

@@ -20,6 +20,10 @@ bool has_clearance(const Site& site, const Feature& f) {
   return trench_clearance(site, f) > bark || (run_clearance(site, f) > bark && !crossable(f));
 }
 
+bool is_root_zone(const Site& site, const Feature& f) {
+  return f.kind == FeatureKind::tree && !(trench_clearance(site, f) > root_zone_radius(site, f));
+}
+
 std::vector<LiftedSite> edge_liftings(const Site& site, int edge) {
   if (edge < 0 || static_cast<std::size_t>(edge) >= site.lot.size()) return {};
   const auto at = static_cast<std::size_t>(edge);
@@ -54,7 +58,7 @@ Lifted most_lifted(const Site& site, const Restriction& r) {
 }
 
 std::string name_of(const Site& site, const Restriction& r) {
-  return name_of(site, r, r.kind == Restriction::Kind::setback ? Lifted::setback : Lifted::clearance);
+  return name_of(site, r, usual_lifting(r));
 }
 
 std::string name_of(const Site& site, const Restriction& r, Lifted what) {
@@ -63,9 +67,23 @@ std::string name_of(const Site& site, const Restriction& r, Lifted what) {
   const Feature* f = find_feature(site, r.feature_id);
   if (f == nullptr) return say("a clearance");
   if (what == Lifted::whole) return display_name(*f);
-  if (f->kind == FeatureKind::tree && !(trench_clearance(site, *f) > root_zone_radius(site, *f)))
-    return say("the root zone of {}", display_name(*f));
+  if (is_root_zone(site, *f)) return say("the root zone of {}", display_name(*f));
   return say("the clearance of {}", display_name(*f));
+}
+
+std::string name_with_width(const Site& site, const Restriction& r, Lifted what, UnitSystem units) {
+  const auto width = [units](double m) {
+    return print_quantity(Quantity::length, m, units, Fineness::normal);
+  };
+  if (r.kind == Restriction::Kind::setback)
+    return say("the {} setback of lot edge {}", width(site.lot[static_cast<std::size_t>(r.edge)].setback),
+               std::to_string(r.edge + 1));
+  const Feature* f = find_feature(site, r.feature_id);
+  if (f == nullptr || what == Lifted::whole) return name_of(site, r, what);
+  if (is_root_zone(site, *f))
+    return say("the {} root zone of {}", width(root_zone_radius(site, *f)), display_name(*f));
+  const double free = trench_clearance(site, *f);
+  return free > 0 ? say("the {} clearance of {}", width(free), display_name(*f)) : display_name(*f);
 }
 
 }  // namespace underlawn

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "base/quantity.h"
 #include "layout/layout.h"
 
 namespace underlawn {
@@ -27,5 +28,11 @@ Lifted most_lifted(const Site& site, const Restriction& restriction);
 // "the setback of lot edge 2", "the clearance of Septic tank 3", "the root zone of Oak"; whole: "Garden 4"
 std::string name_of(const Site& site, const Restriction& restriction);
 std::string name_of(const Site& site, const Restriction& restriction, Lifted what);
+// "the 25'-0\" clearance of Septic tank 3"; what keeps nothing free about it is named itself.
+std::string name_with_width(const Site& site, const Restriction& restriction, Lifted what, UnitSystem units);
+
+constexpr Lifted usual_lifting(const Restriction& restriction) {
+  return restriction.kind == Restriction::Kind::setback ? Lifted::setback : Lifted::clearance;
+}
 
 }  // namespace underlawn

@@ -2,6 +2,7 @@
 #include "layout/parted.h"
 
 #include <functional>
+#include <numeric>
 
 #include "layout/legality.h"
 
@@ -98,6 +99,31 @@ double spacing_to_part(const Wishes& w, std::size_t trenches, std::size_t groups
   if (trenches < 2) return at_least_wide(w);
   return at_least_wide(w) +
          more_beside(w) * static_cast<double>(groups - 1) / static_cast<double>(trenches - 1);
+}
+
+std::vector<std::vector<std::size_t>> shares(std::size_t all, std::size_t groups, std::size_t most) {
+  std::vector<std::vector<std::size_t>> found = {{}};
+  if (groups < 2 || all < groups) return {};
+  for (std::size_t i = 0; i < groups; ++i) {
+    std::vector<std::vector<std::size_t>> longer;
+    for (const auto& sizes : found) {
+      const std::size_t left = all - std::accumulate(sizes.begin(), sizes.end(), std::size_t{0});
+      const std::size_t after = groups - 1 - i;
+      for (std::size_t size = after == 0 ? left : 1; size + after <= left; ++size) {
+        longer.push_back(sizes);
+        longer.back().push_back(size);
+      }
+    }
+    found = std::move(longer);
+  }
+  const auto uneven = [](const std::vector<std::size_t>& sizes) {
+    const auto [low, high] = std::minmax_element(sizes.begin(), sizes.end());
+    return *high - *low;
+  };
+  std::stable_sort(found.begin(), found.end(),
+                   [&](const auto& l, const auto& r) { return uneven(l) < uneven(r); });
+  if (found.size() > most) found.resize(most);
+  return found;
 }
 
 }  // namespace underlawn

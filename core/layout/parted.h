@@ -18,4 +18,7 @@ std::vector<Parted> parted(const Keeping& keeping, const Arrangement& field,
 // m between neighbours of a field that, drawn together in so many groups, lies apart.
 double spacing_to_part(const Wishes& wishes, std::size_t trenches, std::size_t groups);
 
+// Sizes of so many groups that add up to all the trenches, the most even first, at most so many of them.
+std::vector<std::vector<std::size_t>> shares(std::size_t trenches, std::size_t groups, std::size_t most);
+
 }  // namespace underlawn

@@ -120,9 +120,10 @@ class Asked {
     const auto [nearest, reach, on_it] = near(owner);
     r.kind = nearest < reach ? Reason::Kind::covered : Reason::Kind::stops_trench;
     r.on_it = on_it && r.closed_side < 0;
-    r.short_by = r.kind == Reason::Kind::stops_trench ? length_ - easiest_.open
-                 : r.closed_side < 0                  ? reach - nearest
-                                                      : beyond(r.closed_side);
+    if (r.kind == Reason::Kind::covered)
+      r.short_by = r.closed_side < 0 ? reach - nearest : beyond(r.closed_side);
+    else if (easiest_.open > 0)
+      r.short_by = length_ - easiest_.open;
     r.direction = easiest_.angle;
     why_.reasons.push_back(r);
   }
@@ -241,14 +242,25 @@ WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil
   return Asked(site, wishes, coil, layout, at).answer();
 }
 
-std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason) {
-  if (reason.closed_side < 0)
-    return reason.on_it ? name_of(site, reason.restriction, Lifted::whole)
-                        : name_of(site, reason.restriction);
+namespace {
+
+std::string name_of_closed(const Site& site, const Wishes& wishes, const Reason& reason) {
   const ClosedSide& side = wishes.closed[static_cast<std::size_t>(reason.closed_side)];
   const Feature* house = find_feature(site, side.house_id);
   return say("the closed side at wall {} of {}", std::to_string(side.wall + 1),
              (house != nullptr ? display_name(*house) : say("a house")));
+}
+
+}  // namespace
+
+std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason) {
+  if (reason.closed_side >= 0) return name_of_closed(site, wishes, reason);
+  return reason.on_it ? name_of(site, reason.restriction, Lifted::whole) : name_of(site, reason.restriction);
+}
+
+std::string name_with_width(const Site& site, const Wishes& wishes, const Reason& reason, UnitSystem units) {
+  if (reason.closed_side >= 0 || reason.on_it) return name_of(site, wishes, reason);
+  return name_with_width(site, reason.restriction, usual_lifting(reason.restriction), units);
 }
 
 Result<RestrictionPrice> cost_of(const Site& site, const Wishes& wishes, const Coil& coil,

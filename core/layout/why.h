@@ -4,6 +4,7 @@
 
 #include <stop_token>
 
+#include "base/quantity.h"
 #include "layout/lifted.h"
 
 namespace underlawn {
@@ -27,7 +28,8 @@ struct Reason {
                             // the header, the run
   int trench = 0;           // number, too_near
   double short_by = 0;  // m: covered: from the place to where a trench's edge may lie; stops_trench: that the
-                        // longest trench lacks; too_near: that the pair rule lacks
+                        // longest trench lacks, 0 where none at all can lie over the place; too_near: that
+                        // the pair rule lacks
   double direction = 0;  // rad, stops_trench: of that trench
   bool operator==(const Reason&) const = default;
 };
@@ -51,6 +53,8 @@ WhyEmpty what_keeps_out(const Site& site, const Wishes& wishes, const Coil& coil
 // What keeps out: as a restriction is named, the thing itself where the place lies on it, or "the closed side
 // at wall 1 of House 1".
 std::string name_of(const Site& site, const Wishes& wishes, const Reason& reason);
+// The same with how wide it is, as name_with_width has it.
+std::string name_with_width(const Site& site, const Wishes& wishes, const Reason& reason, UnitSystem units);
 
 inline constexpr double kWorthDigging = 0.5;  // m less to dig than this is no gain
 

@@ -67,6 +67,18 @@ TEST_F(TrenchDrag, ItStopsAtTheSetback) {
   EXPECT_NEAR(low, level ? 3 + half : 3, 0.01);
 }
 
+TEST_F(TrenchDrag, WhatStopsItIsSaidWhileItIsHeld) {
+  const Trench t = trench(0);
+  pick(t);
+  const Point beyond{middle(t).x, -40};
+  hold(middle(t), beyond, Qt::AltModifier);
+  EXPECT_TRUE(canvas.status().contains("setback of lot edge 1")) << canvas.status().toStdString();
+  move_to(middle(t) + Point{2, -1}, Qt::AltModifier, Qt::LeftButton);
+  EXPECT_FALSE(canvas.status().contains("Stopped")) << canvas.status().toStdString();
+  key(Qt::Key_Escape);
+  let_go(beyond);
+}
+
 TEST_F(TrenchDrag, AnEndIsDraggedAloneAndTheOtherStays) {
   const Trench t = trench(0);
   pick(t);

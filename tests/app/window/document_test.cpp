@@ -35,6 +35,19 @@ long resident() {
 
 }  // namespace
 
+// A pointer that moves where what it holds cannot follow asks for nothing.
+TEST(Document, ThePreviewThatIsShownAlreadyIsNotSolvedAgain) {
+  Document document;
+  document.commit(with_circuits(2), "Set up");
+  int changes = 0;
+  QObject::connect(&document, &Document::plan_changed, [&changes] { ++changes; });
+  document.preview(with_circuits(3));
+  document.preview(with_circuits(3));
+  EXPECT_EQ(changes, 1);
+  document.preview(with_circuits(4));
+  EXPECT_EQ(changes, 2);
+}
+
 TEST(Document, NewOneIsEmptyAndCountsAsSaved) {
   Document document;
   EXPECT_TRUE(document.plan().site.lot.empty());

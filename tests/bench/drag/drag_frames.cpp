@@ -124,7 +124,7 @@ int main(int argc, char** argv) {
     held.push_back(all - waited.take());
     const double moved = jump(before, document.outcome()->layout.trenches);
     recounts += moved >= 1e8;
-    jumps += moved > 1 && moved < 1e8;
+    jumps += moved > 0.5 && moved < 1e8;
     before = document.outcome()->layout.trenches;
     if (argc > 3 && i % 10 == 0)
       canvas.grab().save(QString("%1/frame-%2.png").arg(argv[3]).arg(i, 4, 10, QChar('0')));
@@ -135,7 +135,7 @@ int main(int argc, char** argv) {
   settle();
   report("whole frame, pointer to solved drawing", whole);
   report("window's thread held up", held);
-  std::printf("%d moves of %.0f mm; trenches jumped over 1 m on %d, their number changed on %d\n", moves,
+  std::printf("%d moves of %.0f mm; trenches jumped over 0.5 m on %d, their number changed on %d\n", moves,
               1000 * distance(path(corner, 1), path(corner, 0)), jumps, recounts);
   std::printf("memory after 300 moves %.0f MB, after %d %.0f MB\n", memory, moves, resident_mb());
   document.start_new();  // nothing unsaved is left to be asked about

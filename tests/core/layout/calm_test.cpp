@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <gtest/gtest.h>
 
+#include "layout/header_groups.h"
 #include "layout/layout.h"
 
 namespace underlawn {
@@ -95,6 +96,74 @@ TEST(Calm, AHintTakesNoTrenchAway) {
     w.kept = shown(make_layout(lot(60, 50), w, coil()));
     EXPECT_EQ(make_layout(lot(right, 45), w, coil()).trenches.size(), plain.trenches.size()) << right;
   }
+}
+
+// Two fields with headers of their own, a corner dragged outward a hand's breadth at a time: nothing moves
+// but for a real gain.
+TEST(Calm, GroupsStayWhileACornerIsDraggedOutward) {
+  Wishes w;
+  w.circuits = 6;
+  w.groups = 2;
+  w.coil_in_run = false;
+  Site s = lot(75, 55);
+  Layout before = make_layout(s, w, coil());
+  ASSERT_EQ(before.groups, (std::vector{3, 3}));
+  for (int step = 1; step <= 20; ++step) {
+    s.lot[2].at = {75 + 0.1 * step, 55 + 0.07 * step};
+    w.kept = shown(before);
+    const Layout after = make_layout(s, w, coil());
+    ASSERT_EQ(after.trenches.size(), before.trenches.size());
+    EXPECT_EQ(after.groups, before.groups) << "step " << step;
+    if (moved(before, after) > 0.01) {
+      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
+    }
+    before = after;
+  }
+}
+
+// Pushed inward, they move by as little as the side does, or for a gain.
+TEST(Calm, GroupsGiveWayALittleWhileASideIsPushedInward) {
+  Wishes w;
+  w.circuits = 6;
+  w.groups = 2;
+  w.coil_in_run = false;
+  Site s = lot(75, 55);
+  Layout before = make_layout(s, w, coil());
+  for (int step = 1; step <= 20; ++step) {
+    for (std::size_t corner : {1u, 2u}) s.lot[corner].at.x = 75 - 0.06 * step;
+    w.kept = shown(before);
+    const Layout after = make_layout(s, w, coil());
+    ASSERT_EQ(after.trenches.size(), before.trenches.size());
+    if (moved(before, after) > 0.5) {
+      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
+    }
+    before = after;
+  }
+}
+
+// What is held where it lies anyway leaves everything where it lies: trenches, header and the run.
+TEST(Calm, AHeaderHeldWhereItLiesChangesNothing) {
+  for (double right : {55.0, 60.0, 66.0, 75.0})
+    for (double slant : {-2.0, 0.0, 3.0}) {
+      Wishes w;
+      w.circuits = 4;
+      w.coil_in_run = false;
+      Site s = lot(right, 50);
+      s.lot[2].at.x += slant;
+      const Layout before = make_layout(s, w, coil());
+      SCOPED_TRACE(testing::Message() << right << ' ' << slant);
+      ASSERT_EQ(before.trenches.size(), 4u);
+      w.header_on = line_of_header(before, 1);
+      if (!w.header_on) continue;
+      w.kept = shown(before);
+      const Layout after = make_layout(s, w, coil());
+      ASSERT_EQ(after.trenches.size(), before.trenches.size());
+      EXPECT_LT(moved(before, after), 0.01);
+      // Another run only where it gains.
+      if (std::abs(after.run.length - before.run.length) > 0.01) {
+        EXPECT_LT(digging(after), digging(before) - 0.5);
+      }
+    }
 }
 
 }  // namespace

@@ -217,6 +217,34 @@ TEST(Why, OfTwoThingsThatStopATrenchTheOneThatGoesMoreEasilyIsNamed) {
   EXPECT_NEAR(w.longest_along, 33, 1e-6);
 }
 
+// Nothing can lie over a place that is covered, so nothing there is "too short": the tank keeps the strip
+// free from x = 14 to 26, and a trench over x = 20, its middle, reaches the area beyond as well.
+TEST(Why, WhatElseATrenchWouldRunIntoAtACoveredPlaceHasNoLength) {
+  Site s = strip(60, 5);
+  s.features.push_back(feature(2, FeatureKind::septic_tank, box(19.9, 0, 20.1, 5), 6));
+  s.features.push_back(feature(3, FeatureKind::no_dig, box(30, 0, 60, 5), 0));
+  s.features.push_back(feature(4, FeatureKind::no_dig, box(0, 0, 10, 5), 0));
+  const WhyEmpty w = what_keeps_out(s, wishes(1), coil_of(40), {}, {22, 2.5});
+  ASSERT_GE(w.reasons.size(), 2u);
+  EXPECT_EQ(w.reasons[0].kind, Reason::Kind::covered);
+  EXPECT_NEAR(w.reasons[0].short_by, 26.1 - 22, 1e-6);
+  for (std::size_t i = 1; i < w.reasons.size(); ++i) {
+    EXPECT_EQ(w.reasons[i].kind, Reason::Kind::stops_trench);
+    EXPECT_EQ(w.reasons[i].short_by, 0);
+  }
+}
+
+TEST(Why, ANameSaysHowWideItIs) {
+  Site s = site();
+  EXPECT_EQ(name_with_width(s, {Restriction::Kind::feature, -1, 2}, Lifted::clearance, UnitSystem::metric),
+            "the 7.62 m clearance of Septic tank 2");
+  EXPECT_EQ(name_with_width(s, {Restriction::Kind::setback, 1, 0}, Lifted::setback, UnitSystem::metric),
+            "the 3.00 m setback of lot edge 2");
+  s.features[1].trench_clearance = 0;
+  EXPECT_EQ(name_with_width(s, {Restriction::Kind::feature, -1, 2}, Lifted::clearance, UnitSystem::metric),
+            "Septic tank 2");
+}
+
 // A row of trenches end to end keeps 6 ft: the third's floor would begin 1 m behind the first.
 TEST(Why, BehindATrenchItIsTheEndGapThatIsLacking) {
   Layout l;

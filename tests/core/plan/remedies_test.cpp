@@ -93,6 +93,46 @@ TEST(Remedies, WhatIsHeldMayBeLetGo) {
   EXPECT_TRUE(r->plan.wishes.locked.empty());
 }
 
+// Two tanks keep the same upper part free: the fourth row needs 0.513 m from both (above), and either alone
+// brings nothing.
+TEST(Remedies, TwoThingsAreLessenedTogetherWhereNoOneSuffices) {
+  Plan plan = strip_with_tank(4);
+  Feature other = plan.site.features[0];
+  other.id = 3;
+  other.points = {{18, 12.6}, {20, 12.6}, {20, 12.7}, {18, 12.7}};
+  plan.site.features.push_back(other);
+  const auto all = remedies_of(plan);
+  EXPECT_EQ(of_kind(all, MoreRoom::Kind::clearance), nullptr);
+  const MoreRoom* r = of_kind(all, MoreRoom::Kind::pair);
+  ASSERT_NE(r, nullptr);
+  EXPECT_TRUE(asks_leave(*r));
+  EXPECT_EQ(r->circuits, 4);
+  for (const Feature& f : r->plan.site.features) EXPECT_NEAR(*f.trench_clearance, 0.5, 1e-9);
+  EXPECT_NE(r->sentence.find(display_name(plan.site.features[0])), std::string::npos) << r->sentence;
+  EXPECT_NE(r->sentence.find(display_name(plan.site.features[1])), std::string::npos) << r->sentence;
+}
+
+// A locked trench and an area of the owner's: without both there are four rows.
+TEST(Remedies, WhatIsHeldAndWhatIsKeptFreeMayGoTogether) {
+  Plan plan = strip_with_tank(0);
+  plan.site.features[0].kind = FeatureKind::no_dig;
+  plan.site.features[0].points = {{13, 10.5}, {15, 10.5}, {15, 12.7}, {13, 12.7}};
+  plan.wishes.locked = {{{2, 3}, {28, 3}}};
+  const auto all = remedies_of(plan);
+  const MoreRoom* r = of_kind(all, MoreRoom::Kind::pair);
+  ASSERT_NE(r, nullptr);
+  EXPECT_FALSE(asks_leave(*r));
+  EXPECT_EQ(r->circuits, 4);
+  EXPECT_TRUE(r->plan.wishes.locked.empty());
+  EXPECT_TRUE(r->plan.site.features.empty());
+}
+
+TEST(Remedies, ThatAreNoLongerWantedStop) {
+  std::stop_source stop;
+  stop.request_stop();
+  EXPECT_TRUE(remedies_of(strip_with_tank(4), {}, stop.get_token()).empty());
+}
+
 TEST(Remedies, NothingIsAskedWhereNothingIsMissing) {
   Plan plan = strip_with_tank(4);
   plan.wishes.circuits = 3;
