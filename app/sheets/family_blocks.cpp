@@ -214,7 +214,7 @@ void Amounts::paint(QPainter& painter, const QRectF& room) const {
     const double width = 0.68 * room.width(), top = y;
     double at = y + pt(2);
     at += set_family_text(&painter, {room.left(), at}, width, row.what, 11, row.bold);
-    set_family_text(&painter, {room.left(), at}, width, row.note, 9.5, false, "#555555");
+    set_family_text(&painter, {room.left(), at}, width, row.note, 9.5, false, "#444444");
     double points = row.bold ? 14 : 11;
     while (points > 7 && width_of(row.amount, type(points, QFont::DemiBold)) > 0.31 * room.width())
       points -= 0.5;

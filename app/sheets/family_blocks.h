@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "sheets/block.h"
+#include "sheets/lot_picture.h"
 
 namespace underlawn::sheet {
 
@@ -72,6 +73,22 @@ class Pictures : public Block {
   double width_of_one(double width) const;
   std::vector<Picture> pictures_;
   double high_;  // sheet units, of the picture
+};
+
+// What the colours of the pictures above it are.
+class PictureKey : public Block {
+ public:
+  PictureKey(std::vector<PictureColour> key, double points) : key_(std::move(key)), text_(pt(points)) {}
+  double height(double width) const override {
+    return set_picture_key(nullptr, QRectF(0, 0, width, 0), key_, text_) + kFamilyGap;
+  }
+  void paint(QPainter& painter, const QRectF& room) const override {
+    set_picture_key(&painter, room, key_, text_);
+  }
+
+ private:
+  std::vector<PictureColour> key_;
+  double text_;
 };
 
 // What and how much, line by line.

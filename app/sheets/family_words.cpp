@@ -92,27 +92,52 @@ QString run_sides_words(Sides sides) {
 
 }  // namespace
 
-QString rain_words(const Plan& plan, const FamilyFacts& facts) {
-  if (facts.rain_days == 0) return "";
-  return facts.rain_days == 1
-             ? QObject::tr("one day of rain (%1)").arg(money(plan, facts.rain))
-             : QObject::tr("%1 days of rain (%2)").arg(facts.rain_days).arg(money(plan, facts.rain));
-}
-
 QString price_words(const Plan& plan, const Outcome& outcome) {
   const FamilyFacts facts = family_facts(plan, outcome);
   QStringList words;
-  words << (facts.price_sloped > 0
-                ? QObject::tr(
-                      "It stands on the trench sides of the dig plan. What could change it most: if "
-                      "the ground or the inspector asks for sloped sides everywhere, it is nearer %1.")
-                      .arg(money(plan, facts.price_sloped))
-                : QObject::tr("It stands on the dig plan: trench sides laid back for safety. What could "
-                              "change it most is what nobody sees beforehand: rock, water, old rubble."));
-  if (facts.rain_days > 0)
-    words << QObject::tr("The higher figure has %1 in it.").arg(rain_words(plan, facts));
-  if (!facts.whole_price) words << QObject::tr("The heat pump in the house is not in it.");
+  words << (facts.whole_price
+                ? QObject::tr("%1 is one price for everything on these pages.").arg(money(plan, facts.price))
+                : QObject::tr("%1 is one price for the ground loop on these pages; the heat pump in the house "
+                              "is not in it.")
+                      .arg(money(plan, facts.price)));
+  if (facts.at_most > facts.price)
+    words << QObject::tr("Only what is named under “What can change the price” changes it, and to %1 at most.")
+                 .arg(money(plan, facts.at_most));
+  words << QObject::tr("Nothing more is charged without your written yes.");
   return words.join(" ");
+}
+
+namespace {
+
+QString rain_change(const Plan& plan, const FamilyFacts& facts) {
+  return facts.rain_days == 1
+             ? QObject::tr("%1 if a working day is lost to it, one day at most.").arg(money(plan, facts.rain))
+             : QObject::tr("%1 for each working day lost to it, %2 days at most: up to %3.")
+                   .arg(money(plan, facts.rain_day))
+                   .arg(facts.rain_days)
+                   .arg(money(plan, facts.rain));
+}
+
+}  // namespace
+
+std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome) {
+  const FamilyFacts facts = family_facts(plan, outcome);
+  std::vector<PriceChange> all{{QObject::tr("The price you sign is %1.").arg(money(plan, facts.price)), ""}};
+  if (facts.rain_days > 0) all.push_back({QObject::tr("Rain:"), rain_change(plan, facts)});
+  if (facts.sloped_more > 0)
+    all.push_back({QObject::tr("Trench sides laid back,"),
+                   QObject::tr("if the ground or the inspector asks for it: more is dug, %1 more at most.")
+                       .arg(money(plan, facts.sloped_more))});
+  if (facts.incentives > 0)
+    all.push_back({QObject::tr("Incentives:"),
+                   QObject::tr("%1 are taken off already; what of them you do not receive is added again.")
+                       .arg(money(plan, facts.incentives))});
+  if (facts.at_most > facts.price)
+    all.push_back({QObject::tr("All of this together makes it %1 at most.").arg(money(plan, facts.at_most)),
+                   ""});
+  all.push_back({QObject::tr("Nothing more is charged without your written yes:"),
+                 QObject::tr("for rock, water, old rubble or another wish you are told the price first.")});
+  return all;
 }
 
 QString spread_words() {
@@ -246,15 +271,11 @@ std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
 namespace {
 
 QString rain_answer(const Plan& plan, const FamilyFacts& facts) {
-  const QString kept = rain_words(plan, facts);
-  return kept.isEmpty()
-             ? QObject::tr(
-                   "No day is kept for it in the price. The trenches stay fenced, and nobody goes "
-                   "near them until they have been looked at again.")
-             : QObject::tr(
-                   "The higher figure of the price has %1 in it; further days of rain cost in proportion and "
-                   "make the work longer. The trenches stay fenced until they have been looked at again.")
-                   .arg(kept);
+  const QString fenced =
+      QObject::tr("The trenches stay fenced, and nobody goes near them until they have been looked at again.");
+  if (facts.rain_days == 0) return fenced;
+  return QObject::tr("It makes the work longer; what it may cost: %1").arg(rain_change(plan, facts)) + " " +
+         fenced;
 }
 
 QString leak_answer(const Plan& plan, const Outcome& outcome) {
@@ -284,14 +305,14 @@ std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
                    "what only you know: sprinklers, lights, a propane line, an old well.")});
   all.push_back(
       {QObject::tr("Rock, water or old rubble in the ground."),
-       QObject::tr("Nobody sees it beforehand. We stop, show you, and agree on the way round it and its "
-                   "price before we go on.")});
-  if (facts.price_sloped > 0)
+       QObject::tr("Nobody sees it beforehand. We stop, show you, and go on when you have said yes in writing "
+                   "to the way round it and its price.")});
+  if (facts.sloped_more > 0)
     all.push_back(
         {QObject::tr("The trench sides have to be laid back."),
-         QObject::tr("If the ground or the inspector asks for sloped sides everywhere, more lawn is "
-                     "opened and the price is nearer %1.")
-             .arg(money(plan, facts.price_sloped))});
+         QObject::tr("If the ground or the inspector asks for sloped sides, more lawn is opened, and the "
+                     "price rises by %1 at most.")
+             .arg(money(plan, facts.sloped_more))});
   all.push_back({QObject::tr("Rain."), rain_answer(plan, facts)});
   all.push_back({QObject::tr("The pipe leaks."), leak_answer(plan, outcome)});
   all.push_back(
