@@ -203,7 +203,7 @@ void add_price(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
   }
   facts.whole_price = facts.unit > 0 || !plan.pricing.terms.extras.empty();
   facts.price_high = facts.price + facts.rain;
-  facts.at_most = facts.price_high + facts.sloped_more + facts.incentives;
+  facts.at_most = facts.price_high + facts.incentives;
 }
 
 Range over_spread(double middle) {

@@ -63,12 +63,12 @@ struct FamilyFacts {
   bool whole_price = false;  // the heat pump is in it, or lines of the designer's own are
   int days = 0;
   // What may be added to the price, each rounded up to whole currency.
-  int rain_days = 0;        // kept for rain, charged where they are lost
-  double rain_day = 0;      // what one costs
-  double rain = 0;          // all of them
-  double sloped_more = 0;   // where all sides have to be laid back; 0 where they are already
-  double price_high = 0;    // with the days kept for rain
-  double at_most = 0;       // with all of it, and without any incentive
+  int rain_days = 0;       // kept for rain, charged where they are lost
+  double rain_day = 0;     // what one costs
+  double rain = 0;         // all of them
+  double price_high = 0;   // with the days kept for rain
+  double at_most = 0;      // that too, and without any incentive
+  double sloped_more = 0;  // where all sides have to be laid back, which is asked for; 0 where they are already
   double electricity = 0;  // J a year, heat pump, circulator and back-up
   double electricity_low = 0, electricity_high = 0;  // over the spread, in steps
   double bill = 0;                                   // currency a year, electricity alone

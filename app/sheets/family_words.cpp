@@ -124,19 +124,20 @@ std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome)
   const FamilyFacts facts = family_facts(plan, outcome);
   std::vector<PriceChange> all{{QObject::tr("The price you sign is %1.").arg(money(plan, facts.price)), ""}};
   if (facts.rain_days > 0) all.push_back({QObject::tr("Rain:"), rain_change(plan, facts)});
-  if (facts.sloped_more > 0)
-    all.push_back({QObject::tr("Trench sides laid back,"),
-                   QObject::tr("if the ground or the inspector asks for it: more is dug, %1 more at most.")
-                       .arg(money(plan, facts.sloped_more))});
   if (facts.incentives > 0)
     all.push_back({QObject::tr("Incentives:"),
                    QObject::tr("%1 are taken off already; what of them you do not receive is added again.")
                        .arg(money(plan, facts.incentives))});
   if (facts.at_most > facts.price)
-    all.push_back({QObject::tr("All of this together makes it %1 at most.").arg(money(plan, facts.at_most)),
-                   ""});
-  all.push_back({QObject::tr("Nothing more is charged without your written yes:"),
-                 QObject::tr("for rock, water, old rubble or another wish you are told the price first.")});
+    all.push_back({QObject::tr("With this it is %1 at most.").arg(money(plan, facts.at_most)), ""});
+  all.push_back(
+      {QObject::tr("Nothing more is charged without your written yes."),
+       QObject::tr("For rock, water, old rubble or another wish we stop and tell you the price first.")});
+  if (facts.sloped_more > 0)
+    all.push_back({QObject::tr("Trench sides laid back"),
+                   QObject::tr("need your written yes too, if the ground or the inspector asks for them. Laid back "
+                               "everywhere they cost %1 more at most.")
+                       .arg(money(plan, facts.sloped_more))});
   return all;
 }
 
@@ -270,14 +271,6 @@ std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
 
 namespace {
 
-QString rain_answer(const Plan& plan, const FamilyFacts& facts) {
-  const QString fenced =
-      QObject::tr("The trenches stay fenced, and nobody goes near them until they have been looked at again.");
-  if (facts.rain_days == 0) return fenced;
-  return QObject::tr("It makes the work longer; what it may cost: %1").arg(rain_change(plan, facts)) + " " +
-         fenced;
-}
-
 QString leak_answer(const Plan& plan, const Outcome& outcome) {
   QStringList words{
       QObject::tr("Each coil is under pressure while its trench is filled, and the whole is tested, with "
@@ -310,10 +303,11 @@ std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
   if (facts.sloped_more > 0)
     all.push_back(
         {QObject::tr("The trench sides have to be laid back."),
-         QObject::tr("If the ground or the inspector asks for sloped sides, more lawn is opened, and the "
-                     "price rises by %1 at most.")
-             .arg(money(plan, facts.sloped_more))});
-  all.push_back({QObject::tr("Rain."), rain_answer(plan, facts)});
+         QObject::tr("If the ground or the inspector asks for sloped sides, more lawn is opened. We go on when "
+                     "you have said yes in writing.")});
+  all.push_back({QObject::tr("Rain."),
+                 QObject::tr("It makes the work longer. The trenches stay fenced, and nobody goes near them until "
+                             "they have been looked at again.")});
   all.push_back({QObject::tr("The pipe leaks."), leak_answer(plan, outcome)});
   all.push_back(
       {QObject::tr("Children and pets."),

@@ -17,7 +17,7 @@ void add_inputs(Figures& all, const Running& r, int years) {
   typed(all, "run.electricity_price", say("Price of electricity, a kWh"), r.electricity, Q::money);
   typed(all, "run.electricity_escalation", say("Rise of the price of electricity, a year"),
         r.electricity_escalation, Q::ratio);
-  typed(all, "run.electricity_emission", say("Emission of electricity, kg of CO2 a kWh"),
+  typed(all, "run.electricity_emission", say("Emission of electricity, CO2 a kWh"),
         r.electricity_emission, Q::mass);
   typed(all, "run.discount", say("Discount rate, a year"), r.discount, Q::ratio);
   typed(all, "run.inflation", say("Inflation of maintenance and what is bought again, a year"), r.inflation,
@@ -72,7 +72,7 @@ void add_other_inputs(Figures& all, const std::string& key, const OtherSystem& o
            say("the usual ones: {}", translated(kHeatContentSource)),
            {}});
   all.add({key + ".fuel_emission",
-           say("{}: kg of CO2 a {}", of, o.unit),
+           say("{}: CO2 a {}", of, o.unit),
            o.emission,
            Q::mass,
            kTyped,
