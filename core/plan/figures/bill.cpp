@@ -40,7 +40,7 @@ void add_price(Figures& all, const Plan& plan, const BillLine& line) {
   else if (own)
     typed(all, key, label, value, Q::money);
   else
-    derived(all, key, label, value, Q::money, {say("price book, as it comes"), {}, source});
+    derived(all, key, label, value, Q::money, {say("table: the price book as it comes"), {}, source});
 }
 
 void add_line(Figures& all, const Plan& plan, const BillLine& line, const std::string& currency) {
