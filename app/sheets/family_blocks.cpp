@@ -192,6 +192,14 @@ void Pictures::paint(QPainter& painter, const QRectF& room) const {
   }
 }
 
+double PictureKey::set(QPainter* painter, const QRectF& room) const {
+  double points = 9;
+  const auto lines = [&] { return set_picture_key(nullptr, room, key_, pt(points)) / pt(points); };
+  const double one = set_picture_key(nullptr, QRectF(0, 0, 1e9, 0), key_, pt(points)) / pt(points);
+  while (points > 7.5 && lines() > 1.1 * one) points -= 0.25;
+  return set_picture_key(painter, room, key_, pt(points));
+}
+
 double Amounts::row_height(const Row& row, double width) const {
   const double room = 0.68 * width;
   return set_family_text(nullptr, {}, room, row.what, 11, row.bold) +

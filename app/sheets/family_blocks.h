@@ -75,20 +75,16 @@ class Pictures : public Block {
   double high_;  // sheet units, of the picture
 };
 
-// What the colours of the pictures above it are.
+// What the colours of the pictures above it are; on one line where it can be.
 class PictureKey : public Block {
  public:
-  PictureKey(std::vector<PictureColour> key, double points) : key_(std::move(key)), text_(pt(points)) {}
-  double height(double width) const override {
-    return set_picture_key(nullptr, QRectF(0, 0, width, 0), key_, text_) + kFamilyGap;
-  }
-  void paint(QPainter& painter, const QRectF& room) const override {
-    set_picture_key(&painter, room, key_, text_);
-  }
+  explicit PictureKey(std::vector<PictureColour> key) : key_(std::move(key)) {}
+  double height(double width) const override { return set(nullptr, QRectF(0, 0, width, 0)) + kFamilyGap; }
+  void paint(QPainter& painter, const QRectF& room) const override { set(&painter, room); }
 
  private:
+  double set(QPainter* painter, const QRectF& room) const;
   std::vector<PictureColour> key_;
-  double text_;
 };
 
 // What and how much, line by line.

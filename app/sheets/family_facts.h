@@ -56,20 +56,21 @@ struct OtherWay {
 };
 
 struct FamilyFacts {
-  bool laid = false;        // is there a loop to speak of
-  double price = 0;         // whole currency: what the bill comes to, after incentives; with the unit
-  double unit = 0;          // of it the heat pump and what belongs to it indoors; 0 where nobody gave it
-  double incentives = 0;    // whole currency, taken off
+  bool laid = false;         // is there a loop to speak of
+  double price = 0;          // whole currency: what the bill comes to, after incentives; with the unit
+  double unit = 0;           // of it the heat pump and what belongs to it indoors; 0 where nobody gave it
+  double incentives = 0;     // whole currency, taken off
   bool whole_price = false;  // the heat pump is in it, or lines of the designer's own are
   int days = 0;
   // What may be added to the price, each rounded up to whole currency.
-  int rain_days = 0;       // kept for rain, charged where they are lost
-  double rain_day = 0;     // what one costs
-  double rain = 0;         // all of them
-  double price_high = 0;   // with the days kept for rain
-  double at_most = 0;      // that too, and without any incentive
-  double sloped_more = 0;  // where all sides have to be laid back, which is asked for; 0 where they are already
-  double electricity = 0;  // J a year, heat pump, circulator and back-up
+  int rain_days = 0;      // kept for rain, charged where they are lost
+  double rain_day = 0;    // what one costs
+  double rain = 0;        // all of them
+  double price_high = 0;  // with the days kept for rain
+  double at_most = 0;     // that too, and without any incentive
+  double sloped_more =
+      0;  // where all sides have to be laid back, which is asked for; 0 where they are already
+  double electricity = 0;                            // J a year, heat pump, circulator and back-up
   double electricity_low = 0, electricity_high = 0;  // over the spread, in steps
   double bill = 0;                                   // currency a year, electricity alone
   double step = 1;                                   // that yearly amounts are rounded to
@@ -98,7 +99,7 @@ struct PriceChange {
 };
 // The price that is signed, what may change it and by how much, and that nothing else does.
 std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome);
-QString spread_words();  // what the ranges are
+QString spread_words();                 // what the ranges are
 QString sides_words(const Plan& plan);  // how the pipe is laid without anybody in danger
 QString earth_words(const Plan& plan, const Outcome& outcome);
 QString fluid_words(const Plan& plan, const Outcome& outcome);

@@ -10,16 +10,17 @@ namespace {
 
 const double kRow = pt(16.5);
 const double kHeads = pt(13);
-const double kAmount = pt(41);  // a column of amounts
+const double kAmount = pt(41);   // a column of amounts
 const double kBetween = pt(22);  // two columns
 // Shares of a comparison's width: the way, to buy, a year, saved, paid back.
-constexpr std::array kShares{0.25, 0.21, 0.19, 0.175, 0.175};
+constexpr std::array kShares{0.36, 0.1, 0.19, 0.175, 0.175};
 
 }  // namespace
 
 double Pairs::set_notes(QPainter* painter, const QPointF& at, double width) const {
   double y = 0;
-  for (const QString& note : notes_) y += set_family_text(painter, at + QPointF(0, y), width, note, 10, true);
+  for (const QString& note : notes_)
+    y += set_family_text(painter, at + QPointF(0, y), width, note, 9.5, true);
   if (y > 0) y += pt(3);
   return y + set_family_text(painter, at + QPointF(0, y), width, foot_, 9, false, "#444444");
 }
@@ -51,8 +52,8 @@ void Pairs::paint(QPainter& painter, const QRectF& room) const {
   const double width = (room.width() - kBetween) / 2;
   for (const double x : {room.left(), room.left() + width + kBetween})
     for (qsizetype i = 0; i < heads_.size(); ++i)
-      write(painter, {x + width - static_cast<double>(heads_.size() - 1 - i) * kAmount, top + pt(9)}, heads_[i],
-            fitting(heads_[i], kAmount - pt(2), {8.5, 6.5}), "#444444", Align::right);
+      write(painter, {x + width - static_cast<double>(heads_.size() - 1 - i) * kAmount, top + pt(9)},
+            heads_[i], fitting(heads_[i], kAmount - pt(2), {8.5, 6.5}), "#444444", Align::right);
   for (std::size_t i = 0; i < rows_.size(); ++i) {
     const double x = room.left() + (i < deep() ? 0 : width + kBetween);
     paint_row(painter, {x, top + kHeads + static_cast<double>(i % deep()) * kRow}, width, rows_[i]);

@@ -97,11 +97,13 @@ QString price_words(const Plan& plan, const Outcome& outcome) {
   QStringList words;
   words << (facts.whole_price
                 ? QObject::tr("%1 is one price for everything on these pages.").arg(money(plan, facts.price))
-                : QObject::tr("%1 is one price for the ground loop on these pages; the heat pump in the house "
-                              "is not in it.")
+                : QObject::tr(
+                      "%1 is one price for the ground loop on these pages; the heat pump in the house "
+                      "is not in it.")
                       .arg(money(plan, facts.price)));
   if (facts.at_most > facts.price)
-    words << QObject::tr("Only what is named under “What can change the price” changes it, and to %1 at most.")
+    words << QObject::tr(
+                 "Only what is named under “What can change the price” changes it, and to %1 at most.")
                  .arg(money(plan, facts.at_most));
   words << QObject::tr("Nothing more is charged without your written yes.");
   return words.join(" ");
@@ -111,8 +113,9 @@ namespace {
 
 QString rain_change(const Plan& plan, const FamilyFacts& facts) {
   return facts.rain_days == 1
-             ? QObject::tr("%1 if a working day is lost to it, one day at most.").arg(money(plan, facts.rain))
-             : QObject::tr("%1 for each working day lost to it, %2 days at most: up to %3.")
+             ? QObject::tr("Rain adds %1 if it takes a working day, one day at most.")
+                   .arg(money(plan, facts.rain))
+             : QObject::tr("Rain adds %1 for each working day it takes, %2 days at most: up to %3.")
                    .arg(money(plan, facts.rain_day))
                    .arg(facts.rain_days)
                    .arg(money(plan, facts.rain));
@@ -122,22 +125,25 @@ QString rain_change(const Plan& plan, const FamilyFacts& facts) {
 
 std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome) {
   const FamilyFacts facts = family_facts(plan, outcome);
-  std::vector<PriceChange> all{{QObject::tr("The price you sign is %1.").arg(money(plan, facts.price)), ""}};
-  if (facts.rain_days > 0) all.push_back({QObject::tr("Rain:"), rain_change(plan, facts)});
+  QStringList added;
+  if (facts.rain_days > 0) added << rain_change(plan, facts);
   if (facts.incentives > 0)
-    all.push_back({QObject::tr("Incentives:"),
-                   QObject::tr("%1 are taken off already; what of them you do not receive is added again.")
-                       .arg(money(plan, facts.incentives))});
+    added << QObject::tr(
+                 "Incentives of %1 are taken off already; what of them you do not receive is added again.")
+                 .arg(money(plan, facts.incentives));
   if (facts.at_most > facts.price)
-    all.push_back({QObject::tr("With this it is %1 at most.").arg(money(plan, facts.at_most)), ""});
+    added << QObject::tr("With this it is %1 at most.").arg(money(plan, facts.at_most));
+  std::vector<PriceChange> all{
+      {QObject::tr("The price you sign is %1.").arg(money(plan, facts.price)), added.join(" ")}};
   all.push_back(
       {QObject::tr("Nothing more is charged without your written yes."),
        QObject::tr("For rock, water, old rubble or another wish we stop and tell you the price first.")});
   if (facts.sloped_more > 0)
-    all.push_back({QObject::tr("Trench sides laid back"),
-                   QObject::tr("need your written yes too, if the ground or the inspector asks for them. Laid back "
-                               "everywhere they cost %1 more at most.")
-                       .arg(money(plan, facts.sloped_more))});
+    all.push_back(
+        {QObject::tr("Trench sides laid back"),
+         QObject::tr("need your written yes too, if the ground or the inspector asks for them: more lawn "
+                     "is opened, and laid back everywhere they cost %1 more at most.")
+             .arg(money(plan, facts.sloped_more))});
   return all;
 }
 
@@ -291,23 +297,19 @@ QString leak_answer(const Plan& plan, const Outcome& outcome) {
 
 std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
   std::vector<Risk> all;
-  const FamilyFacts facts = family_facts(plan, outcome);
   all.push_back(
       {QObject::tr("A gas or power line is hit."),
        QObject::tr("We call the locating service before we dig and dig by hand near every mark. You show us "
                    "what only you know: sprinklers, lights, a propane line, an old well.")});
   all.push_back(
       {QObject::tr("Rock, water or old rubble in the ground."),
-       QObject::tr("Nobody sees it beforehand. We stop, show you, and go on when you have said yes in writing "
-                   "to the way round it and its price.")});
-  if (facts.sloped_more > 0)
-    all.push_back(
-        {QObject::tr("The trench sides have to be laid back."),
-         QObject::tr("If the ground or the inspector asks for sloped sides, more lawn is opened. We go on when "
-                     "you have said yes in writing.")});
-  all.push_back({QObject::tr("Rain."),
-                 QObject::tr("It makes the work longer. The trenches stay fenced, and nobody goes near them until "
-                             "they have been looked at again.")});
+       QObject::tr(
+           "Nobody sees it beforehand. We stop, show you, and go on when you have said yes in writing "
+           "to the way round it and its price.")});
+  all.push_back(
+      {QObject::tr("Rain."),
+       QObject::tr("It makes the work longer. The trenches stay fenced, and nobody goes near them until "
+                   "they have been looked at again.")});
   all.push_back({QObject::tr("The pipe leaks."), leak_answer(plan, outcome)});
   all.push_back(
       {QObject::tr("Children and pets."),

@@ -161,10 +161,12 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
   labels.paint(painter, QRectF(QPointF(0, 0), area.size()), Qt::white, look.line);
   painter.restore();
   const QString key =
-      turned() ? QObject::tr("Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
-                             "joined. Turned: what is up on the plan is right here.")
-               : QObject::tr("Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
-                             "joined.");
+      turned() ? QObject::tr(
+                     "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
+                     "joined. Turned: what is up on the plan is right here.")
+               : QObject::tr(
+                     "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
+                     "joined.");
   write_fitted(painter, {room.left(), area.bottom() + pt(9)}, key, room.width(), {9, 7});
 }
 

@@ -415,14 +415,13 @@ std::vector<PictureColour> picture_colours(const Plan& plan, const Outcome& outc
   const auto is_there = [&plan](FeatureKind kind) {
     return std::ranges::any_of(plan.site.features, [kind](const Feature& f) { return f.kind == kind; });
   };
-  if (!outcome.order || std::ranges::any_of(outcome.order->steps,
-                                            [](const DigStep& step) { return !step.spoil.empty(); }))
+  if (!outcome.order ||
+      std::ranges::any_of(outcome.order->steps, [](const DigStep& step) { return !step.spoil.empty(); }))
     all.push_back({kEarth, QObject::tr("earth beside it")});
   all.push_back({kEarth.lighter(125), QObject::tr("filled in")});
-  all.push_back({kTrampled, QObject::tr("walked and driven on")});
+  all.push_back({kTrampled, QObject::tr("trodden ground")});
   all.push_back({kSown, QObject::tr("sown")});
   if (is_there(FeatureKind::house)) all.push_back({kRoof, QObject::tr("house")});
-  if (is_there(FeatureKind::tree)) all.push_back({kCrown, QObject::tr("tree")});
   if (is_there(FeatureKind::drive)) all.push_back({kPaving, QObject::tr("paving")});
   if (is_there(FeatureKind::no_dig)) all.push_back({kGarden, QObject::tr("left alone")});
   return all;
@@ -447,7 +446,7 @@ double set_picture_key(QPainter* painter, const QRectF& room, const std::vector<
       paint_text(*painter, one.words, font, kText, Qt::transparent,
                  {x + box + 0.4 * text + words.width() / 2, y + line / 2}, 0, 0);
     }
-    x += wide + 1.2 * text;
+    x += wide + text;
   }
   return key.empty() ? 0 : y + line - room.top();
 }

@@ -43,7 +43,8 @@ struct PictureColour {
   QString words;
 };
 std::vector<PictureColour> picture_colours(const Plan& plan, const Outcome& outcome);
-// Set in lines under one another, as letters `text` high; returns the height. Paints where there is a painter.
+// Set in lines under one another, as letters `text` high; returns the height. Paints where there is a
+// painter.
 double set_picture_key(QPainter* painter, const QRectF& room, const std::vector<PictureColour>& key,
                        double text);
 

@@ -123,8 +123,8 @@ BlockPtr tiles(const ProposalPage& page, const FamilyFacts& facts) {
                                              ? QObject::tr("trench in the lawn, %1 deep").arg(depth)
                                              : QObject::tr("trenches in the lawn, %1 deep").arg(depth)},
       {days_words(facts), QObject::tr("of work on your lot, from the first digging to the sown lawn")},
-      {money(page.plan, facts.price), facts.whole_price ? QObject::tr("in all: one price")
-                                                        : QObject::tr("for the ground loop: one price")}};
+      {money(page.plan, facts.price),
+       facts.whole_price ? QObject::tr("in all: one price") : QObject::tr("for the ground loop: one price")}};
   if (facts.electricity > 0)
     all.push_back({money_range(page.plan, facts.bill_low, facts.bill_high),
                    QObject::tr("of electricity a year to heat and cool the house")});
@@ -210,13 +210,13 @@ BlockPtr near_block(const ProposalPage& page) {
   const Plan& plan = page.plan;
   std::vector<Pairs::Row> rows;
   for (const Loved& l : loved(plan, page.outcome)) {
-    if (rows.size() == 16) break;
+    if (rows.size() == 10) break;
     const WhileDug w = while_dug(plan, page.outcome, l);
     const QString note = l.roots > 0 ? QObject::tr("roots %1").arg(family_length(plan, l.roots)) : QString();
-    rows.push_back({text_of(l.name),
-                    note,
-                    {short_distance(plan, l.distance), short_distance(plan, w.earth),
-                     short_distance(plan, w.machine)}});
+    rows.push_back(
+        {text_of(l.name),
+         note,
+         {short_distance(plan, l.distance), short_distance(plan, w.earth), short_distance(plan, w.machine)}});
   }
   if (rows.empty()) return nullptr;
   return std::make_shared<Pairs>(
@@ -225,9 +225,10 @@ BlockPtr near_block(const ProposalPage& page) {
                   QObject::tr("machine", "how near")},
       std::move(rows), root_words(plan, page.outcome),
       QObject::tr(
-          "Trench: from its edge at the floor; to a tree, to the middle of its trunk; to the house, from the "
-          "deep trenches, since the smaller one leads into it. Earth: from the heaps, for the days they lie. "
-          "Machine: from its ways, what it digs along, and where pipe lies ready."));
+          "Trench: from its edge at the floor; to a tree, to its trunk's middle; to the house, from the deep "
+          "ones. Earth: from the heaps, while they lie. Machine: from its ways, what it digs along, and the "
+          "pipe "
+          "laid ready."));
 }
 
 BlockPtr risks_block(const ProposalPage& page) {
@@ -260,15 +261,17 @@ void add_signature(Blocks& blocks, const ProposalPage& page) {
           .arg(text_of(page.outcome.fingerprint),
                locale_spoken().toString(page.date, QObject::tr("d MMMM yyyy", "a date")))};
   if (facts.at_most > facts.price)
-    agreed << QObject::tr("Only what is named under “What can change the price” changes it, and to %1 at most.")
+    agreed << QObject::tr(
+                  "Only what is named under “What can change the price” changes it, and to %1 at most.")
                   .arg(money(plan, facts.at_most));
-  agreed << QObject::tr("Nothing more is charged without our written yes; the permit and local codes come first.");
+  agreed << QObject::tr(
+      "Nothing more is charged without our written yes; the permit and local codes come first.");
   const QString validity = term(plan.proposal.validity);
   if (!validity.isEmpty()) agreed << QObject::tr("This offer stands for %1.").arg(validity);
   QStringList owners = owners_of(text_of(plan.title.owner));
   if (owners.isEmpty()) owners << QObject::tr("Owner");
-  blocks.push_back(
-      std::make_shared<SignHere>(agreed.join(" "), owners, or_else(plan.title.designer, QObject::tr("Contractor"))));
+  blocks.push_back(std::make_shared<SignHere>(agreed.join(" "), owners,
+                                              or_else(plan.title.designer, QObject::tr("Contractor"))));
 }
 
 BlockPtr changes_block(const ProposalPage& page) {
@@ -299,8 +302,6 @@ BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
   if (facts.unit > 0)
     notes << QObject::tr("%1 of it for the heat pump and what belongs to it in the house")
                  .arg(money(plan, facts.unit));
-  if (facts.at_most > facts.price)
-    notes << QObject::tr("at most %1 with all that can change it").arg(money(plan, facts.at_most));
   rows.push_back({facts.whole_price ? QObject::tr("Price in all")
                                     : QObject::tr("The ground loop: digging, pipe, joints, sand, lawn"),
                   notes.join("; "), money(plan, facts.price), true});
@@ -320,7 +321,7 @@ BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
 
 QString payback_words(const FamilyFacts& facts, const OtherWay& other) {
   if (!facts.payback_known) return QObject::tr("not reckoned");
-  if (!other.payback) return QObject::tr("not within %1 years").arg(facts.years);
+  if (!other.payback) return QObject::tr("not in %1 years").arg(facts.years);
   const int soon = static_cast<int>(std::floor(other.payback->low)),
             late = static_cast<int>(std::ceil(other.payback->high));
   return late > facts.years ? QObject::tr("%1 years or more").arg(soon)
@@ -342,7 +343,7 @@ BlockPtr comparison_rows(const ProposalPage& page, const FamilyFacts& facts) {
   return std::make_shared<Compared>(
       Compared::Row{QObject::tr("Ways to heat and cool this house"), QObject::tr("to buy"),
                     QObject::tr("a year, with upkeep"), QObject::tr("the loop saves a year"),
-                    QObject::tr("its higher price has paid for itself after")},
+                    QObject::tr("has paid for itself after")},
       std::move(rows));
 }
 
@@ -407,11 +408,11 @@ std::vector<BlockPtr> proposal_lot(const ProposalPage& page) {
   const FamilyFacts facts = family_facts(page.plan, page.outcome);
   std::vector<Prose::Line> back;
   for (const QString& words : put_back_words(page.plan, page.outcome)) back.push_back({"•", "", words});
-  Blocks blocks{std::make_shared<PictureKey>(picture_colours(page.plan, page.outcome), 9),
+  Blocks blocks{std::make_shared<PictureKey>(picture_colours(page.plan, page.outcome)),
                 prose(QObject::tr("What is dug"), dug_words(page.plan, page.outcome), 10), days_block(page),
                 std::make_shared<Prose>(QObject::tr("What we put back"), std::move(back), 10)};
   const double one = (page.width - pt(24)) / 3;
-  add_pictures(blocks, 0, three_pictures(page, facts.days), page, pt(80),
+  add_pictures(blocks, 0, three_pictures(page, facts.days), page, pt(70),
                picture_height(page.plan, one, pt(230)));
   return blocks;
 }

@@ -38,15 +38,17 @@ class SaidSheet : public Sheet {
   std::vector<Trouble> remarks_;
 };
 
-// Terms that were typed are no language's but that of who typed them: said in the window's before it is printed.
+// Terms that were typed are no language's but that of who typed them: said in the window's before it is
+// printed.
 std::vector<Trouble> as_typed(const SheetKind& kind, const Plan& plan) {
   if (kind.name != "proposal") return {};
   std::string names;
   for (const std::string& name : typed_terms(plan.proposal)) names += (names.empty() ? "" : ", ") + name;
   if (names.empty()) return {};
-  return {{"terms_as_typed", say("Typed by hand in the proposal: {}", names), "", "",
-           say("They are printed as they were typed. Type them in the language of the sheet for this family, or "
-               "take the usual words.")}};
+  return {
+      {"terms_as_typed", say("Typed by hand in the proposal: {}", names), "", "",
+       say("They are printed as they were typed. Type them in the language of the sheet for this family, or "
+           "take the usual words.")}};
 }
 
 }  // namespace

@@ -71,9 +71,21 @@ void add_machine(WhileDug& all, const Plan& plan, const DigOrder& order, const O
 
 QString days_of(const WhileDug& w) {
   if (w.first_day == 0) return QObject::tr("while its trench is open");
-  return w.first_day == w.last_day
-             ? QObject::tr("on day %1").arg(w.first_day)
-             : QObject::tr("from day %1 to day %2 of the work").arg(w.first_day).arg(w.last_day);
+  return w.first_day == w.last_day ? QObject::tr("on day %1").arg(w.first_day)
+                                   : QObject::tr("from day %1 to day %2").arg(w.first_day).arg(w.last_day);
+}
+
+QString words_of(const Plan& plan, const Loved& tree, const WhileDug& w) {
+  const QString name = QString::fromStdString(tree.name),
+                machine = w.machine ? family_length(plan, *w.machine) : QString(),
+                earth = w.earth ? family_length(plan, *w.earth) : QString();
+  if (!w.earth_on_roots)
+    return QObject::tr("%1: the machine drives over its roots or pipe lies ready there, %2 from its trunk.")
+        .arg(name, machine);
+  if (!w.machine_on_roots)
+    return QObject::tr("%1: earth lies on its roots %2, %3 from its trunk.").arg(name, days_of(w), earth);
+  return QObject::tr("%1: earth lies on its roots %2, %3 from its trunk, and the machine comes to %4.")
+      .arg(name, days_of(w), earth, machine);
 }
 
 }  // namespace
@@ -90,16 +102,9 @@ WhileDug while_dug(const Plan& plan, const Outcome& outcome, const Loved& thing)
 
 QStringList root_words(const Plan& plan, const Outcome& outcome) {
   QStringList words;
-  for (const Loved& l : loved(plan, outcome)) {
-    const WhileDug w = while_dug(plan, outcome, l);
-    const QString name = QString::fromStdString(l.name), roots = family_length(plan, l.roots);
-    if (w.earth_on_roots)
-      words << QObject::tr("%1: earth lies on its roots %2, %3 from its trunk (its roots reach %4).")
-                   .arg(name, days_of(w), family_length(plan, *w.earth), roots);
-    if (w.machine_on_roots)
-      words << QObject::tr("%1: the machine drives or pipe lies ready over its roots, %2 from its trunk.")
-                   .arg(name, family_length(plan, *w.machine));
-  }
+  for (const Loved& l : loved(plan, outcome))
+    if (const WhileDug w = while_dug(plan, outcome, l); w.earth_on_roots || w.machine_on_roots)
+      words << words_of(plan, l, w);
   return words;
 }
 

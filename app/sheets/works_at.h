@@ -19,7 +19,8 @@ struct PieceAt {
 // `at`: s of working time. Steps not begun are not in it. Empty where there is no calendar.
 std::vector<PieceAt> works_at(const Outcome& outcome, double at);
 
-// When the heap of a step lies on the lot, s of working time; none where it has none, or there is no calendar.
+// When the heap of a step lies on the lot, s of working time; none where it has none, or there is no
+// calendar.
 struct EarthLies {
   double from = 0, to = 0;
 };

@@ -145,9 +145,9 @@ TitlePanel::TitlePanel(Document& document, QWidget* parent) : Form(document, par
   });
   auto* usual = new QPushButton(tr("Usual words"));
   usual->setObjectName("plain");
-  usual->setToolTip(
-      tr("Fills what is empty of guarantee, payment and how long the offer stands: common practice, no source. "
-         "Read it and make it yours: it is what you promise."));
+  usual->setToolTip(tr(
+      "Fills what is empty of guarantee, payment and how long the offer stands: common practice, no source. "
+      "Read it and make it yours: it is what you promise."));
   connect(usual, &QPushButton::clicked, this, [&document] {
     Plan plan = document.committed();
     take_usual_terms(plan);
@@ -158,7 +158,8 @@ TitlePanel::TitlePanel(Document& document, QWidget* parent) : Form(document, par
     QStringList typed;
     for (const std::string& name : typed_terms(p.proposal)) typed << QString::fromStdString(name);
     const QString rule =
-        tr("Usual words, and a day as 2027-05-17, are said in the language of the sheet; other words are printed "
+        tr("Usual words, and a day as 2027-05-17, are said in the language of the sheet; other words are "
+           "printed "
            "as you type them, on a proposal in any language.");
     return typed.isEmpty() ? rule : rule + " " + tr("Printed as typed: %1.").arg(typed.join(", "));
   });

@@ -86,8 +86,8 @@ KitchenScene cost(const Plan& plan, const Outcome& outcome) {
   KitchenScene scene{
       facts.others.empty() ? QObject::tr("What it costs") : QObject::tr("What it costs and saves"), {}, {}};
   scene.amounts.push_back({money(plan, facts.price), facts.whole_price
-                                                          ? QObject::tr("in all: one price")
-                                                          : QObject::tr("for the ground loop: one price")});
+                                                         ? QObject::tr("in all: one price")
+                                                         : QObject::tr("for the ground loop: one price")});
   if (facts.electricity > 0)
     scene.amounts.push_back({money_range(plan, facts.bill_low, facts.bill_high),
                              QObject::tr("of electricity a year to heat and cool the house")});

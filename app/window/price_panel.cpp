@@ -135,8 +135,8 @@ QWidget* PricePanel::book_buttons() {
   auto* save = plain_button(tr("Export…"), tr("Write the whole book to a CSV file"));
   auto* usual = plain_button(tr("As usual"), tr("The row the keyboard is in gets its usual price again"));
   auto* add = plain_button(tr("Add"), tr("An item of your own, kept with the book"));
-  auto* rolls = plain_button(tr("By the roll"),
-                             tr("The row the keyboard is in shows a price for each roll or pack it is sold by"));
+  auto* rolls = plain_button(
+      tr("By the roll"), tr("The row the keyboard is in shows a price for each roll or pack it is sold by"));
   int place = 0;
   for (QPushButton* button : {import, save, usual, add, rolls}) {
     row->addWidget(button, place / 2, place % 2);

@@ -83,10 +83,10 @@ QString PriceTable::cell(const PriceRow& row, int column) const {
   }
 }
 
-QString PriceTable::price_text(const PriceRow& row, double price) const {
+QString PriceTable::price_text(const PriceRow& row, double each) const {
   const double shown = shown_unit_of(row.unit, units());
   const QString number =
-      QString::fromStdString(print_quantity(Quantity::money, price * shown, units(), Fineness::fine));
+      QString::fromStdString(print_quantity(Quantity::money, each * shown, units(), Fineness::fine));
   return row.unit == PriceUnit::each ? number
                                      : number + '/' + QString::fromStdString(unit_text(row.unit, units()));
 }
@@ -118,7 +118,8 @@ void PriceTable::show_line(int line) {
   const bool usual = roll < 0 ? is_usual(plan.pricing.book, plan.wishes, row.key) : row.pack_prices.empty();
   for (int c = 0; c < columns; ++c) {
     const bool right = c == price || (roll >= 0 && c == item);
-    set_cell(line, c, roll < 0 ? cell(row, c) : roll_cell(row, roll, c), right ? Qt::AlignRight : Qt::AlignLeft);
+    set_cell(line, c, roll < 0 ? cell(row, c) : roll_cell(row, roll, c),
+             right ? Qt::AlignRight : Qt::AlignLeft);
     QTableWidgetItem* at = table_->item(line, c);
     at->setForeground(usual && c == price ? theme_now().faint : theme_now().text);
     at->setFlags(roll < 0 || c == price ? at->flags() | Qt::ItemIsEditable
@@ -247,7 +248,8 @@ void PriceTable::show_rolls() {
   if (line < 0 || static_cast<std::size_t>(line) >= rows_.size())
     return say(tr("Go to the row of the item first."));
   const PriceRow row = rows_[static_cast<std::size_t>(line)];
-  if (row.packs.size() < 2) return say(tr("%1 is sold in one way only.").arg(QString::fromStdString(row.item)));
+  if (row.packs.size() < 2)
+    return say(tr("%1 is sold in one way only.").arg(QString::fromStdString(row.item)));
   if (open_.erase(row.key) == 0) open_.insert(row.key);
   refresh();
 }

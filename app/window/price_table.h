@@ -13,8 +13,8 @@ namespace underlawn {
 
 // The price book, edited in place; each cell that is entered is one entry of the history. A price is for the
 // unit shown with it; what is sold together is several numbers with / between; an emptied price is not known.
-// Prices nobody changed are pale. Under an item whose rolls have prices of their own, or whose rolls were asked
-// for, is a line for each roll.
+// Prices nobody changed are pale. Under an item whose rolls have prices of their own, or whose rolls were
+// asked for, is a line for each roll.
 class PriceTable : public EditedTable {
   Q_OBJECT
 
@@ -29,7 +29,9 @@ class PriceTable : public EditedTable {
   void add_item();
   void show_rolls();  // of the row the keyboard is in: a line for each, or none again
   const std::vector<PriceRow>& rows() const { return rows_; }  // by line: the same for the lines of its rolls
-  int roll_of(int line) const { return rolls_[static_cast<std::size_t>(line)]; }  // place in packs; -1: the item
+  int roll_of(int line) const {
+    return rolls_[static_cast<std::size_t>(line)];
+  }  // place in packs; -1: the item
 
  private:
   enum Column { item, sold_by, price, date, columns };
@@ -38,7 +40,7 @@ class PriceTable : public EditedTable {
   QString cell(const PriceRow& row, int column) const;
   QString roll_cell(const PriceRow& row, int roll, int column) const;
   QString enter_roll(PriceRow& row, int roll, const QString& typed) const;
-  QString price_text(const PriceRow& row, double price) const;
+  QString price_text(const PriceRow& row, double each) const;
   void add_lines(PriceRow row);
   void show_line(int line);
   bool wanted(const PriceRow& row) const;

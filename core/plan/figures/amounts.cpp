@@ -46,12 +46,11 @@ void add_joints(Figures& all, const Plan& plan, const Outcome& outcome, const Am
   const int joints = outcome.work ? outcome.work->joints : a.joints;
   How how{say("8 x circuits: the loop could not be sized"), {"layout.circuits_placed"}, ""};
   if (outcome.flow != nullptr) {
-    const FittingCount count =
-        count_fittings(outcome.flow->loop, outcome.layout, plan.flow.arrangement);
+    const FittingCount count = count_fittings(outcome.flow->loop, outcome.layout, plan.flow.arrangement);
     const Fittings fittings = fittings_of(count);
-    how.method = say(
-        "where p pipes meet by f fittings p + f - 1, at an elbow on the way 2, at a coupling 2; "
-        "from the unions at the heat pump on, both pipes");
+    how.method =
+        say("where p pipes meet by f fittings p + f - 1, at an elbow on the way 2, at a coupling 2; "
+            "from the unions at the heat pump on, both pipes");
     if (fittings.joints() == count.joints && joints >= count.joints)
       how = joints_by_fittings(all, fittings, (joints - count.joints) / 2);
   }

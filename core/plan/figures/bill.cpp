@@ -32,7 +32,8 @@ void add_price(Figures& all, const Plan& plan, const BillLine& line) {
   const std::string source = own ? say("the plan's price book") : translated(kOwnFigure);
   if (!entered || std::abs(*entered - *line.price) > 1e-9 * *line.price)
     derived(all, key, label, value, Q::money,
-            {say("mean of what is bought: rolls at their prices; what is cut to length, where it has no price of its "
+            {say("mean of what is bought: rolls at their prices; what is cut to length, where it has no "
+                 "price of its "
                  "own, {} times that of a roll ({})",
                  shortest(kCutDearer), translated(kOwnFigure)),
              {"amount." + line.key},
@@ -133,9 +134,10 @@ void add_incentives(Figures& all, const OfferTerms& terms, const Bill& bill, con
       of.push_back("terms.incentive_" + number + "_cap");
       typed(all, of.back(), say("{}, at most", asked.name), *asked.cap, Q::money);
     }
-    derived(all, key, bill.incentives[i].name + ", " + currency, bill.incentives[i].amount, Q::money,
-            {say("as entered, or its share of the price; no more than its cap, and than is left of the price"),
-             std::move(of), ""});
+    derived(
+        all, key, bill.incentives[i].name + ", " + currency, bill.incentives[i].amount, Q::money,
+        {say("as entered, or its share of the price; no more than its cap, and than is left of the price"),
+         std::move(of), ""});
     from.push_back(key);
   }
   derived(all, "cost.net", say("Price less incentives, {}", currency), bill.net, Q::money,

@@ -17,8 +17,8 @@ void add_inputs(Figures& all, const Running& r, int years) {
   typed(all, "run.electricity_price", say("Price of electricity, a kWh"), r.electricity, Q::money);
   typed(all, "run.electricity_escalation", say("Rise of the price of electricity, a year"),
         r.electricity_escalation, Q::ratio);
-  typed(all, "run.electricity_emission", say("Emission of electricity, CO2 a kWh"),
-        r.electricity_emission, Q::mass);
+  typed(all, "run.electricity_emission", say("Emission of electricity, CO2 a kWh"), r.electricity_emission,
+        Q::mass);
   typed(all, "run.discount", say("Discount rate, a year"), r.discount, Q::ratio);
   typed(all, "run.inflation", say("Inflation of maintenance and what is bought again, a year"), r.inflation,
         Q::ratio);
@@ -56,7 +56,8 @@ void add_system(Figures& all, const std::string& key, const SystemCost& s, const
   Keys emission = in.emission;
   emission.emplace_back("run.years");
   derived(all, key + ".first", say("{}: first cost, {}", s.name, currency), s.first, Q::money,
-          {in.first.size() > 1 ? say("price less incentives + heat pump indoors") : say("as entered"), in.first, ""});
+          {in.first.size() > 1 ? say("price less incentives + heat pump indoors") : say("as entered"),
+           in.first, ""});
   derived(all, key + ".energy_cost", say("{}: energy a year at today's prices, {}", s.name, currency),
           s.energy_today, Q::money, {say("units of fuel x price + kWh x price"), in.energy, ""});
   derived(all, key + ".running", say("{}: energy and maintenance a year, {}", s.name, currency),
@@ -64,8 +65,7 @@ void add_system(Figures& all, const std::string& key, const SystemCost& s, const
           {say("energy + maintenance"), {key + ".energy_cost", key + ".maintenance"}, ""});
   derived(all, key + ".life_cycle", say("{}: life-cycle cost, {}", s.name, currency), s.life_cycle, Q::money,
           {say("first cost + sum over years t of what is paid in year t/(1 + discount)^t"),
-           std::move(life_cycle),
-           translated(kDiscountSource)});
+           std::move(life_cycle), translated(kDiscountSource)});
   derived(all, key + ".emission", say("{}: emission over the years", s.name), s.emission, Q::mass,
           {say("sum over years of fuel and electricity x emission a unit"), std::move(emission), ""});
 }

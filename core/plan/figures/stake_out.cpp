@@ -62,8 +62,7 @@ void add_stake_out(Figures& all, const Outcome& outcome) {
             Quantity::length, {how, and_corner(place, tie.second), ""});
     derived(all, key + ".cut", say("{}, angle at which the tapes cut", label), tie.cut, Quantity::angle,
             {say("between the two tapes, 0 where a house hides a corner"),
-             and_corner(and_corner(place, tie.first), tie.second),
-             ""});
+             and_corner(and_corner(place, tie.first), tie.second), ""});
   }
 }
 

@@ -33,7 +33,8 @@ TEST(BillInCents, PartsRoundedAddUpToTheRoundedTotalEachWithinAStep) {
     }
     EXPECT_EQ(sum, cents(total));
   }
-  EXPECT_EQ(rounded_to_add_up({1.0 / 3, 1.0 / 3, 1.0 / 3}, 1, 0.1), (std::vector<double>{0.4, 0.3, 0.3}));
+  // A dollar among three, by dimes: the first has the odd one.
+  EXPECT_EQ(rounded_to_add_up({100.0 / 3, 100.0 / 3, 100.0 / 3}, 100, 10), (std::vector<double>{40, 30, 30}));
 }
 
 TEST(BillInCents, AnyBillAddsUpAsItIsPrinted) {
@@ -49,7 +50,8 @@ TEST(BillInCents, AnyBillAddsUpAsItIsPrinted) {
   for (const BillLine& line : bill.lines) lines += cents(line.sum);
   for (const IncentivePaid& i : bill.incentives) paid += cents(i.amount);
   EXPECT_EQ(lines, cents(bill.cost));
-  EXPECT_EQ(cents(bill.cost) + cents(bill.overhead) + cents(bill.markup) + cents(bill.tax), cents(bill.price));
+  EXPECT_EQ(cents(bill.cost) + cents(bill.overhead) + cents(bill.markup) + cents(bill.tax),
+            cents(bill.price));
   EXPECT_EQ(cents(bill.price) - paid, cents(bill.net));
   EXPECT_NEAR(bill.price, before.price, 0.005001);
   EXPECT_NEAR(bill.net, before.net, 0.005001);
