@@ -9,7 +9,7 @@
 #include "cli/table.h"
 #include "cli/text_out.h"
 #include "cli/verbs.h"
-#include "cost/bill.h"
+#include "cost/bill_in_cents.h"
 #include "cost/comparison.h"
 #include "files/atomic_file.h"
 #include "files/bill_file.h"
@@ -41,7 +41,7 @@ std::string amount_of(const BillLine& line, double amount, UnitSystem units) {
 }
 
 void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
-  const Bill& bill = *outcome.bill;
+  const Bill bill = in_cents(*outcome.bill);
   Rows rows = {{"", say("counted"), say("bought"), "", say("price"), plan.wishes.prices.currency}};
   for (const BillLine& line : bill.lines)
     rows.push_back({line.item, amount_of(line, line.needed, plan.units),

@@ -93,7 +93,8 @@ void add_pipe_to_buy(Page& page, const Plan& plan, const Outcome& outcome) {
                   .arg(QString::fromStdString(header_and_run_sizes(plan, outcome)).toHtmlEscaped()),
               "", page.number("buy.header_pipe")});
   page.row({QObject::tr("In all, as counted"), "", page.number("buy.counted_pipe")});
-  if (page.has("buy.pipe")) page.row({QObject::tr("To buy, in whole rolls"), "", page.number("buy.pipe")});
+  if (page.has("buy.pipe"))
+    page.row({QObject::tr("To buy, rolls and what is cut to length"), "", page.number("buy.pipe")});
   page.end_table();
 }
 

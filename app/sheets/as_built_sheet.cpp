@@ -40,6 +40,12 @@ MapContent content(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer
   return c;
 }
 
+// What was found wrong with the plan is not drawn here, and has no line in the legend.
+Outcome without_findings(Outcome outcome) {
+  outcome.findings.clear();
+  return outcome;
+}
+
 }  // namespace
 
 AsBuiltSheet::AsBuiltSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
@@ -47,6 +53,7 @@ AsBuiltSheet::AsBuiltSheet(const Plan& plan, const Outcome& outcome, const Sheet
 
 AsBuiltSheet::AsBuiltSheet(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer& built,
                            const SheetSetup& setup)
-    : MapSheet(built.plan, *built.outcome, setup, content(plan, outcome, built, setup.folder)) {}
+    : MapSheet(built.plan, without_findings(*built.outcome), setup,
+               content(plan, outcome, built, setup.folder)) {}
 
 }  // namespace underlawn

@@ -192,6 +192,14 @@ void Pictures::paint(QPainter& painter, const QRectF& room) const {
   }
 }
 
+double PictureKey::set(QPainter* painter, const QRectF& room) const {
+  double points = 9;
+  const auto lines = [&] { return set_picture_key(nullptr, room, key_, pt(points)) / pt(points); };
+  const double one = set_picture_key(nullptr, QRectF(0, 0, 1e9, 0), key_, pt(points)) / pt(points);
+  while (points > 7.5 && lines() > 1.1 * one) points -= 0.25;
+  return set_picture_key(painter, room, key_, pt(points));
+}
+
 double Amounts::row_height(const Row& row, double width) const {
   const double room = 0.68 * width;
   return set_family_text(nullptr, {}, room, row.what, 11, row.bold) +
@@ -214,7 +222,7 @@ void Amounts::paint(QPainter& painter, const QRectF& room) const {
     const double width = 0.68 * room.width(), top = y;
     double at = y + pt(2);
     at += set_family_text(&painter, {room.left(), at}, width, row.what, 11, row.bold);
-    set_family_text(&painter, {room.left(), at}, width, row.note, 9.5, false, "#555555");
+    set_family_text(&painter, {room.left(), at}, width, row.note, 9.5, false, "#444444");
     double points = row.bold ? 14 : 11;
     while (points > 7 && width_of(row.amount, type(points, QFont::DemiBold)) > 0.31 * room.width())
       points -= 0.5;

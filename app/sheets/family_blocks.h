@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "sheets/block.h"
+#include "sheets/lot_picture.h"
 
 namespace underlawn::sheet {
 
@@ -72,6 +73,18 @@ class Pictures : public Block {
   double width_of_one(double width) const;
   std::vector<Picture> pictures_;
   double high_;  // sheet units, of the picture
+};
+
+// What the colours of the pictures above it are; on one line where it can be.
+class PictureKey : public Block {
+ public:
+  explicit PictureKey(std::vector<PictureColour> key) : key_(std::move(key)) {}
+  double height(double width) const override { return set(nullptr, QRectF(0, 0, width, 0)) + kFamilyGap; }
+  void paint(QPainter& painter, const QRectF& room) const override { set(&painter, room); }
+
+ private:
+  double set(QPainter* painter, const QRectF& room) const;
+  std::vector<PictureColour> key_;
 };
 
 // What and how much, line by line.

@@ -23,12 +23,20 @@ using sheet::text_of;
 
 namespace {
 
-// Two figures that matter: 20 708 becomes 20 700.
-double rounded(double amount, int direction = 0) {
+// Three figures that matter: 20 708 becomes 20 700.
+double step_of(double amount) {
+  return std::max(1.0, std::pow(10.0, std::floor(std::log10(std::abs(amount))) - 2));
+}
+
+double rounded(double amount) {
   if (amount == 0 || !std::isfinite(amount)) return 0;
-  const double step = std::max(1.0, std::pow(10.0, std::floor(std::log10(std::abs(amount))) - 2));
-  const double steps = amount / step;
-  return step * (direction < 0 ? std::floor(steps) : direction > 0 ? std::ceil(steps) : std::round(steps));
+  const double step = step_of(amount);
+  return step * std::round(amount / step);
+}
+
+// Up to whole currency; a trace above is none.
+double whole_up(double amount) {
+  return std::ceil(amount - 1e-6);
 }
 
 QString grouped(double amount) {
@@ -70,7 +78,7 @@ QString date_of(const Outcome& outcome, int day) {
 }  // namespace
 
 QString money(const Plan& plan, double amount) {
-  return with_currency(plan, grouped(rounded(amount)));
+  return with_currency(plan, grouped(std::round(amount) + 0.0));
 }
 
 QString price_of_unit(const Plan& plan, double price) {
@@ -78,9 +86,8 @@ QString price_of_unit(const Plan& plan, double price) {
 }
 
 QString money_range(const Plan& plan, double low, double high) {
-  const double from = rounded(low, -1), to = rounded(high, 1);
-  if (from == to) return money(plan, low);
-  return QObject::tr("%1 to %2").arg(with_currency(plan, grouped(from)), with_currency(plan, grouped(to)));
+  const QString from = money(plan, low), to = money(plan, high);
+  return from == to ? from : QObject::tr("%1 to %2").arg(from, to);
 }
 
 QString family_length(const Plan& plan, double metres) {
@@ -182,16 +189,21 @@ double rain_day(const Plan& plan) {
 void add_price(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
   facts.days = days_worked(outcome);
   facts.rain_days = days_for_rain(plan, outcome);
-  facts.unit = plan.pricing.running.unit_cost;
+  facts.rain_day = whole_up(rain_day(plan));
+  facts.rain = facts.rain_days * facts.rain_day;
+  facts.unit = std::round(plan.pricing.running.unit_cost);
   if (outcome.bill != nullptr) {
-    facts.price = outcome.bill->net + facts.unit;
-    facts.incentives = outcome.bill->price - outcome.bill->net;
-    if (const auto laid_back = bill_if_laid_back(plan, outcome))
-      facts.price_sloped = laid_back->net + facts.unit;
+    const double net = outcome.bill->net;
+    facts.price = std::round(net) + facts.unit;
+    facts.incentives = std::round(outcome.bill->price - net);
+    if (const auto laid_back = bill_if_laid_back(plan, outcome)) {
+      const double more_rain = (laid_back->rain_days - facts.rain_days) * rain_day(plan);
+      facts.sloped_more = std::max(0.0, whole_up(laid_back->bill.net - net + std::max(0.0, more_rain)));
+    }
   }
   facts.whole_price = facts.unit > 0 || !plan.pricing.terms.extras.empty();
-  facts.rain = facts.rain_days * rain_day(plan);
   facts.price_high = facts.price + facts.rain;
+  facts.at_most = facts.price_high + facts.incentives;
 }
 
 Range over_spread(double middle) {
@@ -200,46 +212,68 @@ Range over_spread(double middle) {
   return {std::min(a, b), std::max(a, b)};
 }
 
-// Energy goes with the need, upkeep does not.
+double in_steps(const FamilyFacts& facts, double amount) {
+  return facts.step * std::round(amount / facts.step);
+}
+
+// Energy goes with the need, upkeep does not. What is saved is what the printed figures leave.
 OtherWay other_way(const Plan& plan, const Outcome& outcome, const FamilyFacts& facts, std::size_t i) {
   const Comparison& c = *outcome.comparison;
-  const SystemCost &other = c.others[i], &loop = c.loop;
+  const SystemCost& other = c.others[i];
   OtherWay way;
   way.name = text_of(other.name);
   way.fuel = text_of(plan.pricing.running.others[i].fuel);
-  way.first = other.first;
+  way.first = std::round(other.first);
   way.bill = other.running_today;
-  const double upkeep = other.running_today - other.energy_today;
-  const double more_upkeep = upkeep - (loop.running_today - loop.energy_today);
-  way.bills = over_spread(other.energy_today);
-  way.bills.low += upkeep, way.bills.high += upkeep;
+  const double upkeep = in_steps(facts, other.running_today - other.energy_today);
+  const Range energy = over_spread(other.energy_today);
+  way.bills = {in_steps(facts, energy.low) + upkeep, in_steps(facts, energy.high) + upkeep};
   way.saved = c.against[i].saved_first;
-  way.saves = over_spread(other.energy_today - loop.energy_today);
-  way.saves.low += more_upkeep, way.saves.high += more_upkeep;
+  const double less = way.bills.low - facts.bill_low - facts.upkeep,
+               more = way.bills.high - facts.bill_high - facts.upkeep;
+  way.saves = {std::min(less, more), std::max(less, more)};
   way.years = c.against[i].simple;
   if (way.saves.low > 0 && c.priced) {
-    const double soon = std::max(0.0, facts.price - other.first) / way.saves.high;
-    const double late = std::max(0.0, facts.price_high - other.first) / way.saves.low;
+    const double soon = std::max(0.0, facts.price - way.first) / way.saves.high;
+    const double late = std::max(0.0, facts.price_high - way.first) / way.saves.low;
     if (soon <= c.years) way.payback = Range{soon, late};
   }
   return way;
 }
 
+// Ten where amounts have four figures.
+double yearly_step(const FamilyFacts& facts, const Outcome& outcome) {
+  double most = facts.bill;
+  if (outcome.comparison)
+    for (const SystemCost& other : outcome.comparison->others) most = std::max(most, other.running_today);
+  return most > 0 && std::isfinite(most) ? step_of(most) : 1;
+}
+
+void add_bill(FamilyFacts& facts) {
+  const Range use = over_spread(facts.electricity);
+  const double price = facts.electricity > 0 ? facts.bill / facts.electricity : 0;  // a J
+  facts.electricity_low = kKilowattHour * rounded(use.low / kKilowattHour);
+  facts.electricity_high = kKilowattHour * rounded(use.high / kKilowattHour);
+  facts.bill_low = in_steps(facts, price * facts.electricity_low);
+  facts.bill_high = in_steps(facts, price * facts.electricity_high);
+}
+
 void add_energy(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
   facts.electricity = value(outcome, "heat.electricity");
   facts.backup = value(outcome, "heat.backup");
-  facts.bill = facts.electricity * plan.pricing.running.electricity / 3.6e6;
+  facts.bill = facts.electricity * plan.pricing.running.electricity / kKilowattHour;
+  double upkeep = 0;
   if (outcome.comparison) {
     const SystemCost& loop = outcome.comparison->loop;
     facts.electricity = loop.electricity * kKilowattHour;
     facts.bill = loop.energy_today;
-    facts.upkeep = loop.running_today - loop.energy_today;
+    upkeep = loop.running_today - loop.energy_today;
     facts.years = outcome.comparison->years;
     facts.payback_known = outcome.comparison->priced;
   }
-  const Range use = over_spread(facts.electricity), bill = over_spread(facts.bill);
-  facts.electricity_low = use.low, facts.electricity_high = use.high;
-  facts.bill_low = bill.low, facts.bill_high = bill.high;
+  facts.step = yearly_step(facts, outcome);
+  facts.upkeep = in_steps(facts, upkeep);
+  add_bill(facts);
   if (!outcome.comparison) return;
   for (std::size_t i = 0; i < outcome.comparison->others.size(); ++i)
     facts.others.push_back(other_way(plan, outcome, facts, i));

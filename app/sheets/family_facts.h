@@ -11,10 +11,10 @@
 
 namespace underlawn {
 
-// "$20,700", "20 700 EUR": round figures, as people speak of money.
+// "$20,708", "20,708 EUR": whole units. What is to be rounded more is rounded in FamilyFacts, so that the
+// printed figures add up.
 QString money(const Plan& plan, double amount);
 QString price_of_unit(const Plan& plan, double price);  // "$2.95"
-// Between the two, rounded outward where they differ.
 QString money_range(const Plan& plan, double low, double high);
 
 // Lengths and energy as people speak of them: whole feet or tenths of a metre, rounded down; round kWh.
@@ -48,31 +48,37 @@ struct OtherWay {
   QString name, fuel;
   double first = 0;              // currency, to buy
   double bill = 0;               // currency in the first year at today's prices, upkeep with it
-  Range bills;                   // the same over the spread of the need
+  Range bills;                   // the same over the spread of the need, in steps
   double saved = 0;              // currency in the first year, negative where the loop costs more
-  Range saves;                   // over the spread
+  Range saves;                   // bills less the loop's, as printed
   std::optional<double> years;   // until the difference in price is paid back
   std::optional<Range> payback;  // over spread and price; none where it does not come back in the years
 };
 
 struct FamilyFacts {
-  bool laid = false;        // is there a loop to speak of
-  double price = 0;         // currency, as the sides are meant to be dug, after incentives; with the unit
-  double price_high = 0;    // with the days kept for rain
-  double unit = 0;          // of it the heat pump and what belongs to it indoors; 0 where nobody gave it
-  double rain = 0;          // what the days kept for rain cost
-  double price_sloped = 0;  // where all sides have to be laid back; 0 where that is the price already
-  double incentives = 0;
+  bool laid = false;         // is there a loop to speak of
+  double price = 0;          // whole currency: what the bill comes to, after incentives; with the unit
+  double unit = 0;           // of it the heat pump and what belongs to it indoors; 0 where nobody gave it
+  double incentives = 0;     // whole currency, taken off
   bool whole_price = false;  // the heat pump is in it, or lines of the designer's own are
   int days = 0;
-  int rain_days = 0;
-  double electricity = 0;  // J a year, heat pump, circulator and back-up
-  double electricity_low = 0, electricity_high = 0;
-  double bill = 0, bill_low = 0, bill_high = 0;  // currency a year, electricity alone
-  double upkeep = 0;                             // currency a year
-  double backup = 0;                             // J a year
-  bool payback_known = true;                     // the heat pump has a price
-  int years = 0;                                 // looked at
+  // What may be added to the price, each rounded up to whole currency.
+  int rain_days = 0;      // kept for rain, charged where they are lost
+  double rain_day = 0;    // what one costs
+  double rain = 0;        // all of them
+  double price_high = 0;  // with the days kept for rain
+  double at_most = 0;     // that too, and without any incentive
+  double sloped_more =
+      0;  // where all sides have to be laid back, which is asked for; 0 where they are already
+  double electricity = 0;                            // J a year, heat pump, circulator and back-up
+  double electricity_low = 0, electricity_high = 0;  // over the spread, in steps
+  double bill = 0;                                   // currency a year, electricity alone
+  double step = 1;                                   // that yearly amounts are rounded to
+  double bill_low = 0, bill_high = 0;                // in steps, of the rounded electricity
+  double upkeep = 0;                                 // currency a year, in steps
+  double backup = 0;                                 // J a year
+  bool payback_known = true;                         // the heat pump has a price
+  int years = 0;                                     // looked at
   std::vector<OtherWay> others;
 };
 // The house's need is known to Spreads::load: nine times in ten it is within the range.
@@ -87,9 +93,13 @@ struct MostOpen {
 std::optional<MostOpen> most_open(const Outcome& outcome);
 
 // Sentences.
-QString price_words(const Plan& plan, const Outcome& outcome);   // what the price stands on
-QString rain_words(const Plan& plan, const FamilyFacts& facts);  // "one day of rain ($1,900)"; "" without
-QString spread_words();                                          // what the ranges are
+QString price_words(const Plan& plan, const Outcome& outcome);  // what the price is, and what bounds it
+struct PriceChange {
+  QString lead, words;
+};
+// The price that is signed, what may change it and by how much, and that nothing else does.
+std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome);
+QString spread_words();                 // what the ranges are
 QString sides_words(const Plan& plan);  // how the pipe is laid without anybody in danger
 QString earth_words(const Plan& plan, const Outcome& outcome);
 QString fluid_words(const Plan& plan, const Outcome& outcome);

@@ -6,21 +6,32 @@
 
 namespace underlawn::sheet {
 
-// Short lines in two columns: what, a word on it, how much.
+// Short lines in two columns: what, a word on it, how much of each kind.
 class Pairs : public Block {
  public:
   struct Row {
-    QString what, note, amount;
+    QString what, note;
+    QStringList amounts;  // as many as there are heads
   };
-  Pairs(QString heading, std::vector<Row> rows, QString foot)
-      : heading_(std::move(heading)), rows_(std::move(rows)), foot_(std::move(foot)) {}
+  // `notes`: sentences under the lines; `foot`: small, what is meant.
+  Pairs(QString heading, QStringList heads, std::vector<Row> rows, QStringList notes, QString foot)
+      : heading_(std::move(heading)),
+        heads_(std::move(heads)),
+        rows_(std::move(rows)),
+        notes_(std::move(notes)),
+        foot_(std::move(foot)) {}
   double height(double width) const override;
   void paint(QPainter& painter, const QRectF& room) const override;
 
  private:
   std::size_t deep() const { return (rows_.size() + 1) / 2; }
+  void paint_row(QPainter& painter, const QPointF& at, double width, const Row& row) const;
+  // The height; paints where there is a painter.
+  double set_notes(QPainter* painter, const QPointF& at, double width) const;
   QString heading_;
+  QStringList heads_;
   std::vector<Row> rows_;
+  QStringList notes_;
   QString foot_;
 };
 

@@ -92,27 +92,59 @@ QString run_sides_words(Sides sides) {
 
 }  // namespace
 
-QString rain_words(const Plan& plan, const FamilyFacts& facts) {
-  if (facts.rain_days == 0) return "";
-  return facts.rain_days == 1
-             ? QObject::tr("one day of rain (%1)").arg(money(plan, facts.rain))
-             : QObject::tr("%1 days of rain (%2)").arg(facts.rain_days).arg(money(plan, facts.rain));
-}
-
 QString price_words(const Plan& plan, const Outcome& outcome) {
   const FamilyFacts facts = family_facts(plan, outcome);
   QStringList words;
-  words << (facts.price_sloped > 0
-                ? QObject::tr(
-                      "It stands on the trench sides of the dig plan. What could change it most: if "
-                      "the ground or the inspector asks for sloped sides everywhere, it is nearer %1.")
-                      .arg(money(plan, facts.price_sloped))
-                : QObject::tr("It stands on the dig plan: trench sides laid back for safety. What could "
-                              "change it most is what nobody sees beforehand: rock, water, old rubble."));
-  if (facts.rain_days > 0)
-    words << QObject::tr("The higher figure has %1 in it.").arg(rain_words(plan, facts));
-  if (!facts.whole_price) words << QObject::tr("The heat pump in the house is not in it.");
+  words << (facts.whole_price
+                ? QObject::tr("%1 is one price for everything on these pages.").arg(money(plan, facts.price))
+                : QObject::tr(
+                      "%1 is one price for the ground loop on these pages; the heat pump in the house "
+                      "is not in it.")
+                      .arg(money(plan, facts.price)));
+  if (facts.at_most > facts.price)
+    words << QObject::tr(
+                 "Only what is named under “What can change the price” changes it, and to %1 at most.")
+                 .arg(money(plan, facts.at_most));
+  words << QObject::tr("Nothing more is charged without your written yes.");
   return words.join(" ");
+}
+
+namespace {
+
+QString rain_change(const Plan& plan, const FamilyFacts& facts) {
+  return facts.rain_days == 1
+             ? QObject::tr("Rain adds %1 if it takes a working day, one day at most.")
+                   .arg(money(plan, facts.rain))
+             : QObject::tr("Rain adds %1 for each working day it takes, %2 days at most: up to %3.")
+                   .arg(money(plan, facts.rain_day))
+                   .arg(facts.rain_days)
+                   .arg(money(plan, facts.rain));
+}
+
+}  // namespace
+
+std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome) {
+  const FamilyFacts facts = family_facts(plan, outcome);
+  QStringList added;
+  if (facts.rain_days > 0) added << rain_change(plan, facts);
+  if (facts.incentives > 0)
+    added << QObject::tr(
+                 "Incentives of %1 are taken off already; what of them you do not receive is added again.")
+                 .arg(money(plan, facts.incentives));
+  if (facts.at_most > facts.price)
+    added << QObject::tr("With this it is %1 at most.").arg(money(plan, facts.at_most));
+  std::vector<PriceChange> all{
+      {QObject::tr("The price you sign is %1.").arg(money(plan, facts.price)), added.join(" ")}};
+  all.push_back(
+      {QObject::tr("Nothing more is charged without your written yes."),
+       QObject::tr("For rock, water, old rubble or another wish we stop and tell you the price first.")});
+  if (facts.sloped_more > 0)
+    all.push_back(
+        {QObject::tr("Trench sides laid back"),
+         QObject::tr("need your written yes too, if the ground or the inspector asks for them: more lawn "
+                     "is opened, and laid back everywhere they cost %1 more at most.")
+             .arg(money(plan, facts.sloped_more))});
+  return all;
 }
 
 QString spread_words() {
@@ -245,18 +277,6 @@ std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
 
 namespace {
 
-QString rain_answer(const Plan& plan, const FamilyFacts& facts) {
-  const QString kept = rain_words(plan, facts);
-  return kept.isEmpty()
-             ? QObject::tr(
-                   "No day is kept for it in the price. The trenches stay fenced, and nobody goes "
-                   "near them until they have been looked at again.")
-             : QObject::tr(
-                   "The higher figure of the price has %1 in it; further days of rain cost in proportion and "
-                   "make the work longer. The trenches stay fenced until they have been looked at again.")
-                   .arg(kept);
-}
-
 QString leak_answer(const Plan& plan, const Outcome& outcome) {
   QStringList words{
       QObject::tr("Each coil is under pressure while its trench is filled, and the whole is tested, with "
@@ -277,22 +297,19 @@ QString leak_answer(const Plan& plan, const Outcome& outcome) {
 
 std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
   std::vector<Risk> all;
-  const FamilyFacts facts = family_facts(plan, outcome);
   all.push_back(
       {QObject::tr("A gas or power line is hit."),
        QObject::tr("We call the locating service before we dig and dig by hand near every mark. You show us "
                    "what only you know: sprinklers, lights, a propane line, an old well.")});
   all.push_back(
       {QObject::tr("Rock, water or old rubble in the ground."),
-       QObject::tr("Nobody sees it beforehand. We stop, show you, and agree on the way round it and its "
-                   "price before we go on.")});
-  if (facts.price_sloped > 0)
-    all.push_back(
-        {QObject::tr("The trench sides have to be laid back."),
-         QObject::tr("If the ground or the inspector asks for sloped sides everywhere, more lawn is "
-                     "opened and the price is nearer %1.")
-             .arg(money(plan, facts.price_sloped))});
-  all.push_back({QObject::tr("Rain."), rain_answer(plan, facts)});
+       QObject::tr(
+           "Nobody sees it beforehand. We stop, show you, and go on when you have said yes in writing "
+           "to the way round it and its price.")});
+  all.push_back(
+      {QObject::tr("Rain."),
+       QObject::tr("It makes the work longer. The trenches stay fenced, and nobody goes near them until "
+                   "they have been looked at again.")});
   all.push_back({QObject::tr("The pipe leaks."), leak_answer(plan, outcome)});
   all.push_back(
       {QObject::tr("Children and pets."),

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The header drawn out to scale with the size of every piece, and the same as a table.
 #include <cmath>
+#include <numbers>
 
 #include "canvas/labels.h"
 #include "canvas/paint_context.h"
@@ -68,14 +69,18 @@ class HeaderDetail : public Block {
   }
 
   double height(double width) const override {
-    return heading_height() + 2 * kMargin + (box_.high.y - box_.low.y) * per_metre(scale(width)) + pt(14);
+    return heading_height() + 2 * kMargin + down() * per_metre(scale(width)) + pt(14);
   }
   void paint(QPainter& painter, const QRectF& room) const override;
 
  private:
+  // A long header that goes up the plan lies down here: a sheet is wider than the room it has for this.
+  bool turned() const { return box_.high.y - box_.low.y > 1.5 * (box_.high.x - box_.low.x); }
+  double across() const { return turned() ? box_.high.y - box_.low.y : box_.high.x - box_.low.x; }
+  double down() const { return turned() ? box_.high.x - box_.low.x : box_.high.y - box_.low.y; }
   int scale(double width) const {
-    const int across = detail_scale(plan_.units, box_.high.x - box_.low.x, width - 2 * kMargin - pt(60));
-    return std::max(across, detail_scale(plan_.units, box_.high.y - box_.low.y, pt(230)));
+    const int wide = detail_scale(plan_.units, across(), width - 2 * kMargin - pt(60));
+    return std::max(wide, detail_scale(plan_.units, down(), pt(230)));
   }
 
   Plan plan_;
@@ -87,9 +92,9 @@ class HeaderDetail : public Block {
 void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
   const int n = scale(room.width());
   paint_heading(painter, room, QObject::tr("HEADER, FROM ABOVE 1:%1").arg(n));
-  const double k = per_metre(n), high = (box_.high.y - box_.low.y) * k + 2 * kMargin;
+  const double k = per_metre(n), high = down() * k + 2 * kMargin;
   const QRectF area(room.left(), room.top() + heading_height(), room.width(), high);
-  const View view{0.5 * (box_.low + box_.high), k, area.size(), 0};
+  const View view{0.5 * (box_.low + box_.high), k, area.size(), turned() ? -std::numbers::pi / 2 : 0};
   Labels labels;
   const Look look = sheet_look();
   PaintOptions options;
@@ -155,10 +160,14 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
   labels.add(std::move(house));
   labels.paint(painter, QRectF(QPointF(0, 0), area.size()), Qt::white, look.line);
   painter.restore();
-  write(
-      painter, {room.left(), area.bottom() + pt(9)},
-      QObject::tr("Whole line: supply. Dashed: return. Dot: trench head, where coil and header are joined."),
-      type(9));
+  const QString key =
+      turned() ? QObject::tr(
+                     "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
+                     "joined. Turned: what is up on the plan is right here.")
+               : QObject::tr(
+                     "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
+                     "joined.");
+  write_fitted(painter, {room.left(), area.bottom() + pt(9)}, key, room.width(), {9, 7});
 }
 
 QString tee_name(const HeaderTree& tree, const Outcome& outcome, int tee) {

@@ -410,6 +410,47 @@ void paint_distances(Scene& s) {
 
 }  // namespace
 
+std::vector<PictureColour> picture_colours(const Plan& plan, const Outcome& outcome) {
+  std::vector<PictureColour> all{{kTrench, QObject::tr("open trench")}};
+  const auto is_there = [&plan](FeatureKind kind) {
+    return std::ranges::any_of(plan.site.features, [kind](const Feature& f) { return f.kind == kind; });
+  };
+  if (!outcome.order ||
+      std::ranges::any_of(outcome.order->steps, [](const DigStep& step) { return !step.spoil.empty(); }))
+    all.push_back({kEarth, QObject::tr("earth beside it")});
+  all.push_back({kEarth.lighter(125), QObject::tr("filled in")});
+  all.push_back({kTrampled, QObject::tr("trodden ground")});
+  all.push_back({kSown, QObject::tr("sown")});
+  if (is_there(FeatureKind::house)) all.push_back({kRoof, QObject::tr("house")});
+  if (is_there(FeatureKind::drive)) all.push_back({kPaving, QObject::tr("paving")});
+  if (is_there(FeatureKind::no_dig)) all.push_back({kGarden, QObject::tr("left alone")});
+  return all;
+}
+
+double set_picture_key(QPainter* painter, const QRectF& room, const std::vector<PictureColour>& key,
+                       double text) {
+  const QFont font = plan_font(text);
+  const double box = 0.9 * text, line = 1.6 * text;
+  double x = room.left(), y = room.top();
+  for (const PictureColour& one : key) {
+    const QSizeF words = text_size(one.words, font);
+    const double wide = box + 0.4 * text + words.width();
+    if (x > room.left() && x + wide > room.right()) {
+      x = room.left();
+      y += line;
+    }
+    if (painter != nullptr) {
+      painter->setPen(QPen(kText, 0.05 * text));
+      painter->setBrush(one.colour);
+      painter->drawRect(QRectF(x, y + (line - box) / 2, box, box));
+      paint_text(*painter, one.words, font, kText, Qt::transparent,
+                 {x + box + 0.4 * text + words.width() / 2, y + line / 2}, 0, 0);
+    }
+    x += wide + text;
+  }
+  return key.empty() ? 0 : y + line - room.top();
+}
+
 View lot_picture_view(const Plan& plan, QSizeF size, double text) {
   std::vector<Point> points = lot_ring(plan.site);
   if (points.size() < 3) points.clear();

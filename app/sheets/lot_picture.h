@@ -5,7 +5,9 @@
 
 #include <QPainter>
 #include <QRectF>
+#include <QString>
 #include <optional>
+#include <vector>
 
 #include "canvas/view.h"
 #include "plan/outcome.h"
@@ -34,6 +36,17 @@ struct LotPicture {
 // Paints into `area`. Needs a lot or a house; else leaves the area empty.
 void paint_lot_picture(QPainter& painter, const Plan& plan, const Outcome* outcome, const QRectF& area,
                        const LotPicture& how);
+
+// What the colours of a picture of the work are: "open trench". Only what is on this lot.
+struct PictureColour {
+  QColor colour;
+  QString words;
+};
+std::vector<PictureColour> picture_colours(const Plan& plan, const Outcome& outcome);
+// Set in lines under one another, as letters `text` high; returns the height. Paints where there is a
+// painter.
+double set_picture_key(QPainter* painter, const QRectF& room, const std::vector<PictureColour>& key,
+                       double text);
 
 // The view that it uses, for what is laid over it; device units from area.topLeft().
 View lot_picture_view(const Plan& plan, QSizeF size, double text);

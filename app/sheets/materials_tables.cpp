@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/materials_tables.h"
 
-#include "cost/bill.h"
+#include "cost/bill_in_cents.h"
 #include "sheets/contents.h"
 
 namespace underlawn::sheet {
@@ -67,7 +67,7 @@ QString pieces_of(const BillLine& line, const Roll& roll) {
 
 BlockPtr bill_table(const Plan& plan, const Outcome& outcome) {
   if (outcome.bill == nullptr) return nullptr;
-  const Bill& bill = *outcome.bill;
+  const Bill bill = in_cents(*outcome.bill);
   std::vector<std::vector<Cell>> rows;
   std::optional<BillGroup> group;
   for (const BillLine& line : bill.lines) {

@@ -13,13 +13,22 @@
 #include "sheets/family_facts.h"
 #include "sheets/family_tables.h"
 #include "sheets/ground_cut.h"
+#include "sheets/while_dug.h"
 
 namespace underlawn::sheet {
 
 namespace {
 
+// As it was typed; a usual term or a day in the language of the sheet.
+QString term(const std::string& kept) {
+  const QString text = text_of(kept).trimmed();
+  if (const QDate day = QDate::fromString(text, Qt::ISODate); day.isValid())
+    return locale_spoken().toString(day, QObject::tr("dddd, d MMMM yyyy", "a date"));
+  return text_of(translated(text.toStdString()));
+}
+
 QString or_else(const std::string& text, const QString& usual) {
-  const QString own = text_of(text).trimmed();
+  const QString own = term(text);
   return own.isEmpty() ? usual : own;
 }
 
@@ -114,9 +123,8 @@ BlockPtr tiles(const ProposalPage& page, const FamilyFacts& facts) {
                                              ? QObject::tr("trench in the lawn, %1 deep").arg(depth)
                                              : QObject::tr("trenches in the lawn, %1 deep").arg(depth)},
       {days_words(facts), QObject::tr("of work on your lot, from the first digging to the sown lawn")},
-      {money_range(page.plan, facts.price, facts.price_high),
-       facts.whole_price ? QObject::tr("in all, with what weather may add")
-                         : QObject::tr("for the ground loop, with what weather may add")}};
+      {money(page.plan, facts.price),
+       facts.whole_price ? QObject::tr("in all: one price") : QObject::tr("for the ground loop: one price")}};
   if (facts.electricity > 0)
     all.push_back({money_range(page.plan, facts.bill_low, facts.bill_high),
                    QObject::tr("of electricity a year to heat and cool the house")});
@@ -127,7 +135,7 @@ Pictures::Picture loop_picture(const ProposalPage& page, bool laid) {
   LotPicture how;
   how.moment = LotMoment::after;
   how.loop_below = how.frame = true;
-  how.text = pt(8.5);
+  how.text = pt(9.5);
   const QString words =
       laid ? QObject::tr(
                  "Your lot afterwards. The striped bands are the loop under the grass; dashed outlines are "
@@ -189,27 +197,38 @@ BlockPtr days_block(const ProposalPage& page) {
     days.push_back({"", name, all[i].sentence});
     i = j + 1;
   }
-  const QString start = text_of(page.plan.proposal.start).trimmed();
+  const QString start = term(page.plan.proposal.start);
   if (!start.isEmpty()) days.push_back({"", QObject::tr("We would begin:"), start});
   return std::make_shared<Prose>(QObject::tr("How long it takes"), std::move(days), 10);
 }
 
+QString short_distance(const Plan& plan, const std::optional<double>& metres) {
+  return !metres ? QString("–") : *metres < 0.05 ? QObject::tr("at it") : family_length(plan, *metres);
+}
+
 BlockPtr near_block(const ProposalPage& page) {
+  const Plan& plan = page.plan;
   std::vector<Pairs::Row> rows;
-  for (const Loved& l : loved(page.plan, page.outcome)) {
-    if (rows.size() == 16) break;
-    const QString kept = l.roots > 0  ? QObject::tr("roots reach %1").arg(family_length(page.plan, l.roots))
-                         : l.kept > 0 ? QObject::tr("at least %1").arg(family_length(page.plan, l.kept))
-                                      : QString();
-    rows.push_back({text_of(l.name), kept, family_length(page.plan, l.distance)});
+  for (const Loved& l : loved(plan, page.outcome)) {
+    if (rows.size() == 10) break;
+    const WhileDug w = while_dug(plan, page.outcome, l);
+    const QString note = l.roots > 0 ? QObject::tr("roots %1").arg(family_length(plan, l.roots)) : QString();
+    rows.push_back(
+        {text_of(l.name),
+         note,
+         {short_distance(plan, l.distance), short_distance(plan, w.earth), short_distance(plan, w.machine)}});
   }
   if (rows.empty()) return nullptr;
   return std::make_shared<Pairs>(
-      QObject::tr("How near to what you love"), std::move(rows),
+      QObject::tr("How near to what you love"),
+      QStringList{QObject::tr("trench", "how near"), QObject::tr("earth", "how near"),
+                  QObject::tr("machine", "how near")},
+      std::move(rows), root_words(plan, page.outcome),
       QObject::tr(
-          "From the edge of the nearest trench at its floor; to a tree, to the middle of its trunk; to "
-          "the house, from the deep trenches, since the smaller one leads into it. “At least” is what "
-          "is kept there."));
+          "Trench: from its edge at the floor; to a tree, to its trunk's middle; to the house, from the deep "
+          "ones. Earth: from the heaps, while they lie. Machine: from its ways, what it digs along, and the "
+          "pipe "
+          "laid ready."));
 }
 
 BlockPtr risks_block(const ProposalPage& page) {
@@ -230,29 +249,40 @@ void add_signature(Blocks& blocks, const ProposalPage& page) {
                       "lawn and what we damage, and for how long. These pages have lines to sign on once "
                       "that is said.")),
       10));
-  if (const QString payment = text_of(plan.proposal.payment).trimmed(); !payment.isEmpty())
+  if (const QString payment = term(plan.proposal.payment); !payment.isEmpty())
     blocks.push_back(
         std::make_shared<Prose>("", std::vector<Prose::Line>{{"", QObject::tr("Payment:"), payment}}, 10));
   if (guarantee.isEmpty()) return;
   const FamilyFacts facts = family_facts(plan, page.outcome);
-  QString agreed =
-      QObject::tr(
-          "We agree that the loop is built for %1 as these %2 pages and the plan %3 of %4 say; the permit "
-          "and local codes come first.")
-          .arg(money_range(plan, facts.price, facts.price_high))
+  QStringList agreed{
+      QObject::tr("We agree that the loop is built for %1 as these %2 pages and the plan %3 of %4 say.")
+          .arg(money(plan, facts.price))
           .arg(page.pages)
           .arg(text_of(page.outcome.fingerprint),
-               locale_spoken().toString(page.date, QObject::tr("d MMMM yyyy", "a date")));
-  const QString validity = text_of(plan.proposal.validity).trimmed();
-  if (!validity.isEmpty()) agreed += " " + QObject::tr("This offer stands for %1.").arg(validity);
+               locale_spoken().toString(page.date, QObject::tr("d MMMM yyyy", "a date")))};
+  if (facts.at_most > facts.price)
+    agreed << QObject::tr(
+                  "Only what is named under “What can change the price” changes it, and to %1 at most.")
+                  .arg(money(plan, facts.at_most));
+  agreed << QObject::tr(
+      "Nothing more is charged without our written yes; the permit and local codes come first.");
+  const QString validity = term(plan.proposal.validity);
+  if (!validity.isEmpty()) agreed << QObject::tr("This offer stands for %1.").arg(validity);
   QStringList owners = owners_of(text_of(plan.title.owner));
   if (owners.isEmpty()) owners << QObject::tr("Owner");
-  blocks.push_back(
-      std::make_shared<SignHere>(agreed, owners, or_else(plan.title.designer, QObject::tr("Contractor"))));
+  blocks.push_back(std::make_shared<SignHere>(agreed.join(" "), owners,
+                                              or_else(plan.title.designer, QObject::tr("Contractor"))));
+}
+
+BlockPtr changes_block(const ProposalPage& page) {
+  std::vector<Prose::Line> lines;
+  for (const PriceChange& change : price_changes(page.plan, page.outcome))
+    lines.push_back({"•", change.lead, change.words});
+  return std::make_shared<Prose>(QObject::tr("What can change the price"), std::move(lines), 10);
 }
 
 Blocks last_page(const ProposalPage& page) {
-  Blocks blocks{risks_block(page)};
+  Blocks blocks{risks_block(page), changes_block(page)};
   add_signature(blocks, page);
   return blocks;
 }
@@ -272,11 +302,9 @@ BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
   if (facts.unit > 0)
     notes << QObject::tr("%1 of it for the heat pump and what belongs to it in the house")
                  .arg(money(plan, facts.unit));
-  if (facts.rain_days > 0)
-    notes << QObject::tr("the higher figure has %1 in it").arg(rain_words(plan, facts));
   rows.push_back({facts.whole_price ? QObject::tr("Price in all")
                                     : QObject::tr("The ground loop: digging, pipe, joints, sand, lawn"),
-                  notes.join("; "), money_range(plan, facts.price, facts.price_high), true});
+                  notes.join("; "), money(plan, facts.price), true});
   if (facts.incentives > 0)
     rows.push_back({QObject::tr("Incentives, taken off already"), QObject::tr("as far as you receive them"),
                     money(plan, facts.incentives)});
@@ -293,7 +321,7 @@ BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
 
 QString payback_words(const FamilyFacts& facts, const OtherWay& other) {
   if (!facts.payback_known) return QObject::tr("not reckoned");
-  if (!other.payback) return QObject::tr("not within %1 years").arg(facts.years);
+  if (!other.payback) return QObject::tr("not in %1 years").arg(facts.years);
   const int soon = static_cast<int>(std::floor(other.payback->low)),
             late = static_cast<int>(std::ceil(other.payback->high));
   return late > facts.years ? QObject::tr("%1 years or more").arg(soon)
@@ -304,7 +332,7 @@ BlockPtr comparison_rows(const ProposalPage& page, const FamilyFacts& facts) {
   const Plan& plan = page.plan;
   std::vector<Compared::Row> rows{
       {facts.payback_known ? QObject::tr("The ground loop") : QObject::tr("The ground loop, no heat pump"),
-       money_range(plan, facts.price, facts.price_high),
+       money(plan, facts.price),
        money_range(plan, facts.bill_low + facts.upkeep, facts.bill_high + facts.upkeep), "", ""}};
   for (const OtherWay& other : facts.others) {
     if (rows.size() == 5) break;
@@ -315,7 +343,7 @@ BlockPtr comparison_rows(const ProposalPage& page, const FamilyFacts& facts) {
   return std::make_shared<Compared>(
       Compared::Row{QObject::tr("Ways to heat and cool this house"), QObject::tr("to buy"),
                     QObject::tr("a year, with upkeep"), QObject::tr("the loop saves a year"),
-                    QObject::tr("its higher price has paid for itself after")},
+                    QObject::tr("has paid for itself after")},
       std::move(rows));
 }
 
@@ -380,10 +408,11 @@ std::vector<BlockPtr> proposal_lot(const ProposalPage& page) {
   const FamilyFacts facts = family_facts(page.plan, page.outcome);
   std::vector<Prose::Line> back;
   for (const QString& words : put_back_words(page.plan, page.outcome)) back.push_back({"•", "", words});
-  Blocks blocks{prose(QObject::tr("What is dug"), dug_words(page.plan, page.outcome), 10), days_block(page),
+  Blocks blocks{std::make_shared<PictureKey>(picture_colours(page.plan, page.outcome)),
+                prose(QObject::tr("What is dug"), dug_words(page.plan, page.outcome), 10), days_block(page),
                 std::make_shared<Prose>(QObject::tr("What we put back"), std::move(back), 10)};
   const double one = (page.width - pt(24)) / 3;
-  add_pictures(blocks, 0, three_pictures(page, facts.days), page, pt(80),
+  add_pictures(blocks, 0, three_pictures(page, facts.days), page, pt(70),
                picture_height(page.plan, one, pt(230)));
   return blocks;
 }
@@ -403,7 +432,7 @@ std::vector<BlockPtr> proposal_warmth(const ProposalPage& page) {
     add_pictures(blocks, place,
                  {{"", ground_cut_words(page.outcome),
                    [plan = page.plan, outcome = page.outcome](QPainter& painter, const QRectF& area) {
-                     paint_ground_cut(painter, plan, outcome, area, pt(8));
+                     paint_ground_cut(painter, plan, outcome, area, pt(8.5));
                    }}},
                  page, pt(60), pt(220));
   return blocks;

@@ -95,10 +95,10 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
   QStringList who;
   for (const std::string& text : {plan_.title.designer, plan_.title.phone})
     if (!text.empty()) who << text_of(text);
-  write_on_lines(painter, {room.left(), y}, who.join(", "), 0.62 * room.width(), {9, 7}, 2, "#555555");
+  write_on_lines(painter, {room.left(), y}, who.join(", "), 0.62 * room.width(), {9, 7}, 2, "#444444");
   write(painter, {room.right(), y},
         QObject::tr("Plan %1, page %2 of %3").arg(text_of(outcome_.fingerprint)).arg(page + 1).arg(pages()),
-        type(9), "#555555", Align::right);
+        type(9), "#444444", Align::right);
   painter.restore();
 }
 

@@ -10,7 +10,7 @@ namespace underlawn::sheet {
 namespace {
 
 struct Row {
-  std::string_view begins;  // of keys, up to a dot
+  std::string_view begins;  // of keys; the longest that fits counts
   std::string_view title;
 };
 
@@ -30,12 +30,14 @@ constexpr std::array kRows{
     Row{"run", mark("Header and supply run")},
     Row{"crossing", mark("Crossings")},
     Row{"dig", mark("Earth")},
+    Row{"order", mark("Order of digging")},
     Row{"crew", mark("The crew's time")},
     Row{"days", mark("The crew's time")},
     Row{"stake", mark("Stake-out")},
     Row{"flow", mark("Flow")},
     Row{"purge", mark("Flushing")},
     Row{"test", mark("Pressure test")},
+    Row{"record", mark("Test, flushing and fill")},
     Row{"heat", mark("Heat")},
     Row{"loop", mark("Heat")},
     Row{"temperatures", mark("Water temperatures")},
@@ -45,15 +47,36 @@ constexpr std::array kRows{
     Row{"materials", mark("What is bought")},
     Row{"price", mark("Prices")},
     Row{"cost", mark("Cost")},
-    Row{"running", mark("Running cost")},
+    Row{"run.discount", mark("Running cost")},
+    Row{"run.inflation", mark("Running cost")},
+    Row{"run.years", mark("Running cost")},
+    Row{"run.electricity", mark("Running cost")},
+    Row{"run.heating", mark("Running cost")},
+    Row{"run.cooling", mark("Running cost")},
+    Row{"run.unit", mark("Running cost")},
+    Row{"run.loop", mark("Running cost")},
+    Row{"run.other", mark("Running cost")},
+    Row{"survey", mark("The lot")},
+    Row{"calendar", mark("The crew's time")},
+    Row{"counting", mark("What is bought")},
+    Row{"need", mark("What is bought")},
+    Row{"amount", mark("What is bought")},
+    Row{"terms", mark("Cost")},
+    Row{"bill", mark("Cost")},
 };
 constexpr std::string_view kOther = mark("Other figures");
 
+// "run" of "run.length", "run.other" of "run.other_1.fuel"; not "run" of "running".
+bool begins(const std::string& key, std::string_view with) {
+  if (!key.starts_with(with)) return false;
+  return key.size() == with.size() || key[with.size()] == '.' || key[with.size()] == '_';
+}
+
 std::string_view title_of(const std::string& key) {
-  const std::string_view first = std::string_view(key).substr(0, key.find('.'));
+  const Row* best = nullptr;
   for (const Row& row : kRows)
-    if (row.begins == first) return row.title;
-  return kOther;
+    if (begins(key, row.begins) && (best == nullptr || row.begins.size() > best->begins.size())) best = &row;
+  return best == nullptr ? kOther : best->title;
 }
 
 }  // namespace

@@ -41,7 +41,7 @@ class Paragraphs : public Block {
     double sum = chapter_.isEmpty() ? 0 : heading_height();
     for (std::size_t i = 0; i < words_.size(); ++i)
       sum += static_cast<double>(lines(i, width).size()) * line_height(font(words_[i]));
-    return sum + pt(3);
+    return sum + pt(4.5);
   }
 
   void paint(QPainter& painter, const QRectF& room) const override {
@@ -93,7 +93,7 @@ BlockPtr entry_block_of(const Plan& plan, const Outcome& outcome, const ReportEn
   std::vector<Words> words{{text_of(entry.number) + "  " + text_of(f.label), kPoints, true}};
   words.push_back({text_of(key_with_unit(f)) + " = " + exact(f.value), kSmall, false, kFaint});
   if (f.method == "typed")
-    words.back().text += "   " + QObject::tr("(entered or drawn)");
+    words.back().text += "   " + QObject::tr("(entered, drawn, or left as usual)");
   else if (!f.method.empty())
     words.push_back({QObject::tr("How: %1").arg(text_of(f.method))});
   if (const QString from = inputs(plan, outcome, f, numbers); !from.isEmpty())
@@ -134,7 +134,8 @@ std::vector<BlockPtr> contents_list(const std::vector<ReportChapter>& chapters, 
                        "keys are in "
                        "the results file. “From” names the inputs by their numbers in this report.")},
           {"", "",
-           QObject::tr("“Common practice, no source” means what it says. Local codes and licensed practice "
+           QObject::tr("Where no source is named, the figure is plain arithmetic or geometry on its inputs. "
+                       "“Common practice, no source” means what it says. Local codes and licensed practice "
                        "govern.")}},
       9));
   return blocks;

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/said_sheet.h"
 
+#include "base/say.h"
 #include "language/language.h"
 #include "plan/solve.h"
+#include "plan/usual_terms.h"
 
 namespace underlawn {
 
@@ -11,7 +13,10 @@ namespace {
 // Words are made when a sheet is laid out and when it is painted: both in its language.
 class SaidSheet : public Sheet {
  public:
-  SaidSheet(const Catalogue* catalogue, SheetPtr sheet) : catalogue_(catalogue), sheet_(std::move(sheet)) {}
+  SaidSheet(const Catalogue* catalogue, SheetPtr sheet, const std::vector<Trouble>& more)
+      : catalogue_(catalogue), sheet_(std::move(sheet)), remarks_(sheet_->remarks()) {
+    remarks_.insert(remarks_.end(), more.begin(), more.end());
+  }
 
   QString title() const override {
     const SpeakHere here(catalogue_);
@@ -21,7 +26,7 @@ class SaidSheet : public Sheet {
   QPageLayout page_layout() const override { return sheet_->page_layout(); }
   QSizeF page_size() const override { return sheet_->page_size(); }
   int scale() const override { return sheet_->scale(); }
-  const std::vector<Trouble>& remarks() const override { return sheet_->remarks(); }
+  const std::vector<Trouble>& remarks() const override { return remarks_; }
   void paint(QPainter& painter, int page) const override {
     const SpeakHere here(catalogue_);
     sheet_->paint(painter, page);
@@ -30,7 +35,21 @@ class SaidSheet : public Sheet {
  private:
   const Catalogue* catalogue_;
   SheetPtr sheet_;
+  std::vector<Trouble> remarks_;
 };
+
+// Terms that were typed are no language's but that of who typed them: said in the window's before it is
+// printed.
+std::vector<Trouble> as_typed(const SheetKind& kind, const Plan& plan) {
+  if (kind.name != "proposal") return {};
+  std::string names;
+  for (const std::string& name : typed_terms(plan.proposal)) names += (names.empty() ? "" : ", ") + name;
+  if (names.empty()) return {};
+  return {
+      {"terms_as_typed", say("Typed by hand in the proposal: {}", names), "", "",
+       say("They are printed as they were typed. Type them in the language of the sheet for this family, or "
+           "take the usual words.")}};
+}
 
 }  // namespace
 
@@ -41,6 +60,9 @@ std::vector<SheetPtr> make_sheets(const std::vector<const SheetKind*>& kinds, co
   if (setup.units != SheetUnits::as_plan)
     shown.units = setup.units == SheetUnits::us ? UnitSystem::us : UnitSystem::metric;
   const bool spoken = find_language(setup.language) == nullptr || setup.language == language_spoken();
+  std::vector<std::vector<Trouble>> typed;  // in the language of the window
+  for (const SheetKind* kind : kinds)
+    typed.push_back(spoken ? std::vector<Trouble>{} : as_typed(*kind, plan));
   if (spoken && shown.units == plan.units) {
     for (const SheetKind* kind : kinds) sheets.push_back(kind->make(plan, outcome, setup));
     return sheets;
@@ -49,8 +71,9 @@ std::vector<SheetPtr> make_sheets(const std::vector<const SheetKind*>& kinds, co
   const Catalogue* catalogue = spoken ? spoken_here() : catalogue_of(setup.language);
   const SpeakHere here(catalogue);
   const Outcome said = solve(shown);
-  for (const SheetKind* kind : kinds)
-    sheets.push_back(std::make_unique<const SaidSheet>(catalogue, kind->make(shown, said, setup)));
+  for (std::size_t i = 0; i < kinds.size(); ++i)
+    sheets.push_back(
+        std::make_unique<const SaidSheet>(catalogue, kinds[i]->make(shown, said, setup), typed[i]));
   return sheets;
 }
 

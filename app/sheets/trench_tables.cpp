@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "cost/bill.h"
+#include "cost/print_price.h"
 #include "plan/figures/fineness.h"
 #include "plan/figures/groups.h"
 #include "plan/header_words.h"
@@ -21,11 +22,23 @@ QString shown_pitch(const Plan& plan, double metres) {
   return text_of(print_quantity(Quantity::length, metres, plan.units, fineness));
 }
 
+namespace {
+
+// What the price of a line of the bill is for; null for every other figure.
+const Figure* priced(const Outcome& outcome, const std::string& key) {
+  constexpr std::string_view kPrice = "price.";
+  return key.starts_with(kPrice) ? outcome.figures.find("amount." + key.substr(kPrice.size())) : nullptr;
+}
+
+}  // namespace
+
 QString shown(const Plan& plan, const Outcome& outcome, const std::string& key) {
   const Figure* figure = outcome.figures.find(key);
   if (figure == nullptr) return "–";
   if (key.ends_with(".pitch")) return shown_pitch(plan, figure->value);
   if (figure->quantity == Quantity::length) return shown_length(plan, figure->value);
+  if (const Figure* amount = priced(outcome, key); amount != nullptr)
+    return text_of(print_price(figure->value, amount->quantity, plan.units));
   return text_of(print_quantity(figure->quantity, figure->value, plan.units));
 }
 

@@ -16,7 +16,21 @@ const CrewTask* task_of(const CrewCalendar& calendar, CrewStation station, int s
   return nullptr;
 }
 
+// A trench that another's earth fills keeps its own heap until the loader comes.
+double cleared_at(const CrewCalendar& calendar, int step) {
+  const CrewTask* fills = task_of(calendar, CrewStation::filling, step);
+  return fills != nullptr ? fills->end : calendar.filled;
+}
+
 }  // namespace
+
+std::optional<EarthLies> earth_lies(const Outcome& outcome, int step) {
+  if (!outcome.calendar || !outcome.order) return std::nullopt;
+  const CrewTask* digs = task_of(*outcome.calendar, CrewStation::digging, step);
+  if (digs == nullptr || outcome.order->steps[static_cast<std::size_t>(step)].spoil.empty())
+    return std::nullopt;
+  return EarthLies{digs->begin, cleared_at(*outcome.calendar, step)};
+}
 
 std::vector<PieceAt> works_at(const Outcome& outcome, double at) {
   std::vector<PieceAt> all;
@@ -28,11 +42,8 @@ std::vector<PieceAt> works_at(const Outcome& outcome, double at) {
     piece.step = open.step;
     piece.dug = digs->end > digs->begin ? std::min(1.0, (at - digs->begin) / (digs->end - digs->begin)) : 1;
     piece.filled = open.to <= at;
-    // A trench that another's earth fills keeps its own heap until the loader comes.
-    const CrewTask* fills = task_of(*outcome.calendar, CrewStation::filling, open.step);
-    const bool cleared = at >= (fills != nullptr ? fills->end : outcome.calendar->filled);
     const DigStep& step = outcome.order->steps[static_cast<std::size_t>(open.step)];
-    piece.earth = !cleared && !step.spoil.empty();
+    piece.earth = at < cleared_at(*outcome.calendar, open.step) && !step.spoil.empty();
     all.push_back(piece);
   }
   return all;

@@ -2,6 +2,7 @@
 // What lies open at a moment of the crew's calendar, and where the earth lies meanwhile.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "plan/outcome.h"
@@ -17,5 +18,12 @@ struct PieceAt {
 
 // `at`: s of working time. Steps not begun are not in it. Empty where there is no calendar.
 std::vector<PieceAt> works_at(const Outcome& outcome, double at);
+
+// When the heap of a step lies on the lot, s of working time; none where it has none, or there is no
+// calendar.
+struct EarthLies {
+  double from = 0, to = 0;
+};
+std::optional<EarthLies> earth_lies(const Outcome& outcome, int step);
 
 }  // namespace underlawn

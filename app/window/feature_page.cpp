@@ -7,6 +7,7 @@
 #include "base/say.h"
 #include "plan/edits.h"
 #include "site/clearances.h"
+#include "site/names.h"
 #include "window/form.h"
 #include "window/points_table.h"
 #include "window/selected_panel.h"
@@ -159,11 +160,14 @@ Form* feature_page(Document& document, int id) {
   auto* form = new Form(document);
   const Feature f = feature_of(document.plan(), id);
   form->section(kind_title(f));
-  form->text(
-      Form::tr("Name"),
-      bound<QString>(
-          id, [](const Feature& x) { return QString::fromStdString(x.name); },
-          [](Feature& x, const QString& v) { x.name = v.simplified().toStdString(); }, Form::tr("Name")));
+  form->text(Form::tr("Name"),
+             bound<QString>(
+                 id,
+                 [](const Feature& x) {
+                   return x.name.empty() ? QString() : QString::fromStdString(display_name(x));
+                 },
+                 [](Feature& x, const QString& v) { x.name = kept_name(x, v.simplified().toStdString()); },
+                 Form::tr("Name")));
   add_kind_choice(*form, document, {id});
   if (f.kind == FeatureKind::utility) add_utility(*form, id);
   if (f.kind == FeatureKind::tree) add_tree(*form, id);

@@ -2,9 +2,11 @@
 #include "window/ground_panel.h"
 
 #include <QComboBox>
+#include <QPushButton>
 
 #include "base/say.h"
 #include "dig/dig.h"
+#include "plan/usual_terms.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -52,9 +54,21 @@ Form::Bound<QString> title(std::string TitleBlock::*field, const QString& what) 
           [field](Plan& p, const QString& v) { p.title.*field = v.simplified().toStdString(); }, what};
 }
 
+// A usual term that is kept untouched is shown in the language of the window.
 Form::Bound<QString> proposal(std::string ProposalWords::*field, const QString& what) {
-  return {[field](const Plan& p) { return QString::fromStdString(p.proposal.*field); },
-          [field](Plan& p, const QString& v) { p.proposal.*field = v.simplified().toStdString(); }, what};
+  return {[field](const Plan& p) { return QString::fromStdString(translated(p.proposal.*field)); },
+          [field](Plan& p, const QString& v) { p.proposal.*field = kept_term(v.simplified().toStdString()); },
+          what};
+}
+
+// Where nothing is said yet.
+void take_usual_terms(Plan& plan) {
+  const auto take = [](std::string& term, const char* usual) {
+    if (term.empty()) term = usual;
+  };
+  take(plan.proposal.guarantee, kUsualGuarantee);
+  take(plan.proposal.payment, kUsualPayment);
+  take(plan.proposal.validity, kUsualValidity);
 }
 
 }  // namespace
@@ -128,6 +142,26 @@ TitlePanel::TitlePanel(Document& document, QWidget* parent) : Form(document, par
     return tr(
         "Who answers for what, and for how long, belongs under Guarantee: without it the proposal says that "
         "it is still to be agreed.");
+  });
+  auto* usual = new QPushButton(tr("Usual words"));
+  usual->setObjectName("plain");
+  usual->setToolTip(tr(
+      "Fills what is empty of guarantee, payment and how long the offer stands: common practice, no source. "
+      "Read it and make it yours: it is what you promise."));
+  connect(usual, &QPushButton::clicked, this, [&document] {
+    Plan plan = document.committed();
+    take_usual_terms(plan);
+    if (plan != document.committed()) document.commit(std::move(plan), tr("Usual words of the proposal"));
+  });
+  wide(usual);
+  note([](const Plan& p) {
+    QStringList typed;
+    for (const std::string& name : typed_terms(p.proposal)) typed << QString::fromStdString(name);
+    const QString rule =
+        tr("Usual words, and a day as 2027-05-17, are said in the language of the sheet; other words are "
+           "printed "
+           "as you type them, on a proposal in any language.");
+    return typed.isEmpty() ? rule : rule + " " + tr("Printed as typed: %1.").arg(typed.join(", "));
   });
   end();
   refresh();

@@ -3,6 +3,7 @@
 
 #include "sheets/contents.h"
 #include "sheets/ground_cut.h"
+#include "sheets/while_dug.h"
 #include "window/kitchen_view.h"
 
 namespace underlawn {
@@ -14,6 +15,16 @@ auto lot(const Plan& plan, const Outcome& outcome, LotPicture how) {
     LotPicture now = how;
     now.text = text;
     paint_lot_picture(painter, plan, &outcome, area, now);
+  };
+}
+
+// With what its colours are.
+auto lot_with_key(const Plan& plan, const Outcome& outcome, LotPicture how) {
+  return [picture = lot(plan, outcome, how), key = picture_colours(plan, outcome)](
+             QPainter& painter, const QRectF& area, double text) {
+    const double high = set_picture_key(nullptr, area, key, text);
+    picture(painter, area.adjusted(0, 0, 0, -high - 0.4 * text), text);
+    set_picture_key(&painter, QRectF(area.left(), area.bottom() - high, area.width(), high), key, text);
   };
 }
 
@@ -33,7 +44,7 @@ std::vector<KitchenScene> digging(const Plan& plan, const Outcome& outcome) {
     how.moment = day.moment;
     how.dug = day.dug;
     how.at = day.at;
-    scenes.push_back({day.title, {day.sentence}, lot(plan, outcome, how)});
+    scenes.push_back({day.title, {day.sentence}, lot_with_key(plan, outcome, how)});
   }
   if (!scenes.empty()) scenes.front().words << dug_words(plan, outcome);
   return scenes;
@@ -43,9 +54,10 @@ KitchenScene near(const Plan& plan, const Outcome& outcome) {
   LotPicture how;
   how.moment = LotMoment::after;
   how.loop_below = how.distances = true;
-  QStringList words;
+  QStringList words = root_words(plan, outcome);
+  const auto most = words.size() + 5;
   for (const Loved& l : loved(plan, outcome)) {
-    if (words.size() == 5) break;
+    if (words.size() == most) break;
     words << QObject::tr("%1: the nearest digging is %2 away.")
                  .arg(QString::fromStdString(l.name), family_length(plan, l.distance));
   }
@@ -73,10 +85,9 @@ KitchenScene cost(const Plan& plan, const Outcome& outcome) {
   const FamilyFacts facts = family_facts(plan, outcome);
   KitchenScene scene{
       facts.others.empty() ? QObject::tr("What it costs") : QObject::tr("What it costs and saves"), {}, {}};
-  scene.amounts.push_back({money_range(plan, facts.price, facts.price_high),
-                           facts.whole_price
-                               ? QObject::tr("in all, with what weather may add")
-                               : QObject::tr("for the ground loop, with what weather may add")});
+  scene.amounts.push_back({money(plan, facts.price), facts.whole_price
+                                                         ? QObject::tr("in all: one price")
+                                                         : QObject::tr("for the ground loop: one price")});
   if (facts.electricity > 0)
     scene.amounts.push_back({money_range(plan, facts.bill_low, facts.bill_high),
                              QObject::tr("of electricity a year to heat and cool the house")});
@@ -86,7 +97,9 @@ KitchenScene cost(const Plan& plan, const Outcome& outcome) {
                              QObject::tr("saved a year against: %1 (that costs %2 a year)")
                                  .arg(other.name, money_range(plan, other.bills.low, other.bills.high))});
   }
-  scene.words << price_words(plan, outcome) << spread_words();
+  for (const PriceChange& change : price_changes(plan, outcome))
+    scene.words << (change.words.isEmpty() ? change.lead : change.lead + " " + change.words);
+  scene.words << spread_words();
   return scene;
 }
 

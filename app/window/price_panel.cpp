@@ -129,19 +129,22 @@ void PricePanel::add_book() {
 
 QWidget* PricePanel::book_buttons() {
   auto* buttons = new QWidget;
-  auto* row = new QGridLayout(buttons);  // two by two: four in a row are wider than the column
+  auto* row = new QGridLayout(buttons);  // two by two: more in a row are wider than the column
   row->setContentsMargins(0, 0, 0, 0);
   auto* import = plain_button(tr("Import…"), tr("Take prices from a CSV file"));
   auto* save = plain_button(tr("Export…"), tr("Write the whole book to a CSV file"));
   auto* usual = plain_button(tr("As usual"), tr("The row the keyboard is in gets its usual price again"));
   auto* add = plain_button(tr("Add"), tr("An item of your own, kept with the book"));
+  auto* rolls = plain_button(
+      tr("By the roll"), tr("The row the keyboard is in shows a price for each roll or pack it is sold by"));
   int place = 0;
-  for (QPushButton* button : {import, save, usual, add}) {
+  for (QPushButton* button : {import, save, usual, add, rolls}) {
     row->addWidget(button, place / 2, place % 2);
     ++place;
   }
   connect(usual, &QPushButton::clicked, this, [this] { table_->reset_current(); });
   connect(add, &QPushButton::clicked, this, [this] { table_->add_item(); });
+  connect(rolls, &QPushButton::clicked, this, [this] { table_->show_rolls(); });
   const QString kinds = tr("Price books (*.csv)") + ";;" + tr("All files (*)");
   connect(import, &QPushButton::clicked, this, [this, kinds] {
     const QString path =

@@ -76,14 +76,59 @@ QString PriceTable::cell(const PriceRow& row, int column) const {
       return packs.isEmpty() ? unit
                              : packs.join("/ ") + (row.unit == PriceUnit::each ? QString() : ' ' + unit);
     }
-    case price: {
-      if (!row.price) return {};
-      const QString number = QString::fromStdString(
-          print_quantity(Quantity::money, *row.price * shown, units(), Fineness::fine));
-      return row.unit == PriceUnit::each ? number : number + '/' + unit;
-    }
+    case price:
+      return row.price ? price_text(row, *row.price) : QString();
     default:
       return QString::fromStdString(row.date);
+  }
+}
+
+QString PriceTable::price_text(const PriceRow& row, double each) const {
+  const double shown = shown_unit_of(row.unit, units());
+  const QString number =
+      QString::fromStdString(print_quantity(Quantity::money, each * shown, units(), Fineness::fine));
+  return row.unit == PriceUnit::each ? number
+                                     : number + '/' + QString::fromStdString(unit_text(row.unit, units()));
+}
+
+QString PriceTable::roll_cell(const PriceRow& row, int roll, int column) const {
+  const Pack pack = packs_of(row)[static_cast<std::size_t>(roll)];
+  if (column == price) return row.price || !row.pack_prices.empty() ? price_text(row, pack.price) : QString();
+  if (column != item) return {};
+  if (!(pack.amount > 0)) return tr("cut to length");
+  const QString amount = number_text(std::round(100 * pack.amount / shown_unit_of(row.unit, units())) / 100);
+  return row.unit == PriceUnit::each
+             ? tr("by %1").arg(amount)
+             : tr("by %1").arg(amount + ' ' + QString::fromStdString(unit_text(row.unit, units())));
+}
+
+void PriceTable::add_lines(PriceRow row) {
+  const bool open = !row.pack_prices.empty() || open_.contains(row.key);
+  const int rolls = open && row.packs.size() > 1 ? static_cast<int>(row.packs.size()) : 0;
+  for (int roll = -1; roll < rolls; ++roll) {
+    rows_.push_back(row);
+    rolls_.push_back(roll);
+  }
+}
+
+void PriceTable::show_line(int line) {
+  const PriceRow& row = rows_[static_cast<std::size_t>(line)];
+  const int roll = roll_of(line);
+  const Plan& plan = document_.plan();
+  const bool usual = roll < 0 ? is_usual(plan.pricing.book, plan.wishes, row.key) : row.pack_prices.empty();
+  for (int c = 0; c < columns; ++c) {
+    const bool right = c == price || (roll >= 0 && c == item);
+    set_cell(line, c, roll < 0 ? cell(row, c) : roll_cell(row, roll, c),
+             right ? Qt::AlignRight : Qt::AlignLeft);
+    QTableWidgetItem* at = table_->item(line, c);
+    at->setForeground(usual && c == price ? theme_now().faint : theme_now().text);
+    at->setFlags(roll < 0 || c == price ? at->flags() | Qt::ItemIsEditable
+                                        : at->flags() & ~Qt::ItemIsEditable);
+    QString tip = at->text();
+    if (c == price && usual)
+      tip = roll < 0 ? tr("A round figure of our own, no source") : tr("As the item's own price has it");
+    if (roll < 0 && !row.note.empty()) tip += "\n" + QString::fromStdString(row.note);
+    at->setToolTip(tip);
   }
 }
 
@@ -91,6 +136,7 @@ void PriceTable::refresh() {
   filling_ = true;
   const Plan& plan = document_.plan();
   rows_.clear();
+  rolls_.clear();
   std::vector<PriceRow> all = all_rows(plan.pricing.book, plan.wishes);
   // Fittings come with the bill: the book makes their rows by size.
   if (const Outcome* outcome = document_.outcome(); outcome != nullptr && outcome->bill != nullptr)
@@ -98,20 +144,9 @@ void PriceTable::refresh() {
       if (!line.row.empty() && std::ranges::find(all, line.row, &PriceRow::key) == all.end())
         all.push_back(row_of(plan.pricing.book, plan.wishes, line.row));
   for (PriceRow& row : all)
-    if (wanted(row)) rows_.push_back(std::move(row));
+    if (wanted(row)) add_lines(std::move(row));
   table_->setRowCount(static_cast<int>(rows_.size()));
-  for (std::size_t r = 0; r < rows_.size(); ++r) {
-    const bool usual = is_usual(plan.pricing.book, plan.wishes, rows_[r].key);
-    for (int c = 0; c < columns; ++c) {
-      set_cell(static_cast<int>(r), c, cell(rows_[r], c), c == price ? Qt::AlignRight : Qt::AlignLeft);
-      QTableWidgetItem* at = table_->item(static_cast<int>(r), c);
-      at->setForeground(usual && c == price ? theme_now().faint : theme_now().text);
-      QString tip = at->text();
-      if (c == price && usual) tip = tr("A round figure of our own, no source");
-      if (!rows_[r].note.empty()) tip += "\n" + QString::fromStdString(rows_[r].note);
-      at->setToolTip(tip);
-    }
-  }
+  for (int line = 0; line < table_->rowCount(); ++line) show_line(line);
   table_->resizeRowsToContents();  // all of a long text is seen
   int height = table_->horizontalHeader()->sizeHint().height() + 6;
   for (int r = 0; r < std::min(table_->rowCount(), kMostShown); ++r) height += table_->rowHeight(r);
@@ -171,6 +206,25 @@ QString PriceTable::enter(PriceRow& row, int column, const QString& typed) const
   return {};
 }
 
+QString PriceTable::enter_roll(PriceRow& row, int roll, const QString& typed) const {
+  PriceRow plain = row;
+  plain.pack_prices.clear();
+  if (!row.price) return tr("Enter the price of the item first.");
+  const std::vector<Pack> usual = packs_of(plain);
+  std::vector<double> prices;
+  for (const Pack& pack : packs_of(row)) prices.push_back(pack.price);
+  double& own = prices[static_cast<std::size_t>(roll)];
+  if (typed.isEmpty()) {
+    own = usual[static_cast<std::size_t>(roll)].price;
+  } else {
+    if (const QString wrong = enter(plain, price, typed); !wrong.isEmpty()) return wrong;
+    own = *plain.price;
+  }
+  const bool as_usual = std::ranges::equal(prices, usual, {}, {}, &Pack::price);
+  row.pack_prices = as_usual ? std::vector<double>{} : prices;
+  return {};
+}
+
 void PriceTable::commit(PriceRow row) {
   Plan plan = document_.committed();
   set_row(plan.pricing.book, plan.wishes, std::move(row));
@@ -182,10 +236,22 @@ void PriceTable::take(int row, int column) {
   if (static_cast<std::size_t>(row) >= rows_.size()) return;
   const QString typed = table_->item(row, column)->text().simplified();
   PriceRow changed = rows_[static_cast<std::size_t>(row)];
-  if (typed == cell(changed, column)) return say({});
-  const QString wrong = enter(changed, column, typed);
+  const int roll = roll_of(row);
+  if (typed == (roll < 0 ? cell(changed, column) : roll_cell(changed, roll, column))) return say({});
+  const QString wrong = roll < 0 ? enter(changed, column, typed) : enter_roll(changed, roll, typed);
   if (wrong.isEmpty()) return commit(std::move(changed));
   say(wrong);
+}
+
+void PriceTable::show_rolls() {
+  const int line = table_->currentRow();
+  if (line < 0 || static_cast<std::size_t>(line) >= rows_.size())
+    return say(tr("Go to the row of the item first."));
+  const PriceRow row = rows_[static_cast<std::size_t>(line)];
+  if (row.packs.size() < 2)
+    return say(tr("%1 is sold in one way only.").arg(QString::fromStdString(row.item)));
+  if (open_.erase(row.key) == 0) open_.insert(row.key);
+  refresh();
 }
 
 void PriceTable::reset_current() {

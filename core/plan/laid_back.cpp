@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/laid_back.h"
 
+#include <algorithm>
+
 #include "cost/crew_calendar.h"
 #include "flow/loop_test.h"
 
 namespace underlawn {
 
-std::optional<Bill> bill_if_laid_back(const Plan& plan, const Outcome& outcome) {
+std::optional<LaidBack> bill_if_laid_back(const Plan& plan, const Outcome& outcome) {
   DigWishes how = plan.dig;
   how.coil_sides = how.run_sides = Sides::slope;
   if (outcome.bill == nullptr || how == plan.dig) return std::nullopt;
@@ -18,7 +20,8 @@ std::optional<Bill> bill_if_laid_back(const Plan& plan, const Outcome& outcome) 
       {plan.site, layout, order, plan.ground, how, plan.crew, joints, test_duration(plan.test.procedure)});
   const JobWork work = job_work(plan.site, layout, dig, plan.wishes, joints, calendar);
   const JobDrawn job{layout, dig, plan.wishes, plan.flow, outcome.flow.get()};
-  return make_bill(take_off(job, work, plan.pricing), plan.pricing, plan.wishes);
+  return LaidBack{make_bill(take_off(job, work, plan.pricing), plan.pricing, plan.wishes),
+                  static_cast<int>(std::ranges::count(calendar.days, true, &CrewDay::reserve))};
 }
 
 }  // namespace underlawn

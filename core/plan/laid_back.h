@@ -10,7 +10,12 @@
 
 namespace underlawn {
 
+struct LaidBack {
+  Bill bill;
+  int rain_days = 0;  // kept in reserve by the crew's calendar
+};
+
 // Dug, scheduled and billed again. None where all sides are laid back already, or there is no bill.
-std::optional<Bill> bill_if_laid_back(const Plan& plan, const Outcome& outcome);
+std::optional<LaidBack> bill_if_laid_back(const Plan& plan, const Outcome& outcome);
 
 }  // namespace underlawn

@@ -3,6 +3,7 @@
 
 #include "base/say.h"
 #include "base/wording.h"
+#include "site/names.h"
 
 namespace underlawn {
 
@@ -93,30 +94,42 @@ std::string utility_name(UtilityKind kind) {
 
 namespace {
 
-std::string line_name(UtilityKind kind) {
+std::string_view line_key(UtilityKind kind) {
   switch (kind) {
     case UtilityKind::electric:
-      return say("electric line");
+      return mark("electric line");
     case UtilityKind::gas:
-      return say("gas line");
+      return mark("gas line");
     case UtilityKind::communication:
-      return say("communication line");
+      return mark("communication line");
     case UtilityKind::water:
-      return say("water line");
+      return mark("water line");
     case UtilityKind::sewer:
-      return say("sewer line");
+      return mark("sewer line");
     case UtilityKind::reclaimed:
-      return say("reclaimed line");
+      return mark("reclaimed line");
   }
-  return say("unknown line");
+  return mark("unknown line");
+}
+
+// What a thing is, in English: "septic tank", "gas line".
+std::string_view plain_word(const Feature& f) {
+  return f.kind == FeatureKind::utility ? line_key(f.utility) : kind_key(f.kind);
+}
+
+std::string said_word(const Feature& f) {
+  return capitalised(translated(plain_word(f)));
 }
 
 }  // namespace
 
 std::string display_name(const Feature& f) {
-  if (!f.name.empty()) return f.name;
-  const std::string name = f.kind == FeatureKind::utility ? line_name(f.utility) : kind_name(f.kind);
-  return capitalised(name) + " " + std::to_string(f.id);
+  if (f.name.empty()) return said_word(f) + " " + std::to_string(f.id);
+  return f.name == capitalised(std::string(plain_word(f))) ? said_word(f) : f.name;
+}
+
+std::string kept_name(const Feature& f, const std::string& typed) {
+  return typed == said_word(f) ? capitalised(std::string(plain_word(f))) : typed;
 }
 
 }  // namespace underlawn

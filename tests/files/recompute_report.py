@@ -5,7 +5,8 @@
     recompute_report.py UNDERLAWN SOURCE_DIR
 
 The formulas here are written from those the report prints; none of the program's code is used. Fails where a
-figure differs by more than a millionth, or where fewer figures than expected could be worked out.
+figure differs by more than a millionth, where fewer figures than expected could be worked out, or where one is
+printed that neither was entered nor says how it came about, from what, or by which source.
 """
 import math
 import pathlib
@@ -14,21 +15,47 @@ import subprocess
 import sys
 import tempfile
 
-LINE = re.compile(r"^([a-z][a-z0-9_.\-+,]*) = (-?[0-9][0-9.e+\-]*)(?:\s.*)?$")
+LINE = re.compile(r"^([a-z][A-Za-z0-9_.\-+,]*) = (-?[0-9][0-9.e+\-]*)(?:\s.*)?$")
 
 
-def figures_of(program, plan):
+def text_of(program, plan, *options):
     with tempfile.TemporaryDirectory() as folder:
         pdf = pathlib.Path(folder) / "report.pdf"
-        subprocess.run([program, "sheet", str(plan), "--kind", "report", "--out", str(pdf)], check=True,
+        subprocess.run([program, "sheet", str(plan), "--kind", "report", *options, "--out", str(pdf)], check=True,
                        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-        text = subprocess.run(["pdftotext", "-raw", str(pdf), "-"], check=True, capture_output=True).stdout.decode()
+        return subprocess.run(["pdftotext", "-raw", str(pdf), "-"], check=True, capture_output=True).stdout.decode()
+
+
+def figures_in(text):
     found = {}
     for line in text.splitlines():
         match = LINE.match(line.strip())
         if match:
             found[match.group(1)] = float(match.group(2))
     return found
+
+
+ENTRY = re.compile(r"^(\d+\.\d+)  ?\S")
+HOW = ("How:", "Cómo:")
+WHENCE = ("From:", "Source:", "A partir de:", "Fuente:")
+ENTERED = ("(entered", "(anotado")
+
+
+def unsourced(text):
+    """Keys of figures that do not say whence they come, and numbers named that no figure has."""
+    lines = [line.strip() for line in text.splitlines()]
+    keys = [i for i, line in enumerate(lines) if LINE.match(line)]
+    numbers, named, bad = set(), set(), []
+    for k, i in enumerate(keys):
+        # Its number stands over its key; a long name or value takes further lines.
+        numbers.update(m.group(1) for m in map(ENTRY.match, lines[max(0, i - 5):i]) if m)
+        block = " ".join(lines[i:keys[k + 1] if k + 1 < len(keys) else i + 40])
+        named.update(re.findall(r"\[(\d+\.\d+)\]", block))
+        entered = any(word in block for word in ENTERED)
+        derived = any(word in block for word in HOW) and any(word in block for word in WHENCE)
+        if not entered and not derived:
+            bad.append(LINE.match(lines[i]).group(1))
+    return bad, sorted(named - numbers)
 
 
 def elliptic_e(m):
@@ -105,7 +132,106 @@ def expect_running(f, put):
         put(other + ".emission_saved_kg", [other + ".emission_kg", "run.loop.emission_kg"], lambda a, b: a - b)
 
 
-def expected(f):
+def corners_named(text):
+    """The house corner that each taped distance is said to be from."""
+    lines = [line.strip() for line in text.splitlines()]
+    named = {}
+    for i, line in enumerate(lines):
+        match = LINE.match(line)
+        if match and match.group(1).endswith("_distance_m"):
+            said = re.search(r"from corner (\w+)", " ".join(lines[max(0, i - 3):i]).split(" = ")[-1])
+            if said:
+                named[match.group(1)] = said.group(1).lower()
+    return named
+
+
+def expect_places(f, put, corners):
+    """Lot, crossings and stakes from their coordinates."""
+    n = int(f.get("site.lot_corners", 0))
+    corner = [(f"site.corner.{i + 1}.x_m", f"site.corner.{i + 1}.y_m") for i in range(n)]
+    flat = [k for pair in corner for k in pair]
+    put("site.lot_area_m2", flat, lambda *v: abs(sum(
+        v[2 * i] * v[(2 * i + 3) % len(v)] - v[(2 * i + 2) % len(v)] * v[2 * i + 1] for i in range(n))) / 2)
+    for i in range(n):
+        put(f"site.edge.{i + 1}.length_m", [*corner[i], *corner[(i + 1) % n]],
+            lambda a, b, c, d: math.hypot(c - a, d - b))
+    put("site.lot_perimeter_m", [f"site.edge.{i + 1}.length_m" for i in range(n)], lambda *v: sum(v))
+    put("layout.bearing_rad", ["site.north_rad", "layout.direction_rad"],
+        lambda n, d: (n - d) % (2 * math.pi) if f["layout.bearing_rad"] >= 0 else n - d)
+    put("layout.field_trenches", ["layout.circuits_placed", "layout.supply_trenches"], lambda a, b: a - b)
+    for key, corner in corners.items():
+        stake = key[:key.index(".", 6)]
+        own = [stake + ".x_m", stake + ".y_m"]
+        at = re.match(r"stake\.(\d+)-(head|end)", stake)
+        place = own if own[0] in f or not at else [f"trench.{at.group(1)}.{at.group(2)}_{c}_m" for c in "xy"]
+        put(key, place + [f"stake.corner.{corner}.{c}_m" for c in "xy"],
+            lambda x, y, a, b: math.hypot(x - a, y - b))
+
+
+def expect_bought(f, put):
+    """Joints from fittings, goods from what they are counted by, what is bought from what is needed."""
+    put("layout.joints", ["layout.tees", "layout.reducers", "layout.elbows", "layout.unions", "layout.couplings"],
+        lambda t, r, e, u, c: 3 * t + r + 2 * e + u + 2 * c)
+    for what in ("tee", "reducer", "elbow", "union"):
+        spare = f.get("counting.fitting_spare_ratio", 0)
+        if spare == 0:
+            put(f"layout.{what}s", [k for k in f if k.startswith(f"need.{what}_")], lambda *v: sum(v))
+    put("need.sleeve_m", ["counting.sleeve_m"], lambda m: 2 * m)
+    put("need.insulation_m", ["counting.insulated_m"], lambda m: 2 * m)
+    put("need.propylene_glycol_m3", ["flow.concentrate_m3", "counting.antifreeze_spare_ratio"], lambda v, s: v * (1 + s))
+    for need in [k for k in f if k.startswith("need.")]:
+        amount = "amount." + need[5:]
+        if need in f and amount in f and f[amount] == f[need]:
+            put(amount, [need], lambda v: v)
+    put("buy.coils", ["layout.circuits_placed"], lambda n: n)
+    for i in {m.group(1) for k in f for m in [re.match(r"terms\.incentive_(\d+)_\w+$", k)] if m}:
+        put(f"bill.incentive_{i}_money", [f"terms.incentive_{i}_ratio", "cost.total_money"], lambda a, b: a * b)
+
+
+def expect_heat(f, put):
+    """Sums and ratios of the year's energies; what a year costs."""
+    put("heat.electricity_j", ["heat.heating_power_j", "heat.cooling_power_j", "heat.pump_power_j", "heat.backup_j"],
+        lambda *v: sum(v))
+    put("heat.seasonal_heating", ["house.heating_j", "heat.backup_j", "heat.heating_power_j"],
+        lambda q, b, p: (q - b) / p)
+    put("heat.seasonal_cooling", ["house.cooling_j", "heat.unmet_cooling_j", "heat.cooling_power_j"],
+        lambda q, u, p: (q - u) / p)
+    put("heat.seasonal", ["house.heating_j", "house.cooling_j", "heat.unmet_cooling_j", "heat.electricity_j"],
+        lambda h, c, u, e: (h + c - u) / e)
+    put("heat.pipe_m", [k for k in f if re.match(r"trench\.\d+\.coil_length_m$", k)] + ["header.pipe_m", "run.pipe_m"],
+        lambda *v: sum(v))
+    put("soil.heat_capacity_j_m3k", ["soil.porosity_ratio", "soil.saturation_ratio"],
+        lambda n, s: 2.0e6 * (1 - n) + 4.18e6 * n * s)
+    put("run.loop.first_money", ["cost.net_money", "run.loop.unit_cost_money"], lambda a, b: a + b)
+    put("run.loop.energy_cost_money", ["run.loop.energy_j", "run.electricity_price_money"], lambda e, p: e / 3.6e6 * p)
+    for o in {m.group(1) for k in f for m in [re.match(r"(run\.other_\d+)\.fuel$", k)] if m}:
+        put(o + ".fuel", ["run.heating_j", o + ".efficiency", o + ".heat_content_j"], lambda q, e, h: q / (e * h))
+        if f.get(o + ".cooling_efficiency", 0) > 0:
+            put(o + ".electricity_j", ["run.cooling_j", o + ".cooling_efficiency", o + ".auxiliary_ratio",
+                                       "run.heating_j"], lambda c, e, a, q: c / e + a * q)
+        put(o + ".first_money", [o + ".first_typed_money"], lambda v: v)
+        put(o + ".energy_cost_money", [o + ".fuel", o + ".fuel_price_money", o + ".electricity_j",
+                                       "run.electricity_price_money"], lambda n, p, e, k: n * p + e / 3.6e6 * k)
+
+
+def expect_coils(f, put, trenches):
+    """What lies in each trench, from its own length and pitch."""
+    put("coil.loop_pipe_by_sum_m", ["coil.loops", "coil.loop_length_by_sum_m"], lambda n, l: n * l)
+    for n in trenches:
+        t = f"trench.{n}."
+        put(t + "loops", [t + "length_m", "coil.loop_diameter_m", t + "pitch_m"], lambda l, d, p: (l - d) / p)
+        put(t + "loop_pipe_m", [t + "loops", "coil.loop_diameter_m", t + "pitch_m"],
+            lambda k, d, p: k * loop_length(d, p))
+        put(t + "return_pipe_m", [t + "length_m"], lambda l: l)
+        put(t + "coil_length_m", [t + "loop_pipe_m", t + "return_pipe_m"], lambda a, b: a + b)
+        put(t + "width_m", ["dig.trench_width_m"], lambda w: w)
+        if f.get(t + "depth_m") == f.get("dig.trench_depth_m"):
+            put(t + "depth_m", ["dig.trench_depth_m"], lambda d: d)
+    for c in {m.group(1) for k in f for m in [re.match(r"(crossing\.\d+)\.trench_depth_m$", k)] if m}:
+        put(c + ".trench_depth_m", ["dig.run_depth_m"], lambda d: d)
+
+
+def expected(f, corners):
     """Every figure worked out again, by key, from other printed figures."""
     out = {}
 
@@ -185,6 +311,10 @@ def expected(f):
         assert chosen in (0, f.get("dig.slope_h_per_v")), kind
     expect_work(f, put, trenches)
     expect_running(f, put)
+    expect_places(f, put, corners)
+    expect_bought(f, put)
+    expect_heat(f, put)
+    expect_coils(f, put, trenches)
 
     for stake in {m.group(1) for k in f for m in [re.match(r"(stake\..*)\.cut_rad$", k)] if m}:
         if f[stake + ".cut_rad"] > 0 and stake + ".first_distance_m" in f:
@@ -214,17 +344,31 @@ def expected(f):
 def main():
     program, source = sys.argv[1], pathlib.Path(sys.argv[2])
     wrong = 0
+
+    def fail(words):
+        nonlocal wrong
+        print(words)
+        wrong += 1
+
     for name in ("alder-lane", "kestrel-bend"):
-        f = figures_of(program, source / "samples" / f"{name}.underlawn")
-        again = expected(f)
+        plan = source / "samples" / f"{name}.underlawn"
+        text = text_of(program, plan)
+        f = figures_in(text)
+        again = expected(f, corners_named(text))
         for key, value in again.items():
             if abs(value - f[key]) > 1e-6 * max(1.0, abs(value)):
-                print(f"{name}: {key} is printed as {f[key]!r}, worked out as {value!r}")
-                wrong += 1
+                fail(f"{name}: {key} is printed as {f[key]!r}, worked out as {value!r}")
         print(f"{name}: {len(f)} figures read, {len(again)} worked out again")
-        if len(f) < 300 or len(again) < 130:
-            print(f"{name}: too few")
-            wrong += 1
+        if len(f) < 600 or len(again) < 220:
+            fail(f"{name}: too few")
+        for language in (text, text_of(program, plan, "--language", "es", "--units", "metric", "--paper", "a4")):
+            bad, missing = unsourced(language)
+            if len(figures_in(language)) != len(f):
+                fail(f"{name}: {len(figures_in(language))} figures in another language")
+            for key in bad:
+                fail(f"{name}: {key} does not say whence it comes")
+            for number in missing:
+                fail(f"{name}: [{number}] is named and stands nowhere")
     return 1 if wrong else 0
 
 

@@ -3,7 +3,10 @@
 // print_price writes them for the reader's.
 #include "cost/bill.h"
 
+#include <cmath>
+
 #include "base/say.h"
+#include "base/table_text.h"
 #include "plan/figures/price_groups.h"
 
 namespace underlawn::figures {
@@ -19,7 +22,29 @@ std::vector<std::string> those_there(const Figures& all, const std::vector<std::
   return there;
 }
 
-void add_line(Figures& all, const BillLine& line, const std::string& currency) {
+// Whose price it is: entered, of our own, or the mean of several that rolls and cut pieces have.
+void add_price(Figures& all, const Plan& plan, const BillLine& line) {
+  const std::string key = "price." + line.key, label = say("Price of {}", line.item);
+  const double value = *line.price / si_of(line.unit);
+  const PriceBook& book = plan.pricing.book;
+  const bool own = line.row.empty() || !is_usual(book, plan.wishes, line.row);
+  const auto entered = line.row.empty() ? line.price : row_of(book, plan.wishes, line.row).price;
+  const std::string source = own ? say("the plan's price book") : translated(kOwnFigure);
+  if (!entered || std::abs(*entered - *line.price) > 1e-9 * *line.price)
+    derived(all, key, label, value, Q::money,
+            {say("mean of what is bought: rolls at their prices; what is cut to length, where it has no "
+                 "price of its "
+                 "own, {} times that of a roll ({})",
+                 shortest(kCutDearer), translated(kOwnFigure)),
+             {"amount." + line.key},
+             source});
+  else if (own)
+    typed(all, key, label, value, Q::money);
+  else
+    derived(all, key, label, value, Q::money, {say("table: the price book as it comes"), {}, source});
+}
+
+void add_line(Figures& all, const Plan& plan, const BillLine& line, const std::string& currency) {
   const Q quantity = quantity_of(line.unit);
   const double si = si_of(line.unit);
   derived(all, "need." + line.key, say("{}, counted", line.item), line.needed * si, quantity,
@@ -31,7 +56,7 @@ void add_line(Figures& all, const BillLine& line, const std::string& currency) {
           {how, {"need." + line.key}, ""});
   std::vector<std::string> from = {"amount." + line.key};
   if (line.price) {
-    typed(all, "price." + line.key, say("Price of {}", line.item), *line.price / si, Q::money);
+    add_price(all, plan, line);
     from.push_back("price." + line.key);
   }
   derived(all, "cost." + line.key, line.item + ", " + currency, line.sum, Q::money,
@@ -71,7 +96,13 @@ struct Share {
 
 void add_terms(Figures& all, const OfferTerms& terms, const Bill& bill, const std::string& currency) {
   std::string taxed = say("tax x (cost + overhead + markup)");
-  if (terms.tax_on == TaxOn::materials) taxed = say("tax x material lines");
+  std::vector<std::string> of = {"bill.cost", "bill.overhead", "bill.markup"};
+  if (terms.tax_on == TaxOn::materials) {
+    taxed = say("tax x material lines");
+    of.clear();
+    for (const BillLine& line : bill.lines)
+      if (line.material) of.push_back("cost." + line.key);
+  }
   const Share shares[] = {
       {"overhead", say("Overhead"), say("overhead x cost"), terms.overhead, bill.overhead, {"bill.cost"}},
       {"markup",
@@ -80,7 +111,7 @@ void add_terms(Figures& all, const OfferTerms& terms, const Bill& bill, const st
        terms.markup,
        bill.markup,
        {"bill.cost", "bill.overhead"}},
-      {"tax", say("Tax"), taxed, terms.tax, bill.tax, {"bill.cost", "bill.overhead", "bill.markup"}}};
+      {"tax", say("Tax"), taxed, terms.tax, bill.tax, of}};
   for (const Share& s : shares) {
     const std::string key = s.key;
     typed(all, "terms." + key, s.label, s.share, Q::ratio);
@@ -91,12 +122,22 @@ void add_terms(Figures& all, const OfferTerms& terms, const Bill& bill, const st
   }
 }
 
-void add_incentives(Figures& all, const Bill& bill, const std::string& currency) {
+void add_incentives(Figures& all, const OfferTerms& terms, const Bill& bill, const std::string& currency) {
   std::vector<std::string> from = {"cost.total"};
   for (std::size_t i = 0; i < bill.incentives.size(); ++i) {
-    const std::string key = "bill.incentive_" + std::to_string(i + 1);
-    derived(all, key, bill.incentives[i].name + ", " + currency, bill.incentives[i].amount, Q::money,
-            {say("as typed, no more than is left of the price"), {"cost.total"}, ""});
+    const std::string number = std::to_string(i + 1), key = "bill.incentive_" + number;
+    const Incentive& asked = terms.incentives[i];
+    std::vector<std::string> of = {"terms.incentive_" + number, "cost.total"};
+    typed(all, of[0], say("{}, as entered", asked.name), asked.amount,
+          asked.kind == IncentiveKind::fixed ? Q::money : Q::ratio);
+    if (asked.cap) {
+      of.push_back("terms.incentive_" + number + "_cap");
+      typed(all, of.back(), say("{}, at most", asked.name), *asked.cap, Q::money);
+    }
+    derived(
+        all, key, bill.incentives[i].name + ", " + currency, bill.incentives[i].amount, Q::money,
+        {say("as entered, or its share of the price; no more than its cap, and than is left of the price"),
+         std::move(of), ""});
     from.push_back(key);
   }
   derived(all, "cost.net", say("Price less incentives, {}", currency), bill.net, Q::money,
@@ -111,7 +152,7 @@ void add_bill(Figures& all, const Plan& plan, const Outcome& outcome) {
   std::vector<std::string> sums;
   add_counting(all, plan.pricing.counting);
   for (const BillLine& line : bill.lines) {
-    add_line(all, line, currency);
+    add_line(all, plan, line, currency);
     sums.push_back("cost." + line.key);
   }
   derived(all, "bill.cost", say("Cost before overhead, markup and tax, {}", currency), bill.cost, Q::money,
@@ -120,7 +161,7 @@ void add_bill(Figures& all, const Plan& plan, const Outcome& outcome) {
   derived(
       all, "cost.total", say("Price in all, {}", currency), bill.price, Q::money,
       {say("cost + overhead + markup + tax"), {"bill.cost", "bill.overhead", "bill.markup", "bill.tax"}, ""});
-  add_incentives(all, bill, currency);
+  add_incentives(all, plan.pricing.terms, bill, currency);
   if (all.find("flow.capacity") != nullptr && plan.flow.capacity > 0)
     derived(all, "cost.by_capacity", say("Price by kilowatt of the heat pump, {}", currency),
             bill.price / (plan.flow.capacity / 1000), Q::money,

@@ -43,7 +43,7 @@ std::vector<std::string> distances(const Coil& c) {
 
 void add_straight(Figures& all, const Wishes& w, const Coil& c) {
   derived(all, "coil.pipes", say("Pipes in one trench"), static_cast<double>(straight_pipes(c).size()),
-          Q::count, {say("sides x levels of the pattern"), {}, ""});
+          Q::count, {say("table: sides x levels of the pattern"), {}, say("the pattern chosen")});
   derived(all, "coil.turns", say("Pipe in the turns at the trench's ends"), pipe_in_turns(c), Q::length,
           {say("side distance for each level, level distance between levels"), distances(c), ""});
   if (follows_in(w.pattern, w.unknown) == CoilUnknown::coil_length)

@@ -17,8 +17,8 @@ void add_inputs(Figures& all, const Running& r, int years) {
   typed(all, "run.electricity_price", say("Price of electricity, a kWh"), r.electricity, Q::money);
   typed(all, "run.electricity_escalation", say("Rise of the price of electricity, a year"),
         r.electricity_escalation, Q::ratio);
-  typed(all, "run.electricity_emission", say("Emission of electricity, kg of CO2 a kWh"),
-        r.electricity_emission, Q::mass);
+  typed(all, "run.electricity_emission", say("Emission of electricity, CO2 a kWh"), r.electricity_emission,
+        Q::mass);
   typed(all, "run.discount", say("Discount rate, a year"), r.discount, Q::ratio);
   typed(all, "run.inflation", say("Inflation of maintenance and what is bought again, a year"), r.inflation,
         Q::ratio);
@@ -41,23 +41,33 @@ void add_needs(Figures& all, const Comparison& c) {
            say("hourly simulation")});
 }
 
+// What a system's costs and emissions are worked out from.
+struct SystemInputs {
+  Keys first, energy;  // what is bought at first; amounts and prices of a year
+  Keys later;          // rises of prices, and when what is bought again
+  Keys emission;       // amounts and emissions of a unit
+};
+
 // Of a system: first and running cost, life-cycle cost, emissions.
-void add_system(Figures& all, const std::string& key, const SystemCost& s, const Keys& first,
-                const Keys& energy, const std::string& currency) {
+void add_system(Figures& all, const std::string& key, const SystemCost& s, const SystemInputs& in,
+                const std::string& currency) {
+  Keys life_cycle = {key + ".first", key + ".running", "run.discount", "run.inflation", "run.years"};
+  life_cycle.insert(life_cycle.end(), in.later.begin(), in.later.end());
+  Keys emission = in.emission;
+  emission.emplace_back("run.years");
   derived(all, key + ".first", say("{}: first cost, {}", s.name, currency), s.first, Q::money,
-          {first.size() > 1 ? say("price less incentives + heat pump indoors") : kTyped, first, ""});
+          {in.first.size() > 1 ? say("price less incentives + heat pump indoors") : say("as entered"),
+           in.first, ""});
   derived(all, key + ".energy_cost", say("{}: energy a year at today's prices, {}", s.name, currency),
-          s.energy_today, Q::money, {say("units of fuel x price + kWh x price"), energy, ""});
+          s.energy_today, Q::money, {say("units of fuel x price + kWh x price"), in.energy, ""});
   derived(all, key + ".running", say("{}: energy and maintenance a year, {}", s.name, currency),
           s.running_today, Q::money,
           {say("energy + maintenance"), {key + ".energy_cost", key + ".maintenance"}, ""});
   derived(all, key + ".life_cycle", say("{}: life-cycle cost, {}", s.name, currency), s.life_cycle, Q::money,
           {say("first cost + sum over years t of what is paid in year t/(1 + discount)^t"),
-           {key + ".first", key + ".running", "run.discount", "run.inflation", "run.years"},
-           translated(kDiscountSource)});
-  derived(
-      all, key + ".emission", say("{}: emission over the years", s.name), s.emission, Q::mass,
-      {say("sum over years of fuel and electricity x kg a unit"), {key + ".energy_cost", "run.years"}, ""});
+           std::move(life_cycle), translated(kDiscountSource)});
+  derived(all, key + ".emission", say("{}: emission over the years", s.name), s.emission, Q::mass,
+          {say("sum over years of fuel and electricity x emission a unit"), std::move(emission), ""});
 }
 
 void add_other_inputs(Figures& all, const std::string& key, const OtherSystem& o) {
@@ -72,7 +82,7 @@ void add_other_inputs(Figures& all, const std::string& key, const OtherSystem& o
            say("the usual ones: {}", translated(kHeatContentSource)),
            {}});
   all.add({key + ".fuel_emission",
-           say("{}: kg of CO2 a {}", of, o.unit),
+           say("{}: CO2 a {}", of, o.unit),
            o.emission,
            Q::mass,
            kTyped,
@@ -142,14 +152,22 @@ void add_running(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (c.years < 1 || all.find("cost.net") == nullptr) return;
   add_inputs(all, r, c.years);
   add_needs(all, c);
-  add_system(all, "run.loop", c.loop, {"cost.net", "run.loop.unit_cost"},
-             {"run.loop.energy", "run.electricity_price"}, currency);
+  add_system(all, "run.loop", c.loop,
+             {{"cost.net", "run.loop.unit_cost"},
+              {"run.loop.energy", "run.electricity_price"},
+              {"run.electricity_escalation", "run.loop.unit_life", "run.loop.unit_cost"},
+              {"run.loop.energy", "run.electricity_emission"}},
+             currency);
   for (std::size_t i = 0; i < c.others.size(); ++i) {
     const std::string key = "run.other_" + std::to_string(i + 1);
     add_other_inputs(all, key, r.others[i]);
     add_uses(all, key, r.others[i], c.others[i]);
-    add_system(all, key, c.others[i], {key + ".first_typed"},
-               {key + ".fuel", key + ".fuel_price", key + ".electricity", "run.electricity_price"}, currency);
+    add_system(all, key, c.others[i],
+               {{key + ".first_typed"},
+                {key + ".fuel", key + ".fuel_price", key + ".electricity", "run.electricity_price"},
+                {key + ".fuel_escalation", "run.electricity_escalation", key + ".life"},
+                {key + ".fuel", key + ".fuel_emission", key + ".electricity", "run.electricity_emission"}},
+               currency);
     add_against(all, key, c.others[i].name, c.against[i], currency);
   }
 }

@@ -10,14 +10,32 @@ namespace {
 
 using Q = Quantity;
 
+std::string corner_key(std::size_t i) {
+  return "site.corner." + std::to_string(i + 1);
+}
+
 void add_lot(Figures& all, const Site& site) {
   const Ring lot = lot_ring(site);
   typed(all, "site.lot_corners", say("Corners of the lot line, as drawn"), static_cast<double>(lot.size()),
         Q::count);
+  std::vector<std::string> corners;
+  for (std::size_t i = 0; i < lot.size(); ++i) {
+    const std::string number = std::to_string(i + 1), key = corner_key(i);
+    typed(all, key + ".x", say("Lot corner {}, x", number), lot[i].x, Q::length);
+    typed(all, key + ".y", say("Lot corner {}, y", number), lot[i].y, Q::length);
+    corners.push_back(key + ".x");
+    corners.push_back(key + ".y");
+  }
   derived(all, "site.lot_area", say("Lot area"), area(lot), Q::area,
-          {say("half the sum of x(i) y(i+1) - x(i+1) y(i) over the corners"), {"site.lot_corners"}, ""});
-  derived(all, "site.lot_perimeter", say("Lot perimeter"), perimeter(lot), Q::length,
-          {say("sum of the lengths of the edges"), {"site.lot_corners"}, ""});
+          {say("half the sum of x(i) y(i+1) - x(i+1) y(i) over the corners"), corners, ""});
+}
+
+void add_perimeter(Figures& all, const Site& site) {
+  std::vector<std::string> edges;
+  for (std::size_t i = 0; i < site.lot.size(); ++i)
+    edges.push_back("site.edge." + std::to_string(i + 1) + ".length");
+  derived(all, "site.lot_perimeter", say("Lot perimeter"), perimeter(lot_ring(site)), Q::length,
+          {say("sum of the lengths of the edges"), std::move(edges), ""});
 }
 
 void add_edges(Figures& all, const Site& site, std::vector<std::string>& keeps_out) {
@@ -25,8 +43,9 @@ void add_edges(Figures& all, const Site& site, std::vector<std::string>& keeps_o
     const std::string number = std::to_string(i + 1);
     const std::string key = "site.edge." + number;
     const double length = distance(site.lot[i].at, site.lot[(i + 1) % site.lot.size()].at);
+    const std::string from = corner_key(i), to = corner_key((i + 1) % site.lot.size());
     derived(all, key + ".length", say("Lot edge {}, length", number), length, Q::length,
-            {say("distance between its corners"), {"site.lot_corners"}, ""});
+            {say("distance between its corners"), {from + ".x", from + ".y", to + ".x", to + ".y"}, ""});
     typed(all, key + ".setback", say("Lot edge {}, setback", number), site.lot[i].setback, Q::length);
     keeps_out.push_back(key + ".setback");
   }
@@ -90,6 +109,7 @@ void add_site(Figures& all, const Plan& plan, const Outcome& outcome) {
   typed(all, "site.root_zone_factor", say("Root zone radius per trunk diameter"), site.root_zone_factor,
         Q::count);
   add_edges(all, site, trench_out);
+  add_perimeter(all, site);
   std::vector<std::string> run_out = trench_out;
   for (const Feature& f : site.features) {
     add_feature(all, site, f);

@@ -78,6 +78,10 @@ struct PricePanelTest : testing::Test {
 
 constexpr int kPrice = 2, kSoldBy = 1, kDate = 3;
 
+double print_to_number(const QString& price) {
+  return price.section('/', 0, 0).toDouble();
+}
+
 }  // namespace
 
 TEST_F(PricePanelTest, APriceTypedInTheTableIsThatOfTheLayoutAndOneEntry) {
@@ -110,6 +114,47 @@ TEST_F(PricePanelTest, WhatIsSoldTogetherAndTheDateAreTyped) {
   enter("tie", kDate, "2026-03-01");
   EXPECT_TRUE(panel->table()->wrong().isEmpty());
   EXPECT_EQ(row_of(document.plan().pricing.book, document.plan().wishes, "tie").date, "2026-03-01");
+}
+
+TEST_F(PricePanelTest, APriceForEachRollIsTypedUnderItsItem) {
+  const std::string pipe = "pipe 3/4 in DR 11";
+  const auto row = [&] { return row_of(document.plan().pricing.book, document.plan().wishes, pipe); };
+  PriceTable* table = panel->table();
+  const int item = row_of_key(pipe);
+  EXPECT_EQ(table->roll_of(item), -1);
+  table->table()->setCurrentCell(item, 0);
+  table->show_rolls();
+  // Cut, 300, 500, 600, 800 and 1000 ft: each a line under it, at the item's price or a quarter dearer.
+  ASSERT_EQ(table->roll_of(item + 6), 5);
+  const double cut = print_to_number(table->table()->item(item + 1, kPrice)->text()),
+               long_roll = print_to_number(table->table()->item(item + 6, kPrice)->text());
+  EXPECT_NEAR(cut / long_roll, 1.25, 0.02);
+  table->table()->item(item + 6, kPrice)->setText("0.25/ft");
+  EXPECT_TRUE(table->wrong().isEmpty()) << table->wrong().toStdString();
+  ASSERT_EQ(row().pack_prices.size(), 6u);
+  EXPECT_NEAR(row().pack_prices[5], 0.25 / 0.3048, 1e-9);
+  EXPECT_NEAR(row().pack_prices[4], document.plan().wishes.prices.coil_pipe, 1e-9);
+  EXPECT_EQ(document.undo_name(), "Price");
+  const double before = total();
+  current();
+  EXPECT_LT(total(), before);  // four rolls of 1000 ft are cheaper now
+  EXPECT_EQ(table->table()->item(item + 6, kPrice)->text(), "0.25/ft");
+  // What is no price changes nothing; an emptied one is as the item's own again.
+  const Plan kept = document.plan();
+  table->table()->item(item + 6, kPrice)->setText("cheap");
+  EXPECT_FALSE(table->wrong().isEmpty());
+  EXPECT_EQ(document.plan(), kept);
+  table->refresh();
+  table->table()->item(item + 6, kPrice)->setText("");
+  EXPECT_TRUE(row().pack_prices.empty());
+  EXPECT_FALSE(table->table()->item(item + 6, 0)->flags() & Qt::ItemIsEditable);
+  EXPECT_TRUE(table->table()->item(item, 0)->flags() & Qt::ItemIsEditable);
+  table->table()->setCurrentCell(item, 0);
+  table->show_rolls();
+  EXPECT_NE(table->rows()[static_cast<std::size_t>(item) + 1].key, pipe);
+  table->table()->setCurrentCell(row_of_key("lawn"), 0);
+  table->show_rolls();
+  EXPECT_FALSE(table->wrong().isEmpty());  // sold in any amount
 }
 
 TEST_F(PricePanelTest, WhatCannotBeAPriceIsSaidAndNothingChanges) {

@@ -3,6 +3,8 @@
 
 #include <set>
 
+#include "site/names.h"
+#include "support/catalogues.h"
 #include "support/sample_plans.h"
 
 namespace underlawn {
@@ -53,6 +55,27 @@ TEST(Site, ANamelessUtilityIsCalledByWhatItCarries) {
   f.kind = FeatureKind::utility;
   f.utility = UtilityKind::gas;
   EXPECT_EQ(display_name(f), "Gas line 3");
+}
+
+TEST(Site, ANameThatOnlySaysWhatAThingIsIsSaidInTheLanguageSpoken) {
+  Feature tank;
+  tank.kind = FeatureKind::septic_tank;
+  tank.name = "Septic tank";
+  Feature line;
+  line.kind = FeatureKind::utility;
+  line.utility = UtilityKind::gas;
+  line.name = "Gas line";
+  EXPECT_EQ(display_name(tank), "Septic tank");
+  EXPECT_EQ(kept_name(tank, "Old tank"), "Old tank");
+  const SpeakHere here(&test::marking_language(UNDERLAWN_SPANISH));
+  EXPECT_NE(display_name(tank), "Septic tank");
+  EXPECT_NE(display_name(line), "Gas line");
+  EXPECT_EQ(kept_name(tank, display_name(tank)), "Septic tank");
+  EXPECT_EQ(kept_name(line, display_name(line)), "Gas line");
+  tank.name = "Old tank";
+  EXPECT_EQ(display_name(tank), "Old tank");
+  tank.name = "House";  // of something else: typed
+  EXPECT_EQ(display_name(tank), "House");
 }
 
 }  // namespace underlawn

@@ -5,6 +5,7 @@
 
 #include <set>
 
+#include "cost/price_book.h"
 #include "plan/solve.h"
 #include "support/crafted.h"
 #include "support/sample_plans.h"
@@ -53,6 +54,8 @@ void expect_sound(const Figures& figures) {
     for (const std::string& from : f.from) EXPECT_TRUE(before.count(from)) << f.key << " from " << from;
     EXPECT_TRUE(before.insert(f.key).second) << f.key;
     EXPECT_EQ(f.method == "typed" && !f.from.empty(), false) << f.key;
+    // What is neither typed nor worked out from other figures says where it is from.
+    EXPECT_TRUE(f.method == "typed" || !f.from.empty() || !f.source.empty()) << f.key;
   }
 }
 
@@ -76,8 +79,25 @@ TEST(MakeFigures, TheVolumeOfATrenchTracesToWidthDepthAndCoil) {
   std::set<std::string> found;
   for (const Figure* f : figures.trace("dig.total.loose_volume")) found.insert(f->key);
   for (const char* key : {"dig.trench_width", "dig.trench_depth", "coil.trench_length", "ground.swell",
-                          "dig.slope", "site.lot_corners"})
+                          "dig.slope", "site.corner.1.x"})
     EXPECT_TRUE(found.count(key)) << key;
+}
+
+TEST(MakeFigures, APriceSaysWhoseItIs) {
+  Plan plan = sample::half_acre();
+  PriceRow tie = row_of(plan.pricing.book, plan.wishes, "tie");
+  tie.price = 0.37;
+  set_row(plan.pricing.book, plan.wishes, tie);
+  PriceRow pipe = row_of(plan.pricing.book, plan.wishes, pipe_key(plan.wishes.pipe));
+  pipe.pack_prices.assign(pipe.packs.size(), 1.5);
+  pipe.pack_prices.back() = 1.25;
+  set_row(plan.pricing.book, plan.wishes, pipe);
+  const Figures figures = solve(plan).figures;
+  EXPECT_EQ(figures.at("price.tie").method, "typed");
+  EXPECT_EQ(figures.at("price.grout").source, kOwnFigure);
+  const Figure& coils = figures.at("price.pipe_3_4_in_dr_11_coils");
+  EXPECT_EQ(coils.from, std::vector<std::string>{"amount.pipe_3_4_in_dr_11_coils"});
+  EXPECT_FALSE(coils.source.empty());
 }
 
 TEST(MakeFigures, AnEmptyPlanShowsWhatIsAsked) {
