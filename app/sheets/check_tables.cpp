@@ -76,7 +76,7 @@ class Checks {
 
   QString note() const {
     QStringList all{QObject::tr("Pull these tapes once the stakes are in: they must meet the same stake.")};
-    if (dash_) all << QObject::tr("A dash under From: no second pair of corners sees it.");
+    if (dash_) all << QObject::tr("A dash under From: no second pair of corners sees it at 15° or more.");
     if (shared_)
       all << QObject::tr("† No pair of two other corners is as good: one corner is of the first pair again.");
     all << marks_.notes();

@@ -10,8 +10,13 @@
 #include "app/support/pdf_tools.h"
 #include "base/quantity.h"
 #include "dig/dig_order.h"
+#include "files/plan_file.h"
+#include "plan/coil_watch.h"
 #include "plan/solve.h"
+#include "plan/stake_out.h"
+#include "plan/tape.h"
 #include "plan/tie_check.h"
+#include "sheets/contents.h"
 #include "sheets/sheets_out.h"
 #include "support/sample_plans.h"
 
@@ -168,4 +173,75 @@ TEST(DigSheet, RefusesAPlaceItCannotWriteTo) {
   ASSERT_FALSE(written.has_value());
   EXPECT_EQ(written.error().code, "sheet_not_written");
   EXPECT_NE(written.error().message().find("/no such folder/sheet.pdf"), std::string::npos);
+}
+
+namespace {
+
+const laid_out::Sample& kestrel() {
+  static const laid_out::Sample all = [] {
+    laid_out::Sample s;
+    s.plan = load_plan(UNDERLAWN_SOURCE_DIR "/samples/kestrel-bend.underlawn")->value;
+    s.plan.thermal.years = 1;
+    s.outcome = solve(s.plan);
+    return s;
+  }();
+  return all;
+}
+
+std::string said_of_kestrel() {
+  static const std::string text = squeezed(pdf::text_in_order(pdf_of(kestrel())));
+  return text;
+}
+
+}  // namespace
+
+// 90 and 60 psi at the lowest point are 87.2 and 57.2 at a gauge 2 m over it (9.80665 kPa a metre of water).
+TEST(DigSheet, SaysThePressureOfCoilsThatAreCoveredBeforeTheTest) {
+  ASSERT_FALSE(coils_covered_early(kestrel().outcome).empty());
+  for (const char* said :
+       {"COILS COVERED BEFORE THE TEST", "Under pressure: 30 min at 87.2 psi, then 57.2 psi",
+        "then 57.2 psi until it is", "let down to 57.2 psi"})
+    EXPECT_NE(said_of_kestrel().find(said), std::string::npos) << said;
+}
+
+// The feeder lies 3 ft deep in the middle of the easement, our trench is 5 ft deep.
+TEST(DigSheet, SaysWhatLiesInAnEasementOnceAndOnWhichSideALineIsPassed) {
+  const std::string text = said_of_kestrel();
+  const auto first = text.find("Power easement: in it Buried feeder (E1)");
+  ASSERT_NE(first, std::string::npos);
+  EXPECT_EQ(text.find("Power easement: in it", first + 1), std::string::npos);
+  EXPECT_NE(text.find("Expose X1 (we pass under it) by hand"), std::string::npos);
+  EXPECT_NE(text.find("under it", first), std::string::npos);
+}
+
+// No tape of the sample runs through the orchard: other corners fix every stake as well or better.
+TEST(DigSheet, NoStakeOfTheSampleIsTapedThroughTheOrchard) {
+  const TapeGround ground = tape_ground(kestrel().plan.site);
+  ASSERT_EQ(ground.planted.size(), 1u);
+  const StakeOut& stakes = kestrel().outcome.stake_out;
+  for (const Tie& tie : stakes.ties)
+    for (const HouseCorner& c : stakes.corners)
+      if (c.tag == tie.first || c.tag == tie.second) {
+        EXPECT_TRUE(stays_off_planted(ground, c.at, tie.at)) << tie.point << " from " << c.tag;
+      }
+}
+
+// What is hauled has a way for the trucks, whichever way it is drawn.
+TEST(DigSheet, HauledStepsOfTheSampleHaveAWayForTrucks) {
+  int hauled = 0;
+  for (const DigStep& step : kestrel().outcome.order->steps) {
+    if (!step.hauled) continue;
+    ++hauled;
+    EXPECT_FALSE(step.truck_way.empty() && step.fill_way.empty()) << step_name(step);
+  }
+  EXPECT_GT(hauled, 0);
+  EXPECT_NE(said_of_kestrel().find("way of the trucks"), std::string::npos);
+}
+
+TEST(DigSheet, LoopsAreWholeOnesAndAPart) {
+  EXPECT_EQ(sheet::shown_loops(73.94), "73 + 0.9");
+  EXPECT_EQ(sheet::shown_loops(73.96), "74");
+  EXPECT_EQ(sheet::shown_loops(74), "74");
+  EXPECT_EQ(sheet::lasting(5 * 3600 + 60), "5 h 1 min");
+  EXPECT_EQ(sheet::lasting(1800), "30 min");
 }
