@@ -80,7 +80,8 @@ struct Scene {
     p.setPen(pen(kTrench, 0.5));
     p.setBrush(colour);
     p.drawPolygon(area);
-    p.drawLines(hatch_lines({area}, {kHatch * how.text, angle, area.front()}, QRectF(QPointF(0, 0), view.size)));
+    p.drawLines(
+        hatch_lines({area}, {kHatch * how.text, angle, area.front()}, QRectF(QPointF(0, 0), view.size)));
   }
   QPen pen(const QColor& colour, double weight) const {
     return QPen(colour, weight * line(), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
@@ -323,7 +324,8 @@ void paint_calendar(Scene& s, double at) {
     begun.push_back({step(piece).line, step(piece).width, step(piece).depth});
   paint_trampled(s, begun, kTrampled);
   for (const PieceAt& piece : pieces)
-    if (piece.filled) s.fill_hatched(strip_along(step(piece).line, 1.15 * step(piece).width), kFilled, kStrawn);
+    if (piece.filled)
+      s.fill_hatched(strip_along(step(piece).line, 1.15 * step(piece).width), kFilled, kStrawn);
   for (const PieceAt& piece : pieces)
     if (piece.earth && piece.dug > 0.5)
       for (const Ring& heap : step(piece).spoil) s.fill_hatched(heap, kEarth, kHeaped);
@@ -457,7 +459,8 @@ double set_picture_key(QPainter* painter, const QRectF& room, const std::vector<
       const QRectF swatch(x, y + (line - box) / 2, box, box);
       painter->drawRect(swatch);
       if (one.hatch)
-        painter->drawLines(hatch_lines({QPolygonF(swatch)}, {0.3 * text, *one.hatch, swatch.center()}, swatch));
+        painter->drawLines(
+            hatch_lines({QPolygonF(swatch)}, {0.3 * text, *one.hatch, swatch.center()}, swatch));
       paint_text(*painter, one.words, font, kText, Qt::transparent,
                  {x + box + 0.4 * text + words.width() / 2, y + line / 2}, 0, 0);
     }

@@ -394,8 +394,7 @@ TEST(Family, UsualTermsAndDaysAreSaidInTheLanguageOfTheSheetAndTypedOnesAreTold)
   SheetPtr sheet = spanish();
   EXPECT_TRUE(sheet->remarks().empty());
   QString text = pdf::text_in_order(pdf_of(*sheet)).simplified();
-  for (const char* part :
-       {"Respondemos por todo", "Un tercio al firmar", "60 días"})
+  for (const char* part : {"Respondemos por todo", "Un tercio al firmar", "60 días"})
     EXPECT_TRUE(text.contains(part)) << part;
   static const QRegularExpression day("lunes, 17 (de )?mayo (de )?2027");
   EXPECT_TRUE(day.match(text).hasMatch());

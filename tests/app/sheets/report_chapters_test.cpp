@@ -60,4 +60,5 @@ TEST(ReportChapters, APriceIsShownForTheUnitThatItsAmountIsShownIn) {
   s.plan.units = UnitSystem::metric;
   EXPECT_EQ(sheet::shown(s.plan, s.outcome, "price.propylene_glycol"), "5.00 per L");
   EXPECT_EQ(sheet::shown(s.plan, s.outcome, "price.grout"), "15.00");
+  EXPECT_EQ(sheet::shown(s.plan, s.outcome, "counting.seed"), "0.02 kg");  // not 0.0
 }
