@@ -194,7 +194,8 @@ void paint_ground_cut(QPainter& painter, const Plan& plan, const Outcome& outcom
 QString ground_cut_words(const Outcome& outcome) {
   return outcome.temperatures
              ? QObject::tr(
-                   "A cut through your ground in the four seasons. White: the ground by itself. Dark: the water "
+                   "A cut through your ground in the four seasons. White: the ground by itself. Dark: the "
+                   "water "
                    "in the pipe (row of dots) after %1 years; colder it draws heat, warmer it gives it back.")
                    .arg(outcome.temperatures->years)
              : QObject::tr(

@@ -37,6 +37,9 @@ const QColor kTrench = "#5b4029";
 const QColor kSown = "#c4d99c";
 const QColor kLoop = QColor(86, 142, 178, 150);
 const QColor kText = "#2b2a26";
+const QColor kFilled = kEarth.lighter(125);
+constexpr double kHatch = 0.5;                // of the letters' height
+constexpr double kHeaped = 45, kStrawn = 90;  // degrees
 
 struct Scene {
   QPainter& p;
@@ -69,6 +72,16 @@ struct Scene {
     p.setPen(Qt::NoPen);
     p.setBrush(colour);
     p.drawPolygon(polygon(points));
+  }
+  // Told from plain ground in grey too: outlined and hatched at an angle (degrees).
+  void fill_hatched(const std::vector<Point>& points, const QColor& colour, double angle) {
+    if (points.size() < 3) return;
+    const QPolygonF area = polygon(points);
+    p.setPen(pen(kTrench, 0.5));
+    p.setBrush(colour);
+    p.drawPolygon(area);
+    p.drawLines(
+        hatch_lines({area}, {kHatch * how.text, angle, area.front()}, QRectF(QPointF(0, 0), view.size)));
   }
   QPen pen(const QColor& colour, double weight) const {
     return QPen(colour, weight * line(), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
@@ -311,10 +324,11 @@ void paint_calendar(Scene& s, double at) {
     begun.push_back({step(piece).line, step(piece).width, step(piece).depth});
   paint_trampled(s, begun, kTrampled);
   for (const PieceAt& piece : pieces)
-    if (piece.filled) s.fill(strip_along(step(piece).line, 1.15 * step(piece).width), kEarth.lighter(125));
+    if (piece.filled)
+      s.fill_hatched(strip_along(step(piece).line, 1.15 * step(piece).width), kFilled, kStrawn);
   for (const PieceAt& piece : pieces)
     if (piece.earth && piece.dug > 0.5)
-      for (const Ring& heap : step(piece).spoil) s.fill(heap, kEarth);
+      for (const Ring& heap : step(piece).spoil) s.fill_hatched(heap, kEarth, kHeaped);
   for (const PieceAt& piece : pieces)
     if (!piece.filled)
       s.fill(strip_along(first_part(step(piece).line, piece.dug), step(piece).width), kTrench);
@@ -348,7 +362,7 @@ void paint_work(Scene& s) {
     paint_open(s, layout);
   } else if (s.how.moment == LotMoment::closed) {
     paint_trampled(s, all, kSown);
-    for (const Cut& c : all) s.fill(strip_along(c.line, 1.15 * c.width), kEarth.lighter(125));
+    for (const Cut& c : all) s.fill_hatched(strip_along(c.line, 1.15 * c.width), kFilled, kStrawn);
   } else if (s.how.loop_below) {
     paint_loop(s);
   }
@@ -417,8 +431,8 @@ std::vector<PictureColour> picture_colours(const Plan& plan, const Outcome& outc
   };
   if (!outcome.order ||
       std::ranges::any_of(outcome.order->steps, [](const DigStep& step) { return !step.spoil.empty(); }))
-    all.push_back({kEarth, QObject::tr("earth beside it")});
-  all.push_back({kEarth.lighter(125), QObject::tr("filled in")});
+    all.push_back({kEarth, QObject::tr("earth beside it"), kHeaped});
+  all.push_back({kFilled, QObject::tr("filled in"), kStrawn});
   all.push_back({kTrampled, QObject::tr("trodden ground")});
   all.push_back({kSown, QObject::tr("sown")});
   if (is_there(FeatureKind::house)) all.push_back({kRoof, QObject::tr("house")});
@@ -442,7 +456,11 @@ double set_picture_key(QPainter* painter, const QRectF& room, const std::vector<
     if (painter != nullptr) {
       painter->setPen(QPen(kText, 0.05 * text));
       painter->setBrush(one.colour);
-      painter->drawRect(QRectF(x, y + (line - box) / 2, box, box));
+      const QRectF swatch(x, y + (line - box) / 2, box, box);
+      painter->drawRect(swatch);
+      if (one.hatch)
+        painter->drawLines(
+            hatch_lines({QPolygonF(swatch)}, {0.3 * text, *one.hatch, swatch.center()}, swatch));
       paint_text(*painter, one.words, font, kText, Qt::transparent,
                  {x + box + 0.4 * text + words.width() / 2, y + line / 2}, 0, 0);
     }

@@ -41,6 +41,7 @@ void paint_lot_picture(QPainter& painter, const Plan& plan, const Outcome* outco
 struct PictureColour {
   QColor colour;
   QString words;
+  std::optional<double> hatch = std::nullopt;  // degrees, where it is hatched
 };
 std::vector<PictureColour> picture_colours(const Plan& plan, const Outcome& outcome);
 // Set in lines under one another, as letters `text` high; returns the height. Paints where there is a

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Tables of numbers: trenches, pipe.
+#include <QRegularExpression>
 #include <cmath>
 
 #include "cost/bill.h"
@@ -24,6 +25,8 @@ QString shown_pitch(const Plan& plan, double metres) {
 
 namespace {
 
+const QRegularExpression kDigit("[1-9]");
+
 // What the price of a line of the bill is for; null for every other figure.
 const Figure* priced(const Outcome& outcome, const std::string& key) {
   constexpr std::string_view kPrice = "price.";
@@ -39,7 +42,11 @@ QString shown(const Plan& plan, const Outcome& outcome, const std::string& key) 
   if (figure->quantity == Quantity::length) return shown_length(plan, figure->value);
   if (const Figure* amount = priced(outcome, key); amount != nullptr)
     return text_of(print_price(figure->value, amount->quantity, plan.units));
-  return text_of(print_quantity(figure->quantity, figure->value, plan.units));
+  const QString usual = text_of(print_quantity(figure->quantity, figure->value, plan.units));
+  // Twenty grams are not 0.0 kg.
+  return figure->value == 0 || usual.contains(kDigit)
+             ? usual
+             : text_of(print_quantity(figure->quantity, figure->value, plan.units, Fineness::fine));
 }
 
 EndDepths end_depths(const Outcome& outcome, std::size_t trench) {
