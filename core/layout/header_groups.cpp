@@ -9,6 +9,7 @@ namespace {
 
 constexpr double kOn = 2e-3;        // m
 constexpr double kAcross = 0.0175;  // rad: a degree
+constexpr double kNearer = 0.05;    // m
 
 int group_of_trench(const Layout& l, std::size_t trench) {
   std::size_t from = 0;
@@ -43,6 +44,35 @@ bool across(const Layout& l, int group, const Segment& line) {
   return false;
 }
 
+std::vector<const Trench*> trenches_of(const Layout& l, int group) {
+  std::vector<const Trench*> all;
+  for (std::size_t t = 0; t < l.trenches.size(); ++t)
+    if (l.groups.size() < 2 ? l.trenches[t].role == TrenchRole::field && !l.trenches[t].locked
+                            : group_of_trench(l, t) == group)
+      all.push_back(&l.trenches[t]);
+  return all;
+}
+
+double farthest_head(const std::vector<const Trench*>& trenches, const Segment& line) {
+  double most = 0;
+  for (const Trench* t : trenches) most = std::max(most, distance(line, t->head));
+  return most;
+}
+
+// Across the trenches, half way between the heads that face each other.
+std::optional<Segment> line_between_heads(const std::vector<const Trench*>& trenches) {
+  if (trenches.size() < 2) return std::nullopt;
+  const Point u = unit(trenches.front()->end - trenches.front()->head), n = left_normal(u);
+  double low = 1e300, high = -1e300, from = 1e300, to = -1e300;
+  for (const Trench* t : trenches) {
+    low = std::min(low, dot(t->head, u)), high = std::max(high, dot(t->head, u));
+    from = std::min(from, dot(t->head, n)), to = std::max(to, dot(t->head, n));
+  }
+  if (to - from < kSamePlace) return std::nullopt;
+  const Point on = (low + high) / 2 * u;
+  return Segment{on + from * n, on + to * n};
+}
+
 }  // namespace
 
 int group_of_leg(const Layout& l, std::size_t leg) {
@@ -65,7 +95,11 @@ std::optional<Segment> line_of_header(const Layout& l, int group) {
           if (apart < kSamePlace || (longest && apart <= distance(longest->a, longest->b))) continue;
           if (l.groups.size() < 2 || across(l, group, {p, q})) longest = Segment{p, q};
         }
-  return longest;
+  const auto trenches = trenches_of(l, group);
+  const auto between = line_between_heads(trenches);
+  const bool nearer =
+      longest && between && farthest_head(trenches, *between) < farthest_head(trenches, *longest) - kNearer;
+  return nearer ? between : longest;
 }
 
 std::optional<Segment> header_line(const Wishes& w, int group) {
