@@ -15,12 +15,9 @@ constexpr std::array kAlong = {0.1, 0.3, 0.5, 0.7, 0.9};          // of a leg, w
 constexpr std::array kAside = {-2.0, -1.0, -0.4, 0.4, 1.0, 2.0};  // m
 constexpr double kHope = 2;  // m of plain digging that a bend put in may be too dear before it is shifted
 
-using More = std::function<double(const Segment&)>;
-
 class Bends {
  public:
-  Bends(Polyline line, const Router& router, const More& more)
-      : line_(std::move(line)), router_(router), more_(more) {}
+  Bends(Polyline line, const Router& router) : line_(std::move(line)), router_(router) {}
 
   double cost() const { return cost(line_); }
 
@@ -39,11 +36,7 @@ class Bends {
   }
 
  private:
-  double cost(const Polyline& line) const {
-    double sum = router_.cost(line);
-    for (std::size_t i = 1; i < line.size(); ++i) sum += more_({line[i - 1], line[i]});
-    return sum;
-  }
+  double cost(const Polyline& line) const { return router_.cost(line); }
   bool open(Point a, Point b) const { return distance(a, b) > kSamePlace && router_.free().sees(a, b); }
 
   void leave_out() {
@@ -114,14 +107,13 @@ class Bends {
 
   Polyline line_;
   const Router& router_;
-  const More& more_;
 };
 
 }  // namespace
 
-Polyline with_cheaper_bends(const Polyline& line, const Router& router, const More& more) {
+Polyline with_cheaper_bends(const Polyline& line, const Router& router) {
   if (line.size() < 2) return line;
-  Bends bends(line, router, more);
+  Bends bends(line, router);
   const double before = bends.cost();
   bends.cheapen();
   return bends.cost() < before ? bends.line() : line;

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <functional>
-
 #include "plane/route.h"
 #include "plane/sight.h"
 
@@ -10,9 +8,7 @@ namespace underlawn {
 
 // The line with bends shifted, left out or put in where the router's prices then make it cheaper: beside what
 // is dear by the metre the cheapest way bends where no corner is, and a route bends at corners only. Ends
-// stay; legs stay in sight within the router's free ground. `more`: m of plain digging that a leg costs
-// beside the router's prices. Never dearer; the same line gives the same.
-Polyline with_cheaper_bends(const Polyline& line, const Router& router,
-                            const std::function<double(const Segment&)>& more);
+// stay; legs stay in sight within the router's free ground. Never dearer; the same line gives the same.
+Polyline with_cheaper_bends(const Polyline& line, const Router& router);
 
 }  // namespace underlawn

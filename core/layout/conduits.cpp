@@ -2,6 +2,7 @@
 #include "layout/amounts.h"
 #include "layout/connect.h"
 #include "layout/legality.h"
+#include "layout/square_crossings.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -160,12 +161,12 @@ Conduits conduits_for(const Site& site, const Wishes& wishes, const Region& rout
   for (const Feature& f : site.features)
     if (crossable(f)) dear.push_back(dear_by_aim(f, wishes, money_of_run_metre(wishes)));
   for (const Feature& f : site.features)
-    for (std::size_t i = 1; f.kind == FeatureKind::utility && i < f.points.size(); ++i)
-      c.utilities.push_back({f.points[i - 1], f.points[i]});
-  for (const Feature& f : site.features)
     if (f.kind == FeatureKind::house) dear.push_back(beside_footing(site, f, wishes));
   add_aim_ground(site, wishes, c.free, dear);
   c.dear = ReadyDear(dear);
+  for (const Feature& f : site.features)
+    for (std::size_t i = 1; f.kind == FeatureKind::utility && i < f.points.size(); ++i)
+      c.dear.add(DearLine{{f.points[i - 1], f.points[i]}, kSlant, kSquareDetour});
   return c;
 }
 

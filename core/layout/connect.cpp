@@ -4,7 +4,6 @@
 #include "layout/cheaper_bends.h"
 #include "layout/fewer_bends.h"
 #include "layout/in_steps.h"
-#include "layout/square_crossings.h"
 #include "plane/strip.h"
 #include "plane/subtract_all.h"
 
@@ -36,6 +35,11 @@ Ring coil_neighbourhood(const Polyline& t, const Conduits& c) {
 
 constexpr std::size_t kMostTries = 12;
 constexpr int kMostOfHead = 3;
+constexpr double kFewerBends = 1;  // m of plain digging that corners a crew can stake may cost more
+// Where the first way that leads anywhere is a detour, one to a place farther off may be cheaper. Beside
+// coils a metre costs two.
+constexpr std::size_t kMoreTries = 4;
+constexpr double kDetour = 2;
 constexpr double kOn = 1e-3;  // m: a point this near a line lies on it
 
 struct Spine {
@@ -83,6 +87,8 @@ class Joiner::Inside {
     return run_over({run[0], run[1]}, Polyline(run.begin() + 1, run.end()));
   }
 
+  double cost(const Polyline& line) const { return router_.cost(line); }
+
   Connection join(std::optional<double> joint, bool shift, double at_most) {
     joint_ = joint;
     shift_ = shift;
@@ -104,8 +110,14 @@ class Joiner::Inside {
     if (here && there && *here != *there) return std::nullopt;
     auto route = router_.route(from, to, at_most);
     if (!route) return route;
-    route->line = with_fewer_bends(route->line, router_.free());
+    Polyline fewer = with_fewer_bends(route->line, router_.free());
+    if (fewer == route->line) return route;
+    // A corner beyond a curve may lie in dear ground.
+    const double cost = router_.cost(fewer);
+    if (cost > route->cost + kFewerBends) return route;
+    route->line = std::move(fewer);
     route->length = length(route->line);
+    route->cost = cost;
     return route;
   }
 
@@ -190,8 +202,7 @@ class Joiner::Inside {
   }
 
   Polyline run_over(const Polyline& stub, const Polyline& way) const {
-    const auto slant = [this](const Segment& leg) { return kSquareDetour * flat_crossings(conduits_, leg); };
-    const Polyline on = shift_ ? with_cheaper_bends(way, router_, slant) : way;
+    const Polyline on = shift_ ? with_cheaper_bends(way, router_) : way;
     Polyline run = stub;
     for (auto p = on.begin() + 1; p != on.end(); ++p) {
       // A run that is held to its end is there already.
@@ -247,15 +258,18 @@ class Joiner::Inside {
                      [](const Try& l, const Try& r) { return l.apart < r.apart; });
     // Many of the nearest may lead to one head that is shut in: of those after them, a few for each head.
     std::vector<int> of_head(heads.size(), 0);
-    for (std::size_t i = 0; i < tries.size(); ++i) {
+    std::optional<Route> best;
+    std::size_t last = tries.size();
+    for (std::size_t i = 0; i < last && !(best && kDetour * tries[i].apart >= best->cost); ++i) {
       const Try& t = tries[i];
       if (++of_head[t.head] > kMostOfHead && i >= kMostTries) continue;
-      auto route = way(t.from, heads[t.head]);
-      if (!route || route->line.size() < 2) continue;
-      take_leg(route->line, heads, reached);
-      return true;
+      auto route = best ? way(t.from, heads[t.head], best->cost - kOn) : way(t.from, heads[t.head]);
+      if (!route || route->line.size() < 2 || (best && route->cost >= best->cost - kOn)) continue;
+      if (!best) last = std::min(tries.size(), i + 1 + kMoreTries);
+      best = std::move(route);
     }
-    return false;
+    if (best) take_leg(best->line, heads, reached);
+    return best.has_value();
   }
 
   void take_leg(const Polyline& line, std::vector<Point>& heads, std::vector<Point>& reached) {
@@ -294,6 +308,10 @@ Connection Joiner::join(std::optional<double> joint, bool shift, double at_most)
 
 Polyline Joiner::with_run_shifted(const Polyline& run) {
   return inside_->with_run_shifted(run);
+}
+
+double Joiner::cost(const Polyline& line) const {
+  return inside_->cost(line);
 }
 
 std::vector<Ring> out_of_reach(const Conduits& c) {

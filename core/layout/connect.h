@@ -14,12 +14,11 @@ namespace underlawn {
 struct Conduits {
   Region free;  // middle lines, before any trench lies in it
   ReadyDear dear;
-  std::optional<Point> entry;      // on the wall
-  std::vector<Polyline> stubs;     // ways out of the wall to free ground, best first; empty: walled in
-  std::vector<Segment> utilities;  // rather not crossed flat
-  double width = 0;                // m
-  double spacing = 0;              // m between coil trenches
-  double keep = 0;                 // m from the middle line of a coil trench to that of a conduit
+  std::optional<Point> entry;   // on the wall
+  std::vector<Polyline> stubs;  // ways out of the wall to free ground, best first; empty: walled in
+  double width = 0;             // m
+  double spacing = 0;           // m between coil trenches
+  double keep = 0;              // m from the middle line of a coil trench to that of a conduit
 };
 
 // What a bend is worth avoiding.
@@ -42,10 +41,6 @@ struct Connection {
 Ring coil_keepout(const Segment& trench, const Conduits& c);
 Ring coil_keepout(const Polyline& trench, const Conduits& c);
 
-// Stretches of utilities that the leg crosses flatter than kSlant: as dear as kSquareDetour each, where it is
-// not made square.
-int flat_crossings(const Conduits& c, const Segment& leg);
-
 // Joins every head, and the house where there is a way. Without a way to the house the run is empty and the
 // header is drawn among the heads. Both given stay alive as long as it.
 class Joiner {
@@ -59,6 +54,7 @@ class Joiner {
                   double at_most = std::numeric_limits<double>::infinity());
   // A run that lies already, its bends after the stub shifted in the same way; ends stay.
   Polyline with_run_shifted(const Polyline& run);
+  double cost(const Polyline& line) const;  // m of plain digging, as join() counts it
 
  private:
   class Inside;

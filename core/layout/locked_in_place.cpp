@@ -22,6 +22,18 @@ bool lies_at(const Trench& t, const Trench& locked) {
 
 }  // namespace
 
+std::vector<Segment> kept_with_locked(const Wishes& w) {
+  std::vector<Segment> kept = w.kept;
+  if (kept.empty()) return kept;
+  for (const GivenTrench& t : w.locked) {
+    const bool known = std::any_of(w.kept.begin(), w.kept.end(), [&t](const Segment& k) {
+      return distance(k.a, t.head) < kSame && distance(k.b, t.end) < kSame;
+    });
+    if (!known) kept.push_back({t.head, t.end});
+  }
+  return kept;
+}
+
 bool may_be_searched(const Trench& t, const Wishes& w, const Coil& coil) {
   const bool as_long = w.aim == Aim::metres || std::abs(length_of(t) - coil.trench_length) < kSame;
   const bool as_much = w.aim == Aim::metres || std::abs(t.coil.coil_length - coil.coil_length) < kSame;

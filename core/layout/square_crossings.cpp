@@ -24,12 +24,6 @@ double hand_dug(double angle, const Wishes& w) {
 
 }  // namespace
 
-int flat_crossings(const Conduits& c, const Segment& leg) {
-  return static_cast<int>(std::count_if(c.utilities.begin(), c.utilities.end(), [&leg](const Segment& u) {
-    return quick_cross(leg, u) && angle_between(leg.b - leg.a, u.b - u.a) < kSlant;
-  }));
-}
-
 SquareCrossing squared(const Polyline& line, std::size_t leg, const Segment& utility, const Wishes& w) {
   SquareCrossing out;
   const Point a = line[leg], b = line[leg + 1];

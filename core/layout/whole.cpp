@@ -38,14 +38,24 @@ bool keeps_off_coils(const Polyline& line, const Whole& w, const Wishes& wishes)
   return true;
 }
 
-int crossed_flat(const Conduits& conduits, const Connection& c) {
-  int sum = 0;
-  const auto add = [&](const Polyline& line) {
-    for (std::size_t i = 1; i < line.size(); ++i) sum += flat_crossings(conduits, {line[i - 1], line[i]});
+// Of lines that were made square those that cost more than they did, fittings too, slant again: a crossing is
+// made square by itself, without what else lies there. The cost as it is then.
+void keep_cheaper(const Joiner& joiner, const Wishes& wishes, const Connection& slanting, Connection& c) {
+  const auto pipe = find_pipe(wishes.header_pipe);
+  const auto fittings = [&](const Polyline& line) {
+    return pipe ? kFitting * turns_too_tight(line, wishes.run_width, *pipe) : 0;
   };
-  add(c.run.line);
-  for (const Polyline& leg : c.header.legs) add(leg);
-  return sum;
+  const auto choose = [&](Polyline& line, const Polyline& was) {
+    if (line == was) return;
+    const double more = joiner.cost(line) - joiner.cost(was);
+    if (more + fittings(line) - fittings(was) > 0)
+      line = was;
+    else
+      c.cost += more;
+  };
+  choose(c.run.line, slanting.run.line);
+  c.run.length = c.run.line.size() > 1 ? length(c.run.line) : 0;
+  for (std::size_t i = 0; i < c.header.legs.size(); ++i) choose(c.header.legs[i], slanting.header.legs[i]);
 }
 
 }  // namespace
@@ -140,16 +150,15 @@ Whole Completer::complete(const Arrangement& a, Joiner& joiner, bool shift) cons
     if (stop_.stop_requested()) break;
     // The header costs much the same wherever the run meets it. Bends make a way cheaper once they are
     // shifted.
-    const double at_most = w.connection.run_cost + faults_cost(w) + kHeaderMayDiffer;
+    const double at_most = w.connection.run_cost + fittings_cost(w) + kHeaderMayDiffer;
     Whole other = joined_at(a, joiner, share, shift, w.in_run && !shift ? at_most : kAnyPrice);
     if (other.in_run && (!w.in_run || in_steps(other.cost) < in_steps(w.cost))) w = std::move(other);
   }
   return w;
 }
 
-double Completer::faults_cost(const Whole& w) const {
-  return kFitting * tight_turns(keeping_.wishes, w.connection) +
-         kSquareDetour * crossed_flat(conduits_, w.connection);
+double Completer::fittings_cost(const Whole& w) const {
+  return kFitting * tight_turns(keeping_.wishes, w.connection);
 }
 
 Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<double> share, bool shift,
@@ -161,7 +170,9 @@ Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<d
   w.locked = keeping_.held.trenches;
   w.connection = joiner.join(share, shift, at_most);
   join_locked(w);
+  const Connection slanting = w.connection;
   square_up_crossings(keeping_.site, keeping_.wishes, w);
+  keep_cheaper(joiner, keeping_.wishes, slanting, w.connection);
   drop_illegal_lines(keeping_.site, keeping_.wishes, w);
   if (keeping_.wishes.coil_in_run && w.connection.run.line.size() > 1 &&
       w.count() < keeping_.wishes.circuits) {
@@ -172,7 +183,7 @@ Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<d
   }
   const double weight = keeping_.wishes.trench_width * keeping_.wishes.trench_depth /
                         std::max(1e-6, keeping_.wishes.run_width * keeping_.wishes.run_depth);
-  w.digging = w.connection.cost + faults_cost(w) + (a.bearing.drawn ? 0 : kOddBearing) +
+  w.digging = w.connection.cost + fittings_cost(w) + (a.bearing.drawn ? 0 : kOddBearing) +
               digging_for_slopes(keeping_, w.field);
   w.cost = w.digging + weight * coil_.trench_length * static_cast<double>(w.field.size());
   if (w.in_run) w.cost += std::max(0.0, weight - 1) * coil_.trench_length;

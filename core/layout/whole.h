@@ -49,7 +49,7 @@ class Completer {
  private:
   Whole joined_at(const Arrangement& arrangement, Joiner& joiner, std::optional<double> share, bool shift,
                   double at_most) const;
-  double faults_cost(const Whole& whole) const;
+  double fittings_cost(const Whole& whole) const;
   void join_locked(Whole& whole) const;
 
   const Keeping keeping_;

@@ -2,6 +2,7 @@
 #include "layout/zones.h"
 
 #include "base/say.h"
+#include "layout/in_steps.h"
 #include "plane/subtract_all.h"
 #include "site/clearances.h"
 
@@ -109,6 +110,26 @@ bool can_be_offset(const LotCorner& c) {
   return within(c.at.x) && within(c.at.y) && c.setback >= 0 && c.setback <= kLargestPlan;
 }
 
+Point longest_edge(const Ring& lot) {
+  Point longest{};
+  for (std::size_t i = 0; i < lot.size(); ++i) {
+    const Point edge = lot[(i + 1) % lot.size()] - lot[i];
+    if (in_steps(norm(edge)) > in_steps(norm(longest))) longest = edge;
+  }
+  return longest;
+}
+
+// Round a point the corners stand to the lot, not to east: ways bend at them, and are to bend at the turned
+// places where the lot is turned.
+Region grown_with_lot(const Feature& f, double by, Point along) {
+  if (shape_of(f.kind) != FeatureShape::point || !(by > 0)) return grown_feature(f, by);
+  const double angle = std::atan2(along.y, along.x);
+  Ring disc;
+  for (const Polygon& p : buffered(Point{0, 0}, by))
+    for (Point corner : p.outer) disc.push_back(f.points.front() + rotated(corner, angle));
+  return region_of(disc);
+}
+
 Result<Region> ground_left(const Site& site, const std::vector<std::pair<const Feature*, double>>& zones,
                            const Region& bands) {
   const Ring lot = lot_ring(site);
@@ -119,9 +140,10 @@ Result<Region> ground_left(const Site& site, const std::vector<std::pair<const F
       return refuse({"setback_out_of_range", say("setback"), std::to_string(c.setback) + " m",
                      say("0 to 10000 m"), say("Enter the setback of that edge again.")});
   std::vector<Region> taken = {bands};
+  const Point along = longest_edge(lot);
   for (const auto& [f, by] : zones) {
     if (auto trouble = feature_trouble(*f)) return refuse(*trouble);
-    taken.push_back(grown_feature(*f, by));
+    taken.push_back(grown_with_lot(*f, by, along));
   }
   return subtract_all(region_of(*ring), taken);
 }

@@ -61,6 +61,37 @@ void ReadyDear::add(const DearGround& d) {
       One{Sight(d.region), std::max(0.0, d.per_metre), std::max(0.0, d.per_entry)}));
 }
 
+void ReadyDear::add(const DearLine& line) {
+  if (line.price > 0) lines_.push_back(line);
+}
+
+double ReadyDear::flat_crossings(Point a, Point b) const {
+  double sum = 0;
+  const Point u = b - a;
+  for (const DearLine& line : lines_) {
+    const Point v = line.at.b - line.at.a;
+    const bool apart = cross(u, line.at.a - a) * cross(u, line.at.b - a) >= 0 ||
+                       cross(v, a - line.at.a) * cross(v, b - line.at.a) >= 0;
+    if (!apart && std::atan2(std::abs(cross(u, v)), std::abs(dot(u, v))) < line.flat) sum += line.price;
+  }
+  return sum;
+}
+
+double ReadyDear::cost(const Polyline& line, double per_bend) const {
+  if (line.size() < 2) return 0;
+  double cost = length(line) + per_bend * static_cast<double>(line.size() - 2);
+  for (std::size_t i = 1; i < line.size(); ++i) cost += flat_crossings(line[i - 1], line[i]);
+  for (const auto& d : all_) {
+    bool inside = d->sight.strictly_holds(line.front());
+    for (std::size_t i = 1; i < line.size(); ++i) {
+      const auto p = d->sight.passage(line[i - 1], line[i], inside);
+      cost += d->per_metre * p.inside + d->per_entry * p.entries;
+      inside = p.ends_inside;
+    }
+  }
+  return cost;
+}
+
 // The prepared ground with the corners at which a route may bend.
 struct Router::Ground {
   struct Corner {
@@ -79,13 +110,13 @@ struct Router::Ground {
 
   using Dear = ReadyDear::One;
 
-  Ground(const Region& region, std::vector<std::shared_ptr<const Dear>> grounds, double bend)
-      : per_bend(std::max(0.0, bend)), free(region), dear(std::move(grounds)) {
+  Ground(const Region& region, const ReadyDear& what_is_dear, double bend)
+      : per_bend(std::max(0.0, bend)), free(region), prices(what_is_dear), dear(prices.all_) {
     for (const Sight::Corner& c : free.reflex_corners()) corners.push_back({c.at, true, c.before, c.after});
     for (const auto& d : dear)
       for (const Sight::Corner& c : d->sight.convex_corners())
         if (free.holds(c.at)) corners.push_back({c.at});
-    taut = per_bend == 0 && dear.empty();
+    taut = per_bend == 0 && dear.empty() && prices.lines_.empty();
     if (corners.size() <= kMostRemembered) seen.assign(corners.size() * corners.size(), kUnknown);
   }
 
@@ -113,6 +144,7 @@ struct Router::Ground {
       leg.price += dear[d]->per_metre * p.inside + dear[d]->per_entry * p.entries;
       leg.ends_inside[d] = p.ends_inside;
     }
+    leg.price += prices.flat_crossings(a, b);
     return leg;
   }
 
@@ -132,7 +164,8 @@ struct Router::Ground {
   static constexpr char kUnknown = 2;
   double per_bend;
   Sight free;
-  std::vector<std::shared_ptr<const Dear>> dear;
+  ReadyDear prices;
+  const std::vector<std::shared_ptr<const Dear>>& dear;
   std::vector<Corner> corners;
   std::vector<char> seen;
   std::vector<int> first_priced;  // into priced
@@ -267,7 +300,7 @@ Router::Router(const Region& free, const std::vector<DearGround>& dear, double p
     : Router(free, ReadyDear(dear), per_bend) {}
 
 Router::Router(const Region& free, const ReadyDear& dear, double per_bend)
-    : ground_(std::make_unique<Ground>(free, dear.all_, per_bend)) {}
+    : ground_(std::make_unique<Ground>(free, dear, per_bend)) {}
 
 Router::~Router() = default;
 Router::Router(Router&&) noexcept = default;
@@ -277,17 +310,7 @@ const Sight& Router::free() const {
 }
 
 double Router::cost(const Polyline& line) const {
-  if (line.size() < 2) return 0;
-  double cost = length(line) + ground_->per_bend * static_cast<double>(line.size() - 2);
-  for (const auto& d : ground_->dear) {
-    bool inside = d->sight.strictly_holds(line.front());
-    for (std::size_t i = 1; i < line.size(); ++i) {
-      const auto p = d->sight.passage(line[i - 1], line[i], inside);
-      cost += d->per_metre * p.inside + d->per_entry * p.entries;
-      inside = p.ends_inside;
-    }
-  }
-  return cost;
+  return ground_->prices.cost(line, ground_->per_bend);
 }
 
 std::optional<Route> Router::route(Point from, Point to, double at_most) {

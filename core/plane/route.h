@@ -46,17 +46,29 @@ struct Route {
 // the same line.
 std::optional<Route> shortest_route(const RouteRequest& request);
 
-// Dear ground made ready once, for many routers.
+// A line that is rather crossed steeply: a leg that crosses it at an angle below `flat` costs `price` more,
+// in metres of plain digging. A leg that only touches it does not cross. Prices below 0 count as 0.
+struct DearLine {
+  Segment at;
+  double flat = 0;  // rad, 0..pi/2
+  double price = 0;
+};
+
+// Dear ground and dear lines made ready once, for many routers.
 class ReadyDear {
  public:
   ReadyDear() = default;
   explicit ReadyDear(const std::vector<DearGround>& grounds);
   void add(const DearGround& ground);
+  void add(const DearLine& line);
+  double cost(const Polyline& line, double per_bend) const;  // m of plain digging
 
  private:
   struct One;
   friend class Router;
-  std::vector<std::shared_ptr<const One>> all_;  // in order
+  double flat_crossings(Point a, Point b) const;  // what a leg costs for them
+  std::vector<std::shared_ptr<const One>> all_;   // in order
+  std::vector<DearLine> lines_;
 };
 
 // The same for many pairs of ends on the same ground, which it prepares once and whose corners' sight of one
