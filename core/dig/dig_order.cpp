@@ -274,7 +274,8 @@ void find_fill_ways(const TruckWays& trucks, Yard yard, DigOrder& order) {
 // Ways with what then lies open; a trench that cannot be come to from one end is tried from the other.
 void find_ways(const Maker& maker, const std::vector<Chosen>& chosen, DigOrder& order) {
   Yard yard;
-  const TruckWays trucks(maker.ground, maker.how);
+  std::optional<TruckWays> trucks;  // made ready only where they come
+  if (order.access && order.hauled > 0) trucks.emplace(maker.ground, maker.how);
   std::optional<Point> at = order.access;
   std::vector<char> dug(maker.pieces.size());
   for (std::size_t i = 0; i < order.steps.size(); ++i) {
@@ -303,12 +304,12 @@ void find_ways(const Maker& maker, const std::vector<Chosen>& chosen, DigOrder& 
     step.room_to_end = a.stand.has_value() && off;
     at = a.stand ? *a.stand : step.line.back();
     yard.dug(step, footprint(step));
-    if (step.hauled && order.access) step.truck_way = trucks.way(*order.access, step, yard.standing());
+    if (step.hauled && trucks) step.truck_way = trucks->way(*order.access, step, yard.standing());
     dug[static_cast<std::size_t>(chosen[i].piece)] = 1;
   }
   if (order.access && at && !order.steps.empty())
     order.way_out = maker.ways.way(*at, *order.access, yard.standing());
-  if (order.access && order.hauled > 0) find_fill_ways(trucks, std::move(yard), order);
+  if (trucks) find_fill_ways(*trucks, std::move(yard), order);
 }
 
 void add_ladders(const Layout& layout, DigStep& step) {

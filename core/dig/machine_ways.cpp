@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "dig/machine_ways.h"
 
+#include <algorithm>
 #include <limits>
 
 #include "plane/route.h"
@@ -86,7 +87,11 @@ Polyline MachineWays::shortest_way(Point from, const std::vector<Point>& places,
   if (region.empty() || distance(start, from) > kMostShift + half_) return {};
   Polyline best;
   double least = std::numeric_limits<double>::infinity();
-  for (Point to : places) {
+  // The nearest as the crow flies first: what is farther off than a way already found is then not routed.
+  std::vector<Point> nearest_first = places;
+  std::stable_sort(nearest_first.begin(), nearest_first.end(),
+                   [&](Point a, Point b) { return distance(start, a) < distance(start, b); });
+  for (Point to : nearest_first) {
     if (!sight.holds(to) || distance(start, to) >= least) continue;
     const auto route = shortest_route({start, to, region, {}, 0});
     if (!route || route->line.size() < 2 || length(route->line) >= least) continue;
