@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The ground itself: lot, setbacks, buildable ground, lot line with its lengths.
+#include <algorithm>
 #include <cmath>
 
 #include "base/quantity.h"
@@ -81,17 +82,28 @@ bool sound(const Ring& lot) {
   return lot.size() >= 3 && lot.size() <= kMostEdgesForBand && checked_ring(lot, "lot").has_value();
 }
 
-// So that a drag does not begin and end with a flash. Of an earlier lot: within this one's line.
+bool all_inside(const QPolygonF& lot, const QVector<QPolygonF>& rings) {
+  return std::all_of(rings.begin(), rings.end(), [&](const QPolygonF& ring) {
+    return std::all_of(ring.begin(), ring.end(),
+                       [&](const QPointF& p) { return lot.containsPoint(p, Qt::OddEvenFill); });
+  });
+}
+
+// So that a drag does not begin and end with a flash. Of an earlier lot: within this one's line; clipping to
+// a slanting line is dear, and as a rule it needs none.
 void paint_pale_ground(PaintContext& c, const QPolygonF& lot) {
   QColor pale = c.look.buildable;
   pale.setAlphaF(0.5F);
-  QPainterPath within;
-  within.addPolygon(lot);
-  within.closeSubpath();
+  const Region& buildable = c.outcome->layout.buildable;
   c.painter.save();
-  c.painter.setClipPath(within, Qt::IntersectClip);
+  if (!all_inside(lot, c.rings(buildable))) {
+    QPainterPath within;
+    within.addPolygon(lot);
+    within.closeSubpath();
+    c.painter.setClipPath(within, Qt::IntersectClip);
+  }
   c.painter.setBrush(pale);
-  c.painter.drawPath(c.path(c.outcome->layout.buildable));
+  c.painter.drawPath(c.path(buildable));
   c.painter.restore();
 }
 
