@@ -4,12 +4,15 @@
 
 #include <QCheckBox>
 #include <QComboBox>
+#include <QLabel>
 #include <QMenu>
+#include <QPushButton>
 #include <QTableWidget>
 #include <QToolButton>
 
 #include "app/support/fields.h"
 #include "app/support/wait.h"
+#include "plan/usual_terms.h"
 #include "site/clearances.h"
 #include "support/sample_plans.h"
 #include "window/ground_panel.h"
@@ -98,6 +101,25 @@ TEST_F(PanelsTest, TitleIsTypedInPlace) {
   type(called<QLineEdit>(panel, "Project"), "Lot 7");
   EXPECT_EQ(document.plan().title.project, "Lot 7");
   EXPECT_EQ(document.display_name(), "Lot 7");
+}
+
+TEST_F(PanelsTest, UsualTermsFillWhatIsEmptyAndTypedOnesAreToldToStayAsTyped) {
+  TitlePanel panel(document);
+  type(called<QLineEdit>(panel, "Payment"), "By the week");
+  QPushButton* usual = nullptr;
+  for (QPushButton* button : panel.findChildren<QPushButton*>())
+    if (button->text() == "Usual words") usual = button;
+  ASSERT_NE(usual, nullptr);
+  usual->click();
+  EXPECT_EQ(document.plan().proposal.guarantee, kUsualGuarantee);
+  EXPECT_EQ(document.plan().proposal.validity, kUsualValidity);
+  EXPECT_EQ(document.plan().proposal.payment, "By the week");
+  EXPECT_EQ(document.undo_name(), "Usual words of the proposal");
+  panel.refresh();
+  bool told = false;
+  for (const QLabel* label : panel.findChildren<QLabel*>())
+    told |= label->text().contains("Printed as typed: Payment.");
+  EXPECT_TRUE(told);
 }
 
 TEST_F(PanelsTest, SelectedTreeShowsItsTrunkAndTakesAnother) {
