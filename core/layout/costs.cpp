@@ -30,7 +30,8 @@ int most_that_fit(const Search& search, const Keeping& k, const std::vector<Bear
     if (most < search.most) {
       const Bearing& b = bearings[ranked[i].second];
       most = std::max(
-          most, search_fully(SearchRound(search, k.held, k.wishes, b.angle).search(), b, kAnyPrice, most + 1).fits);
+          most,
+          search_fully(SearchRound(search, k.held, k.wishes, b.angle).search(), b, kAnyPrice, most + 1).fits);
     }
   return most;
 }

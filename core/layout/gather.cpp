@@ -17,6 +17,7 @@ constexpr std::size_t kMixedForLess = 2;   // of them, where no more can fit
 constexpr std::size_t kNamed = 4;          // bearings that hold most
 constexpr std::size_t kTies = 6;           // of them, that may hold as many as were found
 constexpr std::size_t kRefined = 2;        // of them, with their neighbours
+constexpr int kUnbounded = 1 << 20;
 constexpr double kMoreThanALook = 5;       // m, that routing may turn the order of guesses round by
 constexpr double kSamples = 3;             // rows sampled in a spacing, for the bounds
 
@@ -108,8 +109,7 @@ class Gatherer {
       if (b.bounds.most < most_ || tried >= kBounded) continue;
       if (b.bounds.most == most_ && ties++ >= kTies) continue;
       ++tried;
-      search_one(all_[b.index], kAnyPrice);
-      tried_.back().most = b.bounds.most;
+      search_one(all_[b.index], kAnyPrice, false, b.bounds.most);
       if (tried > kRefined || keeping_.wishes.direction) continue;
       for (const Bearing& near : bearings_round(all_[b.index].angle)) search_one(near, kAnyPrice);
     }
@@ -160,13 +160,14 @@ class Gatherer {
     return std::min(estimates[kKept - 1], by_look);
   }
 
-  void search_one(const Bearing& b, double dearest, bool mixed = false) {
+  // `most`: bound of what that bearing holds, where there is one.
+  void search_one(const Bearing& b, double dearest, bool mixed = false, int most = kUnbounded) {
     if (stop_.stop_requested()) return;
     Search search = search_;
     search.mixed = mixed;
     // Of those that hold two fewer nothing is ever joined up.
     Searched full = search_fully(round_at(search, b).search(), b, dearest, most_ - 1);
-    tried_.push_back({b, full.fits});
+    tried_.push_back({b, full.fits, most});
     out_.fits = std::max(out_.fits, full.fits);
     most_ = std::max(most_, std::min(full.fits, search_.wanted));
     for (Arrangement& a : full.found) out_.found.push_back(with_slopes(std::move(a)));
@@ -180,7 +181,7 @@ class Gatherer {
   struct Tried {
     Bearing bearing;
     int fits;
-    int most = 1 << 20;  // bound, where there is one
+    int most;
   };
   SearchRound round_at(const Search& search, const Bearing& b) const {
     return SearchRound(search, keeping_.held, keeping_.wishes, b.angle);

@@ -42,8 +42,9 @@ class MoreLegs {
         all.push_back(leg[i - 1]);
         all.push_back(leg[i]);
       }
-    std::stable_sort(all.begin(), all.end(),
-                     [head](Point l, Point r) { return in_steps(distance(l, head)) < in_steps(distance(r, head)); });
+    std::stable_sort(all.begin(), all.end(), [head](Point l, Point r) {
+      return in_steps(distance(l, head)) < in_steps(distance(r, head));
+    });
     all.erase(std::unique(all.begin(), all.end(), [](Point l, Point r) { return distance(l, r) < kOn; }),
               all.end());
     if (all.size() > kMostTried) all.resize(kMostTried);
