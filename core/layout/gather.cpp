@@ -18,8 +18,8 @@ constexpr std::size_t kNamed = 4;          // bearings that hold most
 constexpr std::size_t kTies = 6;           // of them, that may hold as many as were found
 constexpr std::size_t kRefined = 2;        // of them, with their neighbours
 constexpr int kUnbounded = 1 << 20;
-constexpr double kMoreThanALook = 5;       // m, that routing may turn the order of guesses round by
-constexpr double kSamples = 3;             // rows sampled in a spacing, for the bounds
+constexpr double kMoreThanALook = 5;  // m, that routing may turn the order of guesses round by
+constexpr double kSamples = 3;        // rows sampled in a spacing, for the bounds
 
 class Gatherer {
  public:
