@@ -12,7 +12,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kMostKept = 4 << 20;   // bytes
+constexpr int kMostKept = 4 << 20;    // bytes
 constexpr int kMostPixels = 1 << 18;  // of one image: larger ones are painted as they are
 
 QPainterPath letters_of(const Halo& halo) {
@@ -26,14 +26,14 @@ QPen pen_of(const Halo& halo) {
 }
 
 // All that the pixels follow from: where in a pixel it lies, not in which.
-struct Look {
+struct HaloLook {
   QString text, font;
   QRgb colour = 0;
   double width = 0, m11 = 1, m12 = 0, m21 = 0, m22 = 1, dx = 0, dy = 0;
-  bool operator==(const Look&) const = default;
+  bool operator==(const HaloLook&) const = default;
 };
 
-size_t qHash(const Look& l, size_t seed = 0) {
+size_t qHash(const HaloLook& l, size_t seed = 0) {
   return qHashMulti(seed, l.text, l.font, l.colour, l.width, l.m11, l.m12, l.m21, l.m22, l.dx, l.dy);
 }
 
@@ -44,7 +44,7 @@ struct Kept {
 
 // What a text at the painter's origin looks like, and the pixel it begins in.
 struct Placed {
-  Look look;
+  HaloLook look;
   QPoint pixel;
 };
 
@@ -58,7 +58,7 @@ Placed placed(const QPainter& painter, const Halo& halo) {
           pixel};
 }
 
-Kept* made(const Halo& halo, const Look& look) {
+Kept* made(const Halo& halo, const HaloLook& look) {
   Halo alone = halo;
   alone.base = {};
   const QTransform turn(look.m11, look.m12, look.m21, look.m22, look.dx, look.dy);
@@ -68,13 +68,16 @@ Kept* made(const Halo& halo, const Look& look) {
                         .toAlignedRect()
                         .adjusted(-1, -1, 1, 1);
   if (static_cast<qint64>(box.width()) * box.height() > kMostPixels) return nullptr;
-  auto* kept = new Kept{QImage(box.size(), QImage::Format_ARGB32_Premultiplied), box.topLeft()};
-  kept->image.fill(Qt::transparent);
-  QPainter painter(&kept->image);
-  painter.setRenderHint(QPainter::Antialiasing);
-  painter.setTransform(turn * QTransform::fromTranslate(-box.x(), -box.y()));
-  painter.strokePath(letters, pen_of(alone));
-  return kept;
+  QImage image(box.size(), QImage::Format_ARGB32_Premultiplied);
+  image.fill(Qt::transparent);
+  {
+    QPainter painter(&image);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setTransform(turn * QTransform::fromTranslate(-box.x(), -box.y()));
+    painter.strokePath(letters, pen_of(alone));
+  }
+  // An image that was painted on keeps its paint engine, which is many times its size; a copy has none.
+  return new Kept{image.copy(), box.topLeft()};
 }
 
 bool on_screen(const QPainter& painter) {
@@ -92,7 +95,7 @@ void stroke_halo(QPainter& painter, const Halo& halo) {
 
 void paint_halo(QPainter& painter, const Halo& halo) {
   if (!on_screen(painter)) return stroke_halo(painter, halo);
-  static thread_local QCache<Look, Kept> all(kMostKept);
+  static thread_local QCache<HaloLook, Kept> all(kMostKept);
   const Placed p = placed(painter, halo);
   Kept* kept = all.object(p.look);
   if (kept == nullptr) {

@@ -17,8 +17,8 @@ struct Grouped {
 // A group whose header line is held has its heads on that line. The first group has the run; the header of
 // every other starts on the run's end or on a header before it. Several places of the first are tried; where
 // it leaves the others no room, the groups are parts of one field. Fewer groups where there is no room for
-// more. Trenches last shown (Wishes::kept), parted into as many groups, are among what is tried, and what lies
-// near them is worth a little, as in one field.
+// more. Trenches last shown (Wishes::kept), parted into as many groups, are among what is tried, and what
+// lies near them is worth a little, as in one field.
 Grouped place_groups(const Site& drawn, const Setting& setting, const Coil& coil,
                      const std::stop_token& stop);
 

@@ -12,8 +12,8 @@ namespace underlawn {
 int group_of_leg(const Layout& layout, std::size_t leg);
 
 // The longest straight line between ends of the group's legs: a header that lies across the heads has its two
-// longest legs on one line. Of several groups only what lies across the group's trenches. Where heads face each
-// other, the line across half way between them, if that is nearer to them. Nothing where there is none.
+// longest legs on one line. Of several groups only what lies across the group's trenches. Where heads face
+// each other, the line across half way between them, if that is nearer to them. Nothing where there is none.
 std::optional<Segment> line_of_header(const Layout& layout, int group);
 
 // The line held for the header of a group, from 1 on.
