@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "plane/route.h"
+#include "plane/sight.h"
 #include "plane/strip.h"
 
 namespace underlawn {
@@ -20,6 +21,13 @@ Region rings_grown(const std::vector<Ring>& rings, double by) {
   for (const Ring& ring : rings) parts.push_back(region_of(ring));
   const Region all = unite(parts);
   return by > 0 ? grown(all, by) : all;
+}
+
+// The piece of the region that the point lies in; none on its edge.
+const Polygon* piece_at(const Region& region, Point p) {
+  for (const Polygon& piece : region)
+    if (contains(Region{piece}, p)) return &piece;
+  return nullptr;
 }
 
 }  // namespace
@@ -82,9 +90,10 @@ Polyline MachineWays::way(Point from, Point to, const Standing& standing) const 
 Polyline MachineWays::shortest_way(Point from, const std::vector<Point>& places,
                                    const Standing& standing) const {
   const Region region = free(standing);
-  const Sight sight(region);
-  const Point start = sight.nearest(from);
+  Router router(region, std::vector<DearGround>{}, 0);
+  const Point start = router.free().nearest(from);
   if (region.empty() || distance(start, from) > kMostShift + half_) return {};
+  const Polygon* const here = piece_at(region, start);
   Polyline best;
   double least = std::numeric_limits<double>::infinity();
   // The nearest as the crow flies first: what is farther off than a way already found is then not routed.
@@ -92,8 +101,9 @@ Polyline MachineWays::shortest_way(Point from, const std::vector<Point>& places,
   std::stable_sort(nearest_first.begin(), nearest_first.end(),
                    [&](Point a, Point b) { return distance(start, a) < distance(start, b); });
   for (Point to : nearest_first) {
-    if (!sight.holds(to) || distance(start, to) >= least) continue;
-    const auto route = shortest_route({start, to, region, {}, 0});
+    if (distance(start, to) >= least || !router.free().holds(to)) continue;
+    if (const Polygon* const there = piece_at(region, to); there != here && there != nullptr) continue;
+    const auto route = router.route(start, to, least);
     if (!route || route->line.size() < 2 || length(route->line) >= least) continue;
     best = route->line;
     least = length(best);
