@@ -23,13 +23,6 @@ Region rings_grown(const std::vector<Ring>& rings, double by) {
   return by > 0 ? grown(all, by) : all;
 }
 
-// The piece of the region that the point lies in; none on its edge.
-const Polygon* piece_at(const Region& region, Point p) {
-  for (const Polygon& piece : region)
-    if (contains(Region{piece}, p)) return &piece;
-  return nullptr;
-}
-
 }  // namespace
 
 MachineWays::MachineWays(const DigGround& ground, const Machine& machine, double off)
@@ -93,21 +86,12 @@ Polyline MachineWays::shortest_way(Point from, const std::vector<Point>& places,
   Router router(region, std::vector<DearGround>{}, 0);
   const Point start = router.free().nearest(from);
   if (region.empty() || distance(start, from) > kMostShift + half_) return {};
-  const Polygon* const here = piece_at(region, start);
-  Polyline best;
-  double least = std::numeric_limits<double>::infinity();
-  // The nearest as the crow flies first: what is farther off than a way already found is then not routed.
-  std::vector<Point> nearest_first = places;
-  std::stable_sort(nearest_first.begin(), nearest_first.end(),
-                   [&](Point a, Point b) { return distance(start, a) < distance(start, b); });
-  for (Point to : nearest_first) {
-    if (distance(start, to) >= least || !router.free().holds(to)) continue;
-    if (const Polygon* const there = piece_at(region, to); there != here && there != nullptr) continue;
-    const auto route = router.route(start, to, least);
-    if (!route || route->line.size() < 2 || length(route->line) >= least) continue;
-    best = route->line;
-    least = length(best);
-  }
+  std::vector<Point> open;
+  std::copy_if(places.begin(), places.end(), std::back_inserter(open),
+               [&](Point p) { return router.free().holds(p) && distance(p, start) > kSamePlace; });
+  const auto route = router.route_to_any(start, open);
+  if (!route) return {};
+  Polyline best = route->line;
   if (best.size() > 1 && distance(from, start) > kOffTheLot) best.insert(best.begin(), from);
   return best;
 }

@@ -19,7 +19,7 @@
 namespace underlawn {
 namespace {
 
-constexpr int kNone = -1, kFrom = 0, kTo = 1;  // the first two nodes are the ends
+constexpr int kNone = -1, kFrom = 0, kTo = 1;  // the first nodes are the start and the ends to choose from
 
 struct Way {
   int node, previous;
@@ -177,18 +177,30 @@ struct Router::Ground {
 
 class Router::Ground::Search {
  public:
-  Search(Ground& ground, Point from, Point to) : g_(ground), from_(from), to_(to) {
-    nodes_.reserve(g_.corners.size() + 2);
-    const Point start = g_.free.nearest(from), end = g_.free.nearest(to);
-    nodes_.push_back({start, straight(start, end), {}});
-    nodes_.push_back({end, 0, {}});
-    for (const Corner& c : g_.corners) nodes_.push_back({c.at, straight(c.at, end), {}});
+  // To whichever end is cheapest reached.
+  Search(Ground& ground, Point from, const std::vector<Point>& to) : g_(ground), from_(from) {
+    std::vector<Point> ends;
+    for (Point p : to)
+      if (const Point end = g_.free.nearest(p); reached(end, p)) {
+        ends.push_back(end);
+        to_.push_back(p);
+      }
+    const auto on = [&ends](Point p) {
+      double least = std::numeric_limits<double>::infinity();
+      for (Point end : ends) least = std::min(least, straight(p, end));
+      return least;
+    };
+    nodes_.reserve(g_.corners.size() + ends.size() + 1);
+    const Point start = g_.free.nearest(from);
+    nodes_.push_back({start, on(start), {}});
+    for (Point end : ends) nodes_.push_back({end, 0, {}});
+    first_corner_ = static_cast<int>(nodes_.size());
+    for (const Corner& c : g_.corners) nodes_.push_back({c.at, on(c.at), {}});
   }
 
   std::optional<Route> run(double at_most) {
     least_found_ = at_most;
-    const auto reached = [](Point snapped, Point asked) { return straight(snapped, asked) <= kRouteSnap; };
-    if (!reached(nodes_[kFrom].at, from_) || !reached(nodes_[kTo].at, to_)) return std::nullopt;
+    if (!reached(nodes_[kFrom].at, from_) || to_.empty()) return std::nullopt;
     Way start{kFrom, kNone, 0, {}};
     for (const auto& d : g_.dear) start.inside.push_back(d->sight.strictly_holds(nodes_[kFrom].at));
     settle(std::move(start));
@@ -199,7 +211,7 @@ class Router::Ground::Search {
       if (beaten(leg.node, leg.cost)) continue;
       const int looked = leg.looked == kNone ? look(leg) : leg.looked;
       if (looked == kNone || beaten(looked_[looked])) continue;
-      if (leg.node == kTo) return route_of(looked_[looked]);
+      if (is_end(leg.node)) return route_of(looked_[looked]);
       settle(std::move(looked_[looked]));
     }
     return std::nullopt;
@@ -228,7 +240,12 @@ class Router::Ground::Search {
   }
   bool beaten(const Way& way) const { return beaten(way.node, way.cost, &way.inside); }
 
-  bool rounds(int node, Point u) const { return node <= kTo || g_.corners[node - 2].rounds(u); }
+  static bool reached(Point snapped, Point asked) { return straight(snapped, asked) <= kRouteSnap; }
+  bool is_end(int node) const { return node >= kTo && node < first_corner_; }
+  bool is_corner(int node) const { return node >= first_corner_; }
+  std::size_t corner(int node) const { return static_cast<std::size_t>(node - first_corner_); }
+
+  bool rounds(int node, Point u) const { return !is_corner(node) || g_.corners[corner(node)].rounds(u); }
 
   void settle(Way way) {
     const int here = way.node, id = static_cast<int>(ways_.size());
@@ -248,7 +265,7 @@ class Router::Ground::Search {
   }
 
   bool sees(int a, int b) {
-    if (a > kTo && b > kTo) return g_.sees(static_cast<std::size_t>(a - 2), static_cast<std::size_t>(b - 2));
+    if (is_corner(a) && is_corner(b)) return g_.sees(corner(a), corner(b));
     return g_.free.sees(nodes_[a].at, nodes_[b].at);
   }
 
@@ -258,14 +275,13 @@ class Router::Ground::Search {
     const int here = ways_[leg.way].node;
     if (!sees(here, leg.node)) return kNone;
     const std::vector<char>& inside = ways_[leg.way].inside;
-    const bool known = here > kTo && leg.node > kTo && g_.remembers();
-    const auto corner = [](int node) { return static_cast<std::size_t>(node - 2); };
+    const bool known = is_corner(here) && is_corner(leg.node) && g_.remembers();
     std::optional<Ground::Priced> once;
     const Ground::Priced& priced = known
                                        ? g_.price(corner(here), corner(leg.node), inside)
                                        : once.emplace(g_.price(nodes_[here].at, nodes_[leg.node].at, inside));
     Way on{leg.node, leg.way, leg.cost + priced.price, priced.ends_inside};
-    if (leg.node == kTo) least_found_ = std::min(least_found_, on.cost);
+    if (is_end(leg.node)) least_found_ = std::min(least_found_, on.cost);
     const double price = on.cost - leg.cost;
     const int id = static_cast<int>(looked_.size());
     looked_.push_back(std::move(on));
@@ -276,20 +292,22 @@ class Router::Ground::Search {
 
   Route route_of(const Way& last) const {
     Route route;
-    route.line.push_back(nodes_[kTo].at);
+    route.line.push_back(nodes_[last.node].at);
     for (int w = last.previous; w != kNone; w = ways_[w].previous)
       route.line.push_back(nodes_[ways_[w].node].at);
     std::reverse(route.line.begin(), route.line.end());
     const double snapped = length(route.line);
     route.line.front() = from_;
-    route.line.back() = to_;
+    route.line.back() = to_[static_cast<std::size_t>(last.node - kTo)];
     route.length = length(route.line);
     route.cost = last.cost + (route.length - snapped);
     return route;
   }
 
   Ground& g_;
-  Point from_, to_;
+  Point from_;
+  std::vector<Point> to_;  // that can be reached
+  int first_corner_ = 0;
   std::vector<Node> nodes_;
   std::vector<Way> ways_, looked_;
   std::priority_queue<Leg> heap_;
@@ -314,7 +332,11 @@ double Router::cost(const Polyline& line) const {
 }
 
 std::optional<Route> Router::route(Point from, Point to, double at_most) {
-  return Ground::Search(*ground_, from, to).run(at_most);
+  return Ground::Search(*ground_, from, {to}).run(at_most);
+}
+
+std::optional<Route> Router::route_to_any(Point from, const std::vector<Point>& to) {
+  return Ground::Search(*ground_, from, to).run(std::numeric_limits<double>::infinity());
 }
 
 std::optional<Route> shortest_route(const RouteRequest& request) {

@@ -81,6 +81,8 @@ class Router {
   Router(Router&&) noexcept;
   // Nothing either where every way costs more than `at_most`.
   std::optional<Route> route(Point from, Point to, double at_most = std::numeric_limits<double>::infinity());
+  // To that of the ends that is cheapest reached; those outside are left out.
+  std::optional<Route> route_to_any(Point from, const std::vector<Point>& to);
   const Sight& free() const;
   double cost(const Polyline& line) const;  // m of plain digging, of any line
 
