@@ -3,8 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include <chrono>
 #include <cstdlib>
 #include <functional>
+#include <thread>
 
 #include "core/layout/judge.h"
 
@@ -130,6 +132,20 @@ TEST(RandomLots, ThoseWhoseRowsShutBetweenTheSamples) {
     const sample::RandomLot lot = sample::random_lot(seed);
     expect_legal(seed, lot, make_layout(lot.site, lot.wishes, coil_of(lot.wishes.trench_length)));
   }
+}
+
+// A newer drawing stops the search for the last one, wherever that is.
+TEST(RandomLots, MayBeStoppedAtAnyMoment) {
+  int stopped = 0;
+  for (std::uint64_t seed = 0; seed < 120; ++seed) {
+    const sample::RandomLot lot = sample::random_lot(seed);
+    std::jthread search([&](std::stop_token stop) {
+      (void)make_layout(lot.site, lot.wishes, coil_of(lot.wishes.trench_length), stop);
+      stopped += stop.stop_requested();
+    });
+    std::this_thread::sleep_for(std::chrono::microseconds(100 * (seed % 40)));
+  }
+  EXPECT_GT(stopped, 0);
 }
 
 // The coil in the run, of which a clearance was held with a millimetre to spare twice over.
