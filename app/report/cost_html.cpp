@@ -45,6 +45,8 @@ QString price(const Page& page, const BillLine& line) {
   return figure_link(page, key, words);
 }
 
+constexpr int kColumns = 3;  // amount, price, sum
+
 QString amount(const Page& page, const BillLine& line) {
   QString words = QString::fromStdString(line.group == BillGroup::own
                                              ? print_quantity(Quantity::count, line.needed, page.units()) +
@@ -57,15 +59,16 @@ void add_group(Page& page, const Bill& bill, BillGroup group) {
   bool first = true;
   for (const BillLine& line : bill.lines) {
     if (line.group != group) continue;
-    if (first) page.row({"<b>" + group_name(group) + "</b>", "", "", ""});
+    if (first) page.sum_row("<b>" + group_name(group) + "</b>", "", kColumns);
     first = false;
-    page.row({QString::fromStdString(line.item).toHtmlEscaped(), amount(page, line), price(page, line),
-              page.number("cost." + line.key, Fineness::coarse)});
+    page.row_beneath(
+        QString::fromStdString(line.item).toHtmlEscaped(),
+        {amount(page, line), price(page, line), page.number("cost." + line.key, Fineness::coarse)});
   }
 }
 
 void add_sum(Page& page, const QString& words, const char* key) {
-  if (page.has(key)) page.row({words, "", "", page.number(key, Fineness::coarse)});
+  if (page.has(key)) page.sum_row(words, page.number(key, Fineness::coarse), kColumns);
 }
 
 void add_sums(Page& page, const Bill& bill) {
@@ -74,20 +77,21 @@ void add_sums(Page& page, const Bill& bill) {
   if (bill.overhead > 0) add_sum(page, QObject::tr("Overhead"), "bill.overhead");
   if (bill.markup > 0) add_sum(page, QObject::tr("Markup"), "bill.markup");
   if (bill.tax > 0) add_sum(page, QObject::tr("Tax"), "bill.tax");
-  page.row({"<b>" + QObject::tr("In all") + "</b>", "", "", page.number("cost.total", Fineness::coarse)});
+  page.sum_row("<b>" + QObject::tr("In all") + "</b>", page.number("cost.total", Fineness::coarse), kColumns);
   for (std::size_t i = 0; i < bill.incentives.size(); ++i) {
     const std::string key = "bill.incentive_" + std::to_string(i + 1);
     if (page.has(key))
-      page.row({QString::fromStdString(bill.incentives[i].name).toHtmlEscaped(), "", "",
-                "−" + page.number(key, Fineness::coarse)});
+      page.sum_row(QString::fromStdString(bill.incentives[i].name).toHtmlEscaped(),
+                   "−" + page.number(key, Fineness::coarse), kColumns);
   }
   if (!bill.incentives.empty()) add_sum(page, QObject::tr("After incentives"), "cost.net");
   if (page.has("cost.by_capacity"))
-    page.row(
-        {QObject::tr("By capacity"), "", "",
-         figure_link(page, "cost.by_capacity",
-                     QString::fromStdString(print_price(page.figures().at("cost.by_capacity").value / 1000,
-                                                        Quantity::power, page.units())))});
+    page.sum_row(
+        QObject::tr("By capacity"),
+        figure_link(page, "cost.by_capacity",
+                    QString::fromStdString(print_price(page.figures().at("cost.by_capacity").value / 1000,
+                                                       Quantity::power, page.units()))),
+        kColumns);
 }
 
 }  // namespace
@@ -96,7 +100,7 @@ void add_bill(Page& page, const Plan& plan, const Outcome& outcome) {
   if (!page.has("cost.total") || outcome.bill == nullptr) return;
   const Bill& bill = *outcome.bill;
   page.heading(QObject::tr("Cost, %1").arg(QString::fromStdString(plan.wishes.prices.currency)));
-  page.begin_table({"", QObject::tr("Amount"), QObject::tr("Price"), QObject::tr("Sum")});
+  page.begin_table({QObject::tr("Amount"), QObject::tr("Price"), QObject::tr("Sum")});
   for (int group = 0; group < kBillGroups; ++group) add_group(page, bill, static_cast<BillGroup>(group));
   add_sums(page, bill);
   page.end_table();

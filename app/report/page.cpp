@@ -10,8 +10,7 @@ namespace underlawn {
 
 QString Page::value(const Figure& figure, Fineness fineness) const {
   const Fineness shown = figures::fineness_of(figure.key, units_, fineness);
-  return QString::fromStdString(print_quantity(figure.quantity, figure.value, units_, shown))
-      .toHtmlEscaped();
+  return QString::fromStdString(print_quantity(figure.quantity, figure.value, units_, shown)).toHtmlEscaped();
 }
 
 QString Page::link(const QString& address, const QString& words) const {
@@ -66,6 +65,21 @@ void Page::row(const QStringList& rich_cells) {
     html_ += QString("<td align=\"%1\" style=\"border-bottom:1px solid %2\">%3</td>")
                  .arg(i == 0 ? "left" : "right", theme_.line.name(), rich_cells[i]);
   html_ += "</tr>";
+}
+
+void Page::row_beneath(const QString& rich_name, const QStringList& rich_cells) {
+  html_ += QString("<tr><td colspan=\"%1\" style=\"padding-bottom:0\">%2</td></tr>")
+               .arg(rich_cells.size())
+               .arg(rich_name);
+  row(rich_cells);
+}
+
+void Page::sum_row(const QString& rich_name, const QString& rich_sum, int columns) {
+  html_ += QString(
+               "<tr><td colspan=\"%1\" style=\"border-bottom:1px solid %2\">%3</td>"
+               "<td align=\"right\" style=\"border-bottom:1px solid %2\">%4</td></tr>")
+               .arg(columns - 1)
+               .arg(theme_.line.name(), rich_name, rich_sum);
 }
 
 void Page::end_table() {

@@ -44,6 +44,9 @@ class Page {
   // Tables: a head of words, then rows; every column but the first is set to the right.
   void begin_table(const QStringList& heads);
   void row(const QStringList& rich_cells);
+  // Long names in a narrow table: the name over the whole width, the cells beneath it.
+  void row_beneath(const QString& rich_name, const QStringList& rich_cells);
+  void sum_row(const QString& rich_name, const QString& rich_sum, int columns);
   void end_table();
 
   const QString& html() const { return html_; }

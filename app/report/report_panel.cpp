@@ -55,6 +55,8 @@ ReportPanel::ReportPanel(Document& document, Selection& selection, QWidget* pare
   build_reason_strip();
   soon_.setSingleShot(true);
   connect(&soon_, &QTimer::timeout, this, &ReportPanel::refresh);
+  // Tables of full width count as a little wider than the page; nothing of them is cut off.
+  browser_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   connect(browser_, &QTextBrowser::anchorClicked, this, &ReportPanel::follow);
   connect(&document, &Document::outcome_changed, this, &ReportPanel::refresh_soon);
   connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &ReportPanel::refresh_soon);

@@ -24,12 +24,12 @@ QString tonnes(const Page& page, const std::string& key) {
 }
 
 void add_costs_of(Page& page, const Comparison& c) {
-  page.begin_table({"", QObject::tr("First cost"), QObject::tr("A year"), QObject::tr("Life cycle"),
-                    QObject::tr("CO₂, t")});
+  page.begin_table(
+      {QObject::tr("First cost"), QObject::tr("A year"), QObject::tr("Life cycle"), QObject::tr("CO₂, t")});
   const auto row = [&](const std::string& key, const QString& name) {
-    page.row({name, page.number(key + ".first", Fineness::coarse),
-              page.number(key + ".running", Fineness::coarse),
-              page.number(key + ".life_cycle", Fineness::coarse), tonnes(page, key + ".emission")});
+    page.row_beneath(
+        name, {page.number(key + ".first", Fineness::coarse), page.number(key + ".running", Fineness::coarse),
+               page.number(key + ".life_cycle", Fineness::coarse), tonnes(page, key + ".emission")});
   };
   row("run.loop", QObject::tr("Ground loop"));
   for (std::size_t i = 0; i < c.others.size(); ++i)
@@ -39,14 +39,15 @@ void add_costs_of(Page& page, const Comparison& c) {
 
 void add_paybacks(Page& page, const Comparison& c) {
   if (c.others.empty()) return;
-  page.begin_table({QObject::tr("Ground loop against"), QObject::tr("Saves a year"),
-                    QObject::tr("Pays back, years"), QObject::tr("discounted"), QObject::tr("Net savings")});
+  page.paragraph(page.faint(QObject::tr("Ground loop against")));
+  page.begin_table({QObject::tr("Saves a year"), QObject::tr("Pays back, years"), QObject::tr("discounted"),
+                    QObject::tr("Net savings")});
   for (std::size_t i = 0; i < c.others.size(); ++i) {
     const std::string key = "run.other_" + std::to_string(i + 1);
-    page.row({QString::fromStdString(c.others[i].name).toHtmlEscaped(),
-              page.number(key + ".saved", Fineness::coarse), years(page, key + ".payback", c.priced),
-              years(page, key + ".discounted_payback", c.priced),
-              page.number(key + ".net_savings", Fineness::coarse)});
+    page.row_beneath(QString::fromStdString(c.others[i].name).toHtmlEscaped(),
+                     {page.number(key + ".saved", Fineness::coarse), years(page, key + ".payback", c.priced),
+                      years(page, key + ".discounted_payback", c.priced),
+                      page.number(key + ".net_savings", Fineness::coarse)});
   }
   page.end_table();
 }
