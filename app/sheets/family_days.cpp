@@ -19,7 +19,7 @@ using sheet::text_of;
 
 namespace {
 
-constexpr double kTrace = 0.005;  // a share that is not worth a word
+constexpr double kTrace = 0.005;   // a share that is not worth a word
 constexpr int kSmaller = 1 << 30;  // header and run, told as one, behind all trenches
 
 // Of every trench, by its number, how much of it there is; 0..1.
@@ -94,9 +94,8 @@ QString laid_words(const CrewCalendar& calendar, const Outcome& outcome, double 
 
 bool busy(const CrewCalendar& calendar, double from, double to,
           const std::function<bool(const CrewTask&)>& with) {
-  return std::ranges::any_of(calendar.tasks, [&](const CrewTask& t) {
-    return t.end > from + 1 && t.begin < to - 1 && with(t);
-  });
+  return std::ranges::any_of(
+      calendar.tasks, [&](const CrewTask& t) { return t.end > from + 1 && t.begin < to - 1 && with(t); });
 }
 
 QString sentence_of(const Outcome& outcome, double from, double to, bool last) {

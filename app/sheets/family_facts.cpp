@@ -80,8 +80,7 @@ QString family_length(const Plan& plan, double metres) {
   if (plan.units == UnitSystem::metric)
     return QString("%1 m").arg(std::floor(metres * 10 + 0.01) / 10, 0, 'f', 1);
   const double feet = metres / 0.3048;
-  // No inches among feet; what is nearer than a foot is told in them.
-  if (feet < 0.995) return QString("%1 in").arg(std::floor(feet * 12 + 0.05));
+  // Tenths where it is near: no inches among feet.
   if (feet < 2.995) return QString("%1 ft").arg(std::floor(feet * 10 + 0.05) / 10);
   return QString("%1 ft").arg(std::floor(feet + 0.005));
 }

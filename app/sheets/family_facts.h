@@ -59,13 +59,13 @@ struct Range {
 // Another way to heat and cool that was described, against the loop.
 struct OtherWay {
   QString name, fuel;
-  double first = 0;              // currency, to buy
-  double bill = 0;               // currency in the first year at today's prices, upkeep with it
-  double upkeep = 0;             // of it, in steps
-  Range bills;                   // the same over the spread of the need, in steps
-  double saved = 0;              // currency in the first year, negative where the loop costs more
-  Range saves;                   // bills less the loop's, as printed
-  std::optional<double> years;   // until the difference in price is paid back
+  double first = 0;             // currency, to buy
+  double bill = 0;              // currency in the first year at today's prices, upkeep with it
+  double upkeep = 0;            // of it, in steps
+  Range bills;                  // the same over the spread of the need, in steps
+  double saved = 0;             // currency in the first year, negative where the loop costs more
+  Range saves;                  // bills less the loop's, as printed
+  std::optional<double> years;  // until the difference in price is paid back
   // The difference in price by what is saved, both as printed: no interest, no rise of prices, nothing bought
   // again. None where less than nothing may be saved, or the heat pump has no price.
   std::optional<Range> payback;

@@ -109,7 +109,8 @@ QString price_words(const Plan& plan, const Outcome& outcome) {
                  .arg(money(plan, facts.at_most));
   words << QObject::tr("Nothing else is charged without your written yes: see “What can change the price”.");
   if (facts.sloped_more > 0)
-    words << QObject::tr("Trench sides laid back, if the soil asks for them and you say yes, would make it up to %1.")
+    words << QObject::tr(
+                 "Trench sides laid back, if the soil asks for them and you say yes, would make it up to %1.")
                  .arg(money(plan, facts.laid_back_in_all));
   return words.join(" ");
 }
@@ -119,7 +120,8 @@ namespace {
 QString rain_change(const Plan& plan, const FamilyFacts& facts) {
   const QString adds =
       facts.rain_days == 1
-          ? QObject::tr("Rain adds %1 if it takes a working day, one day at most.").arg(money(plan, facts.rain))
+          ? QObject::tr("Rain adds %1 if it takes a working day, one day at most.")
+                .arg(money(plan, facts.rain))
           : QObject::tr("Rain adds %1 for each working day it takes, %2 days at most: up to %3.")
                 .arg(money(plan, facts.rain_day))
                 .arg(facts.rain_days)
@@ -129,20 +131,22 @@ QString rain_change(const Plan& plan, const FamilyFacts& facts) {
 }
 
 PriceChange laid_back_change(const Plan& plan, const FamilyFacts& facts) {
-  return {QObject::tr("Trench sides laid back"),
-          QObject::tr(
-              "only with your written yes: %1 more at most, %2 in all. It hangs on the soil, which nobody knows "
-              "before a trench is open: the competent person on the site judges it then, and the inspector may "
-              "ask for it. More lawn is opened.")
-              .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all))};
+  return {
+      QObject::tr("Trench sides laid back"),
+      QObject::tr(
+          "only with your written yes: %1 more at most, %2 in all. It hangs on the soil, which nobody knows "
+          "before a trench is open: the competent person on the site judges it then, and the inspector may "
+          "ask for it. More lawn is opened.")
+          .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all))};
 }
 
 PriceChange refusal(const Plan& plan) {
-  return {QObject::tr("If you say no,"),
-          plan.proposal.payment == kUsualPayment
-              ? QObject::tr("the work ends as said under “Payment”.")
-              : QObject::tr("the work ends there; what is filled in and paid then is agreed in writing before "
-                            "you sign.")};
+  return {
+      QObject::tr("If you say no,"),
+      plan.proposal.payment == kUsualPayment
+          ? QObject::tr("the work ends as said under “Payment”.")
+          : QObject::tr("the work ends there; what is filled in and paid then is agreed in writing before "
+                        "you sign.")};
 }
 
 }  // namespace
@@ -160,9 +164,10 @@ std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome)
   std::vector<PriceChange> all{
       {QObject::tr("The price you sign is %1.").arg(money(plan, facts.price)), added.join(" ")}};
   if (facts.sloped_more > 0) all.push_back(laid_back_change(plan, facts));
-  all.push_back({QObject::tr("Rock, water, old rubble or another wish"),
-                 QObject::tr("only with your written yes. Nobody can bound its price beforehand: we stop, show "
-                             "you, and tell you the price first.")});
+  all.push_back(
+      {QObject::tr("Rock, water, old rubble or another wish"),
+       QObject::tr("only with your written yes. Nobody can bound its price beforehand: we stop, show "
+                   "you, and tell you the price first.")});
   all.push_back(refusal(plan));
   return all;
 }
@@ -270,8 +275,9 @@ QString dug_words(const Plan& plan, const Outcome& outcome) {
                  .arg(shown(plan, outcome, "dig.top_width"));
   words << earth_words(plan, outcome);
   if (const double used = area(ground_used(plan, outcome)); used > 0)
-    words << QObject::tr("In all about %1 of lawn are used and sown again: trenches, earth, the machine's ways "
-                         "and room to work.")
+    words << QObject::tr(
+                 "In all about %1 of lawn are used and sown again: trenches, earth, the machine's ways "
+                 "and room to work.")
                  .arg(family_area(plan, used));
   words.removeAll("");
   return words.join(" ");
@@ -296,9 +302,8 @@ std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
       QObject::tr("The ground over a trench usually settles a little in the first year and wants earth and "
                   "seed once more.") +
       " " +
-      (answered_for(plan)
-           ? QObject::tr("Who sees to that is said under “What we answer for”.")
-           : QObject::tr("Who sees to that is agreed in writing before you sign.")));
+      (answered_for(plan) ? QObject::tr("Who sees to that is said under “What we answer for”.")
+                          : QObject::tr("Who sees to that is agreed in writing before you sign.")));
   words.push_back(QObject::tr(
       "As planned here, the whole loop lies under the ground and ends inside the house. A warning "
       "tape lies in the ground over the pipe, and you get a drawing that tells where it is."));
@@ -342,8 +347,9 @@ std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
                    "everyone behind the fence.")});
   all.push_back(
       {QObject::tr("The house needs more than we were told."),
-       QObject::tr("The numbers here rest on the heat loss given to us. If the house loses a tenth more, it takes "
-                   "about a tenth more electricity too.")});
+       QObject::tr(
+           "The numbers here rest on the heat loss given to us. If the house loses a tenth more, it takes "
+           "about a tenth more electricity too.")});
   return all;
 }
 

@@ -58,13 +58,13 @@ bool no_lawn(FeatureKind kind) {
 Region of_the_lawn(const Plan& plan, const std::vector<Region>& parts) {
   Region all = intersect(unite(parts), region_of(lot_ring(plan.site)));
   for (const Feature& f : plan.site.features)
-    if (no_lawn(f.kind) && f.points.size() > 2)
-      all = subtract(all, region_of(f.points));
+    if (no_lawn(f.kind) && f.points.size() > 2) all = subtract(all, region_of(f.points));
   return all;
 }
 
 void add_laydown(std::vector<Region>& all, const DigOrder& order) {
-  if (order.laydown && order.laydown_radius > 0) all.push_back(buffered(*order.laydown, order.laydown_radius));
+  if (order.laydown && order.laydown_radius > 0)
+    all.push_back(buffered(*order.laydown, order.laydown_radius));
 }
 
 // What of a trench is filled back by then.

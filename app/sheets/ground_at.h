@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the ground looks like at a moment of the calendar, as areas of the lot: no heap lies on an open trench,
-// and what a neighbour's earth has filled is filled.
+// What the ground looks like at a moment of the calendar, as areas of the lot: no heap lies on an open
+// trench, and what a neighbour's earth has filled is filled.
 #pragma once
 
 #include "plan/outcome.h"

@@ -354,8 +354,8 @@ void paint_numbers(Scene& s) {
       size = std::min(size, std::max(0.6 * s.how.text, QLineF(ends[i], ends[j]).length()));
   for (std::size_t i = 0; i < ends.size(); ++i) {
     const QPointF at = ends[i] + 0.7 * size / std::hypot(ahead[i].x(), ahead[i].y()) * ahead[i];
-    paint_text(s.p, QString::number(s.outcome->layout.trenches[i].number),
-               plan_font(size, QFont::DemiBold), kText, QColor("#f4f6ea"), at, 0, 0.15 * size);
+    paint_text(s.p, QString::number(s.outcome->layout.trenches[i].number), plan_font(size, QFont::DemiBold),
+               kText, QColor("#f4f6ea"), at, 0, 0.15 * size);
     if (s.how.names) s.labels.keep_off(QRectF(at - QPointF(0.6, 0.6) * size, QSizeF(1.2, 1.2) * size));
   }
 }

@@ -31,7 +31,7 @@ struct LotPicture {
   bool distances = false;    // from what people love to the nearest digging
   bool names = true;
   bool numbers = true;  // of the trenches, where the picture shows them
-  bool frame = false;  // a scale bar and north under the picture
+  bool frame = false;   // a scale bar and north under the picture
 };
 
 // Paints into `area`. Needs a lot or a house; else leaves the area empty.

@@ -148,15 +148,16 @@ Pictures::Picture loop_picture(const ProposalPage& page, bool laid) {
   how.loop_below = how.frame = true;
   how.text = pt(9.5);
   const QString words =
-      laid ? QObject::tr(
-                 "Your lot afterwards. The striped bands are the loop under the grass, its trenches numbered; "
-                 "dashed outlines are the septic parts. All lie under the ground.")
-           : QObject::tr("Your lot.");
-  const bool reserve = std::ranges::any_of(page.plan.site.features, [](const Feature& f) {
-    return f.kind == FeatureKind::reserve_field;
-  });
+      laid
+          ? QObject::tr(
+                "Your lot afterwards. The striped bands are the loop under the grass, its trenches numbered; "
+                "dashed outlines are the septic parts. All lie under the ground.")
+          : QObject::tr("Your lot.");
+  const bool reserve = std::ranges::any_of(
+      page.plan.site.features, [](const Feature& f) { return f.kind == FeatureKind::reserve_field; });
   const QString kept =
-      reserve ? " " + QObject::tr("The reserve field is ground kept free for a second drain field.") : QString();
+      reserve ? " " + QObject::tr("The reserve field is ground kept free for a second drain field.")
+              : QString();
   return {"", words + kept, picture(page.plan, page.outcome, how)};
 }
 
@@ -183,10 +184,11 @@ Pictures::Picture leaving_picture(const ProposalPage& page) {
   how.moment = LotMoment::closed;
   how.names = false;
   how.text = pt(7.5);
-  return {QObject::tr("When we leave"),
-          QObject::tr("The earth is back; all that was dug, heaped or driven on is sown. Grown over, a season "
-                      "later, it looks as before."),
-          picture(page.plan, page.outcome, how)};
+  return {
+      QObject::tr("When we leave"),
+      QObject::tr("The earth is back; all that was dug, heaped or driven on is sown. Grown over, a season "
+                  "later, it looks as before."),
+      picture(page.plan, page.outcome, how)};
 }
 
 QString date_words(const QDate& day) {
@@ -278,7 +280,8 @@ BlockPtr near_block(const ProposalPage& page) {
   if (rows.empty()) return nullptr;
   QString foot = QObject::tr(
       "Trench: from its edge at the floor; to a tree, to its trunk's middle; to the house, from the deep "
-      "ones. Earth: from the heaps, while they lie. Machine: from its ways and the trucks', what it digs along, "
+      "ones. Earth: from the heaps, while they lie. Machine: from its ways and the trucks', what it digs "
+      "along, "
       "and the pipe laid ready.");
   if (!left_out.isEmpty())
     foot += " " + QObject::tr("Farther off and left out: %1.").arg(left_out.join(", "));
@@ -292,7 +295,8 @@ BlockPtr near_block(const ProposalPage& page) {
 BlockPtr risks_block(const ProposalPage& page, double points) {
   std::vector<Prose::Line> wrong;
   for (const Risk& risk : risks(page.plan, page.outcome)) wrong.push_back({"•", risk.what, risk.answer});
-  return std::make_shared<Prose>(QObject::tr("What may go wrong, and what we do then"), std::move(wrong), points);
+  return std::make_shared<Prose>(QObject::tr("What may go wrong, and what we do then"), std::move(wrong),
+                                 points);
 }
 
 // What both sides sign: the price, all that may be added to it, and on whose word. The owners are named as
@@ -301,21 +305,25 @@ QStringList agreed_words(const ProposalPage& page) {
   const Plan& plan = page.plan;
   const FamilyFacts facts = family_facts(plan, page.outcome);
   QStringList agreed{
-      QObject::tr("Owners and contractor agree that the loop is built for %1 as these %2 pages and the dig plan "
-                  "%3 of %4, handed over with them, say.")
+      QObject::tr(
+          "Owners and contractor agree that the loop is built for %1 as these %2 pages and the dig plan "
+          "%3 of %4, handed over with them, say.")
           .arg(money(plan, facts.price))
           .arg(page.pages)
           .arg(text_of(page.outcome.fingerprint),
                locale_spoken().toString(page.date, QObject::tr("d MMMM yyyy", "a date")))};
   if (facts.at_most > facts.price)
-    agreed << (facts.incentives > 0 ? QObject::tr("Rain and incentives not received add to it, to %1 at most.")
-                                     : QObject::tr("Days lost to rain add to it, to %1 at most."))
+    agreed << (facts.incentives > 0
+                   ? QObject::tr("Rain and incentives not received add to it, to %1 at most.")
+                   : QObject::tr("Days lost to rain add to it, to %1 at most."))
                   .arg(money(plan, facts.at_most));
   agreed << (facts.sloped_more > 0
-                 ? QObject::tr("Trench sides laid back add %1 more at most, %2 in all, and rock or another wish "
-                               "what is told then: each only with the owners' written yes.")
+                 ? QObject::tr(
+                       "Trench sides laid back add %1 more at most, %2 in all, and rock or another wish "
+                       "what is told then: each only with the owners' written yes.")
                        .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all))
-                 : QObject::tr("Rock or another wish adds what is told then, only with the owners' written yes."));
+                 : QObject::tr(
+                       "Rock or another wish adds what is told then, only with the owners' written yes."));
   if (plan.proposal.payment == kUsualPayment)
     agreed << QObject::tr("If the owners say no, the work ends as said under “Payment”.");
   agreed << QObject::tr("Where the permit or local codes ask for more than these pages, they hold.");
@@ -335,8 +343,8 @@ void add_signature(Blocks& blocks, const ProposalPage& page, double points) {
                       "that is said.")),
       points));
   if (const QString payment = term(plan.proposal.payment); !payment.isEmpty())
-    blocks.push_back(
-        std::make_shared<Prose>("", std::vector<Prose::Line>{{"", QObject::tr("Payment:"), payment}}, points));
+    blocks.push_back(std::make_shared<Prose>(
+        "", std::vector<Prose::Line>{{"", QObject::tr("Payment:"), payment}}, points));
   if (guarantee.isEmpty()) return;
   QStringList agreed = agreed_words(page);
   const QString validity = term(plan.proposal.validity);
@@ -368,8 +376,8 @@ Blocks lot_blocks(const ProposalPage& page, double points) {
   const BlockPtr key = std::make_shared<PictureKey>(picture_colours(page.plan, page.outcome));
   const Blocks words{days_block(page, points),
                      std::make_shared<Prose>(QObject::tr("What we put back"), std::move(back), points)};
-  const double left = kPictureColumn * page.width, room = page.height - height_of(blocks, page.width) -
-                                                          key->height(page.width) - pt(2);
+  const double left = kPictureColumn * page.width,
+               room = page.height - height_of(blocks, page.width) - key->height(page.width) - pt(2);
   std::vector<Pictures::Picture> pictures{digging_picture(page), leaving_picture(page)};
   double captions = 0;
   for (const Pictures::Picture& one : pictures) captions += Pictures({one}, 0).height(left);
@@ -385,7 +393,8 @@ Blocks lot_blocks(const ProposalPage& page, double points) {
 // Beside the risks where the last page has room, else before the heat.
 bool near_is_last(const ProposalPage& page) {
   const BlockPtr near = near_block(page);
-  return near != nullptr && height_of(last_page(page, 10), page.width) + near->height(page.width) < page.height;
+  return near != nullptr &&
+         height_of(last_page(page, 10), page.width) + near->height(page.width) < page.height;
 }
 
 // ---- what it costs ----
@@ -429,8 +438,9 @@ QString payback_rule(const Plan& plan, const FamilyFacts& facts) {
   for (const OtherWay& other : facts.others) upkeep << other.name + " " + money(plan, other.upkeep);
   QStringList words{QObject::tr("Upkeep in it a year: %1.").arg(upkeep.join(", "))};
   if (facts.payback_known)
-    words << QObject::tr("Paid for itself: what the loop costs more to buy, divided by what it saves a year; no "
-                         "interest, rising prices, days of rain or second machine is in it.");
+    words << QObject::tr(
+        "Paid for itself: what the loop costs more to buy, divided by what it saves a year; no "
+        "interest, rising prices, days of rain or second machine is in it.");
   return words.join(" ");
 }
 

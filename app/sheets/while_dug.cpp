@@ -120,8 +120,9 @@ QString edge_words(const Plan& plan, const Outcome& outcome) {
   }
   return names.isEmpty()
              ? QString()
-             : QObject::tr("Earth or machine comes nearer than %1 to: %2. What stands at the edge may be broken or "
-                           "buried.")
+             : QObject::tr(
+                   "Earth or machine comes nearer than %1 to: %2. What stands at the edge may be broken or "
+                   "buried.")
                    .arg(family_length(plan, kBeside), names.join(", "));
 }
 
@@ -131,8 +132,9 @@ QString harm_words(const Plan& plan, bool roots) {
                           ? QObject::tr("Who answers for that is said under “What we answer for”.")
                           : QObject::tr("Who answers for that is agreed in writing before you sign.");
   // Common knowledge of arborists, no source.
-  return roots ? QObject::tr("Nothing is laid over roots here: those pressed or covered may die, and a tree may "
-                             "show it only years later.") +
+  return roots ? QObject::tr(
+                     "Nothing is laid over roots here: those pressed or covered may die, and a tree may "
+                     "show it only years later.") +
                      " " + who
                : who;
 }

@@ -59,9 +59,8 @@ std::vector<PieceAt> works_at(const Outcome& outcome, double at) {
     piece.dug = share_at(digs, at);
     piece.filled = open.to <= at;
     piece.caster = caster_of(outcome, open);
-    const CrewTask* fills = piece.caster < 0
-                                ? task_of(*outcome.calendar, CrewStation::filling, open.step)
-                                : task_of(*outcome.calendar, CrewStation::digging, piece.caster);
+    const CrewTask* fills = piece.caster < 0 ? task_of(*outcome.calendar, CrewStation::filling, open.step)
+                                             : task_of(*outcome.calendar, CrewStation::digging, piece.caster);
     piece.back = piece.filled ? 1 : share_at(fills, at);
     const DigStep& step = outcome.order->steps[static_cast<std::size_t>(open.step)];
     piece.earth = at < cleared_at(*outcome.calendar, open.step) && !step.spoil.empty();
