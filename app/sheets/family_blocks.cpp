@@ -192,6 +192,35 @@ void Pictures::paint(QPainter& painter, const QRectF& room) const {
   }
 }
 
+namespace {
+
+const double kBetweenColumns = pt(16);
+
+double stacked(const std::vector<BlockPtr>& blocks, double width) {
+  double sum = 0;
+  for (const BlockPtr& block : blocks) sum += block->height(width);
+  return sum;
+}
+
+void paint_stacked(const std::vector<BlockPtr>& blocks, QPainter& painter, QRectF room) {
+  for (const BlockPtr& block : blocks) {
+    room.setHeight(block->height(room.width()));
+    block->paint(painter, room);
+    room.translate(0, room.height());
+  }
+}
+
+}  // namespace
+
+double Beside::height(double width) const {
+  return std::max(stacked(left_, left_width_), stacked(right_, width - left_width_ - kBetweenColumns));
+}
+
+void Beside::paint(QPainter& painter, const QRectF& room) const {
+  paint_stacked(left_, painter, QRectF(room.left(), room.top(), left_width_, 0));
+  paint_stacked(right_, painter, room.adjusted(left_width_ + kBetweenColumns, 0, 0, 0));
+}
+
 double PictureKey::set(QPainter* painter, const QRectF& room) const {
   double points = 9;
   const auto lines = [&] { return set_picture_key(nullptr, room, key_, pt(points)) / pt(points); };

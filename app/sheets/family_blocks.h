@@ -75,6 +75,19 @@ class Pictures : public Block {
   double high_;  // sheet units, of the picture
 };
 
+// Two columns, the left one so wide: what is told beside what is shown.
+class Beside : public Block {
+ public:
+  Beside(std::vector<BlockPtr> left, std::vector<BlockPtr> right, double left_width)
+      : left_(std::move(left)), right_(std::move(right)), left_width_(left_width) {}
+  double height(double width) const override;
+  void paint(QPainter& painter, const QRectF& room) const override;
+
+ private:
+  std::vector<BlockPtr> left_, right_;
+  double left_width_;
+};
+
 // What the colours of the pictures above it are; on one line where it can be.
 class PictureKey : public Block {
  public:

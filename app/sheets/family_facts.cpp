@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/family_facts.h"
 
-#include <QDate>
 #include <QLocale>
 #include <algorithm>
 #include <cmath>
@@ -9,8 +8,6 @@
 #include "cost/bill.h"
 #include "cost/comparison.h"
 #include "cost/crew_calendar.h"
-#include "dig/dig_order.h"
-#include "language/language.h"
 #include "plan/laid_back.h"
 #include "plan/sizing/chance.h"
 #include "sheets/contents.h"
@@ -53,10 +50,6 @@ double value(const Outcome& outcome, const char* key) {
   return f != nullptr && std::isfinite(f->value) ? f->value : 0;
 }
 
-double day_of(const Plan& plan) {
-  return plan.crew.day_length > 0 ? plan.crew.day_length : kWorkingDay;
-}
-
 int days_worked(const Outcome& outcome) {
   return outcome.work ? outcome.work->time.days : 0;
 }
@@ -65,14 +58,6 @@ int days_for_rain(const Plan& plan, const Outcome& outcome) {
   if (outcome.calendar)
     return static_cast<int>(std::ranges::count(outcome.calendar->days, true, &CrewDay::reserve));
   return static_cast<int>(std::ceil(days_worked(outcome) * std::max(0.0, plan.crew.rain_slack) - 1e-9));
-}
-
-// "19 May"; "" where no first day is given.
-QString date_of(const Outcome& outcome, int day) {
-  if (!outcome.calendar || day >= static_cast<int>(outcome.calendar->days.size())) return "";
-  const QDate date =
-      QDate::fromString(text_of(outcome.calendar->days[static_cast<std::size_t>(day)].date), Qt::ISODate);
-  return date.isValid() ? locale_spoken().toString(date, QObject::tr("d MMMM", "a date")) : QString();
 }
 
 }  // namespace
@@ -95,7 +80,8 @@ QString family_length(const Plan& plan, double metres) {
   if (plan.units == UnitSystem::metric)
     return QString("%1 m").arg(std::floor(metres * 10 + 0.01) / 10, 0, 'f', 1);
   const double feet = metres / 0.3048;
-  if (feet < 3) return QString("%1 in").arg(std::floor(feet * 12 + 0.05));
+  // Tenths where it is near: no inches among feet.
+  if (feet < 2.995) return QString("%1 ft").arg(std::floor(feet * 10 + 0.05) / 10);
   return QString("%1 ft").arg(std::floor(feet + 0.005));
 }
 
@@ -120,61 +106,6 @@ QString family_number(double number) {
 Spread spread_of_need() {
   const double spread = std::exp(1.645 * Spreads{}.load);
   return {1 - 1 / spread, spread - 1};
-}
-
-namespace {
-
-struct DayWork {
-  bool digging = false, laying = false, joining = false, testing = false, filling = false;
-};
-
-DayWork work_between(const CrewCalendar& calendar, double from, double to) {
-  DayWork work;
-  for (const CrewTask& task : calendar.tasks) {
-    if (task.end <= from + 1 || task.begin >= to - 1) continue;
-    work.digging |= task.station == CrewStation::digging;
-    work.laying |= task.station == CrewStation::laying;
-    work.joining |= task.station == CrewStation::joining;
-    work.testing |= task.station == CrewStation::testing && task.step < 0;
-    work.filling |= task.station == CrewStation::filling && !task.bedding;
-  }
-  return work;
-}
-
-QString sentence_of(const DayWork& work) {
-  QStringList parts;
-  if (work.digging) parts << QObject::tr("the trenches are dug, the earth laid beside them");
-  if (work.laying) parts << QObject::tr("coils of pipe are laid on the floor");
-  if (work.joining) parts << QObject::tr("pipes are joined");
-  if (work.testing) parts << QObject::tr("the loop is filled with water and tested under pressure");
-  if (work.filling) parts << QObject::tr("sand and earth go back in, layer by layer, and the lawn is sown");
-  if (parts.isEmpty()) parts << QObject::tr("the work goes on");
-  QString words = parts.join(", ");
-  words[0] = words[0].toUpper();
-  return words + ".";
-}
-
-}  // namespace
-
-std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome) {
-  std::vector<WorkDay> days;
-  if (!outcome.work || !outcome.calendar) return days;
-  const CrewTime& time = outcome.work->time;
-  const double day = day_of(plan);
-  const int count = days_worked(outcome);
-  for (int d = 1; d <= count && d <= 60; ++d) {
-    const double from = (d - 1) * day, to = d * day;
-    WorkDay now;
-    const QString date = date_of(outcome, d - 1);
-    now.title = date.isEmpty() ? QObject::tr("Day %1 of %2").arg(d).arg(count)
-                               : QObject::tr("Day %1 of %2, %3").arg(d).arg(count).arg(date);
-    now.at = std::min(to, outcome.calendar->filled);
-    now.dug = time.dug > 0 ? std::clamp(to / time.dug, 0.0, 1.0) : 1;
-    now.sentence = sentence_of(work_between(*outcome.calendar, from, to));
-    now.moment = to >= time.open - 1 ? LotMoment::closed : LotMoment::digging;
-    days.push_back(now);
-  }
-  return days;
 }
 
 namespace {
@@ -204,6 +135,7 @@ void add_price(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
   facts.whole_price = facts.unit > 0 || !plan.pricing.terms.extras.empty();
   facts.price_high = facts.price + facts.rain;
   facts.at_most = facts.price_high + facts.incentives;
+  facts.laid_back_in_all = facts.sloped_more > 0 ? facts.at_most + facts.sloped_more : 0;
 }
 
 Range over_spread(double middle) {
@@ -225,7 +157,7 @@ OtherWay other_way(const Plan& plan, const Outcome& outcome, const FamilyFacts& 
   way.fuel = text_of(plan.pricing.running.others[i].fuel);
   way.first = std::round(other.first);
   way.bill = other.running_today;
-  const double upkeep = in_steps(facts, other.running_today - other.energy_today);
+  const double upkeep = way.upkeep = in_steps(facts, other.running_today - other.energy_today);
   const Range energy = over_spread(other.energy_today);
   way.bills = {in_steps(facts, energy.low) + upkeep, in_steps(facts, energy.high) + upkeep};
   way.saved = c.against[i].saved_first;
@@ -233,11 +165,9 @@ OtherWay other_way(const Plan& plan, const Outcome& outcome, const FamilyFacts& 
                more = way.bills.high - facts.bill_high - facts.upkeep;
   way.saves = {std::min(less, more), std::max(less, more)};
   way.years = c.against[i].simple;
-  if (way.saves.low > 0 && c.priced) {
-    const double soon = std::max(0.0, facts.price - way.first) / way.saves.high;
-    const double late = std::max(0.0, facts.price_high - way.first) / way.saves.low;
-    if (soon <= c.years) way.payback = Range{soon, late};
-  }
+  // As a reader divides the printed figures.
+  const double extra = std::max(0.0, facts.price - way.first);
+  if (way.saves.low > 0 && c.priced) way.payback = Range{extra / way.saves.high, extra / way.saves.low};
   return way;
 }
 
@@ -268,7 +198,6 @@ void add_energy(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
     facts.electricity = loop.electricity * kKilowattHour;
     facts.bill = loop.energy_today;
     upkeep = loop.running_today - loop.energy_today;
-    facts.years = outcome.comparison->years;
     facts.payback_known = outcome.comparison->priced;
   }
   facts.step = yearly_step(facts, outcome);
@@ -288,28 +217,6 @@ FamilyFacts family_facts(const Plan& plan, const Outcome& outcome) {
   add_price(facts, plan, outcome);
   add_energy(facts, plan, outcome);
   return facts;
-}
-
-std::optional<MostOpen> most_open(const Outcome& outcome) {
-  if (!outcome.calendar || !outcome.order) return std::nullopt;
-  const CrewCalendar& c = *outcome.calendar;
-  const auto trench = [&](const OpenTrench& o) {
-    return outcome.order->steps[static_cast<std::size_t>(o.step)].kind == DigKind::trench;
-  };
-  std::optional<MostOpen> most;
-  // The number grows only where one is begun: just after its digging it is told.
-  for (const OpenTrench& begun : c.open) {
-    const auto digs = std::ranges::find_if(c.tasks, [&](const CrewTask& t) {
-      return t.station == CrewStation::digging && t.step == begun.step;
-    });
-    if (!trench(begun) || digs == c.tasks.end()) continue;
-    const double at = digs->end - 1;
-    const auto open = std::ranges::count_if(
-        c.open, [&](const OpenTrench& o) { return trench(o) && o.from <= at && at < o.to; });
-    if (!most || open > most->trenches)
-      most = MostOpen{at, static_cast<int>(at / c.day_length) + 1, static_cast<int>(open)};
-  }
-  return most;
 }
 
 }  // namespace underlawn

@@ -2,6 +2,7 @@
 // What a family asks, answered from the plan's own figures: the same on paper and at the kitchen table.
 #pragma once
 
+#include <QDate>
 #include <QString>
 #include <vector>
 
@@ -30,29 +31,44 @@ struct Spread {
 };
 Spread spread_of_need();
 
+// A day of the work by the crew's calendar; what it says of trenches is what the picture at `at` shows.
 struct WorkDay {
   QString title;     // "Day 2 of 5"
-  QString sentence;  // what happens
+  QString sentence;  // what happens, and what is open at its end
   LotMoment moment = LotMoment::digging;
   double dug = 1;            // share of the digging done at its end
-  std::optional<double> at;  // s of working time at its end, where there is a crew's calendar
+  std::optional<double> at;  // s of working time at its end
 };
 std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome);
+
+// "trench 1, part of trench 2, the smaller trench"; "" where there is none.
+QString open_then(const Outcome& outcome, double at);
+QString filled_then(const Outcome& outcome, double at);
+
+// The last day of the work begun on `start`, no day lost; and with those kept for rain.
+struct LastDays {
+  QDate first, last, with_rain;
+};
+std::optional<LastDays> last_days(const Plan& plan, const Outcome& outcome, const QDate& start);
+QString days_off(const Plan& plan);  // "Saturday, Sunday"; "" where none is free
 
 struct Range {
   double low = 0, high = 0;
 };
 
-// Another way to heat and cool that was described, against the loop. Years looked at: FamilyFacts::years.
+// Another way to heat and cool that was described, against the loop.
 struct OtherWay {
   QString name, fuel;
-  double first = 0;              // currency, to buy
-  double bill = 0;               // currency in the first year at today's prices, upkeep with it
-  Range bills;                   // the same over the spread of the need, in steps
-  double saved = 0;              // currency in the first year, negative where the loop costs more
-  Range saves;                   // bills less the loop's, as printed
-  std::optional<double> years;   // until the difference in price is paid back
-  std::optional<Range> payback;  // over spread and price; none where it does not come back in the years
+  double first = 0;             // currency, to buy
+  double bill = 0;              // currency in the first year at today's prices, upkeep with it
+  double upkeep = 0;            // of it, in steps
+  Range bills;                  // the same over the spread of the need, in steps
+  double saved = 0;             // currency in the first year, negative where the loop costs more
+  Range saves;                  // bills less the loop's, as printed
+  std::optional<double> years;  // until the difference in price is paid back
+  // The difference in price by what is saved, both as printed: no interest, no rise of prices, nothing bought
+  // again. None where less than nothing may be saved, or the heat pump has no price.
+  std::optional<Range> payback;
 };
 
 struct FamilyFacts {
@@ -70,6 +86,7 @@ struct FamilyFacts {
   double at_most = 0;     // that too, and without any incentive
   double sloped_more =
       0;  // where all sides have to be laid back, which is asked for; 0 where they are already
+  double laid_back_in_all = 0;                       // at_most with that; 0 likewise
   double electricity = 0;                            // J a year, heat pump, circulator and back-up
   double electricity_low = 0, electricity_high = 0;  // over the spread, in steps
   double bill = 0;                                   // currency a year, electricity alone
@@ -78,17 +95,17 @@ struct FamilyFacts {
   double upkeep = 0;                                 // currency a year, in steps
   double backup = 0;                                 // J a year
   bool payback_known = true;                         // the heat pump has a price
-  int years = 0;                                     // looked at
   std::vector<OtherWay> others;
 };
 // The house's need is known to Spreads::load: nine times in ten it is within the range.
 FamilyFacts family_facts(const Plan& plan, const Outcome& outcome);
 
-// When most lies open at once, by the crew's calendar.
+// The evening on which most coil trenches are open, in whole or in part.
 struct MostOpen {
   double at = 0;  // s of working time
   int day = 1;
-  int trenches = 0;  // coil trenches open then
+  int trenches = 0;  // open then
+  int ever = 0;      // most at any time of any day
 };
 std::optional<MostOpen> most_open(const Outcome& outcome);
 
@@ -105,6 +122,7 @@ QString earth_words(const Plan& plan, const Outcome& outcome);
 QString fluid_words(const Plan& plan, const Outcome& outcome);
 QString warmth_words(const Plan& plan, const Outcome& outcome);
 QString dug_words(const Plan& plan, const Outcome& outcome);
+bool answered_for(const Plan& plan);  // somebody said who answers for what
 std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome);
 struct Risk {
   QString what, answer;

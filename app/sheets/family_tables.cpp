@@ -8,7 +8,7 @@ namespace underlawn::sheet {
 
 namespace {
 
-const double kRow = pt(16.5);
+const double kRow = pt(15.5);
 const double kHeads = pt(13);
 const double kAmount = pt(41);   // a column of amounts
 const double kBetween = pt(22);  // two columns

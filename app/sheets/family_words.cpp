@@ -8,8 +8,10 @@
 #include "field/straight.h"
 #include "flow/hydraulics.h"
 #include "plan/clearings.h"
+#include "plan/usual_terms.h"
 #include "sheets/contents.h"
 #include "sheets/family_facts.h"
+#include "sheets/ground_at.h"
 
 namespace underlawn {
 
@@ -102,23 +104,49 @@ QString price_words(const Plan& plan, const Outcome& outcome) {
                       "is not in it.")
                       .arg(money(plan, facts.price)));
   if (facts.at_most > facts.price)
-    words << QObject::tr(
-                 "Only what is named under “What can change the price” changes it, and to %1 at most.")
+    words << (facts.incentives > 0 ? QObject::tr("Rain and incentives can take it to %1 at most.")
+                                   : QObject::tr("Rain can take it to %1 at most."))
                  .arg(money(plan, facts.at_most));
-  words << QObject::tr("Nothing more is charged without your written yes.");
+  words << QObject::tr("Nothing else is charged without your written yes: see “What can change the price”.");
+  if (facts.sloped_more > 0)
+    words << QObject::tr(
+                 "Trench sides laid back, if the soil asks for them and you say yes, would make it up to %1.")
+                 .arg(money(plan, facts.laid_back_in_all));
   return words.join(" ");
 }
 
 namespace {
 
 QString rain_change(const Plan& plan, const FamilyFacts& facts) {
-  return facts.rain_days == 1
-             ? QObject::tr("Rain adds %1 if it takes a working day, one day at most.")
-                   .arg(money(plan, facts.rain))
-             : QObject::tr("Rain adds %1 for each working day it takes, %2 days at most: up to %3.")
-                   .arg(money(plan, facts.rain_day))
-                   .arg(facts.rain_days)
-                   .arg(money(plan, facts.rain));
+  const QString adds =
+      facts.rain_days == 1
+          ? QObject::tr("Rain adds %1 if it takes a working day, one day at most.")
+                .arg(money(plan, facts.rain))
+          : QObject::tr("Rain adds %1 for each working day it takes, %2 days at most: up to %3.")
+                .arg(money(plan, facts.rain_day))
+                .arg(facts.rain_days)
+                .arg(money(plan, facts.rain));
+  return adds + " " +
+         QObject::tr("A day is taken when rain stops the work on your lot; we tell you the same day.");
+}
+
+PriceChange laid_back_change(const Plan& plan, const FamilyFacts& facts) {
+  return {
+      QObject::tr("Trench sides laid back"),
+      QObject::tr(
+          "only with your written yes: %1 more at most, %2 in all. It hangs on the soil, which nobody knows "
+          "before a trench is open: the competent person on the site judges it then, and the inspector may "
+          "ask for it. More lawn is opened.")
+          .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all))};
+}
+
+PriceChange refusal(const Plan& plan) {
+  return {
+      QObject::tr("If you say no,"),
+      plan.proposal.payment == kUsualPayment
+          ? QObject::tr("the work ends as said under “Payment”.")
+          : QObject::tr("the work ends there; what is filled in and paid then is agreed in writing before "
+                        "you sign.")};
 }
 
 }  // namespace
@@ -135,15 +163,12 @@ std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome)
     added << QObject::tr("With this it is %1 at most.").arg(money(plan, facts.at_most));
   std::vector<PriceChange> all{
       {QObject::tr("The price you sign is %1.").arg(money(plan, facts.price)), added.join(" ")}};
+  if (facts.sloped_more > 0) all.push_back(laid_back_change(plan, facts));
   all.push_back(
-      {QObject::tr("Nothing more is charged without your written yes."),
-       QObject::tr("For rock, water, old rubble or another wish we stop and tell you the price first.")});
-  if (facts.sloped_more > 0)
-    all.push_back(
-        {QObject::tr("Trench sides laid back"),
-         QObject::tr("need your written yes too, if the ground or the inspector asks for them: more lawn "
-                     "is opened, and laid back everywhere they cost %1 more at most.")
-             .arg(money(plan, facts.sloped_more))});
+      {QObject::tr("Rock, water, old rubble or another wish"),
+       QObject::tr("only with your written yes. Nobody can bound its price beforehand: we stop, show "
+                   "you, and tell you the price first.")});
+  all.push_back(refusal(plan));
   return all;
 }
 
@@ -189,7 +214,7 @@ QString fluid_words(const Plan& plan, const Outcome& outcome) {
                                  : QObject::tr("water with %1").arg(antifreeze_words(fluid));
   const QString all = family_volume(plan, outcome.flow->volume);
   if (fluid == Fluid::water) return QObject::tr("%1 of water").arg(all);
-  return QObject::tr("water with %1 of %2 (%3 in all)")
+  return QObject::tr("water with %1 of %2, %3 of this mixture in all")
       .arg(family_volume(plan, outcome.flow->antifreeze.concentrate), antifreeze_words(fluid), all);
 }
 
@@ -249,10 +274,17 @@ QString dug_words(const Plan& plan, const Outcome& outcome) {
     words << QObject::tr("Each trench is %1 wide at the grass while it is open.")
                  .arg(shown(plan, outcome, "dig.top_width"));
   words << earth_words(plan, outcome);
-  words << QObject::tr("In all about %1 of lawn are used: trenches, earth, and room for the machine to work.")
-               .arg(family_area(plan, value(outcome, "layout.lawn")));
+  if (const double used = area(ground_used(plan, outcome)); used > 0)
+    words << QObject::tr(
+                 "In all about %1 of lawn are used and sown again: trenches, earth, the machine's ways "
+                 "and room to work.")
+                 .arg(family_area(plan, used));
   words.removeAll("");
   return words.join(" ");
+}
+
+bool answered_for(const Plan& plan) {
+  return !text_of(plan.proposal.guarantee).trimmed().isEmpty();
 }
 
 std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
@@ -266,9 +298,12 @@ std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
   if (value(outcome, "cost.pavement_area") > 0)
     words.push_back(QObject::tr("%1 of paving that we cut is made good.")
                         .arg(shown(plan, outcome, "cost.pavement_area")));
-  words.push_back(QObject::tr(
-      "The ground over a trench usually settles a little in the first year and wants earth and seed "
-      "once more. Who sees to that is said under “What we answer for”, or agreed before you sign."));
+  words.push_back(
+      QObject::tr("The ground over a trench usually settles a little in the first year and wants earth and "
+                  "seed once more.") +
+      " " +
+      (answered_for(plan) ? QObject::tr("Who sees to that is said under “What we answer for”.")
+                          : QObject::tr("Who sees to that is agreed in writing before you sign.")));
   words.push_back(QObject::tr(
       "As planned here, the whole loop lies under the ground and ends inside the house. A warning "
       "tape lies in the ground over the pipe, and you get a drawing that tells where it is."));
@@ -302,11 +337,6 @@ std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
        QObject::tr("We call the locating service before we dig and dig by hand near every mark. You show us "
                    "what only you know: sprinklers, lights, a propane line, an old well.")});
   all.push_back(
-      {QObject::tr("Rock, water or old rubble in the ground."),
-       QObject::tr(
-           "Nobody sees it beforehand. We stop, show you, and go on when you have said yes in writing "
-           "to the way round it and its price.")});
-  all.push_back(
       {QObject::tr("Rain."),
        QObject::tr("It makes the work longer. The trenches stay fenced, and nobody goes near them until "
                    "they have been looked at again.")});
@@ -317,8 +347,9 @@ std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
                    "everyone behind the fence.")});
   all.push_back(
       {QObject::tr("The house needs more than we were told."),
-       QObject::tr("The numbers here rest on the heat loss given to us. If it is a tenth higher, so is about "
-                   "the electricity.")});
+       QObject::tr(
+           "The numbers here rest on the heat loss given to us. If the house loses a tenth more, it takes "
+           "about a tenth more electricity too.")});
   return all;
 }
 

@@ -16,7 +16,7 @@
 #include "plane/region.h"
 #include "plane/strip.h"
 #include "sheets/family_facts.h"
-#include "sheets/works_at.h"
+#include "sheets/ground_at.h"
 #include "site/clearances.h"
 
 namespace underlawn {
@@ -31,10 +31,10 @@ const QColor kRoof = "#c8775a";
 const QColor kRoofShade = "#b5654a";
 const QColor kCrown = "#7fa65a";
 const QColor kWater = "#4f86b8";
-const QColor kTrampled = "#e4d7b4";
+const QColor kTrampled = "#cdbd8f";
 const QColor kEarth = "#b68d5f";
 const QColor kTrench = "#5b4029";
-const QColor kSown = "#c4d99c";
+const QColor kSown = "#b4cd86";
 const QColor kLoop = QColor(86, 142, 178, 150);
 const QColor kText = "#2b2a26";
 const QColor kFilled = kEarth.lighter(125);
@@ -113,7 +113,8 @@ struct Scene {
     label.must = true;
     label.anchor = thing.center();
     label.leader = true;
-    label.leader_from = 0.5 * std::hypot(thing.width(), thing.height()) + 3 * how.text;
+    label.thing = thing;
+    label.leader_from = 0.5 * how.text;  // farther off it could be another thing's
     labels.add(std::move(label));
   }
 };
@@ -256,15 +257,6 @@ Region trampled(const Plan& plan, const std::vector<Cut>& work) {
   return all;
 }
 
-Polyline first_part(const Polyline& line, double share) {
-  if (share >= 1) return line;
-  Polyline part{line.front()};
-  const PlaceAlong place = place_along(line, share * length(line));
-  for (std::size_t i = 1; i <= place.leg && i < line.size(); ++i) part.push_back(line[i]);
-  part.push_back(place.at);
-  return part;
-}
-
 // The heap beside a trench: to its left, so that heaps of neighbours do not meet.
 void paint_heap(Scene& s, const Polyline& line, const Cut& cut) {
   const double heap = std::sqrt(4 * cut.width * cut.depth * kSpoilSwell * kSpoilSlope / 2 / 2);
@@ -313,25 +305,59 @@ void paint_trampled(Scene& s, const std::vector<Cut>& work, const QColor& colour
   s.p.drawPath(s.path(trampled(s.plan, work)));
 }
 
+// Told from plain ground in grey too: outlined and hatched.
+void fill_region(Scene& s, const Region& region, const QColor& colour, std::optional<double> hatch) {
+  if (region.empty()) return;
+  s.p.setPen(s.pen(hatch ? kTrench : kTrench.lighter(160), 0.5));
+  s.p.setBrush(colour);
+  s.p.drawPath(s.path(region));
+  if (!hatch) return;
+  QVector<QPolygonF> rings;
+  for (const Polygon& part : region) {
+    rings.push_back(s.polygon(part.outer));
+    for (const Ring& hole : part.holes) rings.push_back(s.polygon(hole));
+  }
+  s.p.drawLines(hatch_lines(rings, {kHatch * s.how.text, *hatch, rings.front().front()},
+                            QRectF(QPointF(0, 0), s.view.size)));
+}
+
 // As the dig plan has it at a moment of the calendar: its heaps lie where it puts them.
 void paint_calendar(Scene& s, double at) {
-  const std::vector<PieceAt> pieces = works_at(*s.outcome, at);
-  const auto step = [&](const PieceAt& piece) -> const DigStep& {
-    return s.outcome->order->steps[static_cast<std::size_t>(piece.step)];
-  };
-  std::vector<Cut> begun;
-  for (const PieceAt& piece : pieces)
-    begun.push_back({step(piece).line, step(piece).width, step(piece).depth});
-  paint_trampled(s, begun, kTrampled);
-  for (const PieceAt& piece : pieces)
-    if (piece.filled)
-      s.fill_hatched(strip_along(step(piece).line, 1.15 * step(piece).width), kFilled, kStrawn);
-  for (const PieceAt& piece : pieces)
-    if (piece.earth && piece.dug > 0.5)
-      for (const Ring& heap : step(piece).spoil) s.fill_hatched(heap, kEarth, kHeaped);
-  for (const PieceAt& piece : pieces)
-    if (!piece.filled)
-      s.fill(strip_along(first_part(step(piece).line, piece.dug), step(piece).width), kTrench);
+  const GroundAt now = ground_at(s.plan, *s.outcome, at);
+  fill_region(s, now.trodden, kTrampled, std::nullopt);
+  fill_region(s, now.filled, kFilled, kStrawn);
+  fill_region(s, now.heaps, kEarth, kHeaped);
+  fill_region(s, now.open, kTrench, std::nullopt);
+}
+
+void paint_closed(Scene& s, const std::vector<Cut>& all) {
+  if (s.outcome->order)
+    fill_region(s, ground_used(s.plan, *s.outcome), kSown, std::nullopt);
+  else
+    paint_trampled(s, all, kSown);
+  for (const Cut& c : all) s.fill_hatched(strip_along(c.line, 1.15 * c.width), kFilled, kStrawn);
+}
+
+// Where a trench's number stands: beyond its end, where it is on no other line; as large as its neighbour's
+// number leaves room for.
+void paint_numbers(Scene& s) {
+  if (!s.how.numbers || s.outcome == nullptr || s.how.moment == LotMoment::before) return;
+  std::vector<QPointF> ends, ahead;
+  for (const Trench& t : s.outcome->layout.trenches) {
+    const Polyline line = middle_line(t);
+    ends.push_back(s.at(line.back()));
+    ahead.push_back(ends.back() - s.at(line[line.size() - 2]));
+  }
+  double size = 1.1 * s.how.text;
+  for (std::size_t i = 0; i < ends.size(); ++i)
+    for (std::size_t j = 0; j < i; ++j)
+      size = std::min(size, std::max(0.6 * s.how.text, QLineF(ends[i], ends[j]).length()));
+  for (std::size_t i = 0; i < ends.size(); ++i) {
+    const QPointF at = ends[i] + 0.7 * size / std::hypot(ahead[i].x(), ahead[i].y()) * ahead[i];
+    paint_text(s.p, QString::number(s.outcome->layout.trenches[i].number), plan_font(size, QFont::DemiBold),
+               kText, QColor("#f4f6ea"), at, 0, 0.15 * size);
+    if (s.how.names) s.labels.keep_off(QRectF(at - QPointF(0.6, 0.6) * size, QSizeF(1.2, 1.2) * size));
+  }
 }
 
 // The loop as it lies under the grass: bands as wide as its trenches, striped so that they are known in grey,
@@ -339,7 +365,10 @@ void paint_calendar(Scene& s, double at) {
 void paint_loop(Scene& s) {
   const QColor dark = kLoop.darker(190);
   const QRectF room(QPointF(0, 0), s.view.size);
-  for (const Cut& c : cuts(s.plan, s.outcome->layout)) {
+  std::vector<Cut> all = cuts(s.plan, s.outcome->layout);
+  // Trenches last: one that the run shares is seen as a trench.
+  std::reverse(all.begin(), all.end());
+  for (const Cut& c : all) {
     const QPolygonF band = s.polygon(strip_along(c.line, c.width));
     s.p.setPen(s.pen(dark, 0.9));
     s.p.setBrush(kLoop);
@@ -361,8 +390,7 @@ void paint_work(Scene& s) {
     paint_trampled(s, all, kTrampled);
     paint_open(s, layout);
   } else if (s.how.moment == LotMoment::closed) {
-    paint_trampled(s, all, kSown);
-    for (const Cut& c : all) s.fill_hatched(strip_along(c.line, 1.15 * c.width), kFilled, kStrawn);
+    paint_closed(s, all);
   } else if (s.how.loop_below) {
     paint_loop(s);
   }
@@ -437,7 +465,7 @@ std::vector<PictureColour> picture_colours(const Plan& plan, const Outcome& outc
   all.push_back({kSown, QObject::tr("sown")});
   if (is_there(FeatureKind::house)) all.push_back({kRoof, QObject::tr("house")});
   if (is_there(FeatureKind::drive)) all.push_back({kPaving, QObject::tr("paving")});
-  if (is_there(FeatureKind::no_dig)) all.push_back({kGarden, QObject::tr("left alone")});
+  if (is_there(FeatureKind::no_dig)) all.push_back({kGarden, QObject::tr("left alone"), 0});
   return all;
 }
 
@@ -496,6 +524,7 @@ void paint_lot_picture(QPainter& painter, const Plan& plan, const Outcome* outco
   paint_houses(s);
   paint_wells(s);
   paint_trees(s);
+  paint_numbers(s);
   paint_distances(s);
   labels.paint(painter, QRectF(QPointF(0, 0), size), QColor("#f4f6ea"), how.text / 14);
   if (how.frame) paint_frame(s, QRectF(0, size.height(), size.width(), strip));

@@ -30,7 +30,8 @@ struct LotPicture {
   bool loop_below = false;   // shows where the loop lies under the grass, faintly
   bool distances = false;    // from what people love to the nearest digging
   bool names = true;
-  bool frame = false;  // a scale bar and north under the picture
+  bool numbers = true;  // of the trenches, where the picture shows them
+  bool frame = false;   // a scale bar and north under the picture
 };
 
 // Paints into `area`. Needs a lot or a house; else leaves the area empty.

@@ -8,6 +8,7 @@
 #include "base/say.h"
 #include "field/straight.h"
 #include "language/language.h"
+#include "plan/usual_terms.h"
 #include "sheets/contents.h"
 #include "sheets/family_blocks.h"
 #include "sheets/family_facts.h"
@@ -53,10 +54,20 @@ QString days_words(const FamilyFacts& facts) {
 
 using Blocks = std::vector<BlockPtr>;
 
+constexpr double kPictureColumn = 0.4;  // of the page's width
+
 double height_of(const Blocks& blocks, double width) {
   double sum = 0;
   for (const BlockPtr& block : blocks) sum += block->height(width);
   return sum;
+}
+
+// Letters as large as one page takes them, down to what is still read with ease.
+template <class Make>
+Blocks fitting_page(const ProposalPage& page, const Make& make) {
+  for (double points = 10; points > 8.5; points -= 0.25)
+    if (Blocks blocks = make(points); height_of(blocks, page.width) <= page.height) return blocks;
+  return make(8.5);
 }
 
 BlockPtr prose(const QString& heading, const QString& text, double points = 10.5) {
@@ -137,80 +148,128 @@ Pictures::Picture loop_picture(const ProposalPage& page, bool laid) {
   how.loop_below = how.frame = true;
   how.text = pt(9.5);
   const QString words =
-      laid ? QObject::tr(
-                 "Your lot afterwards. The striped bands are the loop under the grass; dashed outlines are "
-                 "the septic parts. Both lie under the ground.")
-           : QObject::tr("Your lot.");
-  return {"", words, picture(page.plan, page.outcome, how)};
+      laid
+          ? QObject::tr(
+                "Your lot afterwards. The striped bands are the loop under the grass, its trenches numbered; "
+                "dashed outlines are the septic parts. All lie under the ground.")
+          : QObject::tr("Your lot.");
+  const bool reserve = std::ranges::any_of(
+      page.plan.site.features, [](const Feature& f) { return f.kind == FeatureKind::reserve_field; });
+  const QString kept =
+      reserve ? " " + QObject::tr("The reserve field is ground kept free for a second drain field.")
+              : QString();
+  return {"", words + kept, picture(page.plan, page.outcome, how)};
 }
 
 // Named with when it is: by the crew's calendar where there is one.
-Pictures::Picture digging_picture(const ProposalPage& page, int days) {
+Pictures::Picture digging_picture(const ProposalPage& page) {
   LotPicture how;
   how.moment = LotMoment::digging;
   how.names = false;
-  how.text = pt(6.6);
+  how.text = pt(7.5);
   QString words = QObject::tr("Trenches open, the earth beside them, ground walked and driven on.");
-  const auto most = most_open(page.outcome);
-  const auto all = static_cast<int>(page.outcome.layout.trenches.size());
-  if (most) {
+  if (const auto most = most_open(page.outcome)) {
     how.at = most->at;
-    words = most->trenches < all
-                ? QObject::tr(
-                      "Day %1 of %2, when most is open: %3 of the %4 deep trenches. The others are not "
-                      "begun or already filled.")
-                      .arg(most->day)
-                      .arg(days)
-                      .arg(most->trenches)
-                      .arg(all)
-                : QObject::tr("Day %1 of %2, when most is open: all of the deep trenches (%3).")
-                      .arg(most->day)
-                      .arg(days)
-                      .arg(all);
+    words = QObject::tr("The evening of day %1, when most is open. Open: %2.")
+                .arg(most->day)
+                .arg(open_then(page.outcome, most->at));
+    if (const QString filled = filled_then(page.outcome, most->at); !filled.isEmpty())
+      words += " " + QObject::tr("Filled back: %1.").arg(filled);
   }
   return {QObject::tr("While we dig"), words, picture(page.plan, page.outcome, how)};
 }
 
-std::vector<Pictures::Picture> three_pictures(const ProposalPage& page, int days) {
-  LotPicture before, leaving;
-  before.names = leaving.names = false;
-  before.text = leaving.text = pt(6.6);
-  leaving.moment = LotMoment::closed;
-  return {{QObject::tr("Before"),
-           QObject::tr("Your lot as it is, and as it is again when the grass has grown: a "
-                       "season later."),
-           picture(page.plan, page.outcome, before)},
-          digging_picture(page, days),
-          {QObject::tr("When we leave"), QObject::tr("The earth is back, sown with grass and under straw."),
-           picture(page.plan, page.outcome, leaving)}};
+Pictures::Picture leaving_picture(const ProposalPage& page) {
+  LotPicture how;
+  how.moment = LotMoment::closed;
+  how.names = false;
+  how.text = pt(7.5);
+  return {
+      QObject::tr("When we leave"),
+      QObject::tr("The earth is back; all that was dug, heaped or driven on is sown. Grown over, a season "
+                  "later, it looks as before."),
+      picture(page.plan, page.outcome, how)};
+}
+
+QString date_words(const QDate& day) {
+  return locale_spoken().toString(day, QObject::tr("dddd, d MMMM yyyy", "a date"));
+}
+
+// When it begins and ends, where a day is named.
+void add_dates(std::vector<Prose::Line>& days, const ProposalPage& page) {
+  const QString start = term(page.plan.proposal.start);
+  if (start.isEmpty()) return;
+  const QDate day = QDate::fromString(text_of(page.plan.proposal.start).trimmed(), Qt::ISODate);
+  const auto last = last_days(page.plan, page.outcome, day);
+  if (!last) {
+    days.push_back({"", QObject::tr("We would begin:"), start});
+    return;
+  }
+  QString ends = date_words(last->last) + ".";
+  if (last->with_rain > last->last)
+    ends = QObject::tr("%1; if it rains as long as we keep days for it, %2.")
+               .arg(date_words(last->last), date_words(last->with_rain));
+  if (const QString off = days_off(page.plan); !off.isEmpty())
+    ends += " " + QObject::tr("No work on: %1.").arg(off);
+  days.push_back({"", QObject::tr("We would begin:"),
+                  date_words(last->first) + ". " + QObject::tr("Last day: %1").arg(ends)});
 }
 
 // Days that are like the one before are told together.
-BlockPtr days_block(const ProposalPage& page) {
+BlockPtr days_block(const ProposalPage& page, double points) {
   std::vector<Prose::Line> days;
   const std::vector<WorkDay> all = work_days(page.plan, page.outcome);
   for (std::size_t i = 0; i < all.size();) {
     std::size_t j = i;
     while (j + 1 < all.size() && all[j + 1].sentence == all[i].sentence) ++j;
     const QString name =
-        i == j ? QObject::tr("Day %1:").arg(i + 1) : QObject::tr("Days %1 to %2:").arg(i + 1).arg(j + 1);
+        i == j ? QObject::tr("Day %1.").arg(i + 1) : QObject::tr("Days %1 to %2.").arg(i + 1).arg(j + 1);
     days.push_back({"", name, all[i].sentence});
     i = j + 1;
   }
-  const QString start = term(page.plan.proposal.start);
-  if (!start.isEmpty()) days.push_back({"", QObject::tr("We would begin:"), start});
-  return std::make_shared<Prose>(QObject::tr("How long it takes"), std::move(days), 10);
+  const auto most = most_open(page.outcome);
+  const auto trenches = page.outcome.layout.trenches.size();
+  if (most && trenches > 1)
+    days.push_back({"", QObject::tr("Open at once:"),
+                    QObject::tr("never more than %1 of the %2 deep trenches, each in whole or in part.")
+                        .arg(most->ever)
+                        .arg(trenches)});
+  add_dates(days, page);
+  return std::make_shared<Prose>(QObject::tr("How long it takes"), std::move(days), points);
 }
 
 QString short_distance(const Plan& plan, const std::optional<double>& metres) {
   return !metres ? QString("–") : *metres < 0.05 ? QObject::tr("at it") : family_length(plan, *metres);
 }
 
+constexpr std::size_t kNearRows = 12;
+
+// House and trees always, of the rest what is nearest; what is left out is named.
+std::vector<Loved> told_near(const ProposalPage& page, QStringList& left_out) {
+  const auto always = [&](const Loved& l) {
+    const Feature* f = find_feature(page.plan.site, l.feature_id);
+    return f != nullptr && (f->kind == FeatureKind::tree || f->kind == FeatureKind::house);
+  };
+  const std::vector<Loved> all = loved(page.plan, page.outcome);
+  auto must = static_cast<std::size_t>(std::ranges::count_if(all, always));
+  std::size_t others = kNearRows > must ? kNearRows - must : 0;
+  std::vector<Loved> told;
+  for (const Loved& l : all) {
+    if (always(l))
+      told.push_back(l);
+    else if (others > 0 && others--)
+      told.push_back(l);
+    else
+      left_out << text_of(l.name);
+  }
+  return told;
+}
+
 BlockPtr near_block(const ProposalPage& page) {
   const Plan& plan = page.plan;
   std::vector<Pairs::Row> rows;
-  for (const Loved& l : loved(plan, page.outcome)) {
-    if (rows.size() == 10) break;
+  QStringList left_out;
+  for (const Loved& l : told_near(page, left_out)) {
     const WhileDug w = while_dug(plan, page.outcome, l);
     const QString note = l.roots > 0 ? QObject::tr("roots %1").arg(family_length(plan, l.roots)) : QString();
     rows.push_back(
@@ -219,26 +278,60 @@ BlockPtr near_block(const ProposalPage& page) {
          {short_distance(plan, l.distance), short_distance(plan, w.earth), short_distance(plan, w.machine)}});
   }
   if (rows.empty()) return nullptr;
+  QString foot = QObject::tr(
+      "Trench: from its edge at the floor; to a tree, to its trunk's middle; to the house, from the deep "
+      "ones. Earth: from the heaps, while they lie. Machine: from its ways and the trucks', what it digs "
+      "along, "
+      "and the pipe laid ready.");
+  if (!left_out.isEmpty())
+    foot += " " + QObject::tr("Farther off and left out: %1.").arg(left_out.join(", "));
   return std::make_shared<Pairs>(
       QObject::tr("How near to what you love"),
       QStringList{QObject::tr("trench", "how near"), QObject::tr("earth", "how near"),
                   QObject::tr("machine", "how near")},
-      std::move(rows), root_words(plan, page.outcome),
-      QObject::tr(
-          "Trench: from its edge at the floor; to a tree, to its trunk's middle; to the house, from the deep "
-          "ones. Earth: from the heaps, while they lie. Machine: from its ways, what it digs along, and the "
-          "pipe "
-          "laid ready."));
+      std::move(rows), root_words(plan, page.outcome), foot);
 }
 
-BlockPtr risks_block(const ProposalPage& page) {
+BlockPtr risks_block(const ProposalPage& page, double points) {
   std::vector<Prose::Line> wrong;
   for (const Risk& risk : risks(page.plan, page.outcome)) wrong.push_back({"•", risk.what, risk.answer});
-  return std::make_shared<Prose>(QObject::tr("What may go wrong, and who answers"), std::move(wrong), 10);
+  return std::make_shared<Prose>(QObject::tr("What may go wrong, and what we do then"), std::move(wrong),
+                                 points);
+}
+
+// What both sides sign: the price, all that may be added to it, and on whose word. The owners are named as
+// such, for the pages' "we" is the contractor.
+QStringList agreed_words(const ProposalPage& page) {
+  const Plan& plan = page.plan;
+  const FamilyFacts facts = family_facts(plan, page.outcome);
+  QStringList agreed{
+      QObject::tr(
+          "Owners and contractor agree that the loop is built for %1 as these %2 pages and the dig plan "
+          "%3 of %4, handed over with them, say.")
+          .arg(money(plan, facts.price))
+          .arg(page.pages)
+          .arg(text_of(page.outcome.fingerprint),
+               locale_spoken().toString(page.date, QObject::tr("d MMMM yyyy", "a date")))};
+  if (facts.at_most > facts.price)
+    agreed << (facts.incentives > 0
+                   ? QObject::tr("Rain and incentives not received add to it, to %1 at most.")
+                   : QObject::tr("Days lost to rain add to it, to %1 at most."))
+                  .arg(money(plan, facts.at_most));
+  agreed << (facts.sloped_more > 0
+                 ? QObject::tr(
+                       "Trench sides laid back add %1 more at most, %2 in all, and rock or another wish "
+                       "what is told then: each only with the owners' written yes.")
+                       .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all))
+                 : QObject::tr(
+                       "Rock or another wish adds what is told then, only with the owners' written yes."));
+  if (plan.proposal.payment == kUsualPayment)
+    agreed << QObject::tr("If the owners say no, the work ends as said under “Payment”.");
+  agreed << QObject::tr("Where the permit or local codes ask for more than these pages, they hold.");
+  return agreed;
 }
 
 // What is agreed, with the lines to sign on; where nobody said who answers for what, nothing to sign.
-void add_signature(Blocks& blocks, const ProposalPage& page) {
+void add_signature(Blocks& blocks, const ProposalPage& page, double points) {
   const Plan& plan = page.plan;
   const QString guarantee = text_of(plan.proposal.guarantee).trimmed();
   blocks.push_back(prose(
@@ -248,24 +341,12 @@ void add_signature(Blocks& blocks, const ProposalPage& page) {
           QObject::tr("To be agreed in writing before you sign: who answers for the pipe, the joints, the "
                       "lawn and what we damage, and for how long. These pages have lines to sign on once "
                       "that is said.")),
-      10));
+      points));
   if (const QString payment = term(plan.proposal.payment); !payment.isEmpty())
-    blocks.push_back(
-        std::make_shared<Prose>("", std::vector<Prose::Line>{{"", QObject::tr("Payment:"), payment}}, 10));
+    blocks.push_back(std::make_shared<Prose>(
+        "", std::vector<Prose::Line>{{"", QObject::tr("Payment:"), payment}}, points));
   if (guarantee.isEmpty()) return;
-  const FamilyFacts facts = family_facts(plan, page.outcome);
-  QStringList agreed{
-      QObject::tr("We agree that the loop is built for %1 as these %2 pages and the plan %3 of %4 say.")
-          .arg(money(plan, facts.price))
-          .arg(page.pages)
-          .arg(text_of(page.outcome.fingerprint),
-               locale_spoken().toString(page.date, QObject::tr("d MMMM yyyy", "a date")))};
-  if (facts.at_most > facts.price)
-    agreed << QObject::tr(
-                  "Only what is named under “What can change the price” changes it, and to %1 at most.")
-                  .arg(money(plan, facts.at_most));
-  agreed << QObject::tr(
-      "Nothing more is charged without our written yes; the permit and local codes come first.");
+  QStringList agreed = agreed_words(page);
   const QString validity = term(plan.proposal.validity);
   if (!validity.isEmpty()) agreed << QObject::tr("This offer stands for %1.").arg(validity);
   QStringList owners = owners_of(text_of(plan.title.owner));
@@ -274,23 +355,46 @@ void add_signature(Blocks& blocks, const ProposalPage& page) {
                                               or_else(plan.title.designer, QObject::tr("Contractor"))));
 }
 
-BlockPtr changes_block(const ProposalPage& page) {
+BlockPtr changes_block(const ProposalPage& page, double points) {
   std::vector<Prose::Line> lines;
   for (const PriceChange& change : price_changes(page.plan, page.outcome))
     lines.push_back({"•", change.lead, change.words});
-  return std::make_shared<Prose>(QObject::tr("What can change the price"), std::move(lines), 10);
+  return std::make_shared<Prose>(QObject::tr("What can change the price"), std::move(lines), points);
 }
 
-Blocks last_page(const ProposalPage& page) {
-  Blocks blocks{risks_block(page), changes_block(page)};
-  add_signature(blocks, page);
+Blocks last_page(const ProposalPage& page, double points) {
+  Blocks blocks{risks_block(page, points), changes_block(page, points)};
+  add_signature(blocks, page, points);
+  return blocks;
+}
+
+// The pictures of the work under one another, and beside them what happens day by day and what is put back.
+Blocks lot_blocks(const ProposalPage& page, double points) {
+  std::vector<Prose::Line> back;
+  for (const QString& words : put_back_words(page.plan, page.outcome)) back.push_back({"•", "", words});
+  Blocks blocks{prose(QObject::tr("What is dug"), dug_words(page.plan, page.outcome), points)};
+  const BlockPtr key = std::make_shared<PictureKey>(picture_colours(page.plan, page.outcome));
+  const Blocks words{days_block(page, points),
+                     std::make_shared<Prose>(QObject::tr("What we put back"), std::move(back), points)};
+  const double left = kPictureColumn * page.width,
+               room = page.height - height_of(blocks, page.width) - key->height(page.width) - pt(2);
+  std::vector<Pictures::Picture> pictures{digging_picture(page), leaving_picture(page)};
+  double captions = 0;
+  for (const Pictures::Picture& one : pictures) captions += Pictures({one}, 0).height(left);
+  const double high = std::min((room - captions) / 2, picture_height(page.plan, left, pt(300)));
+  Blocks column;
+  for (Pictures::Picture& one : pictures)
+    column.push_back(std::make_shared<Pictures>(std::vector{std::move(one)}, std::max(high, pt(90))));
+  blocks.push_back(key);
+  blocks.push_back(std::make_shared<Beside>(std::move(column), words, left));
   return blocks;
 }
 
 // Beside the risks where the last page has room, else before the heat.
 bool near_is_last(const ProposalPage& page) {
   const BlockPtr near = near_block(page);
-  return near != nullptr && height_of(last_page(page), page.width) + near->height(page.width) < page.height;
+  return near != nullptr &&
+         height_of(last_page(page, 10), page.width) + near->height(page.width) < page.height;
 }
 
 // ---- what it costs ----
@@ -319,13 +423,25 @@ BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
       std::move(rows));
 }
 
+// As divided from the printed figures, to whole years that hold the range.
 QString payback_words(const FamilyFacts& facts, const OtherWay& other) {
   if (!facts.payback_known) return QObject::tr("not reckoned");
-  if (!other.payback) return QObject::tr("not in %1 years").arg(facts.years);
-  const int soon = static_cast<int>(std::floor(other.payback->low)),
-            late = static_cast<int>(std::ceil(other.payback->high));
-  return late > facts.years ? QObject::tr("%1 years or more").arg(soon)
-                            : QObject::tr("%1 to %2 years").arg(soon).arg(late);
+  if (!other.payback) return QObject::tr("not at these prices");
+  return QObject::tr("%1 to %2 years")
+      .arg(std::floor(other.payback->low + 1e-9))
+      .arg(std::ceil(other.payback->high - 1e-9));
+}
+
+// How the years follow from the figures beside them, and what of a year's cost is upkeep.
+QString payback_rule(const Plan& plan, const FamilyFacts& facts) {
+  QStringList upkeep{QObject::tr("the loop %1").arg(money(plan, facts.upkeep))};
+  for (const OtherWay& other : facts.others) upkeep << other.name + " " + money(plan, other.upkeep);
+  QStringList words{QObject::tr("Upkeep in it a year: %1.").arg(upkeep.join(", "))};
+  if (facts.payback_known)
+    words << QObject::tr(
+        "Paid for itself: what the loop costs more to buy, divided by what it saves a year; no "
+        "interest, rising prices, days of rain or second machine is in it.");
+  return words.join(" ");
 }
 
 BlockPtr comparison_rows(const ProposalPage& page, const FamilyFacts& facts) {
@@ -361,16 +477,39 @@ QString fuel_words(const Plan& plan) {
   return fuels.join(", ");
 }
 
-BlockPtr reckoned(const ProposalPage& page, const FamilyFacts& facts) {
+BlockPtr reckoned(const ProposalPage& page, const FamilyFacts& facts, double points) {
   QStringList words{spread_words()};
   if (compared(facts))
     words << QObject::tr("Today's prices, as entered for you by hand: %1; those of the other ways too.")
-                 .arg(fuel_words(page.plan));
+                 .arg(fuel_words(page.plan))
+          << payback_rule(page.plan, facts);
   else
     words << QObject::tr("At today's price of electricity.");
   if (compared(facts) && !facts.payback_known)
     words << QObject::tr("The heat pump's own price is not in these figures, so no payback is reckoned.");
-  return prose("", words.join(" "), 9);
+  return prose("", words.join(" "), points);
+}
+
+// The cut gets what is left, where that is enough to read it.
+Blocks warmth_blocks(const ProposalPage& page, double points) {
+  const FamilyFacts facts = family_facts(page.plan, page.outcome);
+  Blocks blocks;
+  if (!near_is_last(page))
+    if (BlockPtr near = near_block(page)) blocks.push_back(near);
+  blocks.push_back(
+      prose(QObject::tr("Warm in winter, cool in summer"), warmth_words(page.plan, page.outcome), points));
+  const std::size_t place = blocks.size();
+  blocks.push_back(price_rows(page, facts));
+  if (compared(facts)) blocks.push_back(comparison_rows(page, facts));
+  blocks.push_back(reckoned(page, facts, points - 1));
+  if (page.outcome.surroundings)
+    add_pictures(blocks, place,
+                 {{"", ground_cut_words(page.outcome),
+                   [plan = page.plan, outcome = page.outcome](QPainter& painter, const QRectF& area) {
+                     paint_ground_cut(painter, plan, outcome, area, pt(8));
+                   }}},
+                 page, pt(84), pt(220));
+  return blocks;
 }
 
 }  // namespace
@@ -405,44 +544,20 @@ std::vector<BlockPtr> proposal_opening(const ProposalPage& page) {
 }
 
 std::vector<BlockPtr> proposal_lot(const ProposalPage& page) {
-  const FamilyFacts facts = family_facts(page.plan, page.outcome);
-  std::vector<Prose::Line> back;
-  for (const QString& words : put_back_words(page.plan, page.outcome)) back.push_back({"•", "", words});
-  Blocks blocks{std::make_shared<PictureKey>(picture_colours(page.plan, page.outcome)),
-                prose(QObject::tr("What is dug"), dug_words(page.plan, page.outcome), 10), days_block(page),
-                std::make_shared<Prose>(QObject::tr("What we put back"), std::move(back), 10)};
-  const double one = (page.width - pt(24)) / 3;
-  add_pictures(blocks, 0, three_pictures(page, facts.days), page, pt(70),
-               picture_height(page.plan, one, pt(230)));
-  return blocks;
+  return fitting_page(page, [&](double points) { return lot_blocks(page, points); });
 }
 
 std::vector<BlockPtr> proposal_warmth(const ProposalPage& page) {
-  const FamilyFacts facts = family_facts(page.plan, page.outcome);
-  Blocks blocks;
-  if (!near_is_last(page))
-    if (BlockPtr near = near_block(page)) blocks.push_back(near);
-  blocks.push_back(
-      prose(QObject::tr("Warm in winter, cool in summer"), warmth_words(page.plan, page.outcome), 10));
-  const std::size_t place = blocks.size();
-  blocks.push_back(price_rows(page, facts));
-  if (compared(facts)) blocks.push_back(comparison_rows(page, facts));
-  blocks.push_back(reckoned(page, facts));
-  if (page.outcome.surroundings)
-    add_pictures(blocks, place,
-                 {{"", ground_cut_words(page.outcome),
-                   [plan = page.plan, outcome = page.outcome](QPainter& painter, const QRectF& area) {
-                     paint_ground_cut(painter, plan, outcome, area, pt(8.5));
-                   }}},
-                 page, pt(60), pt(220));
-  return blocks;
+  return fitting_page(page, [&](double points) { return warmth_blocks(page, points); });
 }
 
 std::vector<BlockPtr> proposal_agreement(const ProposalPage& page) {
-  Blocks blocks;
-  if (near_is_last(page)) blocks.push_back(near_block(page));
-  for (BlockPtr& block : last_page(page)) blocks.push_back(std::move(block));
-  return blocks;
+  return fitting_page(page, [&](double points) {
+    Blocks blocks;
+    if (near_is_last(page)) blocks.push_back(near_block(page));
+    for (BlockPtr& block : last_page(page, points)) blocks.push_back(std::move(block));
+    return blocks;
+  });
 }
 
 }  // namespace underlawn::sheet

@@ -14,7 +14,7 @@ using namespace sheet;
 
 namespace {
 
-const double kSide = pt(54), kTop = pt(46), kFoot = pt(40);
+const double kSide = pt(48), kTop = pt(36), kFoot = pt(36);
 const double kTitle = pt(58);  // over the first page's text
 
 void append(std::vector<FlowPage>& pages, std::vector<FlowPage> more) {

@@ -7,6 +7,7 @@
 
 #include "cost/crew_calendar.h"
 #include "dig/dig_order.h"
+#include "dig/machine_ways.h"
 #include "plan/clearings.h"
 #include "sheets/family_facts.h"
 #include "sheets/works_at.h"
@@ -14,6 +15,8 @@
 namespace underlawn {
 
 namespace {
+
+constexpr double kBeside = 0.9144;  // m: 3 ft, where a wheel or a sliding heap is soon over the edge
 
 struct Outline {
   Polyline line;
@@ -66,6 +69,9 @@ void add_machine(WhileDug& all, const Plan& plan, const DigOrder& order, const O
     drives(step.line);
   }
   drives(order.way_out);
+  for (const DigStep& step : order.steps)
+    for (const Polyline& way : {step.truck_way, step.fill_way})
+      if (!way.empty()) take(all.machine, apart(way, false, thing) - kTruckWidth / 2);
   if (order.laydown) take(all.machine, apart({*order.laydown}, false, thing) - order.laydown_radius);
 }
 
@@ -100,11 +106,49 @@ WhileDug while_dug(const Plan& plan, const Outcome& outcome, const Loved& thing)
   return all;
 }
 
+namespace {
+
+// Beds, orchards and patios that earth or machine comes up to.
+QString edge_words(const Plan& plan, const Outcome& outcome) {
+  QStringList names;
+  for (const Loved& l : loved(plan, outcome)) {
+    const Feature* f = find_feature(plan.site, l.feature_id);
+    if (f == nullptr || f->kind != FeatureKind::no_dig) continue;
+    const WhileDug w = while_dug(plan, outcome, l);
+    if (std::min(w.earth.value_or(kBeside), w.machine.value_or(kBeside)) < kBeside)
+      names << QString::fromStdString(l.name);
+  }
+  return names.isEmpty()
+             ? QString()
+             : QObject::tr(
+                   "Earth or machine comes nearer than %1 to: %2. What stands at the edge may be broken or "
+                   "buried.")
+                   .arg(family_length(plan, kBeside), names.join(", "));
+}
+
+// No mats, boards or fences: the plan has none.
+QString harm_words(const Plan& plan, bool roots) {
+  const QString who = answered_for(plan)
+                          ? QObject::tr("Who answers for that is said under “What we answer for”.")
+                          : QObject::tr("Who answers for that is agreed in writing before you sign.");
+  // Common knowledge of arborists, no source.
+  return roots ? QObject::tr(
+                     "Nothing is laid over roots here: those pressed or covered may die, and a tree may "
+                     "show it only years later.") +
+                     " " + who
+               : who;
+}
+
+}  // namespace
+
 QStringList root_words(const Plan& plan, const Outcome& outcome) {
   QStringList words;
   for (const Loved& l : loved(plan, outcome))
     if (const WhileDug w = while_dug(plan, outcome, l); w.earth_on_roots || w.machine_on_roots)
       words << words_of(plan, l, w);
+  const bool roots = !words.isEmpty();
+  if (const QString edges = edge_words(plan, outcome); !edges.isEmpty()) words << edges;
+  if (!words.isEmpty()) words << harm_words(plan, roots);
   return words;
 }
 

@@ -19,7 +19,8 @@ struct WhileDug {
 // Of a tree to the middle of its trunk. To the lot line the machine has no distance: it comes in over it.
 WhileDug while_dug(const Plan& plan, const Outcome& outcome, const Loved& thing);
 
-// "Earth lies on the roots of Sugar maple …": a sentence for each tree that bears something meanwhile.
+// A sentence for each tree that bears something meanwhile and for beds that the work comes up to, then what
+// harm to expect and who answers.
 QStringList root_words(const Plan& plan, const Outcome& outcome);
 
 }  // namespace underlawn

@@ -22,6 +22,22 @@ double cleared_at(const CrewCalendar& calendar, int step) {
   return fills != nullptr ? fills->end : calendar.filled;
 }
 
+double share_at(const CrewTask* task, double at) {
+  if (task == nullptr || at <= task->begin) return 0;
+  return task->end > task->begin ? std::min(1.0, (at - task->begin) / (task->end - task->begin)) : 1;
+}
+
+// The step whose earth fills this one, the last of several; -1 where the loader fills it.
+int caster_of(const Outcome& outcome, const OpenTrench& open) {
+  const auto& steps = outcome.order->steps;
+  const DigStep& own = steps[static_cast<std::size_t>(open.step)];
+  int last = -1;
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    if (own.kind == DigKind::trench && std::ranges::count(steps[i].into, own.trench) > 0)
+      last = static_cast<int>(i);
+  return open.filled_early ? last : -1;
+}
+
 }  // namespace
 
 std::optional<EarthLies> earth_lies(const Outcome& outcome, int step) {
@@ -40,8 +56,12 @@ std::vector<PieceAt> works_at(const Outcome& outcome, double at) {
     if (digs == nullptr || at <= digs->begin) continue;
     PieceAt piece;
     piece.step = open.step;
-    piece.dug = digs->end > digs->begin ? std::min(1.0, (at - digs->begin) / (digs->end - digs->begin)) : 1;
+    piece.dug = share_at(digs, at);
     piece.filled = open.to <= at;
+    piece.caster = caster_of(outcome, open);
+    const CrewTask* fills = piece.caster < 0 ? task_of(*outcome.calendar, CrewStation::filling, open.step)
+                                             : task_of(*outcome.calendar, CrewStation::digging, piece.caster);
+    piece.back = piece.filled ? 1 : share_at(fills, at);
     const DigStep& step = outcome.order->steps[static_cast<std::size_t>(open.step)];
     piece.earth = at < cleared_at(*outcome.calendar, open.step) && !step.spoil.empty();
     all.push_back(piece);

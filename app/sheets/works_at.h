@@ -13,6 +13,8 @@ struct PieceAt {
   int step = 0;    // in DigOrder::steps
   double dug = 0;  // share of it dug, 0..1
   bool filled = false;
+  double back = 0;     // share of it filled back, 0..1, from where its filling begins
+  int caster = -1;     // the step whose earth fills it; -1: the loader does
   bool earth = false;  // its heap lies there
 };
 

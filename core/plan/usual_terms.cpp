@@ -9,7 +9,7 @@ namespace underlawn {
 
 namespace {
 
-constexpr std::array kUsual{kUsualGuarantee, kUsualPayment, kUsualValidity};
+constexpr std::array kUsual{kUsualGuarantee, kUsualPayment, kUsualValidity, kFormerPayment};
 
 // Nothing, a usual term or a day: said in any language.
 bool sayable(const std::string& term) {

@@ -19,6 +19,11 @@ inline constexpr const char* kUsualGuarantee = mark(
     "for it.");
 inline constexpr const char* kUsualPayment = mark(
     "A third on signing, a third when the loop has held its pressure test, the rest when the lawn is sown "
+    "and the heat pump runs. If you say no to something that costs more, we stop and fill in what is dug; "
+    "what was done until then is paid, and nothing more.");
+// What was usual before; plans that have it are still read in every language.
+inline constexpr const char* kFormerPayment = mark(
+    "A third on signing, a third when the loop has held its pressure test, the rest when the lawn is sown "
     "and the house is warm.");
 inline constexpr const char* kUsualValidity = mark("60 days");
 
