@@ -71,20 +71,18 @@ QString first_of(const Plan& plan, const Outcome& outcome, const DigStep& step) 
                     step.sides == Sides::stay_out
                         ? QObject::tr("let down and bedded from the edge, nobody in the trench")
                         : QObject::tr("laid and bedded"));
-  const QString head = shown_length(plan, kHeadOpen),
-                uncast = shown_length(plan, head_uncast(step.depth, plan.ground.repose));
+  const QString uncast = text_of(print_quantity(Quantity::length, head_uncast(step.depth, plan.ground.repose),
+                                                plan.units, Fineness::coarse));
   if (!step.into.empty())
     all << QObject::tr(
-               "Coil of %1 laid, bedded, under pressure; fill it with this spoil from its end up to %2 from "
+               "Coil of %1 laid, bedded, under pressure; fill it with this spoil, from its end up to %2 from "
                "its "
-               "head: loose earth runs on down its slope, and the last %3 of the floor stay free.")
-               .arg(text_of(trenches_named(step.into)), uncast, head);
+               "head.")
+               .arg(text_of(trenches_named(step.into)), uncast);
   if (!step.filled_first.empty())
     all << QObject::tr(
-               "Coil of %1 under pressure; fill it with its own heap from its end up to %2 from its head: "
-               "loose "
-               "earth runs on down its slope, and the last %3 of the floor stay free.")
-               .arg(text_of(trenches_named(step.filled_first)), uncast, head);
+               "Coil of %1 under pressure; fill it with its own heap, from its end up to %2 from its head.")
+               .arg(text_of(trenches_named(step.filled_first)), uncast);
   if (!step.no_room.empty()) all << QObject::tr("Truck there: no room for the heap.");
   if (step.hauled && outcome.order->access && step.truck_way.empty() && step.fill_way.empty())
     all << QObject::tr("NO WAY FOR THE TRUCK: ask the designer.");
@@ -116,8 +114,10 @@ BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {
   if (std::ranges::any_of(outcome.order->steps, [](const DigStep& s) { return !s.into.empty(); }))
     note +=
         " " + QObject::tr(
-                  "A heap \"into\" a trench is given as it would lie were none of it filled in yet: it is "
-                  "that trench's filling, and is not there a second time.");
+                  "A heap into a trench is given as it would lie were none of it filled in yet: it is not "
+                  "there a second time. Cast nearer to a head, loose earth runs down its slope into the %1 "
+                  "of floor that stay free for the joints.")
+                  .arg(shown_length(plan, kHeadOpen));
   if (const QString watch = coil_watch_words(plan, outcome); !watch.isEmpty())
     note += " " + QObject::tr("Under pressure: %1, see COILS COVERED BEFORE THE TEST.").arg(watch);
   auto table = std::make_shared<Table>(QObject::tr("ORDER OF DIGGING"),
