@@ -6,6 +6,7 @@
 
 #include "canvas/paint_context.h"
 #include "dig/dig_order.h"
+#include "dig/dig_words.h"
 #include "plane/strip.h"
 
 namespace underlawn {
@@ -64,12 +65,14 @@ void paint_way(PaintContext& c, const Polyline& way, bool first) {
     paint_arrow(c, line.back(), line[line.size() - 2], 6 * c.look.line, c.pen(shown(c, c.look.ghost), 1.6));
 }
 
-// Of trucks: dots, so that it is told from the machine's dashes in grey too.
-void paint_truck_way(PaintContext& c, const Polyline& way) {
+// Of trucks: dots, so that it is told from the machine's dashes in grey too; dots and dashes by turns when
+// they bring back, over what is filled by then.
+void paint_truck_way(PaintContext& c, const Polyline& way, bool back) {
   if (way.size() < 2) return;
   const QPolygonF line = c.line(way);
   c.painter.setBrush(Qt::NoBrush);
-  QPen pen = c.dashed(shown(c, c.look.ghost), 2.2, {0.1, 5});
+  QPen pen = c.dashed(shown(c, c.look.ghost), back ? 1.4 : 2.2,
+                      back ? QVector<qreal>{6, 4, 0.1, 4} : QVector<qreal>{0.1, 5});
   pen.setCapStyle(Qt::RoundCap);
   c.painter.setPen(pen);
   c.painter.drawPolyline(line);
@@ -92,7 +95,7 @@ void paint_ladder(PaintContext& c, Point place) {
 void tag_step(PaintContext& c, const DigStep& step, int number) {
   if (!c.options.labels) return;
   Label label;
-  label.text = QString::number(number);
+  label.text = QString::fromStdString(step_numeral(number));
   // On paper the steps are listed beside the drawing.
   if (!c.options.sheet && step.kind != DigKind::trench)
     label.text += "  " + QString::fromStdString(step_name(step));
@@ -192,8 +195,8 @@ void paint_dig(PaintContext& c) {
   if (order == nullptr) return;
   for (std::size_t i = 0; i < order->steps.size(); ++i) paint_way(c, order->steps[i].way, i == 0);
   for (const DigStep& step : order->steps) {
-    paint_truck_way(c, step.truck_way);
-    if (step.fill_way != step.truck_way) paint_truck_way(c, step.fill_way);
+    paint_truck_way(c, step.truck_way, false);
+    if (step.fill_way != step.truck_way) paint_truck_way(c, step.fill_way, true);
   }
   int number = 0;
   for (const DigStep& step : order->steps) {

@@ -54,7 +54,7 @@ std::vector<Sign> dig_signs(const DigOrder& order) {
   const auto any = [&](bool (*has)(const DigStep&)) { return std::ranges::any_of(order.steps, has); };
   std::vector<Sign> all;
   all.push_back(sign_of_step(
-      QObject::tr("number in the order of digging"), [](DigStep&) {}, paint_dig));
+      QObject::tr("step in the order of digging; circles: trenches"), [](DigStep&) {}, paint_dig));
   if (any([](const DigStep& s) { return s.hauled; }))
     all.push_back(sign_of_step(
         QObject::tr("hollow: no heap, trucked off"), [](DigStep& s) { s.hauled = true; }, paint_dig));
@@ -78,9 +78,16 @@ std::vector<Sign> dig_signs(const DigOrder& order) {
           s.way = {{1, 5}, {33, 5}};
         },
         paint_unnamed));
-  if (any([](const DigStep& s) { return s.truck_way.size() > 1 || s.fill_way.size() > 1; }))
+  if (any([](const DigStep& s) { return s.fill_way.size() > 1 && s.fill_way != s.truck_way; }))
     all.push_back(sign_of_step(
-        QObject::tr("way of the trucks"),
+        QObject::tr("trucks bring back: last, over what is filled by then"),
+        [](DigStep& s) {
+          s.fill_way = {{1, 5}, {33, 5}};
+        },
+        paint_unnamed));
+  if (any([](const DigStep& s) { return s.truck_way.size() > 1; }))
+    all.push_back(sign_of_step(
+        QObject::tr("trucks take off, to where the last bucket is loaded"),
         [](DigStep& s) {
           s.truck_way = {{1, 5}, {33, 5}};
         },

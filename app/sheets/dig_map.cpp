@@ -2,6 +2,7 @@
 // The lot again to scale, with heaps, order numbers and the machine's way.
 #include "canvas/plan_painter.h"
 #include "dig/dig_order.h"
+#include "dig/dig_words.h"
 #include "plane/region.h"
 #include "sheets/contents.h"
 #include "sheets/dig_key.h"
@@ -49,7 +50,8 @@ class DigMap : public Block {
         signs_(dig_signs(*outcome.order)),
         page_(page) {
     for (const DigStep& step : outcome.order->steps)
-      steps_ << QString("%1  %2").arg(steps_.size() + 1).arg(text_of(step_name(step)));
+      steps_ << QString("%1  %2").arg(text_of(step_numeral(static_cast<int>(steps_.size()) + 1)),
+                                      text_of(step_name(step)));
     divide();
   }
 

@@ -10,6 +10,13 @@ using namespace sheet;
 
 namespace {
 
+// Without what the designer alone can act on; it stands in the window, the report and the permit sheet.
+Outcome for_the_crew(Outcome outcome) {
+  std::erase_if(outcome.findings,
+                [](const Finding& f) { return f.rule == "laminar_in_winter" || f.rule == "outside_table"; });
+  return outcome;
+}
+
 // Each block once, in the order a crew needs them. Beside the ties there is room for what else is narrow.
 std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_too) {
   std::vector<Piece> all;
@@ -39,7 +46,7 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, pipe_table(plan, outcome));
   add(all, test_table(plan, outcome));
   add(all, coil_watch_table(plan, outcome));
-  add(all, open_findings(plan, outcome));
+  add(all, open_findings(plan, for_the_crew(outcome)));
   add(all, accepted_findings(plan, outcome));
   return all;
 }

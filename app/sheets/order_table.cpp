@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The order of digging as a table of one row a step, in one place, and what is done before and after.
+#include <algorithm>
+
 #include "canvas/look.h"
 #include "dig/cut_once.h"
 #include "dig/dig_order.h"
@@ -11,9 +13,6 @@
 namespace underlawn::sheet {
 
 namespace {
-
-// m of a trench filled before the test that stay open at its head, where its joints come: our own.
-constexpr double kHeadOpen = 1.8288;  // 6 ft
 
 QString sides_of(const DigStep& step) {
   switch (step.sides) {
@@ -67,18 +66,23 @@ QString first_of(const Plan& plan, const Outcome& outcome, const DigStep& step) 
   if (const QString crossed = exposed_first(plan, outcome, step); !crossed.isEmpty()) all << crossed;
   if (run_comes_over(step.work))
     all << QObject::tr(
-               "Stays open: coil bedded, under pressure, filled to %1 deep; then the run's pipes, bedded.")
-               .arg(shown(plan, outcome, figures::trench_key(step.trench) + ".run_floor"));
-  const QString head = shown_length(plan, kHeadOpen);
+               "Stays open: coil bedded, under pressure, filled to %1 deep; then the run's pipes, %2.")
+               .arg(shown(plan, outcome, figures::trench_key(step.trench) + ".run_floor"),
+                    step.sides == Sides::stay_out
+                        ? QObject::tr("let down and bedded from the edge, nobody in the trench")
+                        : QObject::tr("laid and bedded"));
+  const QString uncast = text_of(print_quantity(Quantity::length, head_uncast(step.depth, plan.ground.repose),
+                                                plan.units, Fineness::coarse));
   if (!step.into.empty())
     all << QObject::tr(
-               "Coil of %1 laid, bedded, under pressure; fill it with this spoil, but not the %2 next to its "
+               "Coil of %1 laid, bedded, under pressure; fill it with this spoil, from its end up to %2 from "
+               "its "
                "head.")
-               .arg(text_of(trenches_named(step.into)), head);
+               .arg(text_of(trenches_named(step.into)), uncast);
   if (!step.filled_first.empty())
     all << QObject::tr(
-               "Coil of %1 under pressure; fill it with its own heap, but not the %2 next to its head.")
-               .arg(text_of(trenches_named(step.filled_first)), head);
+               "Coil of %1 under pressure; fill it with its own heap, from its end up to %2 from its head.")
+               .arg(text_of(trenches_named(step.filled_first)), uncast);
   if (!step.no_room.empty()) all << QObject::tr("Truck there: no room for the heap.");
   if (step.hauled && outcome.order->access && step.truck_way.empty() && step.fill_way.empty())
     all << QObject::tr("NO WAY FOR THE TRUCK: ask the designer.");
@@ -87,7 +91,7 @@ QString first_of(const Plan& plan, const Outcome& outcome, const DigStep& step) 
 }
 
 std::vector<Cell> row_of(const Plan& plan, const Outcome& outcome, const DigStep& step, int number) {
-  return {{QString::number(number), std::nullopt, true},
+  return {{text_of(step_numeral(number)), std::nullopt, true},
           {text_of(step_name(step)), std::nullopt, true},
           {text_of(way_of_digging(step))},
           {spoil_of(plan, step)},
@@ -107,6 +111,13 @@ BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {
                      "Spoil begins %1 from the edge; a heap is given long × wide × high. The machine backs "
                      "the way it digs.")
                      .arg(shown_length(plan, plan.dig.spoil_off));
+  if (std::ranges::any_of(outcome.order->steps, [](const DigStep& s) { return !s.into.empty(); }))
+    note +=
+        " " + QObject::tr(
+                  "A heap into a trench is given as it would lie were none of it filled in yet: it is not "
+                  "there a second time. Cast nearer to a head, loose earth runs down its slope into the %1 "
+                  "of floor that stay free for the joints.")
+                  .arg(shown_length(plan, kHeadOpen));
   if (const QString watch = coil_watch_words(plan, outcome); !watch.isEmpty())
     note += " " + QObject::tr("Under pressure: %1, see COILS COVERED BEFORE THE TEST.").arg(watch);
   auto table = std::make_shared<Table>(QObject::tr("ORDER OF DIGGING"),
@@ -165,7 +176,10 @@ QString exposed(const Plan& plan, const Outcome& outcome) {
 QString bedding_words(const Plan& plan, const Outcome& outcome) {
   const QString thick = shown(plan, outcome, "dig.bedding");
   return outcome.coil.pattern == CoilPattern::flat_coil
-             ? QObject::tr("%1 thick in all, half of it under the pipe and half over it").arg(thick)
+             ? QObject::tr(
+                   "%1 thick in all: half of it on the floor before the coil is let down, half over the "
+                   "coil, cast from above once it has been proved")
+                   .arg(thick)
              : QObject::tr("%1 thick in all, from the trench's floor up").arg(thick);
 }
 
@@ -188,13 +202,27 @@ QString joining_words(const Plan& plan) {
       "deep.");
 }
 
+constexpr double kOverEdge = 0.6;  // m that a pipe end has to lie on the ground beside it: our own, no source
+
+double deepest_trench(const Outcome& outcome) {
+  double deepest = 0;
+  for (const Trench& t : outcome.layout.trenches) deepest = std::max(deepest, t.depth);
+  return deepest;
+}
+
 QString head_words(const Plan& plan, const Outcome& outcome) {
   QStringList all{joining_words(plan).arg(shown_length(plan, plan.wishes.run_depth))};
   if (plan.dig.coil_sides == Sides::stay_out)
-    all << QObject::tr(
-               "Nobody goes down to a coil's head, %1 deep: its two pipe ends are tied up over the edge when "
-               "the coil is let down, and reach the header by themselves.")
-               .arg(shown(plan, outcome, "dig.trench_depth"));
+    all << QObject::tr("Nobody goes down to a coil's head, %1 deep, to lay, to bed or to join.")
+               .arg(shown(plan, outcome, "dig.trench_depth"))
+        << (plan.dig.run_sides == Sides::stay_out
+                ? QObject::tr(
+                      "Order each coil with two ends that reach up over the edge, %1 longer each than "
+                      "the cut in the table.")
+                      .arg(shown_length(plan, deepest_trench(outcome) + kOverEdge))
+                : QObject::tr(
+                      "As the coil is let down its two pipe ends are led with a rope over the step into "
+                      "the header's trench, where they are taken hold of and joined."));
   return all.join(" ");
 }
 
@@ -205,8 +233,8 @@ BlockPtr before_and_after(const Plan& plan, const Outcome& outcome) {
   std::vector<Item> items;
   const auto add = [&](const QString& text) { items.push_back({"•", "", text}); };
   add(QObject::tr(
-      "Locate ticket valid, all lines marked, private lines found. Stake every point from two house corners; "
-      "measure between stakes as a check."));
+      "Locate ticket valid, all lines marked, private lines found. Stake every point from the two building "
+      "corners in its row; measure between stakes as a check."));
   if (const QString names = exposed(plan, outcome); !names.isEmpty())
     add(QObject::tr("Expose %1 by hand.").arg(names));
   add(QObject::tr("Coils are made and tied above ground at the racks and let down into the trench."));
@@ -238,7 +266,7 @@ BlockPtr volume_table(const Plan& plan, const Outcome& outcome) {
   double off = 0;
   for (const DigStep& step : outcome.order->steps) {
     const EarthWork& w = step.work;
-    rows.push_back({{QString::number(rows.size() + 1), std::nullopt, true},
+    rows.push_back({{text_of(step_numeral(static_cast<int>(rows.size()) + 1)), std::nullopt, true},
                     {text_of(step_name(step))},
                     {volume(plan, w.bank)},
                     {volume(plan, w.loose)},

@@ -62,7 +62,9 @@ BlockPtr test_table(const Plan& plan, const Outcome& outcome) {
       std::move(rows), 10,
       QObject::tr(
           "Gauge %1 over the lowest pipe. Polyethylene creeps: the loop may fall so far and be sound. The "
-          "record sheet has the readings.")
+          "record sheet has the readings. Nobody in a trench and nobody near caps and joints while it is "
+          "pumped up "
+          "and held; let the pressure down to nothing before a cap is cut.")
           .arg(shown_length(plan, plan.test.gauge_height)));
 }
 
@@ -81,22 +83,26 @@ BlockPtr coil_watch_table(const Plan& plan, const Outcome& outcome) {
     rows.push_back({{what}, {value, std::nullopt, true}});
   };
   add(QObject::tr("Filled with"), QObject::tr("water, never air"));
-  add(QObject::tr("Laid, not yet bedded: bring to"), pressure(plan, watch->proved));
+  add(QObject::tr("Laid on its bed, nothing over it: bring to"), pressure(plan, watch->proved));
   add(QObject::tr("hold there with make-up water, look for leaks"), lasting(kCoilProved));
   add(QObject::tr("let down to"), pressure(plan, watch->kept));
-  add(QObject::tr("valve shut; read the gauge before the first earth and when it is covered"),
-      lasting(watch->covered));
-  add(QObject::tr("A sound coil shows then no less than"), pressure(plan, watch->least));
+  add(QObject::tr("valve shut; read the gauge before the first earth and when it is covered"), "☐");
+  for (const CoilWatch& coil : coil_watches(plan, outcome))
+    add(QObject::tr("Coil %1, %2 later as the calendar has it: no less than")
+            .arg(coil.trench)
+            .arg(lasting(coil.hold.covered)),
+        pressure(plan, coil.hold.least));
   const QString names = text_of(trenches_named(coils_covered_early(outcome)));
   return std::make_shared<Table>(
       QObject::tr("COILS COVERED BEFORE THE TEST"),
       std::vector<Column>{{"", Align::left, true}, {"", Align::right}}, std::move(rows), 10,
       QObject::tr(
-          "For %1, each alone, a gauge on its capped ends. No source gives a pressure for this: the first is "
+          "For %1, each alone, the gauge on a hose from its capped ends up over the edge, read there. No "
+          "source gives a pressure for this: the first is "
           "the test pressure of the whole loop, the second its working pressure, both at the gauge. Nobody "
           "in "
           "the trench and nobody near the caps at the higher one. A faster fall: stop, let it down, uncover "
-          "and mend.")
+          "and mend. Let the pressure down to nothing before a cap is cut.")
           .arg(names));
 }
 

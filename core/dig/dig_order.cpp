@@ -78,10 +78,25 @@ struct Maker {
       for (std::size_t j = 0; j < pieces.size(); ++j)
         if (touches[j] || (j != i && pieces[j].step.kind != DigKind::trench))
           others.push_back(&pieces[j].step);
+      const std::vector<Ring> heads = heads_near(i);
       for (int side : {0, 1})
-        pieces[i].bands[static_cast<std::size_t>(side)] =
-            spoil_band(pieces[i].step, side == 0 ? 1 : -1, others, ground, site, repose, how.spoil_off);
+        pieces[i].bands[static_cast<std::size_t>(side)] = spoil_band(
+            pieces[i].step, side == 0 ? 1 : -1, others, heads, ground, site, repose, how.spoil_off);
     }
+  }
+
+  // Openings that stay at the heads of trenches beside it.
+  std::vector<Ring> heads_near(std::size_t piece) const {
+    const double reach =
+        how.spoil_off +
+        2 * spoil_heap(pieces[piece].step.work.loose, pieces[piece].step.work.length, repose).width;
+    std::vector<Ring> heads;
+    for (std::size_t j = 0; j < pieces.size(); ++j)
+      if (j != piece && pieces[j].step.kind == DigKind::trench)
+        if (Ring head = head_opening(pieces[j].step, repose);
+            near(bounds(head), bounds(footprints[piece]), reach))
+          heads.push_back(std::move(head));
+    return heads;
   }
 
   void find_meetings() {
@@ -106,7 +121,7 @@ struct Maker {
       for (bool against : {false, true}) {
         Polyline line = p.step.line;
         if (against) std::reverse(line.begin(), line.end());
-        p.room_to_end[against ? 1 : 0] = ways.stand_at_end(p.step, line, 0).has_value();
+        p.room_to_end[against ? 1 : 0] = ways.stand_at_end(p.step, line, 0, {}).has_value();
       }
   }
 
@@ -195,14 +210,13 @@ DigStep Maker::step_of(const Chosen& chosen) const {
 // What lies open and heaped while a step is dug.
 class Yard {
  public:
-  void dug(const DigStep& step, const Ring& footprint) {
-    for (int q : step.into) open_.erase(q);
-    for (int q : step.filled_first) {
-      open_.erase(q);
-      heaps_.erase(q);
-    }
+  explicit Yard(double repose) : repose_(repose) {}
+  void dug(const DigStep& step) {
+    for (int q : step.into) open_[q] = heads_[q];
+    make_room(step);
+    if (step.kind == DigKind::trench) heads_[step.trench] = head_opening(step, repose_);
     const int key = step.kind == DigKind::trench ? step.trench : -(++others_);
-    open_[key] = footprint;
+    open_[key] = footprint(step);
     heaps_[key] = step.spoil;
     keys_.push_back(key);
   }
@@ -213,7 +227,7 @@ class Yard {
   }
   void make_room(const DigStep& step) {
     for (int q : step.filled_first) {
-      open_.erase(q);
+      open_[q] = heads_[q];
       heaps_.erase(q);
     }
   }
@@ -225,7 +239,8 @@ class Yard {
   }
 
  private:
-  std::map<int, Ring> open_;
+  double repose_;
+  std::map<int, Ring> open_, heads_;  // heads: what stays open of coil trenches filled early
   std::map<int, std::vector<Ring>> heaps_;
   std::vector<int> keys_;  // of what was dug, in order
   int others_ = 0;
@@ -245,14 +260,14 @@ struct Approach {
 };
 
 Approach approach(const MachineWays& ways, const DigStep& step, const std::optional<Point>& from,
-                  const MachineWays::Standing& standing) {
+                  const Yard& yard) {
   Approach a;
-  const Point begin = ways.stand_to_begin(step.line);
-  a.reached = !from.has_value();
-  if (from) a.way = ways.way(*from, begin, standing);
+  if (from) a.way = ways.way(*from, ways.stands_to_begin(step.line), yard.standing());
   a.reached = !from || a.way.size() > 1;
   const int away = step.spoil.empty() ? 0 : step.spoil_left ? -1 : 1;
-  a.stand = ways.stand_at_end(step, step.line, away);
+  Yard after = yard;
+  after.dug(step);
+  a.stand = ways.stand_at_end(step, step.line, away, after.standing());
   return a;
 }
 
@@ -273,7 +288,7 @@ void find_fill_ways(const TruckWays& trucks, Yard yard, DigOrder& order) {
 
 // Ways with what then lies open; a trench that cannot be come to from one end is tried from the other.
 void find_ways(const Maker& maker, const std::vector<Chosen>& chosen, DigOrder& order) {
-  Yard yard;
+  Yard yard(maker.repose);
   std::optional<TruckWays> trucks;  // made ready only where they come
   if (order.access && order.hauled > 0) trucks.emplace(maker.ground, maker.how);
   std::optional<Point> at = order.access;
@@ -282,13 +297,12 @@ void find_ways(const Maker& maker, const std::vector<Chosen>& chosen, DigOrder& 
     DigStep& step = order.steps[i];
     const SearchPiece& piece = maker.pieces[static_cast<std::size_t>(chosen[i].piece)];
     yard.make_room(step);
-    const auto standing = yard.standing();
-    Approach a = approach(maker.ways, step, at, standing);
+    Approach a = approach(maker.ways, step, at, yard);
     bool off = stands_off(piece, step.from_end, dug);
     if (!a.reached || !a.stand || !off) {
       DigStep other = step;
       turn_round(other);
-      const Approach b = approach(maker.ways, other, at, standing);
+      const Approach b = approach(maker.ways, other, at, yard);
       const bool other_off = stands_off(piece, other.from_end, dug);
       const auto worth = [](const Approach& x, bool is_off) {
         return 2 * x.reached + x.stand.has_value() + is_off;
@@ -303,12 +317,14 @@ void find_ways(const Maker& maker, const std::vector<Chosen>& chosen, DigOrder& 
     step.reached = a.reached;
     step.room_to_end = a.stand.has_value() && off;
     at = a.stand ? *a.stand : step.line.back();
-    yard.dug(step, footprint(step));
+    yard.dug(step);
     if (step.hauled && trucks) step.truck_way = trucks->way(*order.access, step, yard.standing());
     dug[static_cast<std::size_t>(chosen[i].piece)] = 1;
   }
-  if (order.access && at && !order.steps.empty())
-    order.way_out = maker.ways.way(*at, *order.access, yard.standing());
+  if (order.access && at && !order.steps.empty()) {
+    order.way_out = maker.ways.way(*order.access, {*at}, yard.standing());
+    std::reverse(order.way_out.begin(), order.way_out.end());
+  }
   if (trucks) find_fill_ways(*trucks, std::move(yard), order);
 }
 
@@ -326,6 +342,17 @@ void add_ladders(const Layout& layout, DigStep& step) {
 }
 
 }  // namespace
+
+double head_uncast(double depth, double repose) {
+  return kHeadOpen + (repose > 0 ? depth / std::tan(repose) : 0);
+}
+
+Ring head_opening(const DigStep& step, double repose) {
+  Polyline line = step.line;
+  if (step.from_end) std::reverse(line.begin(), line.end());
+  const double open = std::min(head_uncast(step.depth, repose), length(line));
+  return strip_along({line.front(), place_along(line, open).at}, step.top);
+}
 
 std::string step_name(const DigStep& step) {
   if (step.kind == DigKind::trench) return say("Trench {}", std::to_string(step.trench));

@@ -61,6 +61,14 @@ struct DigStep {
   bool operator==(const DigStep&) const = default;
 };
 
+// m that stay free of earth on the floor at the head of a trench filled before the test, where its joints
+// come: our own choice, no source.
+inline constexpr double kHeadOpen = 1.8288;
+// m from its head that no earth is cast: cast there it runs on down its own slope, to kHeadOpen.
+double head_uncast(double depth, double repose);
+// The opening that stays so long at the head of a coil trench.
+Ring head_opening(const DigStep& step, double repose);
+
 std::string step_name(const DigStep& step);  // "Trench 3", "Header, part 2", "Supply run"
 
 struct DigOrder {

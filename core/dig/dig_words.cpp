@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "base/say.h"
 #include "base/wording.h"
@@ -42,6 +43,15 @@ std::string spoil_words(const DigStep& step, const Site& site, UnitSystem units)
   return step.into.empty() ? say("spoil to the {}, {} wide and {} high", where, wide, high)
                            : say("spoil to the {}, {} wide and {} high, into {}", where, wide, high,
                                  trenches_named(step.into));
+}
+
+std::string step_numeral(int place) {
+  static constexpr std::pair<int, const char*> kSigns[] = {
+      {100, "C"}, {90, "XC"}, {50, "L"}, {40, "XL"}, {10, "X"}, {9, "IX"}, {5, "V"}, {4, "IV"}, {1, "I"}};
+  std::string text;
+  for (const auto& [value, sign] : kSigns)
+    for (; place >= value; place -= value) text += sign;
+  return text;
 }
 
 }  // namespace underlawn

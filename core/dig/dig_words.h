@@ -18,4 +18,7 @@ std::string spoil_words(const DigStep& step, const Site& site, UnitSystem units)
 // "trench 3", "trenches 1 and 2".
 std::string trenches_named(const std::vector<int>& numbers);
 
+// A step's place in the order, from 1, as Roman numerals: never taken for the number of a trench.
+std::string step_numeral(int place);
+
 }  // namespace underlawn

@@ -2,6 +2,7 @@
 #include "dig/machine_ways.h"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 
 #include "plane/route.h"
@@ -12,9 +13,9 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kStandsBack = 0.5;  // of its reach, behind where it digs
-constexpr double kMostShift = 3;     // m that an end of a way may be moved to get off what is in the way
-constexpr double kOffTheLot = 0.3;   // m that the machine's middle may be beyond the lot line at the street
+constexpr std::array kStandsBack = {0.5, 0.65, 0.8, 0.95};  // of its reach, behind where it digs, best first
+constexpr double kMostShift = 3;    // m that the start of a way may be moved to get off what is in the way
+constexpr double kOffTheLot = 0.3;  // m that the machine's middle may be beyond the lot line at the street
 
 Region rings_grown(const std::vector<Ring>& rings, double by) {
   std::vector<Region> parts;
@@ -32,25 +33,29 @@ MachineWays::MachineWays(const DigGround& ground, const Machine& machine, double
       ground_(grown(ground.open, -half_)),
       sight_(ground_) {}
 
-Point MachineWays::stand_to_begin(const Polyline& line) const {
-  return place_along(line, std::min(kStandsBack * reach_, length(line))).at;
+std::vector<Point> MachineWays::stands_to_begin(const Polyline& line) const {
+  std::vector<Point> all;
+  for (double share : kStandsBack)
+    all.push_back(place_along(line, std::min(share * reach_, length(line))).at);
+  return all;
 }
 
-std::optional<Point> MachineWays::stand_at_end(const DigStep& step, const Polyline& line, int away) const {
+std::optional<Point> MachineWays::stand_at_end(const DigStep& step, const Polyline& line, int away,
+                                               const Standing& standing) const {
   const Point end = line.back(), along = unit(end - line[line.size() - 2]);
-  const Point beyond = end + kStandsBack * reach_ * along;
-  if (sight_.holds(beyond)) return beyond;
+  const auto good = [&](Point p) { return sight_.holds(p) && off(p, p, standing); };
+  for (double share : kStandsBack)
+    if (const Point beyond = end + share * reach_ * along; good(beyond)) return beyond;
   const double aside = step.top / 2 + off_ + half_;
   for (int side : {1, -1}) {
     if (away != 0 && side != away) continue;
     const Point beside = end + side * aside * left_normal(along) - half_ * along;
-    if (aside < reach_ && sight_.holds(beside)) return beside;
+    if (aside < reach_ && good(beside)) return beside;
   }
   return std::nullopt;
 }
 
-bool MachineWays::clear(Point from, Point to, const Standing& standing) const {
-  if (!sight_.sees(from, to)) return false;
+bool MachineWays::off(Point from, Point to, const Standing& standing) const {
   for (const Ring& ring : standing.trenches)
     if (line_area_distance({from, to}, ring) < off_ + half_ - kSamePlace) return false;
   for (const Ring& ring : standing.heaps)
@@ -58,26 +63,39 @@ bool MachineWays::clear(Point from, Point to, const Standing& standing) const {
   return true;
 }
 
+bool MachineWays::clear(Point from, Point to, const Standing& standing) const {
+  return sight_.sees(from, to) && off(from, to, standing);
+}
+
 Region MachineWays::free(const Standing& standing) const {
   return subtract(ground_,
                   unite({rings_grown(standing.trenches, off_ + half_), rings_grown(standing.heaps, half_)}));
 }
 
-Polyline MachineWays::way(Point from, Point to, const Standing& standing) const {
-  if (distance(from, to) < kSamePlace) return {from, to};
-  if (clear(from, to, standing)) return {from, to};
+Polyline MachineWays::way(Point from, const std::vector<Point>& places, const Standing& standing) const {
+  for (Point to : places)
+    if (clear(from, to, standing)) return {from, to};
   const Region region = free(standing);
+  if (region.empty()) return {};
   const Sight sight(region);
-  const Point start = sight.nearest(from), goal = sight.nearest(to);
-  if (region.empty() || distance(start, from) > kMostShift + half_ || distance(goal, to) > kMostShift)
-    return {};
-  const auto route = shortest_route({start, goal, region, {}, 0});
-  if (!route) return {};
-  Polyline line;
-  if (distance(from, start) > kOffTheLot) line.push_back(from);
-  line.insert(line.end(), route->line.begin(), route->line.end());
-  if (distance(to, goal) > kOffTheLot) line.push_back(to);
-  return line.size() > 1 ? line : Polyline{from, to};
+  const Point start = sight.nearest(from);
+  if (distance(start, from) > kMostShift + half_) return {};
+  std::vector<Point> free_places;
+  std::copy_if(places.begin(), places.end(), std::back_inserter(free_places),
+               [&](Point p) { return sight.holds(p); });
+  // Beside the best of them, where nothing but its own width is in the way: the bucket still reaches.
+  if (const Point beside = sight.nearest(places.front());
+      distance(beside, places.front()) < (1 - kStandsBack.front()) * reach_)
+    free_places.push_back(beside);
+  for (Point to : free_places) {
+    const auto route = shortest_route({start, to, region, {}, 0});
+    if (!route) continue;
+    Polyline line = route->line;
+    // In from the street; not off the edge of what is open.
+    if (distance(from, start) > kOffTheLot && off(from, start, standing)) line.insert(line.begin(), from);
+    return line.size() > 1 ? line : Polyline{start, to};
+  }
+  return {};
 }
 
 Polyline MachineWays::shortest_way(Point from, const std::vector<Point>& places,
@@ -92,7 +110,8 @@ Polyline MachineWays::shortest_way(Point from, const std::vector<Point>& places,
   const auto route = router.route_to_any(start, open);
   if (!route) return {};
   Polyline best = route->line;
-  if (best.size() > 1 && distance(from, start) > kOffTheLot) best.insert(best.begin(), from);
+  if (best.size() > 1 && distance(from, start) > kOffTheLot && off(from, start, standing))
+    best.insert(best.begin(), from);
   return best;
 }
 

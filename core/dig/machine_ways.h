@@ -17,22 +17,25 @@ class MachineWays {
  public:
   MachineWays(const DigGround& ground, const Machine& machine, double off);
 
-  // Where the machine stands as it begins at the front of `line`, and when it has dug to the back of it: on
-  // the line, or beyond its end, or beside its end on the side away from the spoil (1 left, -1 right of the
-  // line; 0 either).
-  Point stand_to_begin(const Polyline& line) const;
-  std::optional<Point> stand_at_end(const DigStep& step, const Polyline& line, int away) const;
-
-  // From place to place, keeping off trenches open and heaps standing; empty where there is no way.
   struct Standing {
     std::vector<Ring> trenches, heaps;
   };
-  Polyline way(Point from, Point to, const Standing& standing) const;
+  // Where the machine may stand as it begins at the front of `line`, best first: on the line, as far back as
+  // the bucket still reaches. Where it stands when it has dug to the back of it: beyond its end, or beside
+  // its end on the side away from the spoil (1 left, -1 right of the line; 0 either), off what stands then.
+  std::vector<Point> stands_to_begin(const Polyline& line) const;
+  std::optional<Point> stand_at_end(const DigStep& step, const Polyline& line, int away,
+                                    const Standing& standing) const;
+
+  // To the first of the places that can be come to, keeping off trenches open and heaps standing all the way;
+  // empty where there is none.
+  Polyline way(Point from, const std::vector<Point>& places, const Standing& standing) const;
   // To whichever of the places is the nearest by the way; those that are not free are left out.
   Polyline shortest_way(Point from, const std::vector<Point>& places, const Standing& standing) const;
 
  private:
   bool clear(Point from, Point to, const Standing& standing) const;
+  bool off(Point from, Point to, const Standing& standing) const;
   Region free(const Standing& standing) const;
   double half_;  // m of the machine's width, with air
   double off_;

@@ -19,7 +19,7 @@ constexpr int kTries = 6;           // a heap that gives way gets wider and may 
 struct Bench {
   const DigStep& piece;
   int sign;
-  const std::vector<const DigStep*>& touching;
+  const std::vector<Ring>& heads;
   const Sight& sight;
   double off;
   std::vector<Ring> footprints;  // of what touches
@@ -41,7 +41,9 @@ Segment across(const Bench& b, const Leg& leg, double at, double width) {
 
 bool has_room(const Bench& b, const Segment& across) {
   if (!b.sight.sees(across.a, across.b)) return false;
-  for (std::size_t i = 0; i < b.touching.size(); ++i)
+  for (const Ring& head : b.heads)
+    if (line_area_distance({across.a, across.b}, head) < kSamePlace) return false;
+  for (std::size_t i = 0; i < b.footprints.size(); ++i)
     if (line_area_distance({across.a, across.b}, b.footprints[i]) < b.kept_off[i] - kSamePlace) return false;
   return true;
 }
@@ -147,7 +149,7 @@ SpoilBand careful(SpoilBand plain, const Bench& bench, const DigGround& ground, 
   for (const Ring& ring : plain.rings) shunned += area(intersect(ground.shunned, {{ring, {}}}));
   if (!plain.fits || shunned < kSpeck) return plain;
   SpoilBand other = laid(
-      {bench.piece, bench.sign, bench.touching, ground.careful, bench.off, bench.footprints, bench.kept_off},
+      {bench.piece, bench.sign, bench.heads, ground.careful, bench.off, bench.footprints, bench.kept_off},
       repose);
   return other.fits && other.heap.width <= kMuchWider * plain.heap.width ? other : plain;
 }
@@ -155,8 +157,9 @@ SpoilBand careful(SpoilBand plain, const Bench& bench, const DigGround& ground, 
 }  // namespace
 
 SpoilBand spoil_band(const DigStep& piece, int sign, const std::vector<const DigStep*>& touching,
-                     const DigGround& ground, const Site& site, double repose, double off) {
-  Bench bench{piece, sign, touching, ground.sight, off, {}, kept_off(piece, touching, repose, off, true)};
+                     const std::vector<Ring>& heads, const DigGround& ground, const Site& site, double repose,
+                     double off) {
+  Bench bench{piece, sign, heads, ground.sight, off, {}, kept_off(piece, touching, repose, off, true)};
   for (const DigStep* other : touching) bench.footprints.push_back(footprint(*other));
   SpoilBand band = laid(bench, repose);
   if (!band.fits) {

@@ -21,8 +21,10 @@ struct SpoilBand {
 inline constexpr double kLeastHeapLength = 0.4;
 
 // `sign`: 1 left of the piece's line, -1 right. `touching`: other pieces that meet this one, and all of
-// header and run, on which no spoil may lie.
+// header and run, on which no spoil may lie. `heads`: openings that stay at heads of other trenches, which
+// it does not cover either.
 SpoilBand spoil_band(const DigStep& piece, int sign, const std::vector<const DigStep*>& touching,
-                     const DigGround& ground, const Site& site, double repose, double off);
+                     const std::vector<Ring>& heads, const DigGround& ground, const Site& site, double repose,
+                     double off);
 
 }  // namespace underlawn

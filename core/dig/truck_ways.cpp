@@ -21,16 +21,17 @@ Machine truck() {
 TruckWays::TruckWays(const DigGround& ground, const DigWishes& how)
     : ways_(ground, truck(), how.spoil_off), off_(how.spoil_off), reach_(how.excavator.reach) {}
 
-// Beside it, and behind either end, as far off as the bucket reaches.
-std::vector<Point> TruckWays::stands(const DigStep& step) const {
+// Behind and beside its end, or beside the rest and before its beginning, as far off as the bucket reaches.
+std::vector<Point> TruckWays::stands(const DigStep& step, bool at_end) const {
+  const std::vector<double> shares =
+      at_end ? std::vector<double>{1.0} : std::vector<double>{0.75, 0.5, 0.25, 0.0};
   const double half = kTruckWidth / 2 + kBesideMachine, long_ = length(step.line);
   const Point first = unit(step.line[1] - step.line.front());
   const Point last = unit(step.line.back() - step.line[step.line.size() - 2]);
   std::vector<Point> all;
   for (double off = off_ + half + kAir; off <= reach_; off += kFarther) {
-    all.push_back(step.line.back() + off * last);
-    all.push_back(step.line.front() - off * first);
-    for (double share : {1.0, 0.75, 0.5, 0.25, 0.0}) {
+    all.push_back(at_end ? step.line.back() + off * last : step.line.front() - off * first);
+    for (double share : shares) {
       const PlaceAlong place = place_along(step.line, share * long_);
       const std::size_t leg = std::min(place.leg, step.line.size() - 2);
       const Point across = left_normal(unit(step.line[leg + 1] - step.line[leg]));
@@ -42,7 +43,8 @@ std::vector<Point> TruckWays::stands(const DigStep& step) const {
 
 Polyline TruckWays::way(Point from, const DigStep& step, const MachineWays::Standing& standing) const {
   if (step.line.size() < 2) return {};
-  return ways_.shortest_way(from, stands(step), standing);
+  Polyline way = ways_.shortest_way(from, stands(step, true), standing);
+  return way.empty() ? ways_.shortest_way(from, stands(step, false), standing) : way;
 }
 
 }  // namespace underlawn

@@ -2,6 +2,7 @@
 #include "plan/coil_watch.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "cost/crew_calendar.h"
 #include "dig/cut_once.h"
@@ -19,15 +20,24 @@ LoopVolume coil_of(const LoopNetwork& loop) {
   return all;
 }
 
-// s from where the coil has been proved until it is covered, of those proved apart the longest.
-double longest_covering(const CrewCalendar& calendar) {
-  double longest = 3600;
-  for (const CrewTask& proved : calendar.tasks) {
-    if (proved.station != CrewStation::testing || proved.step < 0) continue;
-    for (const OpenTrench& o : calendar.open)
-      if (o.step == proved.step && o.filled_early) longest = std::max(longest, o.to - proved.end);
-  }
-  return longest;
+// s by the clock from one working time of the calendar to a later one, days off left out.
+double by_clock(const CrewWishes& crew, double from, double to) {
+  const double day = std::max(crew.day_length, 3600.0);
+  const double nights = std::floor(to / day) - std::floor(from / day);
+  return to - from + nights * (86400 - day);
+}
+
+// s by the clock from where the coil of the step has been proved until it is covered: filled in early, or,
+// where the run's pipes come over it, filled up to them.
+double covering(const CrewCalendar& calendar, const CrewWishes& crew, int step) {
+  double proved = -1, covered = -1;
+  for (const CrewTask& t : calendar.tasks)
+    if (t.station == CrewStation::testing && t.step == step) proved = t.end;
+  for (const OpenTrench& o : calendar.open)
+    if (o.step == step && o.filled_early) covered = o.to;
+  for (const CrewTask& t : calendar.tasks)
+    if (covered < 0 && t.station == CrewStation::filling && t.step == step && t.end > proved) covered = t.end;
+  return proved < 0 || covered < proved ? 3600 : std::max(3600.0, by_clock(crew, proved, covered));
 }
 
 }  // namespace
@@ -45,11 +55,27 @@ std::vector<int> coils_covered_early(const Outcome& outcome) {
   return all;
 }
 
+std::vector<CoilWatch> coil_watches(const Plan& plan, const Outcome& outcome) {
+  std::vector<CoilWatch> all;
+  if (!outcome.flow || outcome.layout.trenches.empty() || outcome.calendar == nullptr) return all;
+  const std::vector<int> early = coils_covered_early(outcome);
+  if (early.empty()) return all;
+  const LoopVolume coil = coil_of(outcome.flow->loop);
+  for (std::size_t i = 0; i < outcome.order->steps.size(); ++i) {
+    const int trench = outcome.order->steps[i].trench;
+    if (std::find(early.begin(), early.end(), trench) == early.end()) continue;
+    const auto hold = coil_hold(plan.test, coil, covering(*outcome.calendar, plan.crew, static_cast<int>(i)));
+    if (hold) all.push_back({trench, *hold});
+  }
+  return all;
+}
+
 std::optional<CoilHold> coil_watch(const Plan& plan, const Outcome& outcome) {
-  if (!outcome.flow || outcome.layout.trenches.empty() || outcome.calendar == nullptr) return std::nullopt;
-  if (coils_covered_early(outcome).empty()) return std::nullopt;
-  const auto hold = coil_hold(plan.test, coil_of(outcome.flow->loop), longest_covering(*outcome.calendar));
-  return hold ? std::optional(*hold) : std::nullopt;
+  const auto all = coil_watches(plan, outcome);
+  const auto longest = std::max_element(all.begin(), all.end(), [](const CoilWatch& a, const CoilWatch& b) {
+    return a.hold.covered < b.hold.covered;
+  });
+  return longest == all.end() ? std::nullopt : std::optional(longest->hold);
 }
 
 }  // namespace underlawn

@@ -13,6 +13,15 @@ namespace underlawn {
 // Numbers of the coil trenches that are covered, wholly or to the run's floor, before the loop is tested.
 std::vector<int> coils_covered_early(const Outcome& outcome);
 
+// A coil that is covered so, and how it is watched from where it has been proved until it is covered, nights
+// included.
+struct CoilWatch {
+  int trench = 0;
+  CoilHold hold;
+};
+// In the order of digging; none where coil_watch() has nothing.
+std::vector<CoilWatch> coil_watches(const Plan& plan, const Outcome& outcome);
+
 // By the calendar's longest covering of one of them; nothing where none is covered so early, where the flow
 // is not solved or the test is refused.
 std::optional<CoilHold> coil_watch(const Plan& plan, const Outcome& outcome);

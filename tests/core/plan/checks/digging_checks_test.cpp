@@ -93,9 +93,18 @@ TEST(WayOverUtility, CountsThePlacesWhereTheMachineCrosses) {
   EXPECT_TRUE(checks::way_over_utility(d.plan, d.outcome).empty());
   d.plan.site.features.push_back(crafted::feature(7, FeatureKind::utility, {{5, 5}, {5, 95}}));
   const auto found = checks::way_over_utility(d.plan, d.outcome);
-  ASSERT_EQ(keys(found), Keys{"way_over_utility/feature-7"});
+  ASSERT_EQ(keys(found), Keys{"way_over_utility/machine"});
   EXPECT_GE(found[0].measured, 2) << "in and out again";
   EXPECT_NE(found[0].advice.find("before you dig"), std::string::npos);
+  // Trucks alone over a line are not called the machine.
+  auto order = std::make_shared<DigOrder>(*d.outcome.order);
+  order->way_out.clear();
+  for (DigStep& step : order->steps) step.way.clear();
+  order->steps.front().truck_way = {{0, 50}, {10, 50}};
+  d.outcome.order = order;
+  const auto trucks = checks::way_over_utility(d.plan, d.outcome);
+  ASSERT_EQ(keys(trucks), Keys{"way_over_utility/trucks"});
+  EXPECT_NE(trucks[0].title.find("truck"), std::string::npos);
 }
 
 TEST(FilledBeforeTest, SpeaksOfCloseTrenchesOnly) {

@@ -1,0 +1,201 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every way that a machine or a truck is said to take, at the moment it is driven, against every trench open
+// and every heap standing then. Distances are measured here, foot by foot; nothing of the search is used.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+
+#include "dig/dig_order.h"
+#include "files/plan_file.h"
+#include "plan/solve.h"
+#include "support/layout_parts.h"
+#include "support/random_lots.h"
+
+namespace underlawn {
+namespace {
+
+constexpr double kEdge = 0.6;  // m from a trench's edge to a wheel: 29 CFR 1926.651(j)(2) says 2 ft of spoil
+constexpr double kTruckHalf = 1.2955;  // m, half of 102 in: 23 CFR 658.15 (from memory)
+constexpr double kHeadOpen =
+    1.83;                        // m that stay open at the head of a trench filled early, as the sheet says
+constexpr double kWalked = 0.1;  // m from one place on a way to the next
+
+double to_segment(Point p, Point a, Point b) {
+  const double dx = b.x - a.x, dy = b.y - a.y, long2 = dx * dx + dy * dy;
+  const double t = long2 > 0 ? std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / long2, 0.0, 1.0) : 0.0;
+  return std::hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+}
+
+bool inside(Point p, const Ring& r) {
+  bool in = false;
+  for (std::size_t i = 0, j = r.size() - 1; i < r.size(); j = i++)
+    if ((r[i].y > p.y) != (r[j].y > p.y) &&
+        p.x < (r[j].x - r[i].x) * (p.y - r[i].y) / (r[j].y - r[i].y) + r[i].x)
+      in = !in;
+  return in;
+}
+
+double to_ring(Point p, const Ring& r) {
+  if (inside(p, r)) return 0;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < r.size(); ++i)
+    least = std::min(least, to_segment(p, r[i], r[(i + 1) % r.size()]));
+  return least;
+}
+
+double to_rings(const Polyline& way, const std::vector<Ring>& rings) {
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 1; i < way.size(); ++i) {
+    const Point a = way[i - 1], b = way[i];
+    const int n = 1 + static_cast<int>(std::hypot(b.x - a.x, b.y - a.y) / kWalked);
+    for (int k = 0; k <= n; ++k)
+      for (const Ring& r : rings)
+        least = std::min(least, to_ring({a.x + (b.x - a.x) * k / n, a.y + (b.y - a.y) * k / n}, r));
+  }
+  return least;
+}
+
+// The cut, leg by leg; of its first `metres` only.
+std::vector<Ring> cut_of(const Polyline& line, double top, double metres = 1e9) {
+  std::vector<Ring> all;
+  for (std::size_t i = 1; i < line.size() && metres > 0; ++i) {
+    const Point a = line[i - 1];
+    const double long_ = std::hypot(line[i].x - a.x, line[i].y - a.y);
+    if (long_ <= 0) continue;
+    const Point u{(line[i].x - a.x) / long_, (line[i].y - a.y) / long_};
+    const double part = std::min(long_, metres);
+    const Point b{a.x + part * u.x, a.y + part * u.y}, n{-u.y * top / 2, u.x * top / 2};
+    all.push_back(
+        {{a.x + n.x, a.y + n.y}, {a.x - n.x, a.y - n.y}, {b.x - n.x, b.y - n.y}, {b.x + n.x, b.y + n.y}});
+    metres -= part;
+  }
+  return all;
+}
+
+struct Standing {
+  std::vector<Ring> open, heaps;
+};
+
+struct Lot {
+  const std::vector<DigStep>& steps;
+
+  // Whether the coil trench of step `j` is filled by what is dug at the steps 0 to `now`, or before the last.
+  bool filled(std::size_t j, std::size_t now, bool with_last) const {
+    if (steps[j].kind != DigKind::trench) return false;
+    const auto has = [&](const std::vector<int>& v) {
+      return std::count(v.begin(), v.end(), steps[j].trench) > 0;
+    };
+    for (std::size_t k = 0; k <= now; ++k)
+      if ((has(steps[k].into) && (k < now || with_last)) || has(steps[k].filled_first)) return true;
+    return false;
+  }
+  bool heap_gone(std::size_t j, std::size_t now) const {
+    for (std::size_t k = 0; k <= now; ++k)
+      for (int q : steps[k].filled_first)
+        if (steps[j].kind == DigKind::trench && q == steps[j].trench) return true;
+    return false;
+  }
+  void open(Standing& s, std::size_t j, bool is_filled) const {
+    Polyline line = steps[j].line;
+    if (steps[j].from_end) std::reverse(line.begin(), line.end());
+    const auto cut = cut_of(line, steps[j].top, is_filled ? kHeadOpen : 1e9);
+    s.open.insert(s.open.end(), cut.begin(), cut.end());
+  }
+  // As the machine comes to step `i`; with `dug` while it is dug.
+  Standing digging(std::size_t i, bool dug) const {
+    Standing s;
+    for (std::size_t j = 0; j < i + (dug ? 1 : 0); ++j) {
+      open(s, j, filled(j, i, dug));
+      if (!heap_gone(j, i)) s.heaps.insert(s.heaps.end(), steps[j].spoil.begin(), steps[j].spoil.end());
+    }
+    return s;
+  }
+  // As step `i` is filled, those before it being filled.
+  Standing filling(std::size_t i) const {
+    Standing s;
+    for (std::size_t j = i; j < steps.size(); ++j) {
+      open(s, j, filled(j, steps.size() - 1, true));
+      if (!heap_gone(j, steps.size() - 1))
+        s.heaps.insert(s.heaps.end(), steps[j].spoil.begin(), steps[j].spoil.end());
+    }
+    return s;
+  }
+};
+
+struct Judged {
+  int ways = 0;
+};
+
+void judge(const Polyline& way, double half, const Standing& s, const std::string& what, Judged& judged) {
+  if (way.size() < 2) return;
+  ++judged.ways;
+  EXPECT_GT(to_rings(way, s.open), half + kEdge) << what << ", from an open trench";
+  EXPECT_GT(to_rings(way, s.heaps), half) << what << ", from a heap";
+}
+
+void judge(const DigOrder& order, double machine_half, const std::string& name, Judged& judged) {
+  const Lot lot{order.steps};
+  for (std::size_t i = 0; i < order.steps.size(); ++i) {
+    const DigStep& step = order.steps[i];
+    const std::string what = name + ", " + step_name(step);
+    judge(step.way, machine_half, lot.digging(i, false), what + ", machine", judged);
+    judge(step.truck_way, kTruckHalf, lot.digging(i, true), what + ", truck off", judged);
+    judge(step.fill_way, kTruckHalf, lot.filling(i), what + ", truck back", judged);
+  }
+}
+
+TEST(WaysClear, OfBothSamplesKeepOffWhatIsOpenAndHeaped) {
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const auto plan = load_plan(std::string(UNDERLAWN_SOURCE_DIR) + "/samples/" + name + ".underlawn");
+    ASSERT_TRUE(plan);
+    const Outcome outcome = solve(plan->value);
+    ASSERT_NE(outcome.order, nullptr);
+    Judged judged;
+    judge(*outcome.order, plan->value.dig.excavator.width / 2, name, judged);
+    EXPECT_GT(judged.ways, 7);
+  }
+}
+
+TEST(WaysClear, OfLotsAsPeopleHaveThem) {
+  Judged judged;
+  for (std::uint64_t seed = 1; seed <= 25; ++seed)
+    for (const Haul haul : {Haul::none, Haul::all}) {
+      const sample::RandomLot lot = sample::random_lot(seed);
+      const Layout layout = make_layout(lot.site, lot.wishes, sample::coil_of(lot.wishes.trench_length));
+      Ground ground;
+      DigWishes how;
+      how.haul = haul;
+      const DigPlan dig = make_dig(layout, lot.wishes, ground, {}, how);
+      judge(make_dig_order(lot.site, layout, dig, lot.wishes, ground, how), how.excavator.width / 2,
+            "lot " + std::to_string(seed), judged);
+    }
+  EXPECT_GT(judged.ways, 50);
+}
+
+// Earth that runs on down its own slope of `repose` from the edge of a heap to a floor `depth` below ends
+// that much farther: the heads of trenches under a heap stay free.
+TEST(WaysClear, NoHeapLiesWhereItRunsIntoAHeadThatStaysOpen) {
+  int into = 0;
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const auto plan = load_plan(std::string(UNDERLAWN_SOURCE_DIR) + "/samples/" + name + ".underlawn");
+    ASSERT_TRUE(plan);
+    const Outcome outcome = solve(plan->value);
+    for (const DigStep& heaped : outcome.order->steps)
+      for (const DigStep& head : outcome.order->steps) {
+        if (head.kind != DigKind::trench || head.trench == heaped.trench) continue;
+        into += std::count(heaped.into.begin(), heaped.into.end(), head.trench) > 0;
+        Polyline line = head.line;
+        if (head.from_end) std::reverse(line.begin(), line.end());
+        const double free = kHeadOpen - 0.01 + head.depth / std::tan(plan->value.ground.repose);
+        for (const Ring& cut : cut_of(line, head.top, free))
+          for (const Ring& heap : heaped.spoil)
+            EXPECT_GT(to_rings({cut[0], cut[1], cut[2], cut[3], cut[0]}, {heap}), 0)
+                << name << ", heap of " << step_name(heaped) << " over the head of " << step_name(head);
+      }
+  }
+  EXPECT_GT(into, 4);
+}
+
+}  // namespace
+}  // namespace underlawn
