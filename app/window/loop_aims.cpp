@@ -125,6 +125,7 @@ void LoopPanel::add_releases() {
   connect(afresh, &QPushButton::clicked, this, [this] {
     Plan plan = document_.committed();
     plan.wishes.kept.clear();
+    plan.wishes.kept_run.clear();
     document_.commit(std::move(plan), tr("Arrange afresh"));
   });
   note([](const Plan& p) {
@@ -145,7 +146,7 @@ void LoopPanel::add_releases() {
     return !w.locked.empty() || w.header_on || !w.group_headers.empty() || !w.run_by.empty();
   });
   wide(afresh);
-  only_when([](const Plan& p) { return !p.wishes.kept.empty(); });
+  only_when([](const Plan& p) { return !p.wishes.kept.empty() || !p.wishes.kept_run.empty(); });
 }
 
 void LoopPanel::add_prices() {

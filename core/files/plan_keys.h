@@ -223,6 +223,7 @@ void walk_keys(V& v, Wishes& w) {
   v.list_if(!w.closed.empty(), "closed", w.closed);
   v.key_if(w.level_floor, "level_floor", w.level_floor);
   v.list_if(!w.kept.empty(), "kept", w.kept);
+  v.key_if(!w.kept_run.empty(), "kept_run_m", w.kept_run);
 }
 
 template <class V>

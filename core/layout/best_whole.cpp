@@ -2,6 +2,7 @@
 #include "layout/best_whole.h"
 
 #include "layout/calm.h"
+#include "layout/kept_run.h"
 
 namespace underlawn {
 
@@ -27,14 +28,28 @@ Whole BestWhole::of(std::vector<Arrangement> found, const Coil& coil) const {
     complete_all(completer, worth_completing(keeping, found, wishes_.aim), won);
     if (setting_.conduits.stubs.empty() || won.empty() || is_joined(won.front()->whole)) break;
   }
-  Whole best;
-  if (!won.empty()) best = won.front()->whole;
+  if (won.empty()) return {};
+  Joined* of = won.front().get();
+  Whole best = of->whole;
   for (const auto& j : won) {
     if (stop_.stop_requested()) break;
     Whole shifted = weighed(completer, *j, true);
-    if (better(shifted, best, wishes_.aim)) best = std::move(shifted);
+    if (!better(shifted, best, wishes_.aim)) continue;
+    best = std::move(shifted);
+    of = j.get();
   }
-  return best;
+  return with_run_kept(completer, *of, std::move(best));
+}
+
+Whole BestWhole::with_run_kept(const Completer& completer, Joined& joined, Whole best) const {
+  const Polyline& run = best.connection.run.line;
+  if (run.empty() || wishes_.kept_run.empty() || lies_as_kept(run, wishes_.kept_run)) return best;
+  Whole kept = completer.complete_by_kept_run(joined.arrangement, joined.joiner);
+  if (kept.connection.run.line.empty() || kept.unjoined() > best.unjoined() || kept.count() != best.count())
+    return best;
+  kept = measured_whole(std::move(kept));
+  const double worth = counts_digging(wishes_.aim) ? kKeptRunWorth : kKeptRunShare * std::abs(best.measure);
+  return kept.measure <= best.measure + worth ? kept : best;
 }
 
 void BestWhole::complete_all(const Completer& completer, std::vector<Arrangement> worth, Won& won) const {
@@ -61,7 +76,10 @@ void BestWhole::keep(Won& won, std::unique_ptr<Joined> joined) const {
 }
 
 Whole BestWhole::weighed(const Completer& completer, Joined& joined, bool shift) const {
-  Whole w = completer.complete(joined.arrangement, joined.joiner, shift);
+  return measured_whole(completer.complete(joined.arrangement, joined.joiner, shift));
+}
+
+Whole BestWhole::measured_whole(Whole w) const {
   w.measure = counts_digging(wishes_.aim) ? w.cost : measured(w);
   w.measure -= calm_worth(w);
   return w;

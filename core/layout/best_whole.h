@@ -30,6 +30,9 @@ class BestWhole {
   void complete_all(const Completer& completer, std::vector<Arrangement> worth, Won& won) const;
   void keep(Won& won, std::unique_ptr<Joined> joined) const;
   Whole weighed(const Completer& completer, Joined& joined, bool shift) const;
+  Whole measured_whole(Whole whole) const;
+  // By the run last shown, where that costs little more.
+  Whole with_run_kept(const Completer& completer, Joined& joined, Whole best) const;
   bool cannot_win(const Arrangement& arrangement, const Whole& best) const;
   double calm_worth(const Whole& whole) const;
   double measured(const Whole& whole) const;

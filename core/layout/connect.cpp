@@ -4,6 +4,7 @@
 #include "layout/cheaper_bends.h"
 #include "layout/fewer_bends.h"
 #include "layout/in_steps.h"
+#include "layout/kept_run.h"
 #include "plane/strip.h"
 #include "plane/subtract_all.h"
 
@@ -93,6 +94,18 @@ class Joiner::Inside {
     joint_ = joint;
     shift_ = shift;
     at_most_ = at_most;
+    return joined();
+  }
+
+  Connection join_by(const Polyline& kept) {
+    kept_ = &kept;
+    Connection by = joined();
+    kept_ = nullptr;
+    return by;
+  }
+
+ private:
+  Connection joined() {
     made_ = {};
     std::optional<Spine> spine;
     if (arrangement_.in_line) spine = straight_spine();
@@ -104,7 +117,6 @@ class Joiner::Inside {
     return std::move(made_);
   }
 
- private:
   std::optional<Route> way(Point from, Point to, double at_most = std::numeric_limits<double>::infinity()) {
     const std::optional<std::size_t> here = piece_of(from), there = piece_of(to);
     if (here && there && *here != *there) return std::nullopt;
@@ -163,6 +175,7 @@ class Joiner::Inside {
     Point joint = s.low;
     std::vector<Point> targets = {nearest_on(line, start_of_run(line)), s.low, s.high};
     if (joint_) targets = {s.low + *joint_ * (s.high - s.low)};
+    if (kept_) targets = {nearest_on(line, kept_->back())};
     if (auto run = run_to(targets)) {
       trim(*run, line);
       joint = run->back();
@@ -182,6 +195,7 @@ class Joiner::Inside {
 
   // The cheapest run to any of the points, over the first stub that leads anywhere.
   std::optional<Polyline> run_to(const std::vector<Point>& targets) {
+    if (kept_) return run_as_kept(*kept_, conduits_.stubs, targets);
     for (const Polyline& stub : conduits_.stubs) {
       std::optional<Polyline> best;
       double least = 0;
@@ -232,7 +246,7 @@ class Joiner::Inside {
     std::stable_sort(near.begin(), near.end(), [from](Point a, Point b) {
       return in_steps(distance(from, a)) < in_steps(distance(from, b));
     });
-    if (near.size() > 3) near.resize(3);
+    if (near.size() > 3 && !kept_) near.resize(3);
     Point root = heads.front();
     if (auto run = run_to(near)) {
       root = run->back();
@@ -292,6 +306,7 @@ class Joiner::Inside {
   const Conduits& conduits_;
   const Arrangement& arrangement_;
   std::optional<double> joint_;
+  const Polyline* kept_ = nullptr;  // the run last shown, where it is to be the run
   bool shift_ = false;
   double at_most_ = std::numeric_limits<double>::infinity();  // m of plain digging
   Region free_;
@@ -304,6 +319,10 @@ Joiner::~Joiner() = default;
 
 Connection Joiner::join(std::optional<double> joint, bool shift, double at_most) {
   return inside_->join(joint, shift, at_most);
+}
+
+Connection Joiner::join_by(const Polyline& kept) {
+  return inside_->join_by(kept);
 }
 
 Polyline Joiner::with_run_shifted(const Polyline& run) {

@@ -52,6 +52,9 @@ class Joiner {
   // way costs more, m of plain digging.
   Connection join(std::optional<double> joint = std::nullopt, bool shift = false,
                   double at_most = std::numeric_limits<double>::infinity());
+  // The same by the run last shown, to where its end is nearest on a straight header or to the head nearest;
+  // the run is empty where it is none of these ways, or no way reaches that far.
+  Connection join_by(const Polyline& kept);
   // A run that lies already, its bends after the stub shifted in the same way; ends stay.
   Polyline with_run_shifted(const Polyline& run);
   double cost(const Polyline& line) const;  // m of plain digging, as join() counts it

@@ -9,6 +9,7 @@
 #include "layout/given.h"
 #include "layout/groups.h"
 #include "layout/held_troubles.h"
+#include "layout/kept_run.h"
 #include "layout/locked_in_place.h"
 #include "layout/longest_field.h"
 #include "layout/numbering.h"
@@ -111,9 +112,15 @@ class Placer {
     best_bearings_ = found.bearings;
     out_.fits = found.fits;
     if (found.whole.field.empty() && !setting.locked.empty()) found.whole = only_locked(setting);
-    shift_run(site_, wishes_, conduits_for(site_, wishes_, out_.routable), found.whole);
+    settle_run(found.whole);
     take(found.whole, setting.locked);
     fit_coils(wishes_, coil_, out_.trenches);
+  }
+
+  void settle_run(Whole& whole) const {
+    const Conduits conduits = conduits_for(site_, wishes_, out_.routable);
+    shift_run(site_, wishes_, conduits, whole);
+    keep_run(site_, wishes_, conduits, whole);
   }
 
   // Trenches where the house can be reached, where the best place cannot.
@@ -132,7 +139,7 @@ class Placer {
     Grouped all = place_groups(site_, setting, coil_, stop_);
     if (stop_.stop_requested()) return;
     if (all.whole.field.empty() && !setting.locked.empty()) all.whole = only_locked(setting);
-    shift_run(site_, wishes_, conduits_for(site_, wishes_, out_.routable), all.whole);
+    settle_run(all.whole);
     take(all.whole, setting.locked, all.sizes);
     out_.fits = static_cast<int>(setting.locked.size()) + all.fits;
     const int asked = std::min(wishes_.groups, setting.wishes.circuits),

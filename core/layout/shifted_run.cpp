@@ -5,8 +5,6 @@
 
 namespace underlawn {
 
-namespace {
-
 Arrangement all_trenches(const Whole& w) {
   Arrangement all{{}, w.field, w.bends};
   all.bends.resize(w.field.size());
@@ -25,8 +23,6 @@ int crossings_with(const Polyline& run, const std::vector<Polyline>& legs) {
         sum += quick_cross({leg[i - 1], leg[i]}, {run[j - 1], run[j]});
   return sum;
 }
-
-}  // namespace
 
 void shift_run(const Site& site, const Wishes& wishes, const Conduits& conduits, Whole& w) {
   const Polyline& run = w.connection.run.line;

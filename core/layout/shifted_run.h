@@ -7,7 +7,14 @@
 namespace underlawn {
 
 // Bends of the run shifted, left out or put in where that makes it cheaper and is legal beside all that lies;
-// its ends stay, and one that holds a coil or is held itself stays as it is. `conduits` without the ground of any trench.
+// its ends stay, and one that holds a coil or is held itself stays as it is. `conduits` without the ground of
+// any trench.
 void shift_run(const Site& site, const Wishes& wishes, const Conduits& conduits, Whole& whole);
+
+// Field and locked trenches of a whole.
+Arrangement all_trenches(const Whole& whole);
+
+// How often the run crosses legs of the header.
+int crossings_with(const Polyline& run, const std::vector<Polyline>& legs);
 
 }  // namespace underlawn

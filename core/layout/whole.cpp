@@ -163,12 +163,21 @@ double Completer::fittings_cost(const Whole& w) const {
 
 Whole Completer::joined_at(const Arrangement& a, Joiner& joiner, std::optional<double> share, bool shift,
                            double at_most) const {
+  return joined_by(a, joiner, joiner.join(share, shift, at_most));
+}
+
+Whole Completer::complete_by_kept_run(const Arrangement& a, Joiner& joiner) const {
+  Connection by = joiner.join_by(keeping_.wishes.kept_run);
+  return by.run.line.empty() ? Whole{} : joined_by(a, joiner, std::move(by));
+}
+
+Whole Completer::joined_by(const Arrangement& a, const Joiner& joiner, Connection connection) const {
   Whole w;
   w.field = a.trenches;
   w.bends = a.bends;
   w.angle = a.bearing.angle;
   w.locked = keeping_.held.trenches;
-  w.connection = joiner.join(share, shift, at_most);
+  w.connection = std::move(connection);
   join_locked(w);
   const Connection slanting = w.connection;
   square_up_crossings(keeping_.site, keeping_.wishes, w);

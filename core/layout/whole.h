@@ -44,11 +44,14 @@ class Completer {
   Whole complete(const Arrangement& arrangement) const;
   // The same with a joiner of that arrangement, which may be used again: making it takes as long as a join.
   Whole complete(const Arrangement& arrangement, Joiner& joiner, bool shift) const;
+  // The same by the run last shown; its run is empty where that is not to be had.
+  Whole complete_by_kept_run(const Arrangement& arrangement, Joiner& joiner) const;
   Joiner joiner_of(const Arrangement& arrangement) const { return {conduits_, arrangement}; }
 
  private:
   Whole joined_at(const Arrangement& arrangement, Joiner& joiner, std::optional<double> share, bool shift,
                   double at_most) const;
+  Whole joined_by(const Arrangement& arrangement, const Joiner& joiner, Connection connection) const;
   double fittings_cost(const Whole& whole) const;
   void join_locked(Whole& whole) const;
 

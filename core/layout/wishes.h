@@ -102,6 +102,7 @@ struct Wishes {
   bool level_floor = false;   // floors of coil trenches level, trench_depth where the ground is lowest; else
                               // trench_depth below the ground all along
   std::vector<Segment> kept;  // trenches as last shown, head to end: near equals, they are not moved
+  Polyline kept_run;          // the supply run as last shown, from the house on
   bool operator==(const Wishes&) const = default;
 };
 

@@ -125,6 +125,7 @@ void add_arrangement(Lines& lines, const Wishes& w) {
     lines.add("kept", s.a);
     lines.add("end", s.b);
   }
+  for (Point p : w.kept_run) lines.add("kept_run", p);
 }
 
 void add_wishes(Lines& lines, const Wishes& w) {

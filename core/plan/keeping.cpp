@@ -5,7 +5,7 @@ namespace underlawn {
 
 bool rearranges(const Plan& before, const Plan& after) {
   const Wishes &b = before.wishes, &a = after.wishes;
-  if (b.kept != a.kept) return false;
+  if (b.kept != a.kept || b.kept_run != a.kept_run) return false;
   return !(before.site == after.site) || b.locked != a.locked || b.header_on != a.header_on ||
          b.group_headers != a.group_headers || b.run_by != a.run_by;
 }
@@ -16,6 +16,7 @@ Plan keeping(const Plan& before, Plan after, const Layout& shown) {
   for (const Trench& t : shown.trenches)
     if (t.role == TrenchRole::field && !t.locked && t.bends.empty())
       after.wishes.kept.push_back({t.head, t.end});
+  after.wishes.kept_run = shown.run.line;
   return after;
 }
 

@@ -11,8 +11,9 @@ namespace underlawn {
 // An edit that says itself what is kept is none.
 bool rearranges(const Plan& before, const Plan& after);
 
-// `after`, keeping the field trenches of `shown` in Wishes::kept where rearranges(before, after); locked ones
-// need no keeping. An empty layout keeps what `after` keeps already.
+// `after`, keeping the field trenches of `shown` in Wishes::kept and its run in Wishes::kept_run where
+// rearranges(before, after); locked trenches need no keeping. An empty layout keeps what `after` keeps
+// already.
 Plan keeping(const Plan& before, Plan after, const Layout& shown);
 
 }  // namespace underlawn

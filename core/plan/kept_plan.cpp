@@ -19,7 +19,8 @@ std::size_t bytes_of(const Site& s) {
   return sizeof s + bytes(s.lot) + bytes(s.rules) + bytes(s.heights);
 }
 std::size_t bytes_of(const Wishes& w) {
-  std::size_t sum = sizeof w + bytes(w.given) + bytes(w.locked) + bytes(w.run_by) + bytes(w.kept);
+  std::size_t sum =
+      sizeof w + bytes(w.given) + bytes(w.locked) + bytes(w.run_by) + bytes(w.kept) + bytes(w.kept_run);
   for (const auto* list : {&w.given, &w.locked})
     for (const GivenTrench& t : *list) sum += bytes(t.bends);
   return sum;

@@ -23,6 +23,7 @@ Wishes let_go(const Wishes& wishes) {
   Wishes w = wishes;
   w.given.clear();
   w.kept.clear();
+  w.kept_run.clear();
   w.header_on.reset();
   w.group_headers.clear();
   w.run_by.clear();
@@ -33,6 +34,7 @@ Wishes let_go_of_trenches(const Wishes& wishes) {
   Wishes w = wishes;
   w.given.clear();
   w.kept.clear();
+  w.kept_run.clear();
   return w;
 }
 

@@ -146,6 +146,7 @@ std::vector<Trouble> wishes_troubles(const Plan& plan) {
   }
   check_places(troubles, plan, w.run_by, say("Place on the supply run"));
   for (const Segment& s : w.kept) check_places(troubles, plan, {s.a, s.b}, say("Kept trench"));
+  check_places(troubles, plan, w.kept_run, say("Kept supply run"));
   return troubles;
 }
 

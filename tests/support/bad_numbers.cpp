@@ -46,6 +46,7 @@ void spoil_wishes(Wishes& w, double v) {
   w.group_headers = {{99, {{v, v}, {v, v}}}};
   w.run_by = {{v, v}};
   w.kept = {{{v, v}, {v, v}}};
+  w.kept_run = {{v, v}};
 }
 
 void spoil_crew(Plan& plan, double v) {

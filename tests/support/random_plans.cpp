@@ -82,6 +82,7 @@ void arrangement(Random& random, Wishes& w) {
   for (int n = below(random, 3); n > 0; --n) w.run_by.push_back(point(random));
   for (int n = below(random, 3); n > 0; --n) w.closed.push_back({below(random, 20), below(random, 9) - 1});
   for (int n = below(random, 3); n > 0; --n) w.kept.push_back({point(random), point(random)});
+  for (const Segment& t : w.kept) w.kept_run.push_back(t.b);
 }
 
 Wishes wishes(Random& random) {

@@ -286,6 +286,7 @@ class Mender {
     Wishes w = built_.plan.wishes;
     w.given.clear();
     w.kept.clear();
+    w.kept_run.clear();
     w.locked.clear();
     for (const Trench& t : built_.loop.layout.trenches)
       if (t.role == TrenchRole::field)

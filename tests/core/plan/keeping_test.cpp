@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <numbers>
+
 #include "files/plan_file.h"
 #include "layout/header_groups.h"
 #include "plan/edits.h"
@@ -36,6 +38,14 @@ TEST(Keeping, WhatIsMovedOnTheLotLeavesTheTrenchesNearWhereTheyLay) {
   EXPECT_EQ(keeping(before, moved, shown()).wishes.kept, lay);
 }
 
+TEST(Keeping, TheRunIsKeptWithTheTrenches) {
+  const Plan before = sample::half_acre();
+  Layout layout = shown();
+  layout.run.line = {{0, 0}, {0, 1}, {1, 2}};
+  const Plan moved = edit::moved_lot(before, {1, 0});
+  EXPECT_EQ(keeping(before, moved, layout).wishes.kept_run, layout.run.line);
+}
+
 TEST(Keeping, WhatIsAskedOfTheLoopArrangesAfresh) {
   const Plan before = sample::half_acre();
   Plan after = before;
@@ -56,6 +66,45 @@ TEST(Keeping, NothingShownKeepsWhatWasKept) {
   before.wishes.kept = {{{5, 5}, {9, 5}}};
   const Plan moved = edit::moved_lot(before, {1, 0});
   EXPECT_EQ(keeping(before, moved, Layout{}).wishes.kept, before.wishes.kept);
+}
+
+namespace {
+
+// The farthest that a line runs from another, at places 0.1 m apart.
+double strays(const Polyline& line, const Polyline& from) {
+  double most = 0;
+  for (std::size_t i = 1; i < line.size(); ++i)
+    for (double at = 0; at <= 1; at += 0.1 / std::max(0.1, distance(line[i - 1], line[i]))) {
+      const Point p = line[i - 1] + at * (line[i] - line[i - 1]);
+      double least = 1e9;
+      for (std::size_t k = 1; k < from.size(); ++k)
+        least = std::min(least, distance(Segment{from[k - 1], from[k]}, p));
+      most = std::max(most, least);
+    }
+  return most;
+}
+
+}  // namespace
+
+// A lot corner led out and round, 42 mm a move: where trenches stay the run stays too, though two ways to the
+// header cost much the same.
+TEST(Keeping, TheRunStaysWhereItLayWhileACornerIsDragged) {
+  Plan plan = load_plan(UNDERLAWN_SOURCE_DIR "/samples/kestrel-bend.underlawn")->value;
+  const Outcome outcome = solve(plan);
+  Layout shown = outcome.layout;
+  const Point start = plan.site.lot[1].at;
+  for (int move = 1; move <= 20; ++move) {
+    const double turn = 2 * std::numbers::pi * move / 300;
+    Plan next = plan;
+    next.site.lot[1].at = start + Point{2 * std::sin(turn), 2 * (1 - std::cos(turn))};
+    next = keeping(plan, next, shown);
+    Layout now = make_layout(next.site, next.wishes, outcome.coil);
+    ASSERT_EQ(now.trenches.size(), shown.trenches.size());
+    EXPECT_LT(std::max(strays(now.run.line, shown.run.line), strays(shown.run.line, now.run.line)), 0.5)
+        << "move " << move;
+    plan = std::move(next);
+    shown = std::move(now);
+  }
 }
 
 namespace {
