@@ -93,7 +93,7 @@ BlockPtr coil_watch_table(const Plan& plan, const Outcome& outcome) {
             .arg(lasting(coil.hold.covered)),
         pressure(plan, coil.hold.least));
   const QString names = text_of(trenches_named(coils_covered_early(outcome)));
-  return std::make_shared<Table>(
+  auto table = std::make_shared<Table>(
       QObject::tr("COILS COVERED BEFORE THE TEST"),
       std::vector<Column>{{"", Align::left, true}, {"", Align::right}}, std::move(rows), 10,
       QObject::tr(
@@ -104,6 +104,8 @@ BlockPtr coil_watch_table(const Plan& plan, const Outcome& outcome) {
           "the trench and nobody near the caps at the higher one. A faster fall: stop, let it down, uncover "
           "and mend. Let the pressure down to nothing before a cap is cut.")
           .arg(names));
+  table->keep_on_a_page();
+  return table;
 }
 
 }  // namespace underlawn::sheet

@@ -99,9 +99,10 @@ TEST(DigSheet, TheOrderOfDiggingHasARowForEveryStepInOnePlace) {
     const std::size_t from = text.find("ORDER OF DIGGING");
     if (from == std::string::npos) continue;
     ++pages;
-    int number = 0;
+    const std::vector<std::string> roman = {"I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X"};
+    std::size_t number = 0;
     for (const DigStep& step : sample.outcome.order->steps) {
-      const std::string row = std::to_string(++number) + " " + step_name(step);
+      const std::string row = roman.at(number++) + " " + step_name(step);
       EXPECT_NE(text.find(row, from), std::string::npos) << row;
     }
   }
@@ -235,7 +236,8 @@ TEST(DigSheet, HauledStepsOfTheSampleHaveAWayForTrucks) {
     EXPECT_FALSE(step.truck_way.empty() && step.fill_way.empty()) << step_name(step);
   }
   EXPECT_GT(hauled, 0);
-  EXPECT_NE(said_of_kestrel().find("way of the trucks"), std::string::npos);
+  for (const char* said : {"trucks take off", "trucks bring back"})
+    EXPECT_NE(said_of_kestrel().find(said), std::string::npos) << said;
 }
 
 TEST(DigSheet, LoopsAreWholeOnesAndAPart) {
