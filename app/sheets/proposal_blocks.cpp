@@ -54,6 +54,7 @@ QString days_words(const FamilyFacts& facts) {
 
 using Blocks = std::vector<BlockPtr>;
 
+constexpr double kLeastPoints = 7;      // only many trenches or long names come below 8.5
 constexpr double kPictureColumn = 0.4;  // of the page's width
 
 double height_of(const Blocks& blocks, double width) {
@@ -62,12 +63,12 @@ double height_of(const Blocks& blocks, double width) {
   return sum;
 }
 
-// Letters as large as one page takes them, down to what is still read with ease.
+// Letters as large as one page takes them, down to what is still read.
 template <class Make>
 Blocks fitting_page(const ProposalPage& page, const Make& make) {
-  for (double points = 10; points > 8.5; points -= 0.25)
+  for (double points = 10; points > kLeastPoints; points -= 0.25)
     if (Blocks blocks = make(points); height_of(blocks, page.width) <= page.height) return blocks;
-  return make(8.5);
+  return make(kLeastPoints);
 }
 
 BlockPtr prose(const QString& heading, const QString& text, double points = 10.5) {

@@ -17,8 +17,9 @@ struct Ranked {
 };
 
 void sort_by_metres(std::vector<Ranked>& all) {
-  std::stable_sort(all.begin(), all.end(),
-                   [](const Ranked& l, const Ranked& r) { return in_steps(l.rows.metres) > in_steps(r.rows.metres); });
+  std::stable_sort(all.begin(), all.end(), [](const Ranked& l, const Ranked& r) {
+    return in_steps(l.rows.metres) > in_steps(r.rows.metres);
+  });
 }
 
 class Longest {

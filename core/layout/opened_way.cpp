@@ -112,7 +112,8 @@ class Opener {
       const Segment& t = a_.trenches[i];
       if (!to_house && reaches(c, t.a)) continue;
       for (Point p : from)
-        for (bool to_end : {false, true}) all.push_back({in_steps(distance(p, to_end ? t.b : t.a)), p, i, to_end});
+        for (bool to_end : {false, true})
+          all.push_back({in_steps(distance(p, to_end ? t.b : t.a)), p, i, to_end});
     }
     std::stable_sort(all.begin(), all.end(), [](const Try& l, const Try& r) { return l.apart < r.apart; });
     std::vector<int> of_trench(a_.trenches.size(), 0);

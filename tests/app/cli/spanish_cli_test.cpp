@@ -111,11 +111,12 @@ TEST_F(SpanishCli, EveryWordOfAVerbIsSaid) {
                                            "Drain", "Well", "Power", "SYSTEM", "units", "adjust", "json",
                                            // of options and ids of findings
                                            "out", "year", "times", "check", "access", "coil", "run", "stakes",
-                                           "trenches", "feature",
+                                           "trenches", "feature", "end", "machine", "trucks",
                                            // names of the sample and of pipe, units, a deed as it is typed
                                            "tank", "field", "Reserve", "line", "Maple", "Oak", "Birch", "DR",
                                            "sq", "cu", "AZ", "due", "north"}));
-  // A deed's table holds the calls as they were typed between what is said: tests/core/said listens to its words.
+  // A deed's table holds the calls as they were typed between what is said: tests/core/said listens to its
+  // words.
   for (const auto& words : kVerbs)
     if (words[0] != "deed") listener.hear(told(words));
   for (const cli::Verb& verb : cli::verbs())

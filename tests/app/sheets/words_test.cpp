@@ -95,10 +95,15 @@ std::set<std::string> written_in(const Plan& plan, const Outcome& outcome) {
   return words;
 }
 
+// Steps of digging are numbered so, in every language.
+bool is_roman(const std::string& word) {
+  return word.find_first_not_of("IVX") == std::string::npos;
+}
+
 std::vector<std::string> left_over(const test::Unsaid& unsaid, const std::set<std::string>& of_plan) {
   std::vector<std::string> words;
   for (const std::string& word : unsaid.words())
-    if (!allowed().contains(word) && !of_plan.contains(word)) words.push_back(word);
+    if (!allowed().contains(word) && !of_plan.contains(word) && !is_roman(word)) words.push_back(word);
   return words;
 }
 
