@@ -5,8 +5,7 @@
 
 #include "cost/crew_calendar.h"
 #include "dig/dig_order.h"
-#include "dig/machine_ways.h"
-#include "layout/amounts.h"
+#include "dig/ground_used.h"
 #include "plane/strip.h"
 #include "sheets/works_at.h"
 
@@ -35,36 +34,6 @@ Region heaps_of(const DigStep& step) {
   for (const Ring& heap : step.spoil)
     if (heap.size() > 2) rings.push_back(region_of(heap));
   return unite(rings);
-}
-
-// The wheels' track, round at its ends.
-void add_way(std::vector<Region>& all, const Polyline& way, double width) {
-  if (!way.empty()) all.push_back(buffered(way, width / 2));
-}
-
-// A step's trench with its earth and room to work, its heap where that lies, and the ways to it.
-void add_taken(std::vector<Region>& all, const Plan& plan, const DigStep& step) {
-  all.push_back(floor_of(step.line, torn_width(step.width, step.depth)));
-  all.push_back(heaps_of(step));
-  add_way(all, step.line, plan.dig.excavator.width);
-  add_way(all, step.way, plan.dig.excavator.width);
-  add_way(all, step.truck_way, kTruckWidth);
-}
-
-bool no_lawn(FeatureKind kind) {
-  return kind == FeatureKind::house || kind == FeatureKind::drive || kind == FeatureKind::no_dig;
-}
-
-Region of_the_lawn(const Plan& plan, const std::vector<Region>& parts) {
-  Region all = intersect(unite(parts), region_of(lot_ring(plan.site)));
-  for (const Feature& f : plan.site.features)
-    if (no_lawn(f.kind) && f.points.size() > 2) all = subtract(all, region_of(f.points));
-  return all;
-}
-
-void add_laydown(std::vector<Region>& all, const DigOrder& order) {
-  if (order.laydown && order.laydown_radius > 0)
-    all.push_back(buffered(*order.laydown, order.laydown_radius));
 }
 
 // What of a trench is filled back by then.
@@ -99,27 +68,19 @@ GroundAt ground_at(const Plan& plan, const Outcome& outcome, double at) {
     filled.push_back(filled_part(outcome, piece, pieces));
     open.push_back(subtract(floor_of(first_part(step.line, piece.dug), step.width), filled.back()));
     if (piece.earth) heaps.push_back(intersect(heaps_of(step), beside(step, piece.dug)));
-    add_taken(taken, plan, step);
+    add_ground_of(step, plan.dig.excavator, taken);
   }
-  if (!pieces.empty()) add_laydown(taken, *outcome.order);
+  if (!pieces.empty()) add_laydown(*outcome.order, taken);
   // Where header, run and trench meet, the ground is open until the last of them is filled.
   now.open = unite(open);
   now.filled = subtract(unite(filled), now.open);
   now.heaps = subtract(subtract(unite(heaps), now.open), now.filled);
-  now.trodden = of_the_lawn(plan, taken);
+  now.trodden = of_the_lawn(plan.site, taken);
   return now;
 }
 
 Region ground_used(const Plan& plan, const Outcome& outcome) {
-  if (!outcome.order) return {};
-  std::vector<Region> taken;
-  for (const DigStep& step : outcome.order->steps) {
-    add_taken(taken, plan, step);
-    add_way(taken, step.fill_way, kTruckWidth);
-  }
-  add_way(taken, outcome.order->way_out, plan.dig.excavator.width);
-  add_laydown(taken, *outcome.order);
-  return of_the_lawn(plan, taken);
+  return outcome.order ? ground_used(plan.site, *outcome.order, plan.dig.excavator) : Region{};
 }
 
 }  // namespace underlawn

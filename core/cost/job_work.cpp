@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/job_work.h"
 
+#include "dig/ground_used.h"
+
 namespace underlawn {
 
 JobWork job_work(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes, int joints,
-                 const CrewCalendar& calendar) {
+                 const CrewCalendar& calendar, const DigOrder& order, const Machine& excavator) {
   JobWork work;
   for (const Crossing& c : layout.crossings) {
     const Feature* f = find_feature(site, c.feature_id);
@@ -12,6 +14,7 @@ JobWork job_work(const Site& site, const Layout& layout, const DigPlan& dig, con
   }
   work.joints = joints;
   work.torn = lot_torn(site, layout, dig, wishes);
+  if (!order.steps.empty()) work.torn.lawn = area(ground_used(site, order, excavator));
   work.time = times_of(calendar);
   return work;
 }

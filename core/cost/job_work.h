@@ -4,6 +4,7 @@
 
 #include "cost/crew_time.h"
 #include "cost/lot_torn.h"
+#include "dig/dig_order.h"
 
 namespace underlawn {
 
@@ -15,8 +16,9 @@ struct JobWork {
   bool operator==(const JobWork&) const = default;
 };
 
-// Of wishes only the section of the run is read.
+// Of wishes only the section of the run is read. The lawn torn up is the ground used in that order of
+// digging, where it has steps.
 JobWork job_work(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes, int joints,
-                 const CrewCalendar& calendar);
+                 const CrewCalendar& calendar, const DigOrder& order, const Machine& excavator);
 
 }  // namespace underlawn

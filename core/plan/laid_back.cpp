@@ -18,7 +18,7 @@ std::optional<LaidBack> bill_if_laid_back(const Plan& plan, const Outcome& outco
   const int joints = outcome.work->joints;
   const CrewCalendar calendar = make_calendar(
       {plan.site, layout, order, plan.ground, how, plan.crew, joints, test_duration(plan.test.procedure)});
-  const JobWork work = job_work(plan.site, layout, dig, plan.wishes, joints, calendar);
+  const JobWork work = job_work(plan.site, layout, dig, plan.wishes, joints, calendar, order, how.excavator);
   const JobDrawn job{layout, dig, plan.wishes, plan.flow, outcome.flow.get()};
   return LaidBack{make_bill(take_off(job, work, plan.pricing), plan.pricing, plan.wishes),
                   static_cast<int>(std::ranges::count(calendar.days, true, &CrewDay::reserve))};

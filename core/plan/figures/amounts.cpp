@@ -65,9 +65,9 @@ void add_amounts(Figures& all, const Plan& plan, const Outcome& outcome) {
   const std::vector<std::string> placed = {"layout.circuits_placed", "dig.trench_width", "dig.trench_depth"};
   derived(all, "layout.lawn", say("Lawn torn up"), outcome.work ? outcome.work->torn.lawn : a.lawn,
           Quantity::area,
-          {say("trenches with the spoil beside them (swell 1.25, heaped 1.5 to 1, 2 ft from the edge) and a "
-               "metre to "
-               "work in, less drives and house"),
+          {say("all that is dug, heaped on, driven over or kept for pipe: trenches with a metre to work in, "
+               "heaps "
+               "as they lie, ways of machine and trucks, less drives, house and beds"),
            placed,
            say("distance of spoil: 29 CFR 1926.651(j)(2); swell, heap and working room: common practice, no "
                "source")});

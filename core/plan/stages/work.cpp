@@ -29,8 +29,8 @@ void Stages::solve_crew(const Plan& plan, Outcome& outcome, const std::stop_toke
               calendar.serial,          for_work(plan.wishes), joints};
   outcome.work = work.run(std::move(done), runs.work, stop, [&](const WorkIn& i) {
     if (outcome.calendar == nullptr || outcome.calendar->tasks.empty()) return std::optional<JobWork>();
-    return std::optional(
-        job_work(i.site, outcome.layout, outcome.dig, i.wishes, i.joints, *outcome.calendar));
+    return std::optional(job_work(i.site, outcome.layout, outcome.dig, i.wishes, i.joints, *outcome.calendar,
+                                  *outcome.order, plan.dig.excavator));
   });
 }
 

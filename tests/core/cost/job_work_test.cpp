@@ -71,11 +71,51 @@ struct Job {
   JobWork work() const {
     const DigOrder order = make_dig_order(site(), laid, dig(), wishes, ground, how);
     return job_work(site(), laid, dig(), wishes, joints,
-                    make_calendar({site(), laid, order, ground, how, {}, joints, 2 * kHour}));
+                    make_calendar({site(), laid, order, ground, how, {}, joints, 2 * kHour}), {},
+                    how.excavator);
   }
 };
 
 }  // namespace
+
+// By points of a grid of 0.2 m, each asked by its distances alone.
+TEST(JobWork, LawnIsAllThatTheOrderOfDiggingUses) {
+  const Job job;
+  const DigOrder order = make_dig_order(site(), job.laid, job.dig(), job.wishes, job.ground, job.how);
+  ASSERT_FALSE(order.steps.empty());
+  const auto near = [](const Polyline& line, Point p, double by) {
+    for (std::size_t i = 1; i < line.size(); ++i)
+      if (distance(Segment{line[i - 1], line[i]}, p) < by) return true;
+    return false;
+  };
+  const double half = job.how.excavator.width / 2, truck = 2.591 / 2;
+  const auto used = [&](Point p) {
+    if (p.x > -8 && p.x < -4 && std::abs(p.y) < 50) return false;  // the drive
+    for (const DigStep& s : order.steps) {
+      // Two feet, a heap of 1 to 1.5 of the trench's earth swollen by a quarter, a metre: square at its ends.
+      const double wide = s.width + 0.61 + 2 * std::sqrt(1.5 * 1.25 * s.width * s.depth) + 1;
+      const Point a = s.line.front(), u = unit(s.line.back() - a);
+      const double along = dot(p - a, u), aside = std::abs(cross(u, p - a));
+      if (along > 0 && along < distance(a, s.line.back()) && aside < wide / 2) return true;
+      if (near(s.line, p, half) || near(s.way, p, half) || near(s.truck_way, p, truck) ||
+          near(s.fill_way, p, truck))
+        return true;
+      for (const Ring& heap : s.spoil)
+        if (contains(heap, p)) return true;
+    }
+    return near(order.way_out, p, half) ||
+           (order.laydown && distance(*order.laydown, p) < order.laydown_radius);
+  };
+  double sum = 0;
+  for (double x = -59.9; x < 90; x += 0.2)
+    for (double y = -59.9; y < 90; y += 0.2) sum += used({x, y}) ? 0.04 : 0;
+  const JobWork work =
+      job_work(site(), job.laid, job.dig(), job.wishes, job.joints,
+               make_calendar({site(), job.laid, order, job.ground, job.how, {}, job.joints, 2 * kHour}),
+               order, job.how.excavator);
+  EXPECT_NEAR(work.torn.lawn / sum, 1, 0.02);
+  EXPECT_GT(work.torn.lawn, job.work().torn.lawn);
+}
 
 TEST(JobWork, CountedByHand) {
   const JobWork w = Job().work();
