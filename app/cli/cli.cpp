@@ -76,8 +76,8 @@ std::optional<Exit> without_window(const Words& words, const Console& console) {
   return std::nullopt;
 }
 
-// Takes “--language es” from the front of the words; English without it, but for the window, which remembers what
-// was chosen in it. Nothing where the language is not one of ours.
+// Takes “--language es” from the front of the words; English without it, but for the window, which remembers
+// what was chosen in it. Nothing where the language is not one of ours.
 std::optional<std::string> taken_language(Words& words) {
   if (words.empty() || !words[0].starts_with("--language")) return "";
   const bool joined = words[0].starts_with("--language=");
@@ -97,7 +97,8 @@ int run_program(int& argc, char** argv) {
   if (!language->empty()) speak(*language);
   auto done = without_window(words, console);
   if (!done)
-    return run_window(argc, argv, words.empty() ? QString() : QString::fromLocal8Bit(words[0].c_str()), *language);
+    return run_window(argc, argv, words.empty() ? QString() : QString::fromLocal8Bit(words[0].c_str()),
+                      *language);
   if (!std::cout.flush()) {
     console.complain("", say("Standard output could not be written."));
     done = Exit::not_written;

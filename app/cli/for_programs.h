@@ -16,8 +16,8 @@ auto in_english(const Made& made) {
   return made();
 }
 
-// The text of an outcome. Words come about while it is worked out, so it is worked out again where the program
-// speaks another language.
+// The text of an outcome. Words come about while it is worked out, so it is worked out again where the
+// program speaks another language.
 template <class TextOf>
 std::string for_programs(const Plan& plan, const Outcome& outcome, const TextOf& text_of) {
   if (spoken_here() == nullptr) return text_of(plan, outcome);

@@ -74,7 +74,7 @@ void add_header_run(Page& page, const Outcome&) {
       {"run.length", QObject::tr("Supply run")},
       {"run.shared", QObject::tr("of it in a coil trench")},
       {"layout.crossings", QObject::tr("Crossings, dug by hand")},
-      {"layout.lawn", QObject::tr("Lawn torn up by all trenches")},
+      {"layout.lawn", QObject::tr("Lawn torn up")},
       {"layout.nearest_tree", QObject::tr("Nearest trunk of a tree")}};
   for (const auto& [key, words] : rows)
     if (page.has(key)) page.row({words, page.number(key)});

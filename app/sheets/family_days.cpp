@@ -25,10 +25,6 @@ constexpr int kSmaller = 1 << 30;  // header and run, told as one, behind all tr
 // Of every trench, by its number, how much of it there is; 0..1.
 using Shares = std::map<int, double>;
 
-const DigStep& step_of(const Outcome& outcome, int step) {
-  return outcome.order->steps[static_cast<std::size_t>(step)];
-}
-
 double volume_of(const DigStep& step) {
   return length(step.line) * step.width * step.depth;
 }
@@ -156,7 +152,7 @@ QString filled_then(const Outcome& outcome, double at) {
   return grown_words({}, back_at(outcome, at));
 }
 
-std::vector<WorkDay> work_days(const Plan& /*plan*/, const Outcome& outcome) {
+std::vector<WorkDay> work_days(const Outcome& outcome) {
   std::vector<WorkDay> days;
   if (!outcome.work || !outcome.calendar || !outcome.order) return days;
   const CrewTime& time = outcome.work->time;

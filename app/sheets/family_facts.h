@@ -39,7 +39,7 @@ struct WorkDay {
   double dug = 1;            // share of the digging done at its end
   std::optional<double> at;  // s of working time at its end
 };
-std::vector<WorkDay> work_days(const Plan& plan, const Outcome& outcome);
+std::vector<WorkDay> work_days(const Outcome& outcome);
 
 // "trench 1, part of trench 2, the smaller trench"; "" where there is none.
 QString open_then(const Outcome& outcome, double at);

@@ -274,7 +274,7 @@ QString dug_words(const Plan& plan, const Outcome& outcome) {
     words << QObject::tr("Each trench is %1 wide at the grass while it is open.")
                  .arg(shown(plan, outcome, "dig.top_width"));
   words << earth_words(plan, outcome);
-  if (const double used = area(ground_used(plan, outcome)); used > 0)
+  if (const double used = outcome.work ? outcome.work->torn.lawn : 0; used > 0)
     words << QObject::tr(
                  "In all about %1 of lawn are used and sown again: trenches, earth, the machine's ways "
                  "and room to work.")

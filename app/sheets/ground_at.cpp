@@ -6,6 +6,7 @@
 #include "cost/crew_calendar.h"
 #include "dig/dig_order.h"
 #include "dig/ground_used.h"
+#include "dig/machine_ways.h"
 #include "plane/strip.h"
 #include "sheets/works_at.h"
 
@@ -14,10 +15,6 @@ namespace underlawn {
 namespace {
 
 constexpr double kSwath = 30;  // m across: over a trench and every heap beside it
-
-const DigStep& step_of(const Outcome& outcome, int step) {
-  return outcome.order->steps[static_cast<std::size_t>(step)];
-}
 
 Region floor_of(const Polyline& line, double width) {
   return line.size() < 2 ? Region{} : region_of(strip_along(line, width));
@@ -69,6 +66,8 @@ GroundAt ground_at(const Plan& plan, const Outcome& outcome, double at) {
     open.push_back(subtract(floor_of(first_part(step.line, piece.dug), step.width), filled.back()));
     if (piece.earth) heaps.push_back(intersect(heaps_of(step), beside(step, piece.dug)));
     add_ground_of(step, plan.dig.excavator, taken);
+    add_track(taken, step.way, plan.dig.excavator.width);
+    add_track(taken, step.truck_way, kTruckWidth);
   }
   if (!pieces.empty()) add_laydown(*outcome.order, taken);
   // Where header, run and trench meet, the ground is open until the last of them is filled.

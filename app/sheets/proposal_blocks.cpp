@@ -219,7 +219,7 @@ void add_dates(std::vector<Prose::Line>& days, const ProposalPage& page) {
 // Days that are like the one before are told together.
 BlockPtr days_block(const ProposalPage& page, double points) {
   std::vector<Prose::Line> days;
-  const std::vector<WorkDay> all = work_days(page.plan, page.outcome);
+  const std::vector<WorkDay> all = work_days(page.outcome);
   for (std::size_t i = 0; i < all.size();) {
     std::size_t j = i;
     while (j + 1 < all.size() && all[j + 1].sentence == all[i].sentence) ++j;

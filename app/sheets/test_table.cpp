@@ -69,25 +69,27 @@ BlockPtr test_table(const Plan& plan, const Outcome& outcome) {
 }
 
 QString coil_watch_words(const Plan& plan, const Outcome& outcome) {
-  const auto watch = coil_watch(plan, outcome);
-  if (!watch) return {};
+  const std::vector<CoilWatch> coils = coil_watches(plan, outcome);
+  if (coils.empty()) return {};
+  const CoilHold& hold = coils.front().hold;  // as of all
   return QObject::tr("%1 at %2, then %3")
-      .arg(lasting(kCoilProved), pressure(plan, watch->proved), pressure(plan, watch->kept));
+      .arg(lasting(kCoilProved), pressure(plan, hold.proved), pressure(plan, hold.kept));
 }
 
 BlockPtr coil_watch_table(const Plan& plan, const Outcome& outcome) {
-  const auto watch = coil_watch(plan, outcome);
-  if (!watch) return nullptr;
+  const std::vector<CoilWatch> coils = coil_watches(plan, outcome);
+  if (coils.empty()) return nullptr;
+  const CoilHold& first = coils.front().hold;  // only the time and what is least are of each its own
   std::vector<std::vector<Cell>> rows;
   const auto add = [&](const QString& what, const QString& value) {
     rows.push_back({{what}, {value, std::nullopt, true}});
   };
   add(QObject::tr("Filled with"), QObject::tr("water, never air"));
-  add(QObject::tr("Laid on its bed, nothing over it: bring to"), pressure(plan, watch->proved));
+  add(QObject::tr("Laid on its bed, nothing over it: bring to"), pressure(plan, first.proved));
   add(QObject::tr("hold there with make-up water, look for leaks"), lasting(kCoilProved));
-  add(QObject::tr("let down to"), pressure(plan, watch->kept));
+  add(QObject::tr("let down to"), pressure(plan, first.kept));
   add(QObject::tr("valve shut; read the gauge before the first earth and when it is covered"), "☐");
-  for (const CoilWatch& coil : coil_watches(plan, outcome))
+  for (const CoilWatch& coil : coils)
     add(QObject::tr("Coil %1, %2 later as the calendar has it: no less than")
             .arg(coil.trench)
             .arg(lasting(coil.hold.covered)),

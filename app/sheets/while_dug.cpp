@@ -58,20 +58,15 @@ void add_earth(WhileDug& all, const Outcome& outcome, const Outline& thing, doub
     }
 }
 
-// Its tracks on the way and along what it digs.
+// Tracks and wheels on their ways, the machine's along what it digs, and pipe laid ready.
 void add_machine(WhileDug& all, const Plan& plan, const DigOrder& order, const Outline& thing) {
-  const double half = plan.dig.excavator.width / 2;
-  const auto drives = [&](const Polyline& line) {
-    if (!line.empty()) take(all.machine, apart(line, false, thing) - half);
+  const Machine& excavator = plan.dig.excavator;
+  const auto drives = [&](const Polyline& line, double width) {
+    take(all.machine, apart(line, false, thing) - width / 2);
   };
-  for (const DigStep& step : order.steps) {
-    drives(step.way);
-    drives(step.line);
-  }
-  drives(order.way_out);
+  for (const Drive& drive : drives_of(order, excavator)) drives(*drive.way, drive.width);
   for (const DigStep& step : order.steps)
-    for (const Polyline& way : {step.truck_way, step.fill_way})
-      if (!way.empty()) take(all.machine, apart(way, false, thing) - kTruckWidth / 2);
+    if (!step.line.empty()) drives(step.line, excavator.width);
   if (order.laydown) take(all.machine, apart({*order.laydown}, false, thing) - order.laydown_radius);
 }
 
@@ -108,13 +103,17 @@ WhileDug while_dug(const Plan& plan, const Outcome& outcome, const Loved& thing)
 
 namespace {
 
+struct Near {
+  Loved thing;
+  WhileDug then;
+};
+
 // Beds, orchards and patios that earth or machine comes up to.
-QString edge_words(const Plan& plan, const Outcome& outcome) {
+QString edge_words(const Plan& plan, const std::vector<Near>& all) {
   QStringList names;
-  for (const Loved& l : loved(plan, outcome)) {
+  for (const auto& [l, w] : all) {
     const Feature* f = find_feature(plan.site, l.feature_id);
     if (f == nullptr || f->kind != FeatureKind::no_dig) continue;
-    const WhileDug w = while_dug(plan, outcome, l);
     if (std::min(w.earth.value_or(kBeside), w.machine.value_or(kBeside)) < kBeside)
       names << QString::fromStdString(l.name);
   }
@@ -142,12 +141,16 @@ QString harm_words(const Plan& plan, bool roots) {
 }  // namespace
 
 QStringList root_words(const Plan& plan, const Outcome& outcome) {
+  std::vector<Near> all;
+  for (Loved& l : loved(plan, outcome)) {
+    WhileDug then = while_dug(plan, outcome, l);
+    all.push_back({std::move(l), std::move(then)});
+  }
   QStringList words;
-  for (const Loved& l : loved(plan, outcome))
-    if (const WhileDug w = while_dug(plan, outcome, l); w.earth_on_roots || w.machine_on_roots)
-      words << words_of(plan, l, w);
+  for (const auto& [l, w] : all)
+    if (w.earth_on_roots || w.machine_on_roots) words << words_of(plan, l, w);
   const bool roots = !words.isEmpty();
-  if (const QString edges = edge_words(plan, outcome); !edges.isEmpty()) words << edges;
+  if (const QString edges = edge_words(plan, all); !edges.isEmpty()) words << edges;
   if (!words.isEmpty()) words << harm_words(plan, roots);
   return words;
 }

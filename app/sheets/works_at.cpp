@@ -8,6 +8,10 @@
 
 namespace underlawn {
 
+const DigStep& step_of(const Outcome& outcome, int step) {
+  return outcome.order->steps[static_cast<std::size_t>(step)];
+}
+
 namespace {
 
 const CrewTask* task_of(const CrewCalendar& calendar, CrewStation station, int step) {
@@ -30,7 +34,7 @@ double share_at(const CrewTask* task, double at) {
 // The step whose earth fills this one, the last of several; -1 where the loader fills it.
 int caster_of(const Outcome& outcome, const OpenTrench& open) {
   const auto& steps = outcome.order->steps;
-  const DigStep& own = steps[static_cast<std::size_t>(open.step)];
+  const DigStep& own = step_of(outcome, open.step);
   int last = -1;
   for (std::size_t i = 0; i < steps.size(); ++i)
     if (own.kind == DigKind::trench && std::ranges::count(steps[i].into, own.trench) > 0)
@@ -43,8 +47,7 @@ int caster_of(const Outcome& outcome, const OpenTrench& open) {
 std::optional<EarthLies> earth_lies(const Outcome& outcome, int step) {
   if (!outcome.calendar || !outcome.order) return std::nullopt;
   const CrewTask* digs = task_of(*outcome.calendar, CrewStation::digging, step);
-  if (digs == nullptr || outcome.order->steps[static_cast<std::size_t>(step)].spoil.empty())
-    return std::nullopt;
+  if (digs == nullptr || step_of(outcome, step).spoil.empty()) return std::nullopt;
   return EarthLies{digs->begin, cleared_at(*outcome.calendar, step)};
 }
 
@@ -62,8 +65,7 @@ std::vector<PieceAt> works_at(const Outcome& outcome, double at) {
     const CrewTask* fills = piece.caster < 0 ? task_of(*outcome.calendar, CrewStation::filling, open.step)
                                              : task_of(*outcome.calendar, CrewStation::digging, piece.caster);
     piece.back = piece.filled ? 1 : share_at(fills, at);
-    const DigStep& step = outcome.order->steps[static_cast<std::size_t>(open.step)];
-    piece.earth = at < cleared_at(*outcome.calendar, open.step) && !step.spoil.empty();
+    piece.earth = at < cleared_at(*outcome.calendar, open.step) && !step_of(outcome, open.step).spoil.empty();
     all.push_back(piece);
   }
   return all;

@@ -18,6 +18,9 @@ struct PieceAt {
   bool earth = false;  // its heap lies there
 };
 
+// By its place in the order, which has to be there.
+const DigStep& step_of(const Outcome& outcome, int step);
+
 // `at`: s of working time. Steps not begun are not in it. Empty where there is no calendar.
 std::vector<PieceAt> works_at(const Outcome& outcome, double at);
 

@@ -49,8 +49,7 @@ class Background {
     try {
       return work();
     } catch (const std::exception& e) {
-      return refuse({"work_failed", say("What was to be worked out"), e.what(),
-                     say("no such failure"),
+      return refuse({"work_failed", say("What was to be worked out"), e.what(), say("no such failure"),
                      say("Change what was asked and try again; the plan is as it was.")});
     }
   }

@@ -39,7 +39,7 @@ KitchenScene before(const Plan& plan, const Outcome& outcome) {
 
 std::vector<KitchenScene> digging(const Plan& plan, const Outcome& outcome) {
   std::vector<KitchenScene> scenes;
-  for (const WorkDay& day : work_days(plan, outcome)) {
+  for (const WorkDay& day : work_days(outcome)) {
     LotPicture how;
     how.moment = day.moment;
     how.dug = day.dug;

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "plan/keeping.h"
 #include "window/loop_panel.h"
 #include "window/wall_list.h"
 
@@ -124,8 +125,7 @@ void LoopPanel::add_releases() {
   });
   connect(afresh, &QPushButton::clicked, this, [this] {
     Plan plan = document_.committed();
-    plan.wishes.kept.clear();
-    plan.wishes.kept_run.clear();
+    forget_shown(plan.wishes);
     document_.commit(std::move(plan), tr("Arrange afresh"));
   });
   note([](const Plan& p) {

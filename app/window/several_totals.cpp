@@ -57,7 +57,8 @@ void add(KindTotal& total, const Plan& plan, const Outcome* outcome, const Selec
   total.what.push_back(s);
   if (s.kind == Kind::feature) add_feature(total, *find_feature(plan.site, s.id));
   if (s.kind == Kind::lot) total.area += area(lot_ring(plan.site));
-  if (s.kind == Kind::lot_edge) total.length += length(lot_edge(plan.site, static_cast<std::size_t>(s.index)));
+  if (s.kind == Kind::lot_edge)
+    total.length += length(lot_edge(plan.site, static_cast<std::size_t>(s.index)));
   if (s.kind == Kind::locked)
     total.length += length(line_of(plan.wishes.locked[static_cast<std::size_t>(s.id)]));
   if (s.kind == Kind::dimension) total.length += measured(plan.dimensions[static_cast<std::size_t>(s.id)]);

@@ -39,8 +39,10 @@ Result<Catalogue> Catalogue::read(std::string bytes) {
   Catalogue made;
   made.entries_.reserve(count);
   for (std::size_t i = 0; i < count; ++i) {
-    const std::size_t key_length = word(bytes, keys + 8 * i, turned), key = word(bytes, keys + 8 * i + 4, turned),
-                      text_length = word(bytes, texts + 8 * i, turned), text = word(bytes, texts + 8 * i + 4, turned);
+    const std::size_t key_length = word(bytes, keys + 8 * i, turned),
+                      key = word(bytes, keys + 8 * i + 4, turned),
+                      text_length = word(bytes, texts + 8 * i, turned),
+                      text = word(bytes, texts + 8 * i + 4, turned);
     if (key > size || key_length > size - key || text > size || text_length > size - text)
       return refuse(broken(say("cut short in text {}", std::to_string(i + 1))));
     if (key_length == 0) continue;  // who made it and when

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The texts of one language, as GNU gettext's msgfmt writes them (.mo; the format is in the gettext manual, "The
-// Format of GNU MO Files").
+// The texts of one language, as GNU gettext's msgfmt writes them (.mo; the format is in the gettext manual,
+// "The Format of GNU MO Files").
 #pragma once
 
 #include <cstdint>
@@ -18,7 +18,8 @@ class Catalogue {
   // `bytes` is a whole .mo file of either byte order. Refuses what is not one, with the place.
   static Result<Catalogue> read(std::string bytes);
 
-  // The translation of a text, alone or in a context; nothing where there is none. Valid while the catalogue is.
+  // The translation of a text, alone or in a context; nothing where there is none. Valid while the catalogue
+  // is.
   std::optional<std::string_view> find(std::string_view english) const;
   std::optional<std::string_view> find(std::string_view context, std::string_view english) const;
 

@@ -11,7 +11,8 @@ std::atomic<const Catalogue*> everywhere{nullptr};
 thread_local bool own_language = false;
 thread_local const Catalogue* own_catalogue = nullptr;
 
-// Which part stands at wording[at], counted from 0, and how long its mark is; length 0 where none stands there.
+// Which part stands at wording[at], counted from 0, and how long its mark is; length 0 where none stands
+// there.
 struct Hole {
   std::size_t part = 0, length = 0;
 };

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a person reads is written in English where it is meant and said in the language of whoever reads.
 //
-//   say("Trench {} is {} deep", number, depth)   a sentence with its parts; English {} in order, a translation may
+//   say("Trench {} is {} deep", number, depth)   a sentence with its parts; English {} in order, a
+//   translation may
 //                                                number them: "La zanja {1} tiene {2} de profundidad"
-//   mark("Sand")  …  translated(kNames[i])       a table made before the language is known, said when it is read
+//   mark("Sand")  …  translated(kNames[i])       a table made before the language is known, said when it is
+//   read
 //
-// Whole sentences only: pieces put together with + cannot be said in another language. Texts that machines read
-// (keys, codes, file formats) are never said.
+// Whole sentences only: pieces put together with + cannot be said in another language. Texts that machines
+// read (keys, codes, file formats) are never said.
 #pragma once
 
 #include <concepts>
@@ -24,7 +26,8 @@ const Catalogue* spoken_here();
 // The language of every thread that has none of its own. Set once, before work begins.
 void speak_everywhere(const Catalogue* catalogue);
 
-// A language of its own for this thread while it lives: a sheet in the crew's language from a window in the office's.
+// A language of its own for this thread while it lives: a sheet in the crew's language from a window in the
+// office's.
 class SpeakHere {
  public:
   explicit SpeakHere(const Catalogue* catalogue);
@@ -55,9 +58,13 @@ struct Wording {
   std::string_view text;
 };
 
-inline std::string part(std::string_view text) { return std::string(text); }
+inline std::string part(std::string_view text) {
+  return std::string(text);
+}
 template <std::integral Number>
-std::string part(Number number) { return std::to_string(number); }
+std::string part(Number number) {
+  return std::to_string(number);
+}
 
 std::string filled(std::string_view wording, const std::string* parts, std::size_t count);
 
@@ -92,6 +99,8 @@ std::string say_as(const char* where, words::Wording<std::type_identity_t<Parts>
 }
 
 // Marks a literal for the translator where it cannot be said yet; translated() says it.
-consteval const char* mark(const char* english) { return english; }
+consteval const char* mark(const char* english) {
+  return english;
+}
 
 }  // namespace underlawn

@@ -13,8 +13,9 @@ JobWork job_work(const Site& site, const Layout& layout, const DigPlan& dig, con
     work.met_by_hand += f != nullptr && f->kind == FeatureKind::utility;
   }
   work.joints = joints;
-  work.torn = lot_torn(site, layout, dig, wishes);
-  if (!order.steps.empty()) work.torn.lawn = area(ground_used(site, order, excavator));
+  work.torn.pavement = pavement_cut(site, layout, dig, wishes);
+  work.torn.lawn = order.steps.empty() ? lawn_in_strips(site, layout, dig, wishes)
+                                       : area(ground_used(site, order, excavator));
   work.time = times_of(calendar);
   return work;
 }

@@ -30,28 +30,38 @@ double strip_width(double top, const EarthWork& dug) {
   return top + kSpoilOff + 2 * std::sqrt(kSpoilSlope * kSpoilSwell * section) + kWorkRoom;
 }
 
+// Of every leg of header and run its line, its width at the ground and what is dug.
+template <class Visit>
+void each_conduit(const Layout& layout, const DigPlan& dig, const Wishes& wishes, Visit visit) {
+  const auto top = [&](double depth) { return wishes.run_width + 2 * dig.run_slope * depth; };
+  for (std::size_t i = 0; i < layout.header.legs.size(); ++i)
+    visit(layout.header.legs[i], top(depth_of_leg(layout.header, i, wishes.run_depth)), dig.header);
+  visit(layout.run.line, top(layout.run.depth.value_or(wishes.run_depth)), dig.run);
+}
+
 }  // namespace
 
-LotTorn lot_torn(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes) {
-  std::vector<Region> cuts, strips;  // of header and run; of everything
+double pavement_cut(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes) {
+  std::vector<Region> cuts;
+  each_conduit(layout, dig, wishes,
+               [&](const Polyline& line, double top, const EarthWork&) { add_strips(cuts, line, top); });
+  return area(intersect(unite(cuts), areas_of(site, FeatureKind::drive)));
+}
+
+double lawn_in_strips(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes) {
+  std::vector<Region> strips;
   for (std::size_t i = 0; i < std::min(layout.trenches.size(), dig.trenches.size()); ++i) {
     const Trench& t = layout.trenches[i];
     add_strips(strips, middle_line(t),
                strip_width(t.width + 2 * dig.coil_slope * dig.floors[i].deepest, dig.trenches[i]));
   }
-  const auto add_conduit = [&](const Polyline& line, double depth, const EarthWork& dug) {
-    const double top = wishes.run_width + 2 * dig.run_slope * depth;
-    add_strips(cuts, line, top);
+  each_conduit(layout, dig, wishes, [&](const Polyline& line, double top, const EarthWork& dug) {
     add_strips(strips, line, strip_width(top, dug));
-  };
-  for (std::size_t i = 0; i < layout.header.legs.size(); ++i)
-    add_conduit(layout.header.legs[i], depth_of_leg(layout.header, i, wishes.run_depth), dig.header);
-  add_conduit(layout.run.line, layout.run.depth.value_or(wishes.run_depth), dig.run);
-  const Region drives = areas_of(site, FeatureKind::drive);
-  const Region hard = unite({drives, areas_of(site, FeatureKind::house)});
+  });
   Region torn = unite(strips);
   if (site.lot.size() > 2) torn = intersect(torn, region_of(lot_ring(site)));
-  return {area(intersect(unite(cuts), drives)), area(subtract(torn, hard))};
+  const Region hard = unite({areas_of(site, FeatureKind::drive), areas_of(site, FeatureKind::house)});
+  return area(subtract(torn, hard));
 }
 
 }  // namespace underlawn

@@ -12,13 +12,16 @@ namespace underlawn {
 
 struct LotTorn {
   double pavement = 0;  // m2 of drives cut: the top of header and run trench inside them
-  double lawn = 0;      // m2 of lot torn up: trenches, spoil, room to work, what overlaps counted once, less
-                        // drives and houses
+  double lawn = 0;      // m2 of lot torn up, what overlaps counted once, less drives and houses
   bool operator==(const LotTorn&) const = default;
 };
 
-// Along every trench a strip as wide as torn_width of layout/amounts.h is torn; with sloped sides the top is
-// wider and the heap larger.
-LotTorn lot_torn(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes);
+// m2 of drives cut, as LotTorn has it.
+double pavement_cut(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes);
+
+// m2 of lawn where no order of digging is known: along every trench a strip as wide as torn_width of
+// layout/amounts.h, for trench, spoil and room to work; with sloped sides the top is wider and the heap
+// larger.
+double lawn_in_strips(const Site& site, const Layout& layout, const DigPlan& dig, const Wishes& wishes);
 
 }  // namespace underlawn

@@ -243,7 +243,8 @@ class TakeOff {
     add_hours("truck_hour", work.time.hauling, say("while spoil is trucked off and brought back"),
               "days.hauling");
     add("pavement", BillGroup::work, work.torn.pavement, say("drives cut"), {"cost.pavement_area"});
-    add("lawn", BillGroup::work, work.torn.lawn, say("trenches, spoil, ways and room to work"), {"layout.lawn"});
+    add("lawn", BillGroup::work, work.torn.lawn, say("trenches, spoil, ways and room to work"),
+        {"layout.lawn"});
   }
 
   const JobDrawn& job_;

@@ -7,7 +7,8 @@
 //     federal
 //      \---------------------/        rule asks for none, yet a competent person must look into every trench.
 //       \___ bedding _______/  b
-//          |<--- w --->|              Where two cuts meet, earth and sand count once (cut_once.h); over a coil
+//          |<--- w --->|              Where two cuts meet, earth and sand count once (cut_once.h); over a
+//          coil
 //                                     the run's pipes have sand of their own.
 #pragma once
 

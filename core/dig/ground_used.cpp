@@ -6,15 +6,11 @@
 #include "dig/machine_ways.h"
 #include "layout/amounts.h"
 #include "plane/strip.h"
+#include "plane/subtract_all.h"
 
 namespace underlawn {
 
 namespace {
-
-// The wheels' track, round at its ends.
-void add_way(std::vector<Region>& all, const Polyline& way, double width) {
-  if (!way.empty()) all.push_back(buffered(way, width / 2));
-}
 
 bool no_lawn(FeatureKind kind) {
   return kind == FeatureKind::house || kind == FeatureKind::drive || kind == FeatureKind::no_dig;
@@ -22,14 +18,16 @@ bool no_lawn(FeatureKind kind) {
 
 }  // namespace
 
+void add_track(std::vector<Region>& all, const Polyline& way, double width) {
+  if (!way.empty()) all.push_back(buffered(way, width / 2));
+}
+
 void add_ground_of(const DigStep& step, const Machine& excavator, std::vector<Region>& all) {
   if (step.line.size() > 1)
     all.push_back(region_of(strip_along(step.line, std::max(torn_width(step.width, step.depth), step.top))));
   for (const Ring& heap : step.spoil)
     if (heap.size() > 2) all.push_back(region_of(heap));
-  add_way(all, step.line, excavator.width);
-  add_way(all, step.way, excavator.width);
-  add_way(all, step.truck_way, kTruckWidth);
+  add_track(all, step.line, excavator.width);
 }
 
 void add_laydown(const DigOrder& order, std::vector<Region>& all) {
@@ -40,18 +38,16 @@ void add_laydown(const DigOrder& order, std::vector<Region>& all) {
 Region of_the_lawn(const Site& site, const std::vector<Region>& parts) {
   Region all = unite(parts);
   if (site.lot.size() > 2) all = intersect(all, region_of(lot_ring(site)));
+  std::vector<Region> other;
   for (const Feature& f : site.features)
-    if (no_lawn(f.kind) && f.points.size() > 2) all = subtract(all, region_of(f.points));
-  return all;
+    if (no_lawn(f.kind) && f.points.size() > 2) other.push_back(region_of(f.points));
+  return subtract_all(all, other);
 }
 
 Region ground_used(const Site& site, const DigOrder& order, const Machine& excavator) {
   std::vector<Region> taken;
-  for (const DigStep& step : order.steps) {
-    add_ground_of(step, excavator, taken);
-    add_way(taken, step.fill_way, kTruckWidth);
-  }
-  add_way(taken, order.way_out, excavator.width);
+  for (const DigStep& step : order.steps) add_ground_of(step, excavator, taken);
+  for (const Drive& drive : drives_of(order, excavator)) add_track(taken, *drive.way, drive.width);
   add_laydown(order, taken);
   return of_the_lawn(site, taken);
 }

@@ -8,8 +8,10 @@
 
 namespace underlawn {
 
-// What one step takes of the ground: its trench with its earth and room to work, its heap where that lies,
-// and the ways of machine and trucks to it.
+// What wheels or tracks so many m apart run over, round at its ends.
+void add_track(std::vector<Region>& all, const Polyline& way, double width);
+// What one step takes of the ground where it is dug: its trench with its earth and room to work, and its heap
+// where that lies.
 void add_ground_of(const DigStep& step, const Machine& excavator, std::vector<Region>& all);
 void add_laydown(const DigOrder& order, std::vector<Region>& all);
 // Of such parts what is lawn: on the lot, and neither house nor drive nor bed.

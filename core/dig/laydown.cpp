@@ -20,17 +20,10 @@ Point middle_of_heads(const Layout& layout) {
   return (1.0 / static_cast<double>(layout.trenches.size())) * sum;
 }
 
-Region driven(const DigOrder& order, double machine_width) {
+Region driven(const DigOrder& order, const Machine& excavator) {
   std::vector<Region> ways;
-  const auto add = [&](const Polyline& way, double width) {
-    if (way.size() > 1) ways.push_back(buffered(way, width / 2 + kBesideMachine));
-  };
-  for (const DigStep& step : order.steps) {
-    add(step.way, machine_width);
-    add(step.truck_way, kTruckWidth);
-    add(step.fill_way, kTruckWidth);
-  }
-  add(order.way_out, machine_width);
+  for (const Drive& drive : drives_of(order, excavator))
+    ways.push_back(buffered(*drive.way, drive.width / 2 + kBesideMachine));
   return unite(ways);
 }
 
@@ -40,7 +33,7 @@ Region taken(const DigOrder& order, const DigWishes& how, const Air& air) {
     parts.push_back(grown(region_of(footprint(step)), std::max(air.trench, how.spoil_off)));
     for (const Ring& ring : step.spoil) parts.push_back(region_of(ring));
   }
-  if (air.ways) parts.push_back(driven(order, how.excavator.width));
+  if (air.ways) parts.push_back(driven(order, how.excavator));
   return unite(parts);
 }
 

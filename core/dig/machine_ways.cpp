@@ -3,7 +3,7 @@
 
 #include <algorithm>
 #include <array>
-#include <limits>
+#include <iterator>
 
 #include "plane/route.h"
 #include "plane/sight.h"
@@ -24,7 +24,28 @@ Region rings_grown(const std::vector<Ring>& rings, double by) {
   return by > 0 ? grown(all, by) : all;
 }
 
+std::vector<Point> held_by(const Sight& free, const std::vector<Point>& places) {
+  std::vector<Point> held;
+  std::copy_if(places.begin(), places.end(), std::back_inserter(held),
+               [&](Point p) { return free.holds(p); });
+  return held;
+}
+
 }  // namespace
+
+std::vector<Drive> drives_of(const DigOrder& order, const Machine& excavator) {
+  std::vector<Drive> all;
+  const auto add = [&all](const Polyline& way, double width) {
+    if (!way.empty()) all.push_back({&way, width});
+  };
+  for (const DigStep& step : order.steps) {
+    add(step.way, excavator.width);
+    add(step.truck_way, kTruckWidth);
+    add(step.fill_way, kTruckWidth);
+  }
+  add(order.way_out, excavator.width);
+  return all;
+}
 
 MachineWays::MachineWays(const DigGround& ground, const Machine& machine, double off)
     : half_(machine.width / 2 + kBesideMachine),
@@ -72,27 +93,30 @@ Region MachineWays::free(const Standing& standing) const {
                   unite({rings_grown(standing.trenches, off_ + half_), rings_grown(standing.heaps, half_)}));
 }
 
+// In from the street; not off the edge of what is open.
+Polyline MachineWays::from_street(Point from, Polyline line, const Standing& standing) const {
+  if (distance(from, line.front()) > kOffTheLot && off(from, line.front(), standing))
+    line.insert(line.begin(), from);
+  return line;
+}
+
 Polyline MachineWays::way(Point from, const std::vector<Point>& places, const Standing& standing) const {
   for (Point to : places)
     if (clear(from, to, standing)) return {from, to};
   const Region region = free(standing);
   if (region.empty()) return {};
-  const Sight sight(region);
-  const Point start = sight.nearest(from);
+  Router router(region, std::vector<DearGround>{}, 0);
+  const Point start = router.free().nearest(from);
   if (distance(start, from) > kMostShift + half_) return {};
-  std::vector<Point> free_places;
-  std::copy_if(places.begin(), places.end(), std::back_inserter(free_places),
-               [&](Point p) { return sight.holds(p); });
+  std::vector<Point> free_places = held_by(router.free(), places);
   // Beside the best of them, where nothing but its own width is in the way: the bucket still reaches.
-  if (const Point beside = sight.nearest(places.front());
+  if (const Point beside = router.free().nearest(places.front());
       distance(beside, places.front()) < (1 - kStandsBack.front()) * reach_)
     free_places.push_back(beside);
   for (Point to : free_places) {
-    const auto route = shortest_route({start, to, region, {}, 0});
+    const auto route = router.route(start, to);
     if (!route) continue;
-    Polyline line = route->line;
-    // In from the street; not off the edge of what is open.
-    if (distance(from, start) > kOffTheLot && off(from, start, standing)) line.insert(line.begin(), from);
+    Polyline line = from_street(from, route->line, standing);
     return line.size() > 1 ? line : Polyline{start, to};
   }
   return {};
@@ -101,18 +125,14 @@ Polyline MachineWays::way(Point from, const std::vector<Point>& places, const St
 Polyline MachineWays::shortest_way(Point from, const std::vector<Point>& places,
                                    const Standing& standing) const {
   const Region region = free(standing);
+  if (region.empty()) return {};
   Router router(region, std::vector<DearGround>{}, 0);
   const Point start = router.free().nearest(from);
-  if (region.empty() || distance(start, from) > kMostShift + half_) return {};
-  std::vector<Point> open;
-  std::copy_if(places.begin(), places.end(), std::back_inserter(open),
-               [&](Point p) { return router.free().holds(p) && distance(p, start) > kSamePlace; });
+  if (distance(start, from) > kMostShift + half_) return {};
+  std::vector<Point> open = held_by(router.free(), places);
+  std::erase_if(open, [start](Point p) { return distance(p, start) <= kSamePlace; });
   const auto route = router.route_to_any(start, open);
-  if (!route) return {};
-  Polyline best = route->line;
-  if (best.size() > 1 && distance(from, start) > kOffTheLot && off(from, start, standing))
-    best.insert(best.begin(), from);
-  return best;
+  return route ? from_street(from, route->line, standing) : Polyline{};
 }
 
 }  // namespace underlawn

@@ -13,6 +13,15 @@ inline constexpr double kBesideMachine = 0.15;
 // (from memory).
 inline constexpr double kTruckWidth = 2.591;
 
+// What drives over the lot where.
+struct Drive {
+  const Polyline* way = nullptr;  // of its middle; never empty
+  double width = 0;               // m over its tracks or wheels
+};
+// Of all steps and out again: the machine to where each begins, the trucks that take spoil off and bring it
+// back. The order has to stay alive.
+std::vector<Drive> drives_of(const DigOrder& order, const Machine& excavator);
+
 class MachineWays {
  public:
   MachineWays(const DigGround& ground, const Machine& machine, double off);
@@ -37,6 +46,7 @@ class MachineWays {
   bool clear(Point from, Point to, const Standing& standing) const;
   bool off(Point from, Point to, const Standing& standing) const;
   Region free(const Standing& standing) const;
+  Polyline from_street(Point from, Polyline line, const Standing& standing) const;
   double half_;  // m of the machine's width, with air
   double off_;
   double reach_;

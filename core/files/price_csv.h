@@ -6,7 +6,8 @@
 //
 // `price` is for one `unit`; empty: not known. `pack`: how many units are sold together, several with / or |
 // between; "cut": any length, cut off for the buyer; empty: any amount. `pack_price`: of one unit in each of
-// them, in the same order; empty: `price` for all, and what is cut costs kCutDearer as much. Columns may stand in any order; only key and price have to be there.
+// them, in the same order; empty: `price` for all, and what is cut costs kCutDearer as much. Columns may
+// stand in any order; only key and price have to be there.
 #pragma once
 
 #include <string>

@@ -95,7 +95,8 @@ class Builder {
     const double k = 2 * fitting_k(joint, coil_.average_bore());
     if (straight > 0 || loops <= 0) {
       const int pipe = add(LoopPart::circuit, 1, coil_, loops > 0 ? middle : at.supply, at.back, straight, k);
-      name_for(pipe, t, loops > 0 ? say("circuit {} return and tails", t.number) : say("circuit {}", t.number));
+      name_for(pipe, t,
+               loops > 0 ? say("circuit {} return and tails", t.number) : say("circuit {}", t.number));
       if (loops <= 0) made_.circuits[trench] = pipe;
     } else {
       made_.network.pipes.back().fittings = k;
@@ -124,9 +125,11 @@ class Builder {
     const double k = bends + fitting_k(kTeeAsElbow, bore);
     const Pair far{node(), node()};
     const Trench& t = layout_.trenches[trench];
-    name_for(add(LoopPart::lead, 1, size, manifold.supply, far.supply, length, k), t, say("circuit {} lead out", t.number));
+    name_for(add(LoopPart::lead, 1, size, manifold.supply, far.supply, length, k), t,
+             say("circuit {} lead out", t.number));
     circuit(trench, far, kElbow90);
-    name_for(add(LoopPart::lead, 1, size, far.back, manifold.back, length, k), t, say("circuit {} lead back", t.number));
+    name_for(add(LoopPart::lead, 1, size, far.back, manifold.back, length, k), t,
+             say("circuit {} lead back", t.number));
   }
 
   // ---- one run, one header ----

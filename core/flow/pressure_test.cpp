@@ -14,8 +14,8 @@ namespace {
 
 Result<void> check_state(const LoopState& s) {
   if (auto ok = check_creep(s.creep); !ok) return ok;
-  const auto trouble = [](const std::string& code, const std::string& thing, double value, const std::string& bound,
-                          const std::string& advice) {
+  const auto trouble = [](const std::string& code, const std::string& thing, double value,
+                          const std::string& bound, const std::string& advice) {
     return refuse({code, thing, std::to_string(value), bound, advice});
   };
   if (!(s.air >= 0 && s.air <= 0.2))

@@ -22,6 +22,7 @@ struct Arrangement {
   // Heads of one column lie on one line, across the trenches; the header follows it.
   bool in_line = false;
   double estimate = 0;  // m of plain digging, header and run, before they are routed
+  bool shown = false;   // it lies as it was last shown, or as near to that as is legal
 };
 
 Polyline line_of(const Arrangement& arrangement, std::size_t trench);  // head, bends, end
@@ -70,8 +71,8 @@ inline constexpr double kAnyPrice = 1e9;  // m of plain digging
 // Quick look: how many fit in columns and, where that is `at_least` so many, the best guess of the digging.
 // With a price below kAnyPrice only what is guessed below it is looked at, and the count is of that alone.
 Searched look(const Search& search, const Bearing& bearing, int at_least, double dearest);
-// Every column position and, at any price, the densest rows; else only columns below the price. Arrangements of
-// fewer than `at_least` trenches are not asked for.
+// Every column position and, at any price, the densest rows; else only columns below the price. Arrangements
+// of fewer than `at_least` trenches are not asked for.
 Searched search_fully(const Search& search, const Bearing& bearing, double dearest, int at_least);
 
 }  // namespace underlawn

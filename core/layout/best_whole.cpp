@@ -81,7 +81,7 @@ Whole BestWhole::weighed(const Completer& completer, Joined& joined, bool shift)
 
 Whole BestWhole::measured_whole(Whole w) const {
   w.measure = counts_digging(wishes_.aim) ? w.cost : measured(w);
-  w.measure -= calm_worth(w);
+  w.measure -= calm_worth(wishes_, w);
   return w;
 }
 
@@ -89,13 +89,7 @@ Whole BestWhole::measured_whole(Whole w) const {
 bool BestWhole::cannot_win(const Arrangement& a, const Whole& best) const {
   return counts_digging(wishes_.aim) && best.field.size() == a.trenches.size() && is_joined(best) &&
          a.estimate - kGuessedOver - kLikenessWorth * likeness(a.trenches, wishes_.kept) >=
-             best.digging - calm_worth(best);
-}
-
-// What lying near the trenches last shown takes off the measure.
-double BestWhole::calm_worth(const Whole& w) const {
-  const double most = counts_digging(wishes_.aim) ? kLikenessWorth : kLikenessShare * std::abs(w.measure);
-  return most * likeness(w.field, wishes_.kept);
+             best.digging - calm_worth(wishes_, best);
 }
 
 double BestWhole::measured(const Whole& w) const {

@@ -34,7 +34,6 @@ class BestWhole {
   // By the run last shown, where that costs little more.
   Whole with_run_kept(const Completer& completer, Joined& joined, Whole best) const;
   bool cannot_win(const Arrangement& arrangement, const Whole& best) const;
-  double calm_worth(const Whole& whole) const;
   double measured(const Whole& whole) const;
 
   const Site& site_;

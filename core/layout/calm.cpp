@@ -90,6 +90,7 @@ std::vector<Arrangement> as_kept(const Keeping& keeping, double length) {
     if (b.drawn && std::abs(std::sin(b.angle - a.bearing.angle)) < kDrawn) a.bearing.drawn = true;
   a.in_line = heads_in_line(a.trenches);
   a.estimate = kBeforeAllGuesses;
+  a.shown = true;
   std::optional<Arrangement> kept = shifted_legal(keeping, a);
   const auto& line = keeping.wishes.header_on;
   if (!kept || (line && !heads_near(kept->trenches, *line, keeping.wishes))) return {};

@@ -8,8 +8,6 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kShown = -1e5;  // m: as_kept() puts what was shown before all guesses
-
 constexpr double kHair = 0.004;  // m
 
 void draw_back(const Keeping& keeping, std::vector<Segment>& trenches, std::size_t which, double back) {
@@ -64,8 +62,8 @@ bool drop_illegal(const Keeping& keeping, Arrangement& a) {
 std::vector<Arrangement> drawn_back(const Keeping& keeping, const Arrangement& packed) {
   const Wishes& w = keeping.wishes;
   std::vector<Arrangement> all;
-  const bool as_shown = packed.estimate < kShown;  // drawn back already, where that was better
-  if (!packed.in_line && !as_shown)
+  // What was shown is drawn back already, where that was better.
+  if (!packed.in_line && !packed.shown)
     for (double back : {w.run_width + w.trench_width, w.run_width}) {
       all.push_back(packed);
       for (std::size_t t = 0; t < packed.trenches.size(); ++t)

@@ -50,20 +50,14 @@ bool lies_as_kept(const Polyline& run, const Polyline& kept) {
 void keep_run(const Site& site, const Wishes& wishes, const Conduits& conduits, Whole& w) {
   const Polyline run = w.connection.run.line;
   if (run.size() < 2 || w.in_run || !wishes.run_by.empty() || lies_as_kept(run, wishes.kept_run)) return;
-  auto as_kept = run_as_kept(wishes.kept_run, conduits.stubs, {run.back()});
+  const auto as_kept = run_as_kept(wishes.kept_run, conduits.stubs, {run.back()});
   if (!as_kept) return;
-  const auto& legs = w.connection.header.legs;
-  Whole other = w;
-  other.connection.run = {*as_kept, length(*as_kept)};
-  drop_illegal_lines(site, wishes, other);
-  if (other.connection.run.line.empty() || other.unjoined() > w.unjoined() ||
-      tight_turns(wishes, other.connection) > tight_turns(wishes, w.connection) ||
-      crossings_with(*as_kept, legs) > crossings_with(run, legs))
-    return;
+  auto other = by_another_run(site, wishes, w, *as_kept, false);
+  if (!other) return;
   const Arrangement all = all_trenches(w);
   const Joiner joiner(conduits, all);
   if (joiner.cost(*as_kept) > joiner.cost(run) + kKeptRunWorth) return;
-  w = std::move(other);
+  w = std::move(*other);
 }
 
 }  // namespace underlawn

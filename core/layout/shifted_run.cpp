@@ -15,6 +15,8 @@ Arrangement all_trenches(const Whole& w) {
   return all;
 }
 
+namespace {
+
 int crossings_with(const Polyline& run, const std::vector<Polyline>& legs) {
   int sum = 0;
   for (const Polyline& leg : legs)
@@ -24,21 +26,29 @@ int crossings_with(const Polyline& run, const std::vector<Polyline>& legs) {
   return sum;
 }
 
+}  // namespace
+
+std::optional<Whole> by_another_run(const Site& site, const Wishes& wishes, const Whole& w, Polyline run,
+                                    bool square) {
+  const auto& legs = w.connection.header.legs;
+  if (crossings_with(run, legs) > crossings_with(w.connection.run.line, legs)) return std::nullopt;
+  Whole other = w;
+  other.connection.run.length = length(run);
+  other.connection.run.line = std::move(run);
+  if (square) square_up_crossings(site, wishes, other);
+  drop_illegal_lines(site, wishes, other);
+  if (other.connection.run.line.empty() || other.unjoined() > w.unjoined() ||
+      tight_turns(wishes, other.connection) > tight_turns(wishes, w.connection))
+    return std::nullopt;
+  return other;
+}
+
 void shift_run(const Site& site, const Wishes& wishes, const Conduits& conduits, Whole& w) {
   const Polyline& run = w.connection.run.line;
   if (run.size() < 3 || w.in_run || !wishes.run_by.empty()) return;
   const Arrangement all = all_trenches(w);
-  Whole shifted = w;
-  shifted.connection.run.line = Joiner(conduits, all).with_run_shifted(run);
-  shifted.connection.run.length = length(shifted.connection.run.line);
-  const auto& legs = w.connection.header.legs;
-  if (crossings_with(shifted.connection.run.line, legs) > crossings_with(run, legs)) return;
-  square_up_crossings(site, wishes, shifted);
-  drop_illegal_lines(site, wishes, shifted);
-  if (shifted.connection.run.line.empty() || shifted.unjoined() > w.unjoined() ||
-      tight_turns(wishes, shifted.connection) > tight_turns(wishes, w.connection))
-    return;
-  w = std::move(shifted);
+  auto shifted = by_another_run(site, wishes, w, Joiner(conduits, all).with_run_shifted(run), true);
+  if (shifted) w = std::move(*shifted);
 }
 
 }  // namespace underlawn

@@ -14,7 +14,10 @@ void shift_run(const Site& site, const Wishes& wishes, const Conduits& conduits,
 // Field and locked trenches of a whole.
 Arrangement all_trenches(const Whole& whole);
 
-// How often the run crosses legs of the header.
-int crossings_with(const Polyline& run, const std::vector<Polyline>& legs);
+// The whole by another run, where that is legal beside all that lies, leaves no more heads unjoined, has no
+// tighter bends and crosses no more of the header. `square`: its crossings of utilities are made square
+// first.
+std::optional<Whole> by_another_run(const Site& site, const Wishes& wishes, const Whole& whole, Polyline run,
+                                    bool square);
 
 }  // namespace underlawn

@@ -35,11 +35,10 @@ class Pushed {
         after_(strip_along(on, wishes.trench_width)) {}
 
   std::vector<Reason> of_ground() const {
+    const std::vector<double> before = lacking_of(before_), after = lacking_of(after_);
     std::vector<Reason> all;
-    for (std::size_t i = 0; i < ground_.restrictions.size(); ++i)
-      if (const double by = lacks(static_cast<int>(i), after_);
-          by > lacks(static_cast<int>(i), before_) + kMeets)
-        all.push_back(reason(ground_.restrictions[i], by));
+    for (std::size_t i = 0; i < after.size(); ++i)
+      if (after[i] > before[i] + kMeets) all.push_back(reason(ground_.restrictions[i], after[i]));
     return all;
   }
 
@@ -55,14 +54,14 @@ class Pushed {
     return reason;
   }
 
-  // m that the floor reaches into what the thing keeps free; 0 where it is off it.
-  double lacks(int owner, const Ring& floor) const {
-    double most = 0;
+  // m that the floor reaches into what each thing keeps free; 0 where it is off it.
+  std::vector<double> lacking_of(const Ring& floor) const {
+    std::vector<double> most(ground_.restrictions.size(), 0);
     for (std::size_t i = 0; i < ground_.capsules.size(); ++i) {
-      if (ground_.owner[i] != owner) continue;
       const Capsule& c = ground_.capsules[i];
+      double& of = most[static_cast<std::size_t>(ground_.owner[i])];
       // Where a side of the thing itself is crossed, how far says more than that it is.
-      most = std::max(most, c.reach - off({c.a, c.b}, floor));
+      of = std::max(of, c.reach - off({c.a, c.b}, floor));
     }
     return most;
   }

@@ -41,10 +41,7 @@ bool keeps_off_coils(const Polyline& line, const Whole& w, const Wishes& wishes)
 // Of lines that were made square those that cost more than they did, fittings too, slant again: a crossing is
 // made square by itself, without what else lies there. The cost as it is then.
 void keep_cheaper(const Joiner& joiner, const Wishes& wishes, const Connection& slanting, Connection& c) {
-  const auto pipe = find_pipe(wishes.header_pipe);
-  const auto fittings = [&](const Polyline& line) {
-    return pipe ? kFitting * turns_too_tight(line, wishes.run_width, *pipe) : 0;
-  };
+  const auto fittings = [&](const Polyline& line) { return kFitting * tight_turns(wishes, line); };
   const auto choose = [&](Polyline& line, const Polyline& was) {
     if (line == was) return;
     const double more = joiner.cost(line) - joiner.cost(was);
@@ -122,11 +119,14 @@ void square_up_crossings(const Site& site, const Wishes& wishes, Whole& w) {
       });
 }
 
-int tight_turns(const Wishes& wishes, const Connection& connection) {
+int tight_turns(const Wishes& wishes, const Polyline& line) {
   const auto pipe = find_pipe(wishes.header_pipe);
-  if (!pipe) return 0;
-  int sum = turns_too_tight(connection.run.line, wishes.run_width, *pipe);
-  for (const Polyline& leg : connection.header.legs) sum += turns_too_tight(leg, wishes.run_width, *pipe);
+  return pipe ? turns_too_tight(line, wishes.run_width, *pipe) : 0;
+}
+
+int tight_turns(const Wishes& wishes, const Connection& connection) {
+  int sum = tight_turns(wishes, connection.run.line);
+  for (const Polyline& leg : connection.header.legs) sum += tight_turns(wishes, leg);
   return sum;
 }
 

@@ -33,6 +33,7 @@ void drop_illegal_lines(const Site& site, const Wishes& wishes, Whole& whole);
 void square_up_crossings(const Site& site, const Wishes& wishes, Whole& whole);
 
 // Bends of header and run that their pipe cannot take within the trench; each needs a fitting.
+int tight_turns(const Wishes& wishes, const Polyline& line);
 int tight_turns(const Wishes& wishes, const Connection& connection);
 inline constexpr double kFitting = 2;  // m of plain digging that a fitting is worth avoiding
 

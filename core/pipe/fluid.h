@@ -12,8 +12,7 @@ namespace underlawn {
 
 enum class Fluid { water, propylene_glycol, ethanol, methanol, ethylene_glycol };
 std::string fluid_name(Fluid fluid);
-std::string fluid_caution(
-    Fluid fluid);  // toxicity, flammability, local rules; printed beside the choice
+std::string fluid_caution(Fluid fluid);  // toxicity, flammability, local rules; printed beside the choice
 
 struct FluidProperties {
   double density = 0;        // kg/m3

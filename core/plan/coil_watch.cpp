@@ -70,12 +70,4 @@ std::vector<CoilWatch> coil_watches(const Plan& plan, const Outcome& outcome) {
   return all;
 }
 
-std::optional<CoilHold> coil_watch(const Plan& plan, const Outcome& outcome) {
-  const auto all = coil_watches(plan, outcome);
-  const auto longest = std::max_element(all.begin(), all.end(), [](const CoilWatch& a, const CoilWatch& b) {
-    return a.hold.covered < b.hold.covered;
-  });
-  return longest == all.end() ? std::nullopt : std::optional(longest->hold);
-}
-
 }  // namespace underlawn

@@ -2,7 +2,7 @@
 // The pressure of a plan's coils while they are covered before the loop is tested.
 #pragma once
 
-#include <optional>
+#include <vector>
 
 #include "flow/coil_hold.h"
 #include "plan/outcome.h"
@@ -19,11 +19,8 @@ struct CoilWatch {
   int trench = 0;
   CoilHold hold;
 };
-// In the order of digging; none where coil_watch() has nothing.
+// In the order of digging; none where none is covered so early, the flow is not solved or the test is
+// refused.
 std::vector<CoilWatch> coil_watches(const Plan& plan, const Outcome& outcome);
-
-// By the calendar's longest covering of one of them; nothing where none is covered so early, where the flow
-// is not solved or the test is refused.
-std::optional<CoilHold> coil_watch(const Plan& plan, const Outcome& outcome);
 
 }  // namespace underlawn

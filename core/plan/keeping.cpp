@@ -10,6 +10,11 @@ bool rearranges(const Plan& before, const Plan& after) {
          b.group_headers != a.group_headers || b.run_by != a.run_by;
 }
 
+void forget_shown(Wishes& w) {
+  w.kept.clear();
+  w.kept_run.clear();
+}
+
 Plan keeping(const Plan& before, Plan after, const Layout& shown) {
   if (shown.trenches.empty() || !rearranges(before, after)) return after;
   after.wishes.kept.clear();

@@ -11,6 +11,9 @@ namespace underlawn {
 // An edit that says itself what is kept is none.
 bool rearranges(const Plan& before, const Plan& after);
 
+// Nothing is kept any more of what was shown.
+void forget_shown(Wishes& wishes);
+
 // `after`, keeping the field trenches of `shown` in Wishes::kept and its run in Wishes::kept_run where
 // rearranges(before, after); locked trenches need no keeping. An empty layout keeps what `after` keeps
 // already.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "plan/keeping.h"
 #include "plan/way_words.h"
 #include "plane/region.h"
 
@@ -22,8 +23,7 @@ double apart(double a, double b) {
 Wishes let_go(const Wishes& wishes) {
   Wishes w = wishes;
   w.given.clear();
-  w.kept.clear();
-  w.kept_run.clear();
+  forget_shown(w);
   w.header_on.reset();
   w.group_headers.clear();
   w.run_by.clear();
@@ -33,8 +33,7 @@ Wishes let_go(const Wishes& wishes) {
 Wishes let_go_of_trenches(const Wishes& wishes) {
   Wishes w = wishes;
   w.given.clear();
-  w.kept.clear();
-  w.kept_run.clear();
+  forget_shown(w);
   return w;
 }
 

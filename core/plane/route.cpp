@@ -49,6 +49,13 @@ double straight(Point a, Point b) {
 struct ReadyDear::One {
   Sight sight;
   double per_metre, per_entry;
+
+  // What a leg costs more, which stands inside at its beginning or not; and then at its end.
+  double price(Point a, Point b, bool& inside) const {
+    const auto p = sight.passage(a, b, inside);
+    inside = p.ends_inside;
+    return per_metre * p.inside + per_entry * p.entries;
+  }
 };
 
 ReadyDear::ReadyDear(const std::vector<DearGround>& grounds) {
@@ -83,11 +90,7 @@ double ReadyDear::cost(const Polyline& line, double per_bend) const {
   for (std::size_t i = 1; i < line.size(); ++i) cost += flat_crossings(line[i - 1], line[i]);
   for (const auto& d : all_) {
     bool inside = d->sight.strictly_holds(line.front());
-    for (std::size_t i = 1; i < line.size(); ++i) {
-      const auto p = d->sight.passage(line[i - 1], line[i], inside);
-      cost += d->per_metre * p.inside + d->per_entry * p.entries;
-      inside = p.ends_inside;
-    }
+    for (std::size_t i = 1; i < line.size(); ++i) cost += d->price(line[i - 1], line[i], inside);
   }
   return cost;
 }
@@ -140,9 +143,9 @@ struct Router::Ground {
   Priced price(Point a, Point b, const std::vector<char>& inside) const {
     Priced leg{inside, 0, std::vector<char>(dear.size())};
     for (std::size_t d = 0; d < dear.size(); ++d) {
-      const auto p = dear[d]->sight.passage(a, b, inside[d]);
-      leg.price += dear[d]->per_metre * p.inside + dear[d]->per_entry * p.entries;
-      leg.ends_inside[d] = p.ends_inside;
+      bool in = inside[d];
+      leg.price += dear[d]->price(a, b, in);
+      leg.ends_inside[d] = in;
     }
     leg.price += prices.flat_crossings(a, b);
     return leg;

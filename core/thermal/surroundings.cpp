@@ -12,7 +12,8 @@ struct Troubles {
   UnitSystem units;
   std::vector<Trouble> all = {};
 
-  void bounded(const std::string& thing, Quantity q, double v, double low, double high, const std::string& advice) {
+  void bounded(const std::string& thing, Quantity q, double v, double low, double high,
+               const std::string& advice) {
     if (v >= low && v <= high) return;
     const auto shown = [&](double x) { return print_quantity(q, x, units, Fineness::fine); };
     all.push_back(

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Languages for tests: files as msgfmt writes them, and one that puts every translated text into brackets, so that
-// what was never handed to a translator can be seen.
+// Languages for tests: files as msgfmt writes them, and one that puts every translated text into brackets, so
+// that what was never handed to a translator can be seen.
 #pragma once
 
 #include <map>
@@ -24,8 +24,9 @@ const Catalogue& marking_language(const std::string& path);
 // The same with what fills a text left outside its brackets: ⟦⟧name⟦ has no option ⟧option⟦⟧.
 const Catalogue& marking_around_holes(const std::string& path);
 
-// Collects words of two letters and more that stand outside all brackets, over any number of texts in the order in
-// which they are said: a text that is wrapped opens its bracket in one line and closes it in another.
+// Collects words of two letters and more that stand outside all brackets, over any number of texts in the
+// order in which they are said: a text that is wrapped opens its bracket in one line and closes it in
+// another.
 class Unsaid {
  public:
   void read(std::string_view text);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Coil trenches side by side to the east of a header along x = 0, heads `spacing` apart, a run of 20 m from the west.
+// Coil trenches side by side to the east of a header along x = 0, heads `spacing` apart, a run of 20 m from
+// the west.
 #pragma once
 
 #include "layout/layout.h"

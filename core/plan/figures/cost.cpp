@@ -6,6 +6,7 @@
 #include "cost/crew_calendar.h"
 #include "dig/dig_order.h"
 #include "flow/coil_hold.h"
+#include "flow/loop_test.h"
 #include "plan/figures/groups.h"
 
 namespace underlawn::figures {
@@ -60,8 +61,8 @@ int coils_proved(const Outcome& outcome) {
   }));
 }
 
-// `proved`: coils tested alone, before the loop.
-void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew, int proved) {
+// `test`: s of the whole loop's test; `proved`: coils tested alone, before the loop.
+void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew, double test, int proved) {
   const auto days = [&](double time) { return days_of(time, crew.day_length); };
   const std::string rates =
       say("{}; sizes and cycles {}", translated(kProductionSource), translated(kCommonPractice));
@@ -92,8 +93,7 @@ void add_stages(Figures& all, const CrewTime& t, const CrewWishes& crew, int pro
   derived(all, "days.joining", say("Header, run and joints, working days"), days(t.joining), Q::count,
           {say("metres of header and run x time a metre + joints x time a joint"), joining,
            translated(kCommonPractice)});
-  typed(all, "test.duration", say("Pressure test, from pumping to the last reading"),
-        t.testing - crew.test_filling - proved * (kCoilFilled + kCoilProved), Q::duration);
+  typed(all, "test.duration", say("Pressure test, from pumping to the last reading"), test, Q::duration);
   typed(all, "crew.coil_proving", say("A coil alone filled and held under pressure"),
         kCoilFilled + kCoilProved, Q::duration);
   derived(all, "days.coils_proved", say("Coils held under pressure before they are covered"), proved,
@@ -135,7 +135,7 @@ void add_cost(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (!outcome.work || outcome.order == nullptr) return;
   add_amounts(all, outcome);
   add_rates(all, plan.dig, plan.crew);
-  add_stages(all, outcome.work->time, plan.crew, coils_proved(outcome));
+  add_stages(all, outcome.work->time, plan.crew, test_duration(plan.test.procedure), coils_proved(outcome));
   derived(all, "order.hauled_volume", say("Loose earth trucked off"), hauled_loose(*outcome.order), Q::volume,
           {say("sum over the steps whose spoil has no place on the lot"), {"dig.total.loose_volume"}, ""});
   if (outcome.order->hauled > 0) add_hauling(all, outcome.work->time, plan.crew);

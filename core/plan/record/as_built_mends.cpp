@@ -8,6 +8,7 @@
 #include "layout/supply_coil.h"
 #include "pipe/pipe_size.h"
 #include "plan/circulation_of.h"
+#include "plan/keeping.h"
 #include "plan/record/added_leg.h"
 #include "plan/record/built_header.h"
 #include "plan/record/built_holds.h"
@@ -285,8 +286,7 @@ class Mender {
   std::optional<Segment> room_for(double trench_length) const {
     Wishes w = built_.plan.wishes;
     w.given.clear();
-    w.kept.clear();
-    w.kept_run.clear();
+    forget_shown(w);
     w.locked.clear();
     for (const Trench& t : built_.loop.layout.trenches)
       if (t.role == TrenchRole::field)

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/keeping.h"
 #include "plan/record/built_holds.h"
 
 namespace underlawn {
@@ -78,8 +79,7 @@ Plan built_plan(const Plan& plan, const Outcome& planned, const BuiltLoop& loop)
   p.site = measured_site(plan);
   p.wishes.given = given_from(loop.layout);
   p.wishes.locked.clear();
-  p.wishes.kept.clear();
-  p.wishes.kept_run.clear();
+  forget_shown(p.wishes);
   p.wishes.run_depth = built_run_depth(plan.wishes.run_depth, loop.layout);
   if (planned.flow != nullptr) fix_sizes(p.flow, *planned.flow, plan.as_built);
   return p;

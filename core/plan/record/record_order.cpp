@@ -43,23 +43,25 @@ class Order {
     const std::string filled = trench == 0 ? say("The joints were filled in on {}", day)
                                            : say("Trench {} was filled in on {}", trench, day);
     if (!passed_)
-      return add(key, Tone::bad, title,
-                 record_.test.result == TestResult::failed
-                     ? say("{}, though the test failed. Open the joints, or test again before anything else is "
-                           "covered.",
-                           filled)
-                     : say("{}; no test is recorded as passed. Open the joints, or test again before anything "
-                           "else is covered.",
-                           filled),
-                 translated(kWhy));
+      return add(
+          key, Tone::bad, title,
+          record_.test.result == TestResult::failed
+              ? say("{}, though the test failed. Open the joints, or test again before anything else is "
+                    "covered.",
+                    filled)
+              : say("{}; no test is recorded as passed. Open the joints, or test again before anything "
+                    "else is covered.",
+                    filled),
+          translated(kWhy));
     if (!tested_)
       return add(key, Tone::doubt, title, say("{}; when the test ended is not recorded.", filled),
                  translated(kWhy));
     if (surely_before(*then, *tested_))
-      return add(key, Tone::bad, title,
-                 say("{}, before the test ended on {}. Open the joints and test again while they can be seen.",
-                     filled, print_moment(*tested_)),
-                 translated(kWhy));
+      return add(
+          key, Tone::bad, title,
+          say("{}, before the test ended on {}. Open the joints and test again while they can be seen.",
+              filled, print_moment(*tested_)),
+          translated(kWhy));
     add(key, Tone::good, title, say("{}, not before the test ended.", filled), translated(kWhy));
   }
 

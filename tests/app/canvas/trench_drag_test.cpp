@@ -1,30 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tools/trench_drag.h"
 
-#include "app/canvas/canvas_fixture.h"
-#include "app/support/wait.h"
+#include "app/canvas/drag_fixture.h"
 
 namespace underlawn {
 
 namespace {
 
-// 80 m by 60 m, setback 3 m, a house in a corner, two trenches.
-class TrenchDrag : public CanvasTest {
+class TrenchDrag : public DragTest {
  protected:
-  TrenchDrag() {
-    add_lot({{0, 0}, {80, 0}, {80, 60}, {0, 60}});
-    const int house = add(FeatureKind::house, {{6, 45}, {18, 45}, {18, 55}, {6, 55}});
-    Plan plan = edit::with_entry(document.committed(), {12, 45});
-    plan.site.entry->house_id = house;
-    plan.wishes.circuits = 2;
-    plan.wishes.coil_in_run = false;
-    document.commit(std::move(plan), "Set up");
-    wait();
-  }
-
-  void wait() {
-    ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
-  }
+  TrenchDrag() : DragTest(2) {}
   const Trench& trench(std::size_t i) const { return document.outcome()->layout.trenches.at(i); }
   Point middle(const Trench& t) const { return 0.5 * (t.head + t.end); }
   const std::vector<GivenTrench>& locked() const { return document.committed().wishes.locked; }

@@ -444,7 +444,7 @@ TEST(Family, AtTheBeginningNothingIsOpenAndAtTheEndAllIsFilled) {
 
 TEST(Family, ADayTellsWhatItsTasksAre) {
   for (const Solved* s : {&alder(), &kestrel()}) {
-    const auto days = work_days(s->plan, s->outcome);
+    const auto days = work_days(s->outcome);
     const CrewCalendar& c = *s->outcome.calendar;
     for (const CrewTask& task : c.tasks) {
       if (task.station != CrewStation::testing || task.step >= 0) continue;  // of the whole loop

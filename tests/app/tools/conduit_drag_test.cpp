@@ -1,29 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tools/conduit_drag.h"
 
-#include "app/canvas/canvas_fixture.h"
-#include "app/support/wait.h"
+#include "app/canvas/drag_fixture.h"
 
 namespace underlawn {
 
 namespace {
 
-// 80 m by 60 m, setback 3 m, a house in a corner, three trenches.
-class ConduitDrag : public CanvasTest {
+class ConduitDrag : public DragTest {
  protected:
-  ConduitDrag() {
-    add_lot({{0, 0}, {80, 0}, {80, 60}, {0, 60}});
-    const int house = add(FeatureKind::house, {{6, 45}, {18, 45}, {18, 55}, {6, 55}});
-    Plan plan = edit::with_entry(document.committed(), {12, 45});
-    plan.site.entry->house_id = house;
-    plan.wishes.circuits = 3;
-    plan.wishes.coil_in_run = false;
-    document.commit(std::move(plan), "Set up");
-    wait();
-  }
-  void wait() {
-    ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
-  }
+  ConduitDrag() : DragTest(3) {}
   const Layout& layout() const { return document.outcome()->layout; }
   Point on_header() const {
     const Polyline& leg = layout().header.legs.at(0);

@@ -41,7 +41,7 @@ TEST(KitchenView, GoesThroughItsScenesByKeyAndLeavesWithEsc) {
 TEST(KitchenView, DaysBeginWithTheFirstBucketAndEndWithEverythingClosed) {
   const Plan plan = sample::half_acre();
   const Outcome outcome = solve(plan);
-  const std::vector<WorkDay> days = work_days(plan, outcome);
+  const std::vector<WorkDay> days = work_days(outcome);
   ASSERT_EQ(static_cast<int>(days.size()), outcome.calendar->days_worked);
   for (std::size_t i = 1; i < days.size(); ++i) EXPECT_GE(days[i].dug, days[i - 1].dug);
   EXPECT_GT(days.front().dug, 0);

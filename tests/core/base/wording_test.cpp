@@ -28,8 +28,8 @@ TEST(Wording, TheAndIsThatOfTheLanguage) {
   EXPECT_EQ(joined_and(Names{"1", "2", "3"}), "1, 2 y 3");
 }
 
-// Unicode, Latin-1 Supplement: U+00C1 Á and U+00E1 á, U+00D1 Ñ and U+00F1 ñ; U+00F7 is the sign of division, which
-// Spanish begins no word with.
+// Unicode, Latin-1 Supplement: U+00C1 Á and U+00E1 á, U+00D1 Ñ and U+00F1 ñ; U+00F7 is the sign of division,
+// which Spanish begins no word with.
 TEST(Wording, FirstLettersGrowAndShrinkWithTheirMarks) {
   EXPECT_EQ(capitalised("tree"), "Tree");
   EXPECT_EQ(capitalised("árbol"), "Árbol");

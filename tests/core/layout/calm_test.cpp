@@ -48,24 +48,53 @@ double moved(const Layout& from, const Layout& to) {
   return sum / static_cast<double>(std::max<std::size_t>(1, to.trenches.size()));
 }
 
+Wishes two_groups() {
+  Wishes w;
+  w.circuits = 6;
+  w.groups = 2;
+  w.coil_in_run = false;
+  return w;
+}
+
+// A hand's breadth at a time.
+void corner_outward(Site& s, const Site& drawn, int step) {
+  s.lot[2].at = drawn.lot[2].at + Point{0.1 * step, 0.07 * step};
+}
+void side_inward(Site& s, const Site& drawn, int step) {
+  for (std::size_t corner : {1u, 2u}) s.lot[corner].at.x = drawn.lot[corner].at.x - 0.06 * step;
+}
+
+// Step by step, each layout knowing the one before: none loses a trench, and one whose trenches move by more
+// than `still` m has to gain by it. `also` is asked of each two that follow.
+template <class Change, class Also>
+void drag(const Site& drawn, Wishes w, int steps, double still, Change change, Also also) {
+  Site s = drawn;
+  Layout before = make_layout(s, w, coil());
+  for (int step = 1; step <= steps; ++step) {
+    change(s, drawn, step);
+    w.kept = shown(before);
+    const Layout after = make_layout(s, w, coil());
+    ASSERT_EQ(after.trenches.size(), before.trenches.size());
+    also(before, after, step);
+    if (moved(before, after) > still) {
+      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
+    }
+    before = after;
+  }
+}
+template <class Change>
+void drag(const Site& drawn, const Wishes& w, int steps, double still, Change change) {
+  drag(drawn, w, steps, still, change, [](const Layout&, const Layout&, int) {});
+}
+
 // A corner dragged outward, a hand's breadth at a time: what was shown stays legal, so that trenches move for
 // a real gain only.
 TEST(Calm, TrenchesStayWhileACornerIsDraggedOutward) {
   Wishes w;
   w.circuits = 5;
-  Site s = lot(60, 50);
-  Layout before = make_layout(s, w, coil());
-  for (int step = 1; step <= 30; ++step) {
-    s.lot[2].at = {60 + 0.1 * step, 50 + 0.07 * step};
-    w.kept = shown(before);
-    const Layout after = make_layout(s, w, coil());
-    ASSERT_EQ(after.trenches.size(), before.trenches.size());
+  drag(lot(60, 50), w, 30, 0.01, corner_outward, [](const Layout& before, const Layout& after, int step) {
     EXPECT_LT(std::abs(after.direction - before.direction), 0.1) << "step " << step;
-    if (moved(before, after) > 0.01) {
-      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
-    }
-    before = after;
-  }
+  });
 }
 
 // Pushed inward, they give way a little, or for a gain. As far as two trenches with their heads to each other
@@ -73,18 +102,7 @@ TEST(Calm, TrenchesStayWhileACornerIsDraggedOutward) {
 TEST(Calm, TrenchesGiveWayALittleWhileASideIsPushedInward) {
   Wishes w;
   w.circuits = 4;
-  Site s = lot(60, 50);
-  Layout before = make_layout(s, w, coil());
-  for (int step = 1; step <= 30; ++step) {
-    for (std::size_t corner : {1u, 2u}) s.lot[corner].at.x = 60 - 0.06 * step;
-    w.kept = shown(before);
-    const Layout after = make_layout(s, w, coil());
-    ASSERT_EQ(after.trenches.size(), before.trenches.size());
-    if (moved(before, after) > 0.5) {
-      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
-    }
-    before = after;
-  }
+  drag(lot(60, 50), w, 30, 0.5, side_inward);
 }
 
 // What was shown on quite another lot is only a hint: the count is the one found without it.
@@ -101,44 +119,16 @@ TEST(Calm, AHintTakesNoTrenchAway) {
 // Two fields with headers of their own, a corner dragged outward a hand's breadth at a time: nothing moves
 // but for a real gain.
 TEST(Calm, GroupsStayWhileACornerIsDraggedOutward) {
-  Wishes w;
-  w.circuits = 6;
-  w.groups = 2;
-  w.coil_in_run = false;
-  Site s = lot(75, 55);
-  Layout before = make_layout(s, w, coil());
-  ASSERT_EQ(before.groups, (std::vector{3, 3}));
-  for (int step = 1; step <= 20; ++step) {
-    s.lot[2].at = {75 + 0.1 * step, 55 + 0.07 * step};
-    w.kept = shown(before);
-    const Layout after = make_layout(s, w, coil());
-    ASSERT_EQ(after.trenches.size(), before.trenches.size());
-    EXPECT_EQ(after.groups, before.groups) << "step " << step;
-    if (moved(before, after) > 0.01) {
-      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
-    }
-    before = after;
-  }
+  ASSERT_EQ(make_layout(lot(75, 55), two_groups(), coil()).groups, (std::vector{3, 3}));
+  drag(lot(75, 55), two_groups(), 20, 0.01, corner_outward,
+       [](const Layout& before, const Layout& after, int step) {
+         EXPECT_EQ(after.groups, before.groups) << "step " << step;
+       });
 }
 
 // Pushed inward, they move by as little as the side does, or for a gain.
 TEST(Calm, GroupsGiveWayALittleWhileASideIsPushedInward) {
-  Wishes w;
-  w.circuits = 6;
-  w.groups = 2;
-  w.coil_in_run = false;
-  Site s = lot(75, 55);
-  Layout before = make_layout(s, w, coil());
-  for (int step = 1; step <= 20; ++step) {
-    for (std::size_t corner : {1u, 2u}) s.lot[corner].at.x = 75 - 0.06 * step;
-    w.kept = shown(before);
-    const Layout after = make_layout(s, w, coil());
-    ASSERT_EQ(after.trenches.size(), before.trenches.size());
-    if (moved(before, after) > 0.5) {
-      EXPECT_LT(digging(after), digging(before) - 0.5) << "step " << step;
-    }
-    before = after;
-  }
+  drag(lot(75, 55), two_groups(), 20, 0.5, side_inward);
 }
 
 // What is held where it lies anyway leaves everything where it lies: trenches, header and the run.

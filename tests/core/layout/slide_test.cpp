@@ -3,25 +3,15 @@
 
 #include <gtest/gtest.h>
 
+#include "core/layout/push_lot.h"
 #include "layout/legality.h"
 
 namespace underlawn {
 namespace {
 
-// 60 m square, 3 m setbacks; trenches 1 m wide, 4 m apart, 2 m at their ends.
-Site square() {
-  Site s;
-  for (Point p : Ring{{0, 0}, {60, 0}, {60, 60}, {0, 60}}) s.lot.push_back({p, 3});
-  return s;
-}
-
-Wishes wishes() {
-  Wishes w;
-  w.trench_width = 1;
-  w.spacing = 4;
-  w.end_gap = 2;
-  return w;
-}
+using pushed::kStart;
+using pushed::square;
+using pushed::wishes;
 
 Feature feature(int id, FeatureKind kind, std::vector<Point> points, double clearance) {
   Feature f;
@@ -35,8 +25,6 @@ Feature feature(int id, FeatureKind kind, std::vector<Point> points, double clea
 GivenTrench moved(const GivenTrench& t, Point by) {
   return {t.head + by, t.end + by};
 }
-
-const GivenTrench kStart{{20, 30}, {40, 30}};
 
 void expect_at(const GivenTrench& t, Point head, Point end, double within = 1e-3) {
   EXPECT_NEAR(t.head.x, head.x, within);

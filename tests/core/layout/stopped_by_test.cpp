@@ -3,25 +3,15 @@
 
 #include <gtest/gtest.h>
 
+#include "core/layout/push_lot.h"
 #include "layout/slide.h"
 
 namespace underlawn {
 namespace {
 
-// 60 m square, 3 m setbacks; trenches 1 m wide, 4 m apart, 2 m at their ends.
-Site square() {
-  Site s;
-  for (Point p : Ring{{0, 0}, {60, 0}, {60, 60}, {0, 60}}) s.lot.push_back({p, 3});
-  return s;
-}
-
-Wishes wishes() {
-  Wishes w;
-  w.trench_width = 1;
-  w.spacing = 4;
-  w.end_gap = 2;
-  return w;
-}
+using pushed::kStart;
+using pushed::square;
+using pushed::wishes;
 
 Feature tank(Point corner, double clearance) {
   Feature f;
@@ -31,8 +21,6 @@ Feature tank(Point corner, double clearance) {
   f.trench_clearance = clearance;
   return f;
 }
-
-const GivenTrench kStart{{20, 30}, {40, 30}};
 
 GivenTrench moved(Point by) {
   return {kStart.head + by, kStart.end + by};

@@ -135,7 +135,8 @@ TEST(MachineReach, NamesWhatTheMachineCannotDo) {
   d.plan.dig.excavator.reach = 2;
   d.solve();
   // With so short a reach it finds no place to stand clear of its trench either.
-  EXPECT_EQ(keys(checks::machine_reach(d.plan, d.outcome)), (Keys{"machine_reach/way", "machine_reach/cast"}));
+  EXPECT_EQ(keys(checks::machine_reach(d.plan, d.outcome)),
+            (Keys{"machine_reach/way", "machine_reach/cast"}));
   d.plan.dig.excavator.reach = 5.8;
   d.plan.dig.access.reset();
   d.solve();
