@@ -3,6 +3,7 @@
 // from.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>

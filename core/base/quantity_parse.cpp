@@ -5,6 +5,7 @@
 //   factor  = { "+" | "-" } ( "(" sum ")" [unit] | term )
 //   term    = number [ unit { ["-"] number [smaller unit] } ]        6'-3 1/2"   1 h 30 min
 //   number  = decimal | whole "/" whole | whole (" " | "-") whole "/" whole
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <optional>

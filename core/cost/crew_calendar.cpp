@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/crew_calendar.h"
 
+#include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "base/say.h"
 #include "base/wording.h"

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/crew_shop.h"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/crew_time.h"
 
+#include <algorithm>
+
 #include "cost/crew_calendar.h"
 
 namespace underlawn {

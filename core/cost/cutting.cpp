@@ -3,6 +3,7 @@
 // solved by branch and bound over the pieces, longest first.
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
 #include <map>
 #include <optional>

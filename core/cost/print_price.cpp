@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cost/print_price.h"
 
+#include <algorithm>
+
 #include "base/say.h"
 #include "base/units.h"
 

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "dig/dig.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include "dig/cut_once.h"
 
 namespace underlawn {

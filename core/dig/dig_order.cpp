@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "dig/dig_order.h"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 

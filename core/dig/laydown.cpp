@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "dig/laydown.h"
 
+#include <algorithm>
+
 #include "dig/machine_ways.h"
 #include "dig/pieces.h"
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "dig/order_search.h"
 
+#include <algorithm>
 #include <set>
 
 namespace underlawn {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "dig/protection.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/say.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "dig/truck_ways.h"
 
+#include <algorithm>
+
 #include "plane/strip.h"
 
 namespace underlawn {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "exchange/drawing_json.h"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "base/say.h"

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "exchange/dxf_contents.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>

@@ -3,6 +3,7 @@
 #include <dxflib/dl_dxf.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <map>

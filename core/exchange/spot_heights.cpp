@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "exchange/spot_heights.h"
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <set>

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "field/coil.h"
 
+#include <algorithm>
 #include <boost/math/special_functions/ellint_2.hpp>
 #include <boost/math/tools/roots.hpp>
+#include <cmath>
 #include <numbers>
 
 #include "base/quantity.h"

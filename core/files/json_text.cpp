@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "files/json_text.h"
 
+#include <algorithm>
 #include <set>
 
 #include "base/say.h"

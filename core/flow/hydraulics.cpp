@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "flow/hydraulics.h"
 
+#include <algorithm>
 #include <numbers>
 
 #include "base/quantity.h"

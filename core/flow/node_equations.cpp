@@ -2,6 +2,7 @@
 #include "flow/node_equations.h"
 
 #include <algorithm>
+#include <functional>
 #include <queue>
 
 namespace underlawn {

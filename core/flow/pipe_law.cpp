@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "flow/pipe_law.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 

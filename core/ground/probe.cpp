@@ -2,6 +2,7 @@
 #include "ground/probe.h"
 
 #include <algorithm>
+#include <array>
 #include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <cstdio>

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/blocked_way.h"
 
+#include <algorithm>
+
 #include "base/say.h"
 #include "layout/zones.h"
 #include "site/clearances.h"

@@ -2,6 +2,7 @@
 #include "layout/cheaper_bends.h"
 
 #include <array>
+#include <cmath>
 #include <numbers>
 
 namespace underlawn {

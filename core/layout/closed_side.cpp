@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/closed_side.h"
 
+#include <algorithm>
+
 #include "base/say.h"
 #include "plane/region.h"
 

@@ -1,4 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <cmath>
+
 #include "layout/amounts.h"
 #include "layout/connect.h"
 #include "layout/legality.h"

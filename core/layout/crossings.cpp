@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/crossings.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include "layout/zones.h"
 #include "site/clearances.h"
 

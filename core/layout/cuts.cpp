@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/cuts.h"
 
+#include <functional>
+
 namespace underlawn {
 
 namespace {

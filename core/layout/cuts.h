@@ -2,6 +2,8 @@
 // Capsules and areas of a ground, turned and made ready to be cut by many strips along one axis.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <span>
 #include <vector>

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/directions.h"
 
+#include <algorithm>
+
 #include "layout/in_steps.h"
 
 namespace underlawn {

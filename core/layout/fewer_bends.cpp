@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/fewer_bends.h"
 
+#include <cmath>
 #include <optional>
 
 namespace underlawn {

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/held.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include "layout/legality.h"
 
 namespace underlawn {

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/independent_set.h"
 
+#include <algorithm>
 #include <bit>
+#include <cmath>
 
 namespace underlawn {
 

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/legality.h"
 
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
 #include "layout/zones.h"
 #include "plane/strip.h"
 #include "site/clearances.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/obstacles.h"
 
+#include <algorithm>
+
 #include "layout/closed_side.h"
 #include "layout/held.h"
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/pipe_turns.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace underlawn {

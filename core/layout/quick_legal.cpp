@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/quick_legal.h"
 
+#include <numbers>
+
 #include "layout/legality.h"
 #include "layout/quick_distance.h"
 

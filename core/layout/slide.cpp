@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/slide.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include "layout/closed_side.h"
 #include "layout/given.h"
 #include "layout/legality.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/supply_coil.h"
 
+#include <algorithm>
+
 #include "layout/legality.h"
 
 namespace underlawn {

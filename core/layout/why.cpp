@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/why.h"
 
+#include <numbers>
+
 #include "base/say.h"
 #include "layout/closed_side.h"
 #include "layout/legality.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/zones.h"
 
+#include <algorithm>
+
 #include "base/say.h"
 #include "layout/in_steps.h"
 #include "plane/subtract_all.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/bounded_number.h"
 
+#include <cmath>
+
 #include "base/say.h"
 #include "plane/region.h"
 

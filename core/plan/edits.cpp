@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/edits.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include "layout/given.h"
 #include "plan/dimensions.h"
 #include "plane/region.h"

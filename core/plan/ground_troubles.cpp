@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <numbers>
+
 #include "base/say.h"
 #include "base/typed_text.h"
 #include "base/wording.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/header_words.h"
 
+#include <algorithm>
+
 #include "base/wording.h"
 
 namespace underlawn {

@@ -1,4 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <numbers>
+
 #include "base/say.h"
 #include "pipe/pipe_size.h"
 #include "plan/bounded_number.h"

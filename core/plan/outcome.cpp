@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/outcome.h"
 
+#include <algorithm>
+
 #include "site/terrain.h"
 
 namespace underlawn {

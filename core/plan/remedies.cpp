@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/remedies.h"
 
+#include <algorithm>
+
 #include "base/quantity.h"
 #include "base/say.h"
 #include "cost/bill.h"

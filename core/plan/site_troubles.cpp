@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <numbers>
 #include <set>
 
 #include "base/say.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/stake_out.h"
 
+#include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "base/say.h"

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/tape.h"
 
+#include <algorithm>
+#include <cmath>
+
 namespace underlawn {
 
 namespace {

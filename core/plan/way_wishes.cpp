@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/way_wishes.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/ways.h"
 
+#include <algorithm>
+
 #include "base/say.h"
 #include "cost/bill.h"
 #include "plan/plan_troubles.h"

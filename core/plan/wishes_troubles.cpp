@@ -1,4 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
 #include "base/say.h"
 #include "field/straight.h"
 #include "plan/bounded_number.h"

@@ -2,6 +2,7 @@
 #include "plane/triangles.h"
 
 #include <boost/polygon/voronoi.hpp>
+#include <cmath>
 #include <cstdint>
 
 namespace underlawn {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "site/clearances.h"
 
+#include <algorithm>
+
 #include "base/say.h"
 
 namespace underlawn {

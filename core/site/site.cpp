@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "site/site.h"
 
+#include <algorithm>
+
 #include "base/say.h"
 #include "base/wording.h"
 #include "site/names.h"

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "site/terrain.h"
 
+#include <algorithm>
+#include <cmath>
+#include <map>
+
 namespace underlawn {
 
 namespace {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "thermal/circulation.h"
 
+#include <numbers>
+
 #include "pipe/friction.h"
 
 namespace underlawn {

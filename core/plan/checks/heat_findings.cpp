@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/checks/heat_findings.h"
 
+#include <algorithm>
+
 #include "base/say.h"
 #include "house/calendar.h"
 #include "plan/checks/measure.h"

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/checks/measure.h"
 
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
 #include "base/say.h"
 #include "base/wording.h"
 #include "plane/strip.h"

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
 #include "base/say.h"
 #include "dig/dig_order.h"
 #include "plan/checks/measure.h"

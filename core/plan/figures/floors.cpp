@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How high ground and floor are at the ends of each trench.
+#include <algorithm>
+
 #include "base/say.h"
 #include "dig/cut_once.h"
 #include "plan/figures/groups.h"

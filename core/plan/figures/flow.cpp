@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Flows, heads, pump, antifreeze and flushing.
+#include <algorithm>
+
 #include "base/say.h"
 #include "plan/figures/groups.h"
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Ground, weather, house and heat pump: what the temperatures follow from.
+#include <algorithm>
 #include <numeric>
 
 #include "base/say.h"

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "layout/layout.h"
 
+#include <algorithm>
+#include <numbers>
+
 #include "base/say.h"
 #include "layout/lifted.h"
 #include "plan/checks/measure.h"

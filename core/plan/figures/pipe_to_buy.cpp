@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Pipe as the bill counts it, before it is rounded up to what is sold.
+#include <algorithm>
+
 #include "base/say.h"
 #include "cost/take_off.h"
 #include "plan/figures/groups.h"

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The temperatures of the loop and what the heat pump makes of them.
+#include <algorithm>
+
 #include "base/say.h"
 #include "house/calendar.h"
 #include "plan/figures/groups.h"

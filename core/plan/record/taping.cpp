@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/record/taping.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/say.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "plan/sizing/smallest_field.h"
 
+#include <algorithm>
+
 #include "base/say.h"
 #include "pipe/pipe_size.h"
 

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Troubles, coil and layout.
+#include <algorithm>
+
 #include "cost/pricing_troubles.h"
 #include "pipe/pipe_size.h"
 #include "plan/plan_troubles.h"
