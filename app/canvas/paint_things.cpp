@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Wells and trees, and how far digging stays from things.
+#include <algorithm>
 #include <cmath>
 
 #include "base/quantity.h"
@@ -85,7 +86,13 @@ void paint_well(PaintContext& c, const Feature& f) {
   label_point(c, f, 1.7 * r, c.look.well);
 }
 
-// How far off, at the arc itself, where it lies on the lot.
+bool in_a_house(const Site& site, Point p) {
+  return std::ranges::any_of(site.features, [&](const Feature& f) {
+    return f.kind == FeatureKind::house && f.points.size() > 2 && contains(f.points, p);
+  });
+}
+
+// How far off, at the arc itself, where it lies on the lot and in no house: there it would be read as a wall's.
 void label_arc(PaintContext& c, const Feature& well, double radius) {
   if (!c.options.labels || !c.options.sheet || radius < 20 * c.look.line) return;
   const Ring lot = lot_ring(c.plan.site);
@@ -97,7 +104,7 @@ void label_arc(PaintContext& c, const Feature& well, double radius) {
   label.rank = 6;
   for (int i = 0; i < 24; ++i) {
     const Point p = well.points[0] + metres * direction(i * M_PI / 12);
-    if (lot.size() < 3 || contains(lot, p)) label.places.push_back(c.at(p));
+    if ((lot.size() < 3 || contains(lot, p)) && !in_a_house(c.plan.site, p)) label.places.push_back(c.at(p));
   }
   if (!label.places.isEmpty()) c.labels.add(std::move(label));
 }

@@ -3,6 +3,7 @@
 
 #include "sheets/base_line_mark.h"
 #include "sheets/contents.h"
+#include "sheets/crew_needs.h"
 
 namespace underlawn {
 
@@ -29,6 +30,7 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, order_of_digging(plan, outcome), true, true);  // all steps before one's eyes
   add(all, before_and_after(plan, outcome), true);
   add(all, locate_ticket(plan, outcome));
+  add(all, bring_and_fill(plan, outcome));
   add(all, distance_table(plan, outcome), true);
   add(all, trench_table(plan, outcome), true);
   add(all, utility_table(plan, outcome), true);
@@ -37,10 +39,12 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, section_block(plan, outcome), true);
   add(all, digging_sections(plan, outcome));
   add(all, calendar_block(plan, outcome), true, true);
+  add(all, who_when(plan, outcome), true, true);
   add(all, coil_block(plan, outcome), true);
   add(all, header_block(plan, outcome), true);
   add(all, head_block(plan, outcome), true);
   add(all, header_table(plan, outcome));
+  add(all, fittings_table(plan, outcome));
   add(all, entry_block(plan, outcome));
   add(all, volume_table(plan, outcome), true);
   add(all, pipe_table(plan, outcome));

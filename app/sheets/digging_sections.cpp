@@ -2,6 +2,7 @@
 // Every kind of trench cut across, to scale, with its sides as they are to be held and its heap beside it.
 #include <cmath>
 
+#include "base/wording.h"
 #include "dig/dig_order.h"
 #include "sheets/contents.h"
 
@@ -57,7 +58,7 @@ class Sections : public Block {
   }
 
  private:
-  static constexpr double kSide = pt(66), kRight = pt(14), kBelow = pt(54);
+  static constexpr double kSide = pt(66), kRight = pt(14), kBelow = pt(66);
 
   double above(const Cut& c, double k) const {
     const double shield = c.step->sides == Sides::shield ? 0.46 * k : 0;
@@ -134,10 +135,21 @@ class Sections : public Block {
           type(9.5, QFont::DemiBold), kInk, Align::right);
     across(p, mid.x() - half, mid.x() + half, floor + pt(7), shown_length(plan_, s.width));
     double y = floor + pt(33);
-    for (const QString& line : wrapped(c.name + ": " + words(s), type(9.5), width, 2)) {
+    for (const QString& line : wrapped(c.name + ": " + words(s) + heapless(s), type(9.5), width, 3)) {
       write(p, {mid.x() - top - pt(60), y}, line, type(9.5));
       y += line_height(type(9.5));
     }
+  }
+
+  // Drawn is one of a kind: those of it whose earth lies elsewhere.
+  QString heapless(const DigStep& drawn) const {
+    if (drawn.hauled) return ". " + QObject::tr("No heap: trucked off");
+    QStringList names;
+    for (const DigStep& s : order_->steps)
+      if ((s.kind == DigKind::trench) == (drawn.kind == DigKind::trench) && s.hauled)
+        names << text_of(uncapitalised(step_name(s)));
+    if (names.isEmpty()) return {};
+    return ". " + QObject::tr("No heap, trucked off: %1").arg(names.join(", "));
   }
 
   QString words(const DigStep& s) const {

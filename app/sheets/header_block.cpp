@@ -7,6 +7,7 @@
 #include "canvas/paint_context.h"
 #include "dig/dig_order.h"
 #include "flow/header_tree.h"
+#include "plane/region.h"
 #include "plane/strip.h"
 #include "sheets/contents.h"
 #include "sheets/detail_parts.h"
@@ -18,7 +19,8 @@ namespace underlawn::sheet {
 namespace {
 
 const double kMargin = pt(26);
-constexpr double kStub = 2.5;  // m of every trench shown, and of the run
+constexpr double kStub = 2.5;    // m of every trench shown, and of the run
+constexpr double kOnLine = 0.05;  // m within which a head lies on the run
 
 // "1-1/4 in DR 11" of the header pipe that carries so many circuits; "" where the flow is not solved.
 QString size_of_piece(const Outcome& outcome, LoopPart part, int carries) {
@@ -42,6 +44,23 @@ Polyline reversed(Polyline line) {
   return line;
 }
 
+// m of the run from the header on: where it comes along a coil trench, as far as that is shown.
+double shown_run(const Layout& layout) {
+  const Polyline line = reversed(layout.run.line);
+  double shown = kStub;
+  for (const Trench& t : layout.trenches) {
+    if (t.role != TrenchRole::supply) continue;
+    double walked = 0;
+    for (std::size_t i = 1; i < line.size(); ++i) {
+      const Segment leg{line[i - 1], line[i]};
+      if (distance(leg, t.head) < kOnLine)
+        shown = std::max(shown, walked + distance(leg.a, nearest_on(leg, t.head)) + kStub);
+      walked += distance(leg.a, leg.b);
+    }
+  }
+  return shown;
+}
+
 // The strip that both pipes of a leg lie in.
 QPolygonF between_pipes(QPointF a, QPointF b, double pipes) {
   const QLineF leg(a, b);
@@ -53,7 +72,7 @@ QPolygonF between_pipes(QPointF a, QPointF b, double pipes) {
 class HeaderDetail : public Block {
  public:
   HeaderDetail(const Plan& plan, const Outcome& outcome) : plan_(plan), outcome_(outcome) {
-    lines_.push_back(start_of(reversed(outcome.layout.run.line), kStub));
+    lines_.push_back(start_of(reversed(outcome.layout.run.line), shown_run(outcome.layout)));
     for (const Polyline& leg : outcome.layout.header.legs)
       if (leg.size() > 1) lines_.push_back(leg);
     for (const Trench& t : outcome.layout.trenches) stubs_.push_back(start_of(middle_line(t), kStub));
