@@ -2,6 +2,7 @@
 // How it is dug: heaps at their real width, steps in their order with the way each is dug, the machine's
 // ways, ladders, where pipe is laid down.
 #include <QObject>
+#include <algorithm>
 #include <cmath>
 
 #include "canvas/paint_context.h"
@@ -109,7 +110,14 @@ void keep_heads_clear(PaintContext& c, const DigOrder& order) {
   }
 }
 
-// Beside header or run: on either side, from where it is begun on.
+bool on_a_building(const PaintContext& c, QPointF place) {
+  return std::ranges::any_of(c.plan.site.features, [&](const Feature& f) {
+    return f.kind == FeatureKind::house && f.points.size() > 2 &&
+           c.line(f.points).containsPoint(place, Qt::OddEvenFill);
+  });
+}
+
+// Beside header or run: on either side, from where it is begun on, on no building.
 QVector<QPointF> places_beside(const PaintContext& c, const DigStep& step, double em, double wide) {
   QVector<QPointF> places;
   const double long_ = length(step.line);
@@ -123,7 +131,8 @@ QVector<QPointF> places_beside(const PaintContext& c, const DigStep& step, doubl
       const QPointF across = side * QPointF(way.dy(), -way.dx()) / way.length();
       // A tag is wider than high: what lies beside it has to be farther off than what lies over it.
       const double reach = std::abs(across.x()) * wide / 2 + std::abs(across.y()) * 0.7 * em;
-      places.push_back(on + (half + reach + 0.25 * em) * across);
+      const QPointF place = on + (half + reach + 0.25 * em) * across;
+      if (!on_a_building(c, place)) places.push_back(place);
     }
   return places;
 }

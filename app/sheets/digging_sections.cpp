@@ -2,8 +2,8 @@
 // Every kind of trench cut across, to scale, with its sides as they are to be held and its heap beside it.
 #include <cmath>
 
-#include "base/wording.h"
 #include "dig/dig_order.h"
+#include "dig/dig_words.h"
 #include "sheets/contents.h"
 
 namespace underlawn::sheet {
@@ -144,12 +144,14 @@ class Sections : public Block {
   // Drawn is one of a kind: those of it whose earth lies elsewhere.
   QString heapless(const DigStep& drawn) const {
     if (drawn.hauled) return ". " + QObject::tr("No heap: trucked off");
-    QStringList names;
-    for (const DigStep& s : order_->steps)
+    QStringList numerals;
+    for (std::size_t i = 0; i < order_->steps.size(); ++i) {
+      const DigStep& s = order_->steps[i];
       if ((s.kind == DigKind::trench) == (drawn.kind == DigKind::trench) && s.hauled)
-        names << text_of(uncapitalised(step_name(s)));
-    if (names.isEmpty()) return {};
-    return ". " + QObject::tr("No heap, trucked off: %1").arg(names.join(", "));
+        numerals << text_of(step_numeral(static_cast<int>(i) + 1));
+    }
+    if (numerals.isEmpty()) return {};
+    return ". " + QObject::tr("No heap, trucked off: steps %1").arg(numerals.join(", "));
   }
 
   QString words(const DigStep& s) const {

@@ -88,7 +88,8 @@ class HeaderDetail : public Block {
   }
 
   double height(double width) const override {
-    return heading_height() + 2 * kMargin + down() * per_metre(scale(width)) + pt(14);
+    return heading_height() + 2 * kMargin + down() * per_metre(scale(width)) + pt(3) +
+           static_cast<double>(wrapped(key(), type(9), width).size()) * line_height(type(9));
   }
   void paint(QPainter& painter, const QRectF& room) const override;
 
@@ -100,6 +101,15 @@ class HeaderDetail : public Block {
   int scale(double width) const {
     const int wide = detail_scale(plan_.units, across(), width - 2 * kMargin - pt(60));
     return std::max(wide, detail_scale(plan_.units, down(), pt(230)));
+  }
+
+  QString key() const {
+    return turned() ? QObject::tr(
+                          "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
+                          "joined. Turned: what is up on the plan is right here.")
+                    : QObject::tr(
+                          "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
+                          "joined.");
   }
 
   Plan plan_;
@@ -179,14 +189,11 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
   labels.add(std::move(house));
   labels.paint(painter, QRectF(QPointF(0, 0), area.size()), Qt::white, look.line);
   painter.restore();
-  const QString key =
-      turned() ? QObject::tr(
-                     "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
-                     "joined. Turned: what is up on the plan is right here.")
-               : QObject::tr(
-                     "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
-                     "joined.");
-  write_fitted(painter, {room.left(), area.bottom() + pt(9)}, key, room.width(), {9, 7});
+  double y = area.bottom() + pt(9);
+  for (const QString& line_of_key : wrapped(key(), type(9), room.width())) {
+    write(painter, {room.left(), y}, line_of_key, type(9));
+    y += line_height(type(9));
+  }
 }
 
 QString tee_name(const HeaderTree& tree, const Outcome& outcome, int tee) {
