@@ -137,8 +137,8 @@ QVector<QPointF> places_beside(const PaintContext& c, const DigStep& step, doubl
   return places;
 }
 
-// Its place in the order, where it is begun; hollow: its spoil is trucked off. On a coil trench, beside header
-// and run, and with a leader where these are short.
+// Its place in the order, where it is begun; hollow: its spoil is trucked off. On a coil trench, beside
+// header and run, and with a leader where these are short.
 void tag_step(PaintContext& c, const DigStep& step, int number) {
   if (!c.options.labels) return;
   Label label;

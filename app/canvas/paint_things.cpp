@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
-#include "canvas/paint_context.h"
+#include "canvas/map_name.h"
 #include "plane/region.h"
 #include "site/clearances.h"
 
@@ -46,7 +46,7 @@ void label_point(PaintContext& c, const Feature& f, double reach, const QColor& 
   const QPointF p = c.at(f.points[0]);
   if (!c.device().contains(p)) return;
   Label label;
-  label.text = QString::fromStdString(display_name(f));
+  label.text = map_name(c, f);
   label.font = c.font();
   label.colour = colour;
   label.places = places_around(p, {reach, reach}, label.text, label.font, 4);
@@ -92,7 +92,8 @@ bool in_a_house(const Site& site, Point p) {
   });
 }
 
-// How far off, at the arc itself, where it lies on the lot and in no house: there it would be read as a wall's.
+// How far off, at the arc itself, where it lies on the lot and in no house: there it would be read as a
+// wall's.
 void label_arc(PaintContext& c, const Feature& well, double radius) {
   if (!c.options.labels || !c.options.sheet || radius < 20 * c.look.line) return;
   const Ring lot = lot_ring(c.plan.site);

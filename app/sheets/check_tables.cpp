@@ -79,7 +79,10 @@ class Checks {
 
   QString note() const {
     QStringList all{QObject::tr("Pull these tapes once the stakes are in: they must meet the same stake.")};
-    if (dash_) all << QObject::tr("A dash under From: no second pair of corners sees it at 30° or more: tape it from its neighbours (BETWEEN STAKES).");
+    if (dash_)
+      all << QObject::tr(
+          "A dash under From: no second pair of corners sees it at 30° or more: tape it from its neighbours "
+          "(BETWEEN STAKES).");
     if (shared_)
       all << QObject::tr("† No pair of two other corners is as good: one corner is of the first pair again.");
     all << marks_.notes();
@@ -192,7 +195,8 @@ class Between {
     }
   }
 
-  // A building whose place hangs on thin arcs: from its corner to the nearest stake that is not taped from it.
+  // A building whose place hangs on thin arcs: from its corner to the nearest stake that is not taped from
+  // it.
   void buildings() {
     for (const Tie& corner : building_ties(plan_.site, outcome_.stake_out)) {
       if (corner.cut >= kThinCut) continue;
@@ -200,7 +204,8 @@ class Between {
       const Tie* nearest = nullptr;
       for (const Tie& stake : outcome_.stake_out.ties) {
         const bool apart = !own.contains(text_of(stake.first)) && !own.contains(text_of(stake.second));
-        const bool nearer = nearest == nullptr || distance(stake.at, corner.at) < distance(nearest->at, corner.at);
+        const bool nearer =
+            nearest == nullptr || distance(stake.at, corner.at) < distance(nearest->at, corner.at);
         if (apart && nearer && tape_is_free(tape_ground(plan_.site), corner.at, stake.at)) nearest = &stake;
       }
       if (nearest != nullptr)

@@ -93,10 +93,11 @@ BlockPtr who_when(const Plan&, const Outcome& outcome) {
   }
   auto table = std::make_shared<Table>(
       QObject::tr("WHO IS NEEDED WHEN"), std::move(columns), std::move(rows), 10,
-      QObject::tr("From the first task of the day to the last, as the calendar has it; who waits between them "
-                  "helps the others. A machine and a truck each with who drives it, a coil maker at each rack, "
-                  "layers as a crew of %1 (common practice, no source). Every day besides: the competent person "
-                  "who looks at the trenches.")
+      QObject::tr(
+          "From the first task of the day to the last, as the calendar has it; who waits between them "
+          "helps the others. A machine and a truck each with who drives it, a coil maker at each rack, "
+          "layers as a crew of %1 (common practice, no source). Every day besides: the competent person "
+          "who looks at the trenches.")
           .arg(kLayers));
   table->keep_on_a_page();
   return table;
@@ -107,9 +108,9 @@ namespace {
 // Tapes are sold so long; what lies between is no length that a crew has.
 double tape_to_bring(UnitSystem units, double metres) {
   constexpr double kFoot = 0.3048;
-  const std::vector<double> sold = units == UnitSystem::us
-                                       ? std::vector<double>{50 * kFoot, 100 * kFoot, 200 * kFoot, 300 * kFoot}
-                                       : std::vector<double>{20, 30, 50, 100};
+  const std::vector<double> sold =
+      units == UnitSystem::us ? std::vector<double>{50 * kFoot, 100 * kFoot, 200 * kFoot, 300 * kFoot}
+                              : std::vector<double>{20, 30, 50, 100};
   for (double length : sold)
     if (metres <= length) return length;
   return 0;
@@ -121,7 +122,8 @@ QString tape_words(const Plan& plan, const Outcome& outcome) {
                            .arg(shown_length(plan, longest.metres), longest.from, longest.to);
   const double tape = tape_to_bring(plan.units, longest.metres);
   if (tape == 0)
-    return pull + " " + QObject::tr("No usual tape is as long: join two, or measure that one with an instrument.");
+    return pull + " " +
+           QObject::tr("No usual tape is as long: join two, or measure that one with an instrument.");
   const QString length = plan.units == UnitSystem::us ? QString("%1 ft").arg(std::lround(tape / 0.3048))
                                                       : QString("%1 m").arg(std::lround(tape));
   return QObject::tr("Two tapes of %1.").arg(length) + " " + pull;

@@ -64,8 +64,9 @@ class DigMap : public Block {
         roots_(roots_driven(plan, outcome)),
         page_(page) {
     if (!roots_.empty())
-      signs_.push_back({QObject::tr("roots driven over: mats first"),
-                        [](PaintContext& c) { paint_roots(c, {17, 5}, 4.5); }});
+      signs_.push_back({QObject::tr("roots driven over: mats first"), [](PaintContext& c) {
+                          paint_roots(c, {17, 5}, 4.5);
+                        }});
     for (const DigStep& step : outcome.order->steps)
       steps_ << QString("%1  %2").arg(text_of(step_numeral(static_cast<int>(steps_.size()) + 1)),
                                       text_of(step_name(step)));

@@ -19,7 +19,7 @@ namespace underlawn::sheet {
 namespace {
 
 const double kMargin = pt(26);
-constexpr double kStub = 2.5;    // m of every trench shown, and of the run
+constexpr double kStub = 2.5;     // m of every trench shown, and of the run
 constexpr double kOnLine = 0.05;  // m within which a head lies on the run
 
 // "1-1/4 in DR 11" of the header pipe that carries so many circuits; "" where the flow is not solved.

@@ -209,10 +209,10 @@ QString roots_words(const Plan& plan, const Outcome& outcome) {
   for (const RootsDriven& r : roots_driven(plan, outcome))
     names << text_of(display_name(*find_feature(plan.site, r.tree)));
   if (names.isEmpty()) return {};
-  return QObject::tr(
-             "Mats or planks over the roots of %1 before anything drives there, on dry ground only, no turning "
-             "on them.")
-      .arg(names.join(", "));
+  return QObject::
+      tr("Mats or planks over the roots of %1 before anything drives there, on dry ground only, no turning "
+         "on them.")
+          .arg(names.join(", "));
 }
 
 QString head_words(const Plan& plan, const Outcome& outcome) {

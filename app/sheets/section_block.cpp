@@ -63,11 +63,12 @@ class Section : public Block {
     const double ground = room.top() + heading_height() + kAbove;
     const double one = vertical_.top() * k, two = sloped_.top() * k;
     if (!shared_.isEmpty())
-      write_fitted(painter, {room.left(), room.top() + height(room.width()) - pt(3)},
-                   QObject::tr("Trench %1 is another: over its bedded coil lie the run's two pipes, bedded too, "
-                               "%2 deep.")
-                       .arg(shared_.join(", "), shown_length(plan_, run_floor_)),
-                   room.width(), {9.5, 7});
+      write_fitted(
+          painter, {room.left(), room.top() + height(room.width()) - pt(3)},
+          QObject::tr("Trench %1 is another: over its bedded coil lie the run's two pipes, bedded too, "
+                      "%2 deep.")
+              .arg(shared_.join(", "), shown_length(plan_, run_floor_)),
+          room.width(), {9.5, 7});
     const bool both = sloped_.slope > 0;
     const double spare = std::max(0.0, room.width() - needed(scale));
     const double first = room.left() + kSide + spare * (both ? 0.3 : 0.5) + one / 2;

@@ -154,7 +154,7 @@ void TrenchPage::paint_orientation(QPainter& painter, const QRectF& room, const 
 void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
   const Seen how = seen(map);
   PaintOptions options;
-  options.corner_tags = true;
+  options.corner_tags = options.sheet = true;
   options.of_trench = trench_.number;
   options.edge_lengths = options.findings = options.zones = false;
   options.over = [&](PaintContext& on) { paint_tapes(on); };

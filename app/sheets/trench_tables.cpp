@@ -114,9 +114,10 @@ QString trench_words(const Plan& plan, const Outcome& outcome, bool loops) {
                   "return end at the trench head.")
                   .arg(pipe, text_of(std::string(pattern_name(outcome.coil.pattern))), lines);
   const double end = coil_end(plan, outcome.layout, outcome.dig).length();
-  QStringList all{first, QObject::tr("Cut in one piece: both ends of %1, from the trench head to the joint, are "
-                                         "in it.")
-                             .arg(shown_length(plan, end))};
+  QStringList all{first,
+                  QObject::tr("Cut in one piece: both ends of %1, from the trench head to the joint, are "
+                              "in it.")
+                      .arg(shown_length(plan, end))};
   if (loops)
     all << QObject::tr(
         "Loops: whole ones and the part of one more in which the pipe is used up; it runs back from there.");

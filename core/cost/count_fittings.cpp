@@ -33,7 +33,8 @@ class Counter {
     }
     bends();
     FittingCount all{{counts_.begin(), counts_.end()}, joints_, {}};
-    for (const auto& [at, n] : placed_) all.placed.push_back({at.first, at.second.first, at.second.second, n});
+    for (const auto& [at, n] : placed_)
+      all.placed.push_back({at.first, at.second.first, at.second.second, n});
     return all;
   }
 

@@ -17,8 +17,7 @@ CoilEnd coil_end(const Plan& plan, const Layout& layout, const DigPlan& dig) {
   const double deep = deepest_head(layout, dig);
   CoilEnd end{plan.flow.tail};
   end.over_edge = plan.dig.coil_sides == Sides::stay_out && plan.dig.run_sides == Sides::stay_out;
-  end.rise =
-      end.over_edge ? deep + kOverEdge : std::max(0.0, deep - plan.wishes.run_depth - plan.flow.tail);
+  end.rise = end.over_edge ? deep + kOverEdge : std::max(0.0, deep - plan.wishes.run_depth - plan.flow.tail);
   return end;
 }
 

@@ -21,7 +21,8 @@ std::vector<Finding> tie_cut(const Plan&, const Outcome& outcome) {
   if (names.empty()) return {};
   f.title = say("The tapes cut at a poor angle at {}", stakes_listed(names));
   f.advice = say("Tape these twice, or check each by its distance from a neighbouring stake.");
-  f.source = say("plain geometry; the 30 degrees: well-conditioned triangles of surveying textbooks, common practice");
+  f.source = say(
+      "plain geometry; the 30 degrees: well-conditioned triangles of surveying textbooks, common practice");
   return {f};
 }
 

@@ -24,10 +24,11 @@ std::vector<Finding> way_over_roots(const Plan& plan, const Outcome& outcome) {
     Finding f = make_finding("way_over_roots", feature_part(*tree), Severity::warning,
                              title_of(r, display_name(*tree)));
     set_measure(f, r.area, 0, Quantity::area);
-    f.advice = say(
-        "As near as {} to its trunk. Let them in on another side; where they must drive there, mats or planks "
-        "over the roots first, on dry ground, without turning.",
-        print_quantity(Quantity::length, r.nearest, plan.units));
+    f.advice =
+        say("As near as {} to its trunk. Let them in on another side; where they must drive there, mats or "
+            "planks "
+            "over the roots first, on dry ground, without turning.",
+            print_quantity(Quantity::length, r.nearest, plan.units));
     f.source = say("weight and cover harm roots: common practice, no source; an arborist's word goes first");
     f.places = {tree->points};
     findings.push_back(std::move(f));

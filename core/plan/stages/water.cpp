@@ -23,8 +23,7 @@ FlowMade make_flow(const FlowIn& in, const Layout& layout) {
 }  // namespace
 
 void Stages::solve_flow_stage(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
-  FlowIn in{layout.serial, for_temperatures(plan.wishes),
-            flow_as_cut(plan, outcome.layout, outcome.dig),
+  FlowIn in{layout.serial, for_temperatures(plan.wishes), flow_as_cut(plan, outcome.layout, outcome.dig),
             !troubles.out.flow && !troubles.out.wishes};
   const FlowMade& made =
       flow.run(std::move(in), runs.flow, stop, [&](const FlowIn& i) { return make_flow(i, outcome.layout); });

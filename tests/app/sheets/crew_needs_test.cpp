@@ -31,7 +31,10 @@ Job job(const char* name, UnitSystem units = UnitSystem::us) {
 
 QString said(const sheet::BlockPtr& block) {
   if (!block) return {};
-  return test::written_by([&](QPainter& p) { block->paint(p, {0, 0, sheet::pt(900), sheet::pt(900)}); }).join(" | ");
+  return test::written_by([&](QPainter& p) {
+           block->paint(p, {0, 0, sheet::pt(900), sheet::pt(900)});
+         })
+      .join(" | ");
 }
 
 }  // namespace
@@ -47,7 +50,8 @@ TEST(CrewNeeds, TheTapeReachesTheLongestPull) {
     EXPECT_GE(found, longest) << name;
     const bool long_one = found > 200 * 0.3048;
     const QString text = said(sheet::bring_and_fill(j.plan, j.outcome));
-    EXPECT_TRUE(text.contains(long_one ? "Two tapes of 300 ft." : "Two tapes of 200 ft.")) << text.toStdString();
+    EXPECT_TRUE(text.contains(long_one ? "Two tapes of 300 ft." : "Two tapes of 200 ft."))
+        << text.toStdString();
     EXPECT_TRUE(text.contains(QString("%1 stakes").arg(j.outcome.stake_out.ties.size())));
     for (const char* form : {"LOCATE TICKET", "TEST, FLUSH AND FILL RECORD", "AS BUILT FORM"})
       EXPECT_TRUE(text.contains(form)) << form;
@@ -66,7 +70,8 @@ TEST(CrewNeeds, TellsWhoIsNeededOnWhichDay) {
     const auto at = cells.indexOf(day_words(*j.outcome.calendar, day.day));
     ASSERT_GE(at, 0) << day.day;
     int shifts = 0;
-    for (auto i = at + 1; i < cells.size() && !cells[i].startsWith("Day") && !cells[i].startsWith("From"); ++i)
+    for (auto i = at + 1; i < cells.size() && !cells[i].startsWith("Day") && !cells[i].startsWith("From");
+         ++i)
       shifts += cells[i].contains("–") && cells[i].contains(":");
     std::vector<CrewStation> stations;
     for (const CrewRow& row : day.rows)

@@ -102,11 +102,28 @@ TEST(DigMapPicture, TheClearanceOfAWellIsNotWrittenIntoAHouse) {
   EXPECT_GE(all, 1);  // where it has room
 }
 
+// A long name is begun on paper and stands whole in the window.
+TEST(DigMapPicture, LongNamesAreCutOnPaperOnly) {
+  laid_out::Sample s = sample("kestrel-bend");
+  for (Feature& f : s.plan.site.features)
+    if (f.kind == FeatureKind::drain_field) f.name = "Drain field along the old stone wall of the neighbours";
+  const auto said = [&](bool on_paper) {
+    const View view = fit_view(bounds(lot_ring(s.plan.site)), {3000, 3000}, 100);
+    PaintOptions options;
+    options.sheet = on_paper;
+    return test::written_by(
+        [&](QPainter& p) { paint_plan(p, s.plan, &s.outcome, view, sheet::sheet_look(), options); });
+  };
+  EXPECT_TRUE(said(true).contains("Drain field along the old…"));
+  EXPECT_FALSE(said(false).contains("Drain field along the old…"));
+}
+
 TEST(DigMapPicture, TheLegendHasEveryMarkOfFindingsThatIsOnThePlan) {
   const laid_out::Sample& s = sample("kestrel-bend");
   const auto said = [](const Outcome& outcome) {
-    return test::written_by(
-        [&](QPainter& p) { sheet::paint_legend(p, {0, 0, sheet::pt(600), sheet::pt(900)}, sample("kestrel-bend").plan, outcome); });
+    return test::written_by([&](QPainter& p) {
+      sheet::paint_legend(p, {0, 0, sheet::pt(600), sheet::pt(900)}, sample("kestrel-bend").plan, outcome);
+    });
   };
   EXPECT_TRUE(said(s.outcome).contains("warning: see the findings; shaded: where"));
   EXPECT_TRUE(said(s.outcome).contains("note: see the findings; shaded: where"));
@@ -137,8 +154,8 @@ class Lines : public sheet::Block {
 
 }  // namespace
 
-// A block of 40 lines before it fills most of the left column, so the right one is the emptier: what is parted
-// begins on the left all the same, and goes on at its right and on the next page.
+// A block of 40 lines before it fills most of the left column, so the right one is the emptier: what is
+// parted begins on the left all the same, and goes on at its right and on the next page.
 TEST(Flow, TheRestOfABlockStandsAtTheRightOfItsBeginningOrOnALaterPage) {
   for (int first : {0, 5, 20, 40}) {
     std::vector<sheet::Piece> pieces;
@@ -148,7 +165,8 @@ TEST(Flow, TheRestOfABlockStandsAtTheRightOfItsBeginningOrOnALaterPage) {
     std::vector<std::pair<std::size_t, double>> at;  // page, left edge of the parts, in order
     for (std::size_t page = 0; page < pages.size(); ++page)
       for (const sheet::Placed& placed : pages[page])
-        if (!(page == 0 && first > 0 && &placed == &pages[page].front())) at.emplace_back(page, placed.room.left());
+        if (!(page == 0 && first > 0 && &placed == &pages[page].front()))
+          at.emplace_back(page, placed.room.left());
     ASSERT_GE(at.size(), 3u);
     EXPECT_TRUE(std::is_sorted(at.begin(), at.end())) << first;
   }

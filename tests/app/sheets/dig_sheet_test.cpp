@@ -255,7 +255,8 @@ TEST(DigSheet, SaysThatEndsUpOverTheEdgeAreInTheCut) {
   EXPECT_EQ(dig.find("longer each"), std::string::npos);
   const auto listed = find_sheet_kind("materials")->make(s.plan, s.outcome, {Paper::letter, {}, kDay});
   const std::string materials = squeezed(pdf::text_in_order(pdf_of(*listed)));
-  for (const std::string* text : {&dig, &materials}) EXPECT_NE(text->find("819'-10 1/2\""), std::string::npos);
+  for (const std::string* text : {&dig, &materials})
+    EXPECT_NE(text->find("819'-10 1/2\""), std::string::npos);
 }
 
 namespace {
@@ -273,9 +274,12 @@ laid_out::Sample solved_sample(const char* name, UnitSystem units) {
 std::map<QString, QStringList> tapes_printed(const laid_out::Sample& s) {
   SheetSetup setup{Paper::letter, {}, kDay};
   setup.page_a_trench = true;
-  const QString length = s.plan.units == UnitSystem::us ? R"(((?:\d+'-)?\d+(?: \d+/\d+)?"))" : R"((\d+\.\d+ m))";
-  const QRegularExpression row("(\\d+ head|\\d+ end|\\d+ bend \\d+|run \\d+|header \\d+|X\\d+|check) ?\\*? "
-                               "([A-Z]+) " + length + " ([A-Z]+) " + length + " [LR]");
+  const QString length =
+      s.plan.units == UnitSystem::us ? R"(((?:\d+'-)?\d+(?: \d+/\d+)?"))" : R"((\d+\.\d+ m))";
+  const QRegularExpression row(
+      "(\\d+ head|\\d+ end|\\d+ bend \\d+|run \\d+|header \\d+|X\\d+|check) ?\\*? "
+      "([A-Z]+) " +
+      length + " ([A-Z]+) " + length + " [LR]");
   std::map<QString, QStringList> all;
   for (const char* kind : {"dig", "as_built"}) {
     const auto sheet = find_sheet_kind(kind)->make(s.plan, s.outcome, setup);

@@ -67,7 +67,8 @@ TEST_F(JointsTest, FittingsByPlaceAreThoseCounted) {
   std::map<int, int> tees, elbows;
   for (const FittingAt& f : count_fittings(o.flow->loop, o.layout, plan.flow.arrangement).placed)
     if (f.place == FittingPlace::heads)
-      (f.key.starts_with("tee") ? tees : elbows)[f.trenches.front()] += f.key.starts_with("reducer") ? 0 : f.count;
+      (f.key.starts_with("tee") ? tees : elbows)[f.trenches.front()] +=
+          f.key.starts_with("reducer") ? 0 : f.count;
   int with_tees = 0, with_elbows = 0;
   for (const auto& [head, n] : tees) with_tees += n == 2;
   for (const auto& [head, n] : elbows) with_elbows += n == 2;
