@@ -3,15 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "canvas/paint_context.h"
+#include "canvas/map_name.h"
 
 namespace underlawn {
 
 namespace {
-
-QString name_of(const Feature& f) {
-  return QString::fromStdString(display_name(f));
-}
 
 void fill(PaintContext& c, const QPolygonF& area, QColor colour, double alpha) {
   colour.setAlphaF(alpha);
@@ -222,7 +218,7 @@ void paint_areas(PaintContext& c) {
       const QPolygonF area = c.line(f.points);
       paint_area(c, f, area);
       c.labels.avoid(area, true);
-      label_area(c, area, name_of(f), lettering(c, kind), 6);
+      label_area(c, area, map_name(c, f), lettering(c, kind), 6);
     }
 }
 
@@ -238,7 +234,7 @@ void paint_houses(PaintContext& c) {
     c.hatch({walls}, 4.5, 45, c.pen(poche, 0.5));
     outline(c, walls, c.pen(c.look.house, 2.6));
     c.labels.avoid(walls, true);
-    label_area(c, walls, name_of(f), c.look.text, 3);
+    label_area(c, walls, map_name(c, f), c.look.text, 3);
   }
   paint_entry(c);
   paint_corner_tags(c);

@@ -2,11 +2,13 @@
 // How it is dug: heaps at their real width, steps in their order with the way each is dug, the machine's
 // ways, ladders, where pipe is laid down.
 #include <QObject>
+#include <algorithm>
 #include <cmath>
 
 #include "canvas/paint_context.h"
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
+#include "plane/region.h"
 #include "plane/strip.h"
 
 namespace underlawn {
@@ -80,9 +82,11 @@ void paint_truck_way(PaintContext& c, const Polyline& way, bool back) {
     paint_arrow(c, line.back(), line[line.size() - 2], 8 * c.look.line, c.pen(shown(c, c.look.ghost), 1.8));
 }
 
-void paint_ladder(PaintContext& c, Point place) {
+// No larger than the trench that it stands in, where that can still be told.
+void paint_ladder(PaintContext& c, Point place, double trench_width) {
   const QPointF at = c.at(place);
-  const double s = 5.5 * c.look.line;
+  const double s = std::clamp(0.6 * c.view.to_device(trench_width), 3.2 * c.look.line, 5.5 * c.look.line);
+  c.labels.keep_off(QPolygonF(QRectF(at - QPointF(0.8 * s, 1.6 * s), at + QPointF(0.8 * s, 1.6 * s))));
   c.painter.setPen(c.pen(shown(c, c.look.text), 1.1));
   for (double x : {-0.6, 0.6})
     c.painter.drawLine(at + QPointF(x * s, -1.4 * s), at + QPointF(x * s, 1.4 * s));
@@ -90,8 +94,51 @@ void paint_ladder(PaintContext& c, Point place) {
     c.painter.drawLine(at + QPointF(-0.6 * s, y * s), at + QPointF(0.6 * s, y * s));
 }
 
-// Its place in the order, where it is begun; hollow: its spoil is trucked off. On it or, where that is short,
-// beside it.
+// Heads, and what joins them, are what the crew looks for: no label lies on them.
+void keep_heads_clear(PaintContext& c, const DigOrder& order) {
+  const double r = 4 * c.look.line;
+  for (const Trench& t : c.outcome->layout.trenches) {
+    const QPointF head = c.at(t.head);
+    c.labels.keep_off(QPolygonF(QRectF(head.x() - r, head.y() - r, 2 * r, 2 * r)));
+  }
+  for (const DigStep& step : order.steps) {
+    if (step.kind == DigKind::trench) continue;
+    const double width = std::max(step.width, 6 * c.look.line / c.view.scale);
+    for (std::size_t i = 1; i < step.line.size(); ++i)
+      if (distance(step.line[i - 1], step.line[i]) > kSamePlace)
+        c.labels.keep_off(c.line(rectangle_along(Segment{step.line[i - 1], step.line[i]}, width)));
+  }
+}
+
+bool on_a_building(const PaintContext& c, QPointF place) {
+  return std::ranges::any_of(c.plan.site.features, [&](const Feature& f) {
+    return f.kind == FeatureKind::house && f.points.size() > 2 &&
+           c.line(f.points).containsPoint(place, Qt::OddEvenFill);
+  });
+}
+
+// Beside header or run: on either side, from where it is begun on, on no building.
+QVector<QPointF> places_beside(const PaintContext& c, const DigStep& step, double em, double wide) {
+  QVector<QPointF> places;
+  const double long_ = length(step.line);
+  const double half = std::max(c.view.to_device(step.width) / 2, 3 * c.look.line);
+  for (double share : {0.15, 0.35, 0.5, 0.7, 0.85})
+    for (double side : {1.0, -1.0}) {
+      const QPointF on = c.at(place_along(step.line, share * long_).at);
+      const QPointF next = c.at(place_along(step.line, std::min(share + 0.02, 1.0) * long_).at);
+      const QLineF way(on, next);
+      if (way.length() < 1e-6) continue;
+      const QPointF across = side * QPointF(way.dy(), -way.dx()) / way.length();
+      // A tag is wider than high: what lies beside it has to be farther off than what lies over it.
+      const double reach = std::abs(across.x()) * wide / 2 + std::abs(across.y()) * 0.7 * em;
+      const QPointF place = on + (half + reach + 0.25 * em) * across;
+      if (!on_a_building(c, place)) places.push_back(place);
+    }
+  return places;
+}
+
+// Its place in the order, where it is begun; hollow: its spoil is trucked off. On a coil trench, beside
+// header and run, and with a leader where these are short.
 void tag_step(PaintContext& c, const DigStep& step, int number) {
   if (!c.options.labels) return;
   Label label;
@@ -106,12 +153,17 @@ void tag_step(PaintContext& c, const DigStep& step, int number) {
   label.colour = step.hauled ? label.tag_line : c.look.ground;
   label.rank = 1;
   label.must = true;
-  const double long_ = length(step.line);
-  // Off its ends: a coil trench's head is a dot there, and other lines come in.
-  const double off = std::min(1.5 * label.font.pixelSize() / c.view.scale, 0.3 * long_);
-  for (double share : {0.0, 0.05, 0.1, 0.2, 0.3, 0.5, 0.7})
-    label.places.push_back(c.at(place_along(step.line, off + share * (long_ - 2 * off)).at));
-  if (c.view.to_device(long_) > 6 * label.font.pixelSize()) return c.labels.add(std::move(label));
+  const double long_ = length(step.line), em = label.font.pixelSize();
+  const double wide = std::max(text_size(label.text, label.font).width() + 0.6 * em, 1.4 * em);
+  if (step.kind == DigKind::trench) {
+    // Off its ends: a coil trench's head is a dot there, and other lines come in.
+    const double off = std::min((0.5 * wide + 0.6 * em) / c.view.scale, 0.3 * long_);
+    for (double share : {0.0, 0.05, 0.1, 0.2, 0.3, 0.5, 0.7})
+      label.places.push_back(c.at(place_along(step.line, off + share * (long_ - 2 * off)).at));
+  } else {
+    label.places = places_beside(c, step, em, wide);
+  }
+  if (c.view.to_device(long_) > 6 * em && !label.places.isEmpty()) return c.labels.add(std::move(label));
   label.anchor = c.at(place_along(step.line, 0.3 * long_).at);
   for (double away : {1.6, 2.6, 3.6})
     for (int i = 0; i < 8; ++i)
@@ -198,10 +250,11 @@ void paint_dig(PaintContext& c) {
     paint_truck_way(c, step.truck_way, false);
     if (step.fill_way != step.truck_way) paint_truck_way(c, step.fill_way, true);
   }
+  keep_heads_clear(c, *order);
   int number = 0;
   for (const DigStep& step : order->steps) {
     paint_direction(c, step);
-    for (Point ladder : step.ladders) paint_ladder(c, ladder);
+    for (Point ladder : step.ladders) paint_ladder(c, ladder, step.width);
     tag_step(c, step, ++number);
   }
   paint_access(c, *order);

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Wells and trees, and how far digging stays from things.
+#include <algorithm>
 #include <cmath>
 
 #include "base/quantity.h"
-#include "canvas/paint_context.h"
+#include "canvas/map_name.h"
 #include "plane/region.h"
 #include "site/clearances.h"
 
@@ -45,7 +46,7 @@ void label_point(PaintContext& c, const Feature& f, double reach, const QColor& 
   const QPointF p = c.at(f.points[0]);
   if (!c.device().contains(p)) return;
   Label label;
-  label.text = QString::fromStdString(display_name(f));
+  label.text = map_name(c, f);
   label.font = c.font();
   label.colour = colour;
   label.places = places_around(p, {reach, reach}, label.text, label.font, 4);
@@ -85,7 +86,14 @@ void paint_well(PaintContext& c, const Feature& f) {
   label_point(c, f, 1.7 * r, c.look.well);
 }
 
-// How far off, at the arc itself, where it lies on the lot.
+bool in_a_house(const Site& site, Point p) {
+  return std::ranges::any_of(site.features, [&](const Feature& f) {
+    return f.kind == FeatureKind::house && f.points.size() > 2 && contains(f.points, p);
+  });
+}
+
+// How far off, at the arc itself, where it lies on the lot and in no house: there it would be read as a
+// wall's.
 void label_arc(PaintContext& c, const Feature& well, double radius) {
   if (!c.options.labels || !c.options.sheet || radius < 20 * c.look.line) return;
   const Ring lot = lot_ring(c.plan.site);
@@ -97,7 +105,7 @@ void label_arc(PaintContext& c, const Feature& well, double radius) {
   label.rank = 6;
   for (int i = 0; i < 24; ++i) {
     const Point p = well.points[0] + metres * direction(i * M_PI / 12);
-    if (lot.size() < 3 || contains(lot, p)) label.places.push_back(c.at(p));
+    if ((lot.size() < 3 || contains(lot, p)) && !in_a_house(c.plan.site, p)) label.places.push_back(c.at(p));
   }
   if (!label.places.isEmpty()) c.labels.add(std::move(label));
 }

@@ -3,7 +3,7 @@
 // dash.
 #include <algorithm>
 
-#include "canvas/paint_context.h"
+#include "canvas/map_name.h"
 #include "canvas/utility_tags.h"
 
 namespace underlawn {
@@ -66,7 +66,7 @@ void add_letters(PaintContext& c, const QPolygonF& line, const Feature& f, const
 void name(PaintContext& c, const QPolygonF& line, const Feature& f, const QColor& colour) {
   if (!c.options.labels || line.size() < 2) return;
   Label label;
-  label.text = QString::fromStdString(display_name(f));
+  label.text = map_name(c, f);
   label.font = c.font(0.92);
   label.colour = colour;
   label.rank = 7;

@@ -9,6 +9,7 @@
 #include "canvas/hatch.h"
 #include "cost/crew_shop.h"
 #include "dig/cut_once.h"
+#include "dig/dig_words.h"
 
 namespace underlawn {
 
@@ -156,11 +157,14 @@ void paint_bar(QPainter& p, const Placed& bar, const CrewTask& task, const DigOr
   p.drawRect(bar.box);
   if (bar.by_hand.width() > 0)
     p.drawLines(hatch_lines({QPolygonF(bar.by_hand)}, {2.6 * s.unit, 45, bar.box.topLeft()}, bar.by_hand));
-  const QString text = bar_text(task, order);
   p.setPen(s.bar_text);
-  // In the bar, beside it, and then the same in less type.
+  // In the bar, beside it, and then the same in less type; a sliver has its step's number at last.
   QFont font = s.font;
-  for (double size : {1.0, 0.8, 0.65}) {
+  const QString whole = bar_text(task, order);
+  const QString step = task.step >= 0 ? QString::fromStdString(step_numeral(task.step + 1)) : QString();
+  for (const auto& [text, size] :
+       {std::pair(whole, 1.0), std::pair(whole, 0.8), std::pair(whole, 0.65), std::pair(step, 0.65)}) {
+    if (text.isEmpty()) continue;
     if (s.font.pixelSize() > 0)
       font.setPixelSize(std::max(1, static_cast<int>(size * s.font.pixelSize())));
     else
@@ -172,6 +176,7 @@ void paint_bar(QPainter& p, const Placed& bar, const CrewTask& task, const DigOr
       p.drawText(bar.box, Qt::AlignCenter, text);
       break;
     }
+    if (text == step) continue;  // beside a bar it would be read as the next one's
     const bool right = wide <= free.right - 3 * s.unit;
     if (!right && wide > free.left - 3 * s.unit) continue;
     p.drawText(QPointF(right ? bar.box.right() + 2 * s.unit : bar.box.left() - 2 * s.unit - wide, y), text);

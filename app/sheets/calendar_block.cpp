@@ -75,8 +75,8 @@ class CalendarBlock : public Block {
     const QString words =
         QObject::tr(
             "%1 days on the lot; %2 more in reserve for rain. Nothing with a joint in it is covered "
-            "before the test. Numbers in the bars are trenches. Hatched at a bar's beginning: lines laid "
-            "bare by hand, %3 each.")
+            "before the test. Numbers in the bars are trenches, in Roman figures steps of the order of "
+            "digging. Hatched at a bar's beginning: lines laid bare by hand, %3 each.")
             .arg(calendar_->days_worked)
             .arg(reserve)
             .arg(text_of(print_quantity(Quantity::duration, a_line_, UnitSystem::metric)));

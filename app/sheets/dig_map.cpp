@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The lot again to scale, with heaps, order numbers and the machine's way.
+#include "canvas/paint_context.h"
 #include "canvas/plan_painter.h"
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
+#include "plan/roots_driven.h"
 #include "plane/region.h"
 #include "sheets/contents.h"
 #include "sheets/dig_key.h"
 #include "sheets/map_parts.h"
 #include "sheets/off_page.h"
 #include "sheets/paper.h"
+#include "site/clearances.h"
 
 namespace underlawn::sheet {
 
@@ -39,6 +42,16 @@ Box work_box(const Plan& plan, const DigOrder& order) {
   return box;
 }
 
+void paint_roots(PaintContext& c, Point trunk, double radius) {
+  const double r = c.view.to_device(radius);
+  QColor shade = c.look.tree;
+  shade.setAlphaF(0.10F);
+  c.painter.setPen(c.dashed(c.look.tree, 1.1, {5, 2, 1, 2}));
+  c.painter.setBrush(shade);
+  c.painter.drawEllipse(c.at(trunk), r, r);
+  c.painter.setBrush(Qt::NoBrush);
+}
+
 // The largest usual scale at which the work fits a page; the key beside it where it leaves room, else under
 // it.
 class DigMap : public Block {
@@ -48,7 +61,12 @@ class DigMap : public Block {
         outcome_(outcome),
         box_(work_box(plan, *outcome.order)),
         signs_(dig_signs(*outcome.order)),
+        roots_(roots_driven(plan, outcome)),
         page_(page) {
+    if (!roots_.empty())
+      signs_.push_back({QObject::tr("roots driven over: mats first"), [](PaintContext& c) {
+                          paint_roots(c, {17, 5}, 4.5);
+                        }});
     for (const DigStep& step : outcome.order->steps)
       steps_ << QString("%1  %2").arg(text_of(step_numeral(static_cast<int>(steps_.size()) + 1)),
                                       text_of(step_name(step)));
@@ -71,6 +89,7 @@ class DigMap : public Block {
   Outcome outcome_;
   Box box_;
   std::vector<Sign> signs_;
+  std::vector<RootsDriven> roots_;
   QStringList steps_;
   QSizeF page_;
   int scale_ = 0;
@@ -112,6 +131,12 @@ void DigMap::paint_map(QPainter& painter, const QRectF& map) const {
   options.dig = options.sheet = true;
   options.coils = false;
   options.zones = options.edge_lengths = options.findings = options.heights = false;
+  options.over = [this](PaintContext& c) {
+    for (const RootsDriven& r : roots_) {
+      const Feature* tree = find_feature(plan_.site, r.tree);
+      paint_roots(c, tree->points[0], root_zone_radius(plan_.site, *tree));
+    }
+  };
   paint_framed(painter, map, plan_, outcome_, view, options);
 }
 

@@ -3,6 +3,7 @@
 
 #include "sheets/base_line_mark.h"
 #include "sheets/contents.h"
+#include "sheets/crew_needs.h"
 
 namespace underlawn {
 
@@ -10,10 +11,13 @@ using namespace sheet;
 
 namespace {
 
-// Without what the designer alone can act on; it stands in the window, the report and the permit sheet.
+// Without what the designer alone can act on; it stands in the window, the report and the permit sheet. Tapes
+// that cut thin are marked in their rows.
 Outcome for_the_crew(Outcome outcome) {
-  std::erase_if(outcome.findings,
-                [](const Finding& f) { return f.rule == "laminar_in_winter" || f.rule == "outside_table"; });
+  std::erase_if(outcome.findings, [](const Finding& f) {
+    return f.rule == "laminar_in_winter" || f.rule == "outside_table" || f.rule == "circulator_weak" ||
+           f.rule == "tie_cut";
+  });
   return outcome;
 }
 
@@ -29,6 +33,7 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, order_of_digging(plan, outcome), true, true);  // all steps before one's eyes
   add(all, before_and_after(plan, outcome), true);
   add(all, locate_ticket(plan, outcome));
+  add(all, bring_and_fill(plan, outcome));
   add(all, distance_table(plan, outcome), true);
   add(all, trench_table(plan, outcome), true);
   add(all, utility_table(plan, outcome), true);
@@ -37,10 +42,12 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, section_block(plan, outcome), true);
   add(all, digging_sections(plan, outcome));
   add(all, calendar_block(plan, outcome), true, true);
+  add(all, who_when(plan, outcome), true, true);
   add(all, coil_block(plan, outcome), true);
   add(all, header_block(plan, outcome), true);
   add(all, head_block(plan, outcome), true);
   add(all, header_table(plan, outcome));
+  add(all, fittings_table(plan, outcome));
   add(all, entry_block(plan, outcome));
   add(all, volume_table(plan, outcome), true);
   add(all, pipe_table(plan, outcome));

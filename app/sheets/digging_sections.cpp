@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "dig/dig_order.h"
+#include "dig/dig_words.h"
 #include "sheets/contents.h"
 
 namespace underlawn::sheet {
@@ -57,7 +58,7 @@ class Sections : public Block {
   }
 
  private:
-  static constexpr double kSide = pt(66), kRight = pt(14), kBelow = pt(54);
+  static constexpr double kSide = pt(66), kRight = pt(14), kBelow = pt(66);
 
   double above(const Cut& c, double k) const {
     const double shield = c.step->sides == Sides::shield ? 0.46 * k : 0;
@@ -134,10 +135,23 @@ class Sections : public Block {
           type(9.5, QFont::DemiBold), kInk, Align::right);
     across(p, mid.x() - half, mid.x() + half, floor + pt(7), shown_length(plan_, s.width));
     double y = floor + pt(33);
-    for (const QString& line : wrapped(c.name + ": " + words(s), type(9.5), width, 2)) {
+    for (const QString& line : wrapped(c.name + ": " + words(s) + heapless(s), type(9.5), width, 3)) {
       write(p, {mid.x() - top - pt(60), y}, line, type(9.5));
       y += line_height(type(9.5));
     }
+  }
+
+  // Drawn is one of a kind: those of it whose earth lies elsewhere.
+  QString heapless(const DigStep& drawn) const {
+    if (drawn.hauled) return ". " + QObject::tr("No heap: trucked off");
+    QStringList numerals;
+    for (std::size_t i = 0; i < order_->steps.size(); ++i) {
+      const DigStep& s = order_->steps[i];
+      if ((s.kind == DigKind::trench) == (drawn.kind == DigKind::trench) && s.hauled)
+        numerals << text_of(step_numeral(static_cast<int>(i) + 1));
+    }
+    if (numerals.isEmpty()) return {};
+    return ". " + QObject::tr("No heap, trucked off: steps %1").arg(numerals.join(", "));
   }
 
   QString words(const DigStep& s) const {

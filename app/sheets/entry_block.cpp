@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The two pipes through the wall below ground. Sleeve and seal are common practice, no source; the wall is
 // drawn only for show.
+#include <algorithm>
 #include <cmath>
 
 #include "sheets/contents.h"
@@ -80,10 +81,12 @@ void EntryDetail::paint_pipes(QPainter& painter, const QRectF& room, double top)
   write_fitted(painter, {left, y - pt(8)}, QObject::tr("2 pipes, supply and return"), free, {9, 6.5});
   named(painter, {x + kThick / 2, y - pt(5)}, {x + kThick + pt(12), y - pt(22)},
         QObject::tr("sealed sleeve"));
-  double line = y + pt(34);
   const double inside = x + kThick + pt(12);
   const QString words = QObject::tr("valves, flush ports,\ngauge ports inside").replace('\n', ' ');
-  for (const QString& text : wrapped(words, type(9), room.right() - inside)) {
+  const QStringList ports = wrapped(words, type(9), room.right() - inside);
+  // The last of them stays off the words below.
+  double line = y + pt(34) - pt(9) * std::max(0, static_cast<int>(ports.size()) - 2);
+  for (const QString& text : ports) {
     write(painter, {inside, line}, text, type(9));
     line += pt(11);
   }

@@ -88,17 +88,35 @@ class Setter {
     return true;
   }
 
+  // What comes after is read to the right of it or on the next page, never to its left.
+  void close_up_to(const double* filled) {
+    for (double& column : filled_) {
+      column = room_.bottom();
+      if (&column == filled) return;
+    }
+  }
+
+  // The columns in which a part may stand, as they are read.
+  std::vector<Column> columns_for(const Piece& piece) {
+    if (piece.wide) return {column_for(piece)};
+    std::vector<Column> all;
+    const double step = column_width() + kGutter;
+    for (std::size_t i = 0; i < filled_.size(); ++i)
+      all.push_back({room_.left() + static_cast<double>(i) * step, column_width(), &filled_[i]});
+    return all;
+  }
+
   // The rest that did not fit; the block itself where nothing of it did; nothing where all is set.
   BlockPtr set_part(const Piece& piece) {
     const Column column = column_for(piece);
     // What fits a page of its own is not torn, unless it is long and would leave a large hole.
     const bool torn =
         page_is_empty() || (!piece.whole && piece.block->height(column.width) > 0.5 * room_.height());
-    const auto parts =
-        torn ? piece.block->split(column.width, room_.bottom() - *column.filled) : std::nullopt;
-    if (parts) {
-      put(parts->first, piece, column);
-      *column.filled = room_.bottom();
+    for (const Column& at : torn ? columns_for(piece) : std::vector<Column>{}) {
+      const auto parts = piece.block->split(at.width, room_.bottom() - *at.filled);
+      if (!parts) continue;
+      put(parts->first, piece, at);
+      close_up_to(at.filled);
       return parts->second;
     }
     if (!page_is_empty()) return piece.block;

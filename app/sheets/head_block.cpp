@@ -21,12 +21,14 @@ class Heads : public Block {
     for (const Trench& t : outcome.layout.trenches) {
       coil_ = std::max(coil_, t.depth);
       const Figure* over = outcome.figures.find(figures::trench_key(t.number) + ".run_floor");
-      if (over != nullptr) over_coil_ = over->value;
+      if (over == nullptr) continue;
+      over_coil_ = over->value;
+      over_ << QString::number(t.number);
     }
     for (const FloorLevel& f : outcome.dig.floors) coil_ = std::max(coil_, f.ground_head - f.floor_head);
   }
 
-  double height(double) const override { return heading_height() + pt(26) + kDeep + pt(40); }
+  double height(double) const override { return heading_height() + pt(26) + kDeep + pt(52); }
 
   void paint(QPainter& painter, const QRectF& room) const override {
     paint_heading(painter, room, QObject::tr("AT A TRENCH HEAD, from the side, not to scale"));
@@ -88,10 +90,10 @@ class Heads : public Block {
     dimension(p, {at.x() + half + pt(8), at.y()}, {at.x() + half + pt(8), run},
               shown_length(plan_, over_coil_), {at.x() + half + pt(13), (at.y() + run) / 2}, Align::left);
     lines(p, {at.x() - pt(70), floor + pt(16)},
-          QObject::tr("Supply trench: coil on the floor, bedded, filled to %1 deep; on that the run's two "
-                      "pipes, bedded too.")
-              .arg(shown_length(plan_, over_coil_)),
-          pt(170));
+          QObject::tr("Trench %1, shared with the run: coil on the floor, bedded, filled to %2 deep; on that "
+                      "the run's two pipes, bedded too.")
+              .arg(over_.join(", "), shown_length(plan_, over_coil_)),
+          pt(230));
   }
 
   static void paint_sand(QPainter& p, const QRectF& sand) {
@@ -106,7 +108,7 @@ class Heads : public Block {
 
   static void lines(QPainter& p, QPointF at, const QString& text, double width) {
     double y = at.y();
-    for (const QString& line : wrapped(text, type(9.5), width, 3)) {
+    for (const QString& line : wrapped(text, type(9.5), width, 5)) {
       write(p, {at.x(), y}, line, type(9.5));
       y += line_height(type(9.5));
     }
@@ -115,6 +117,7 @@ class Heads : public Block {
   Plan plan_;
   double coil_ = 0;       // m
   double over_coil_ = 0;  // m, floor of the run's pipes where they lie over a coil; 0: nowhere
+  QStringList over_;      // numbers of those trenches
 };
 
 }  // namespace

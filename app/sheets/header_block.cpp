@@ -7,6 +7,7 @@
 #include "canvas/paint_context.h"
 #include "dig/dig_order.h"
 #include "flow/header_tree.h"
+#include "plane/region.h"
 #include "plane/strip.h"
 #include "sheets/contents.h"
 #include "sheets/detail_parts.h"
@@ -18,7 +19,8 @@ namespace underlawn::sheet {
 namespace {
 
 const double kMargin = pt(26);
-constexpr double kStub = 2.5;  // m of every trench shown, and of the run
+constexpr double kStub = 2.5;     // m of every trench shown, and of the run
+constexpr double kOnLine = 0.05;  // m within which a head lies on the run
 
 // "1-1/4 in DR 11" of the header pipe that carries so many circuits; "" where the flow is not solved.
 QString size_of_piece(const Outcome& outcome, LoopPart part, int carries) {
@@ -42,6 +44,23 @@ Polyline reversed(Polyline line) {
   return line;
 }
 
+// m of the run from the header on: where it comes along a coil trench, as far as that is shown.
+double shown_run(const Layout& layout) {
+  const Polyline line = reversed(layout.run.line);
+  double shown = kStub;
+  for (const Trench& t : layout.trenches) {
+    if (t.role != TrenchRole::supply) continue;
+    double walked = 0;
+    for (std::size_t i = 1; i < line.size(); ++i) {
+      const Segment leg{line[i - 1], line[i]};
+      if (distance(leg, t.head) < kOnLine)
+        shown = std::max(shown, walked + distance(leg.a, nearest_on(leg, t.head)) + kStub);
+      walked += distance(leg.a, leg.b);
+    }
+  }
+  return shown;
+}
+
 // The strip that both pipes of a leg lie in.
 QPolygonF between_pipes(QPointF a, QPointF b, double pipes) {
   const QLineF leg(a, b);
@@ -53,7 +72,7 @@ QPolygonF between_pipes(QPointF a, QPointF b, double pipes) {
 class HeaderDetail : public Block {
  public:
   HeaderDetail(const Plan& plan, const Outcome& outcome) : plan_(plan), outcome_(outcome) {
-    lines_.push_back(start_of(reversed(outcome.layout.run.line), kStub));
+    lines_.push_back(start_of(reversed(outcome.layout.run.line), shown_run(outcome.layout)));
     for (const Polyline& leg : outcome.layout.header.legs)
       if (leg.size() > 1) lines_.push_back(leg);
     for (const Trench& t : outcome.layout.trenches) stubs_.push_back(start_of(middle_line(t), kStub));
@@ -69,7 +88,8 @@ class HeaderDetail : public Block {
   }
 
   double height(double width) const override {
-    return heading_height() + 2 * kMargin + down() * per_metre(scale(width)) + pt(14);
+    return heading_height() + 2 * kMargin + down() * per_metre(scale(width)) + pt(3) +
+           static_cast<double>(wrapped(key(), type(9), width).size()) * line_height(type(9));
   }
   void paint(QPainter& painter, const QRectF& room) const override;
 
@@ -81,6 +101,15 @@ class HeaderDetail : public Block {
   int scale(double width) const {
     const int wide = detail_scale(plan_.units, across(), width - 2 * kMargin - pt(60));
     return std::max(wide, detail_scale(plan_.units, down(), pt(230)));
+  }
+
+  QString key() const {
+    return turned() ? QObject::tr(
+                          "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
+                          "joined. Turned: what is up on the plan is right here.")
+                    : QObject::tr(
+                          "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
+                          "joined.");
   }
 
   Plan plan_;
@@ -160,14 +189,11 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
   labels.add(std::move(house));
   labels.paint(painter, QRectF(QPointF(0, 0), area.size()), Qt::white, look.line);
   painter.restore();
-  const QString key =
-      turned() ? QObject::tr(
-                     "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
-                     "joined. Turned: what is up on the plan is right here.")
-               : QObject::tr(
-                     "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
-                     "joined.");
-  write_fitted(painter, {room.left(), area.bottom() + pt(9)}, key, room.width(), {9, 7});
+  double y = area.bottom() + pt(9);
+  for (const QString& line_of_key : wrapped(key(), type(9), room.width())) {
+    write(painter, {room.left(), y}, line_of_key, type(9));
+    y += line_height(type(9));
+  }
 }
 
 QString tee_name(const HeaderTree& tree, const Outcome& outcome, int tee) {

@@ -86,6 +86,34 @@ void add_field(std::vector<Sign>& all, const Layout& layout) {
         }));
 }
 
+QString finding_words(Severity severity) {
+  switch (severity) {
+    case Severity::error:
+      return QObject::tr("error: see the findings; shaded: where");
+    case Severity::warning:
+      return QObject::tr("warning: see the findings; shaded: where");
+    case Severity::hint:
+      break;
+  }
+  return QObject::tr("note: see the findings; shaded: where");
+}
+
+// As it lies on the plan: the mark, and the shading that shows at the ends of a trench.
+Sign finding_sign(Severity severity) {
+  return sign_of(
+      finding_words(severity),
+      [severity](Miniature& m) {
+        Finding f;
+        f.severity = severity;
+        f.places.push_back(Polyline{Point{4, 5}, Point{30, 5}});
+        m.outcome.findings = {f};
+      },
+      [](PaintContext& c) {
+        paint_finding_glow(c);
+        paint_findings(c);
+      });
+}
+
 // What else the plan is marked with.
 void add_marks(std::vector<Sign>& all, const Outcome& outcome) {
   all.push_back({QObject::tr("ground where coil trenches may lie"), [](PaintContext& c) {
@@ -93,18 +121,12 @@ void add_marks(std::vector<Sign>& all, const Outcome& outcome) {
                    c.painter.setBrush(c.look.buildable);
                    c.painter.drawPolygon(c.line(kArea));
                  }});
-  const bool found = std::any_of(outcome.findings.begin(), outcome.findings.end(),
-                                 [](const Finding& f) { return !f.places.empty(); });
-  if (!found) return;
-  all.push_back(sign_of(
-      QObject::tr("! finding: see the list of findings"),
-      [](Miniature& m) {
-        Finding f;
-        f.severity = Severity::warning;
-        f.places.push_back(Polyline{Point{17, 5}});
-        m.outcome.findings = {f};
-      },
-      paint_findings));
+  for (const Severity severity : {Severity::error, Severity::warning, Severity::hint}) {
+    const auto marked = [&](const Finding& f) {
+      return f.severity == severity && !f.accepted && !f.places.empty();
+    };
+    if (std::ranges::any_of(outcome.findings, marked)) all.push_back(finding_sign(severity));
+  }
 }
 
 // A corner that is taped from.

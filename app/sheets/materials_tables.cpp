@@ -2,6 +2,7 @@
 #include "sheets/materials_tables.h"
 
 #include "cost/bill_in_cents.h"
+#include "plan/coil_ends.h"
 #include "sheets/contents.h"
 
 namespace underlawn::sheet {
@@ -133,7 +134,7 @@ BlockPtr pieces_table(const Plan& plan, const Outcome& outcome) {
   for (const Trench& t : outcome.layout.trenches)
     rows.push_back({{QString("%1-S, %1-R").arg(t.number), std::nullopt, true},
                     {text_of(plan.wishes.pipe)},
-                    {shown_length(plan, t.coil.coil_length)},
+                    {shown_length(plan, coil_cut(plan, outcome, t.number))},
                     {QObject::tr("coil of trench %1, one piece").arg(t.number)}});
   return std::make_shared<Table>(QObject::tr("COILS, ONE PIECE EACH"),
                                  std::vector<Column>{{QObject::tr("Tag")},

@@ -7,7 +7,9 @@
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
 #include "layout/crossing_tags.h"
+#include "plan/coil_ends.h"
 #include "plan/figures/groups.h"
+#include "plan/roots_driven.h"
 #include "sheets/contents.h"
 
 namespace underlawn::sheet {
@@ -202,24 +204,28 @@ QString joining_words(const Plan& plan) {
       "deep.");
 }
 
-constexpr double kOverEdge = 0.6;  // m that a pipe end has to lie on the ground beside it: our own, no source
-
-double deepest_trench(const Outcome& outcome) {
-  double deepest = 0;
-  for (const Trench& t : outcome.layout.trenches) deepest = std::max(deepest, t.depth);
-  return deepest;
+QString roots_words(const Plan& plan, const Outcome& outcome) {
+  QStringList names;
+  for (const RootsDriven& r : roots_driven(plan, outcome))
+    names << text_of(display_name(*find_feature(plan.site, r.tree)));
+  if (names.isEmpty()) return {};
+  return QObject::
+      tr("Mats or planks over the roots of %1 before anything drives there, on dry ground only, no turning "
+         "on them.")
+          .arg(names.join(", "));
 }
 
 QString head_words(const Plan& plan, const Outcome& outcome) {
   QStringList all{joining_words(plan).arg(shown_length(plan, plan.wishes.run_depth))};
+  const CoilEnd end = coil_end(plan, outcome.layout, outcome.dig);
   if (plan.dig.coil_sides == Sides::stay_out)
     all << QObject::tr("Nobody goes down to a coil's head, %1 deep, to lay, to bed or to join.")
-               .arg(shown(plan, outcome, "dig.trench_depth"))
-        << (plan.dig.run_sides == Sides::stay_out
+               .arg(shown_length(plan, deepest_head(outcome.layout, outcome.dig)))
+        << (end.over_edge
                 ? QObject::tr(
-                      "Order each coil with two ends that reach up over the edge, %1 longer each than "
-                      "the cut in the table.")
-                      .arg(shown_length(plan, deepest_trench(outcome) + kOverEdge))
+                      "Both ends of a coil reach up over the edge and are joined there: %1 each beyond the "
+                      "trench head, all of it in the cut of the table. Order nothing on top.")
+                      .arg(shown_length(plan, end.length()))
                 : QObject::tr(
                       "As the coil is let down its two pipe ends are led with a rope over the step into "
                       "the header's trench, where they are taken hold of and joined."));
@@ -237,6 +243,7 @@ BlockPtr before_and_after(const Plan& plan, const Outcome& outcome) {
       "corners in its row; measure between stakes as a check."));
   if (const QString names = exposed(plan, outcome); !names.isEmpty())
     add(QObject::tr("Expose %1 by hand.").arg(names));
+  if (const QString roots = roots_words(plan, outcome); !roots.isEmpty()) add(roots);
   add(QObject::tr("Coils are made and tied above ground at the racks and let down into the trench."));
   add(laying_words(outcome.coil));
   add(head_words(plan, outcome));

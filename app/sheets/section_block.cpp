@@ -44,10 +44,16 @@ class Section : public Block {
     top_text_ = shown(plan, outcome, "dig.top_width");
     slope_text_ = shown(plan, outcome, "dig.slope");
     soil_ = text_of(std::string(soil_name(plan.ground.soil)));
+    for (const Trench& t : outcome.layout.trenches)
+      if (const Figure* over = outcome.figures.find(figures::trench_key(t.number) + ".run_floor")) {
+        shared_ << QString::number(t.number);
+        run_floor_ = over->value;
+      }
   }
 
   double height(double width) const override {
-    return heading_height() + kAbove + vertical_.depth * per_metre(scale_for(width)) + kBelow;
+    return heading_height() + kAbove + vertical_.depth * per_metre(scale_for(width)) + kBelow +
+           (shared_.isEmpty() ? 0 : pt(14));
   }
 
   void paint(QPainter& painter, const QRectF& room) const override {
@@ -56,6 +62,13 @@ class Section : public Block {
     const double k = per_metre(scale);
     const double ground = room.top() + heading_height() + kAbove;
     const double one = vertical_.top() * k, two = sloped_.top() * k;
+    if (!shared_.isEmpty())
+      write_fitted(
+          painter, {room.left(), room.top() + height(room.width()) - pt(3)},
+          QObject::tr("Trench %1 is another: over its bedded coil lie the run's two pipes, bedded too, "
+                      "%2 deep.")
+              .arg(shared_.join(", "), shown_length(plan_, run_floor_)),
+          room.width(), {9.5, 7});
     const bool both = sloped_.slope > 0;
     const double spare = std::max(0.0, room.width() - needed(scale));
     const double first = room.left() + kSide + spare * (both ? 0.3 : 0.5) + one / 2;
@@ -115,6 +128,8 @@ class Section : public Block {
   UnitSystem units_;
   Cut vertical_, sloped_;
   QString top_text_, slope_text_, soil_;
+  QStringList shared_;    // numbers of trenches that the run's pipes lie in too
+  double run_floor_ = 0;  // m, how deep these
 };
 
 // The pipe where the cut meets it, from the middle of the lowest. Loops that lie flat show as pipe at either

@@ -57,7 +57,7 @@ QStringList TapeMarks::notes() const {
     all << QObject::tr("¶ A tape runs over %1, no pair is as good: lift it over what stands there.")
                .arg(named.join(", "));
   if (thin_)
-    all << QObject::tr("§ The tapes meet at less than 30°, no pair is better: check from neighbours.");
+    all << QObject::tr("§ The tapes meet at less than 30°, no pair is better: check by BETWEEN STAKES.");
   return all;
 }
 

@@ -9,8 +9,9 @@
 
 namespace underlawn::sheet {
 
-// A quarter inch or 5 mm where the point found from the printed lengths is then within kStakeError of the
-// drawn one; else a sixteenth or 1 mm.
+// A quarter inch or 5 mm where every pair of tapes to this stake then finds it within kStakeError of where it
+// is drawn; else a sixteenth or 1 mm. One step for a stake and not for a pair: the same tape stands in
+// several tables, and it has to read the same in all.
 struct PrintedTapes {
   QString first, second;
 };

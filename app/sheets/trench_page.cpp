@@ -8,6 +8,7 @@
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
 #include "plan/checks/measure.h"
+#include "plan/coil_ends.h"
 #include "plan/coil_watch.h"
 #include "plan/figures/groups.h"
 #include "plan/tie_check.h"
@@ -153,7 +154,7 @@ void TrenchPage::paint_orientation(QPainter& painter, const QRectF& room, const 
 void TrenchPage::paint_map(QPainter& painter, const QRectF& map) const {
   const Seen how = seen(map);
   PaintOptions options;
-  options.corner_tags = true;
+  options.corner_tags = options.sheet = true;
   options.of_trench = trench_.number;
   options.edge_lengths = options.findings = options.zones = false;
   options.over = [&](PaintContext& on) { paint_tapes(on); };
@@ -238,8 +239,7 @@ TablePtr TrenchPage::fact_block(double points) const {
     add(QObject::tr("Run's pipes over the coil, deep"), shown(plan_, outcome_, key + ".run_floor"));
   add(is_straight(trench_.coil.pattern) ? QObject::tr("Pipe") : QObject::tr("Coil, return included"),
       shown(plan_, outcome_, key + ".coil_length"));
-  add(QObject::tr("Cut, both tails included"),
-      shown_length(plan_, trench_.coil.coil_length + 2 * plan_.flow.tail));
+  add(QObject::tr("Cut, both ends included"), shown_length(plan_, coil_cut(plan_, outcome_, trench_.number)));
   if (!is_straight(trench_.coil.pattern)) {
     add(QObject::tr("Loops"), shown_loops(trench_.coil.loops));
     add(QObject::tr("Pitch"), shown(plan_, outcome_, key + ".pitch"));

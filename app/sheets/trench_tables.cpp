@@ -5,6 +5,7 @@
 
 #include "cost/bill.h"
 #include "cost/print_price.h"
+#include "plan/coil_ends.h"
 #include "plan/figures/fineness.h"
 #include "plan/figures/groups.h"
 #include "plan/header_words.h"
@@ -112,8 +113,11 @@ QString trench_words(const Plan& plan, const Outcome& outcome, bool loops) {
                   "Coil pipe %1, %2, turns included. Header and supply run %3. S is the supply, R the "
                   "return end at the trench head.")
                   .arg(pipe, text_of(std::string(pattern_name(outcome.coil.pattern))), lines);
-  QStringList all{first, QObject::tr("Cut in one piece: both tails to the header of %1 included.")
-                             .arg(shown_length(plan, plan.flow.tail))};
+  const double end = coil_end(plan, outcome.layout, outcome.dig).length();
+  QStringList all{first,
+                  QObject::tr("Cut in one piece: both ends of %1, from the trench head to the joint, are "
+                              "in it.")
+                      .arg(shown_length(plan, end))};
   if (loops)
     all << QObject::tr(
         "Loops: whole ones and the part of one more in which the pipe is used up; it runs back from there.");
@@ -134,7 +138,7 @@ BlockPtr trench_table(const Plan& plan, const Outcome& outcome) {
     for (const char* part : {".length", ".width"}) row.push_back({shown(plan, outcome, key + part)});
     for (const double depth : {depths.head, depths.end}) row.push_back({shown_length(plan, depth)});
     row.push_back({shown(plan, outcome, key + ".coil_length")});
-    row.push_back({shown_length(plan, t.coil.coil_length + 2 * plan.flow.tail), std::nullopt, true});
+    row.push_back({shown_length(plan, coil_cut(plan, outcome, t.number)), std::nullopt, true});
     if (loops) row.insert(row.end(), {{shown_pitch(plan, t.coil.pitch)}, {shown_loops(t.coil.loops)}});
     row.push_back({QString("%1-S  %1-R").arg(t.number)});
     row.push_back({t.role == TrenchRole::supply ? QObject::tr("supply trench")

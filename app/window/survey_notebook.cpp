@@ -10,6 +10,7 @@
 #include <QToolButton>
 
 #include "base/table_text.h"
+#include "plane/thin_cut.h"
 #include "survey/deed_words.h"
 #include "survey/field_points.h"
 #include "window/notebook_table.h"
@@ -253,7 +254,7 @@ void SurveyPanel::show_notebook() {
     const PlacedSighting& p = placed_[*index];
     if (!p.at)
       said = QString::fromStdString(p.at.error().message());
-    else if (p.cut && *p.cut < kPoorCut)
+    else if (p.cut && *p.cut < kThinCut)
       said = tr("The two tapes meet at %1 only: a small error of either moves the point far.")
                  .arg(printed(Quantity::angle, *p.cut, document_.plan()));
   }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "base/say.h"
 #include "cost/price_book.h"
@@ -17,6 +18,7 @@ class Counter {
       : loop_(loop), layout_(layout), arrangement_(arrangement) {}
 
   FittingCount count() {
+    here_ = {FittingPlace::house, {}};
     add("union", heat_pump(), 2);
     std::vector<std::vector<const LoopPipe*>> met(static_cast<std::size_t>(loop_.network.nodes));
     for (std::size_t i = 0; i < loop_.pipes.size(); ++i) {
@@ -25,23 +27,46 @@ class Counter {
     }
     // The heat pump stands between inlet and outlet: what comes back meets its other end.
     met[static_cast<std::size_t>(loop_.network.outlet)].push_back(&loop_.pipes[0]);
-    for (const auto& pipes : met) meet(pipes);
+    for (const auto& pipes : met) {
+      here_ = place_of(pipes);
+      meet(pipes);
+    }
     bends();
-    return {{counts_.begin(), counts_.end()}, joints_};
+    FittingCount all{{counts_.begin(), counts_.end()}, joints_, {}};
+    for (const auto& [at, n] : placed_)
+      all.placed.push_back({at.first, at.second.first, at.second.second, n});
+    return all;
   }
 
  private:
   const PipeSize& heat_pump() const { return loop_.pipes[0].size; }
 
+  using Place = std::pair<FittingPlace, std::vector<int>>;
+
+  static Place place_of(const std::vector<const LoopPipe*>& pipes) {
+    std::set<int> heads;
+    for (const LoopPipe* pipe : pipes) {
+      if (pipe->part == LoopPart::heat_pump) return {FittingPlace::house, {}};
+      if (pipe->trench > 0) heads.insert(pipe->trench);
+    }
+    if (heads.empty()) return {FittingPlace::junction, {}};
+    return {FittingPlace::heads, {heads.begin(), heads.end()}};
+  }
+
+  void put(const std::string& key, int n) {
+    counts_[key] += n;
+    placed_[{key, here_}] += n;
+  }
+
   // How many were added.
   int add(const std::string& word, const PipeSize& size, int n) {
-    if (n > 0) counts_[fitting_key(word, size.nominal)] += n;
+    if (n > 0) put(fitting_key(word, size.nominal), n);
     return n;
   }
 
   int reduce(const PipeSize& large, const PipeSize& small) {
     if (large.nominal == small.nominal) return 0;
-    ++counts_[fitting_key("reducer", large.nominal + " x " + small.nominal)];
+    put(fitting_key("reducer", large.nominal + " x " + small.nominal), 1);
     return 1;
   }
 
@@ -89,6 +114,7 @@ class Counter {
     if (!tree) return;
     for (std::size_t i = 0; i < tree->size(); ++i) {
       const Tee& way = (*tree)[i];
+      here_ = {i == 0 ? FittingPlace::run_bends : FittingPlace::header_bends, {}};
       if (arrangement_ == HeaderArrangement::home_runs)
         elbows(way, header_size(1, LoopPart::lead), 2 * way.feeds);
       else if (i == 0)
@@ -97,6 +123,7 @@ class Counter {
         elbows(way, header_size(way.feeds, LoopPart::header_supply),
                arrangement_ == HeaderArrangement::reverse_return ? 3 : 2);
     }
+    here_ = {FittingPlace::header_bends, {}};
     for (const LoopPipe& pipe : loop_.pipes)
       if (pipe.part == LoopPart::header_back) joints_ += 2 * add("elbow 90", pipe.size, 1);
   }
@@ -105,6 +132,8 @@ class Counter {
   const Layout& layout_;
   HeaderArrangement arrangement_;
   std::map<std::string, int> counts_;
+  std::map<std::pair<std::string, Place>, int> placed_;
+  Place here_;
   int joints_ = 0;
 };
 

@@ -79,8 +79,8 @@ class TakeOff {
     double total = 0;
     for (double length : pieces.coils) total += length;
     Need* coils = add(pipe_key(job_.wishes.pipe), BillGroup::pipe, total,
-                      say("sum over the circuits of coil and both tails, each cut whole"),
-                      {"layout.circuits_placed", "coil.length", "buy.tail", "counting.pipe_spare"});
+                      say("sum over the circuits of coil and both ends, each cut whole"),
+                      {"layout.circuits_placed", "coil.length", "buy.coil_end", "counting.pipe_spare"});
     if (coils == nullptr) return;
     coils->pieces = pieces.coils;
     coils->names = coil_names();

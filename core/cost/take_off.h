@@ -34,8 +34,8 @@ struct JobDrawn {
   const Layout& layout;
   const DigPlan& dig;
   const Wishes& wishes;
-  const FlowWishes& flow;
-  const Flow* solved;  // null: pipe by the drawing's lengths, no fittings and no antifreeze
+  const FlowWishes& flow;  // with the ends of the coils, as they are cut, for tails (plan/coil_ends.h)
+  const Flow* solved;      // null: pipe by the drawing's lengths, no fittings and no antifreeze
 };
 
 // In the order of a bill: pipe, fittings, goods, work. Tails, tees and elbows as the network has them.
@@ -45,7 +45,7 @@ std::vector<Need> take_off(const JobDrawn& job, const JobWork& work, const Prici
 
 // m of pipe, piece by piece, with what is added for spare and cuts.
 struct PipePieces {
-  std::vector<double> coils;                            // by number of the trench; both tails included
+  std::vector<double> coils;                            // by number of the trench; both ends included
   std::map<std::string, std::vector<double>> conduits;  // of header and run, supply and return, by size
 };
 PipePieces pipe_pieces(const JobDrawn& job, const Counting& counting);
@@ -55,9 +55,20 @@ std::vector<Need> take_off_pipe(const JobDrawn& job, const Pricing& pricing);
 // What is bought of the row to cover it. Header and run are joined where no roll is as long as a piece.
 Bought bought_of(const Need& need, const PriceRow& row);
 
+// Where a fitting comes: at the heat pump, at heads of coil trenches, where nothing but header pipes meet, at
+// the corners of the run and of the header.
+enum class FittingPlace { house, heads, junction, run_bends, header_bends };
+struct FittingAt {
+  std::string key;
+  FittingPlace place = FittingPlace::house;
+  std::vector<int> trenches;  // numbers, rising; of heads only
+  int count = 0;
+  bool operator==(const FittingAt&) const = default;
+};
 struct FittingCount {
   std::vector<std::pair<std::string, int>> fittings;  // by key
   int joints = 0;                                     // fused: joints.h
+  std::vector<FittingAt> placed;                      // the same place by place; by key, then by place
 };
 // Tees where three pipes meet, reducers where sizes change, elbows at the corners of header and run (22.5
 // degrees and more, in both pipes) and at the last circuit, two unions.

@@ -5,6 +5,7 @@
 
 #include "cost/crew_calendar.h"
 #include "flow/loop_test.h"
+#include "plan/coil_ends.h"
 
 namespace underlawn {
 
@@ -19,7 +20,9 @@ std::optional<LaidBack> bill_if_laid_back(const Plan& plan, const Outcome& outco
   const CrewCalendar calendar = make_calendar(
       {plan.site, layout, order, plan.ground, how, plan.crew, joints, test_duration(plan.test.procedure)});
   const JobWork work = job_work(plan.site, layout, dig, plan.wishes, joints, calendar, order, how.excavator);
-  const JobDrawn job{layout, dig, plan.wishes, plan.flow, outcome.flow.get()};
+  // Pipe is ordered before anybody has seen the soil: its ends are those of the sides as planned.
+  const FlowWishes cut = flow_as_cut(plan, layout, outcome.dig);
+  const JobDrawn job{layout, dig, plan.wishes, cut, outcome.flow.get()};
   return LaidBack{make_bill(take_off(job, work, plan.pricing), plan.pricing, plan.wishes),
                   static_cast<int>(std::ranges::count(calendar.days, true, &CrewDay::reserve))};
 }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "plan/stake_out.h"
+#include "plane/thin_cut.h"
 
 namespace underlawn {
 
@@ -49,9 +50,5 @@ struct TapeWay {
 TapeWay tape_way(const TapeGround& ground, Point a, Point b);
 // The expected error, worse by what is in the tapes' way.
 double tape_worth(Point at, Point first, Point second, const TapeWay& first_way, const TapeWay& second_way);
-
-// Arcs that cross at less are thin: a centimetre of tape is then two and more of place. rad, 30 degrees; the
-// angle under which surveying textbooks call an intersection weak (from memory).
-inline constexpr double kThinCut = 0.5236;
 
 }  // namespace underlawn

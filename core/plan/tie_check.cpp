@@ -27,13 +27,12 @@ Tie tie_from(const Tie& like, const HouseCorner& a, const HouseCorner& b) {
   return tie;
 }
 
-// Of a second pair, from what weighs most: tapes through planted ground, thin arcs or the neighbour's land, a
-// corner taped from twice; each more than any error of a tape.
+// Of a second pair, from what weighs most: tapes through planted ground, the neighbour's land, a corner taped
+// from twice; each more than any error of a tape.
 double worth_as_check(const TapeGround& ground, Point at, Point a, Point b, int same) {
   const TapeWay first = tape_way(ground, a, at), second = tape_way(ground, b, at);
   const int planted = !first.off_planted || !second.off_planted, off_lot = !first.on_lot || !second.on_lot;
-  const int thin = cut_angle(at, a, b) < kThinCut;
-  return tape_worth(at, a, b, first, second) + 1e6 * (4 * planted + 2 * thin + 2 * off_lot + same);
+  return tape_worth(at, a, b, first, second) + 1e6 * (4 * planted + 2 * off_lot + same);
 }
 
 bool same_place(const HouseCorner& a, const HouseCorner& b) {
@@ -67,7 +66,7 @@ std::optional<Tie> second_tie(const Site& site, const StakeOut& stake_out, const
       const HouseCorner &a = seeing[i], &b = seeing[j];
       const int same = shared(first, a, b);
       if (same == 2 || same_place(a, b)) continue;
-      if (cut_angle(first.at, a.at, b.at) < kLeastCheckCut) continue;
+      if (cut_angle(first.at, a.at, b.at) < kThinCut) continue;
       const double cost = worth_as_check(ground, first.at, a.at, b.at, same);
       if (cost >= least) continue;
       least = cost;

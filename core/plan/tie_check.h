@@ -9,13 +9,11 @@
 
 namespace underlawn {
 
-// A second pair of house corners that both see the point: with tapes off what is planted, arcs that are not
-// thin, tapes on the lot and corners other than the first pair's as far as can be; among those the least
-// expected error (plan/tape.h). Nothing where no other pair sees it with arcs that cut at kLeastCheckCut or
-// more.
+// A second pair of house corners that both see the point: with tapes off what is planted, tapes on the lot
+// and corners other than the first pair's as far as can be; among those the least expected error
+// (plan/tape.h). Nothing where no other pair sees it with arcs that are not thin (plane/thin_cut.h): such a
+// check would tell less than the tape to the next stake does.
 std::optional<Tie> second_tie(const Site& site, const StakeOut& stake_out, const Tie& first);
-// Below it a check tells nothing that the first pair does not: 10 cm of tape are 40 of place and more.
-inline constexpr double kLeastCheckCut = 0.2618;  // rad: 15 degrees
 // Whether a second pair tapes from a corner of the first, so that one tape of it proves nothing new.
 bool shares_corner(const Tie& first, const Tie& second);
 

@@ -43,7 +43,6 @@ struct NotebookSetting {
 //   bearing, distance: by the plan's north
 std::vector<PlacedSighting> place_notebook(const Survey& survey, const NotebookSetting& setting);
 
-inline constexpr double kPoorCut = 0.35;      // rad, 20 degrees: common practice, no source
 inline constexpr double kTapesTouch = 0.002;  // m by which tapes may miss each other and still touch
 
 // Names for points that come to a notebook, each unlike all others.

@@ -252,8 +252,12 @@ def expected(f, corners):
     put("header.pipe_m", ["header.length_m"], lambda l: 2 * l)
     put("run.pipe_m", ["run.length_m"], lambda l: 2 * l)
     put("run.dug_length_m", ["run.length_m", "run.shared_m"], lambda a, b: a - b)
-    put("buy.coil_length_m", ["coil.length_m", "buy.tail_m", "counting.pipe_spare_ratio"],
-        lambda l, t, s: (l + 2 * t) * (1 + s))
+    if "buy.over_edge_m" in f:
+        put("buy.coil_end_m", ["buy.tail_m", "buy.head_depth_m", "buy.over_edge_m"], lambda *parts: sum(parts))
+    else:
+        put("buy.coil_end_m", ["buy.tail_m", "buy.head_depth_m", "dig.run_depth_m"], lambda t, h, r: max(t, h - r))
+    put("buy.coil_length_m", ["coil.length_m", "buy.coil_end_m", "counting.pipe_spare_ratio"],
+        lambda l, e, s: (l + 2 * e) * (1 + s))
     put("buy.coil_pipe_m", ["buy.coils", "buy.coil_length_m"], lambda n, l: n * l)
     put("buy.header_pipe_m", ["header.pipe_m", "run.pipe_m", "buy.allowance_ratio"], lambda h, r, a: (h + r) * (1 + a))
     put("buy.counted_pipe_m", ["buy.coil_pipe_m", "buy.header_pipe_m"], lambda a, b: a + b)

@@ -62,6 +62,7 @@ const std::vector<CheckEntry>& all_checks() {
        checks::spoil_over_undug},
       {"spoil_lies_on", mark("Spoil lies off roots, house walls and buried lines."), checks::spoil_lies_on},
       {"way_over_utility", mark("Machines drive over no buried line unasked."), checks::way_over_utility},
+      {"way_over_roots", mark("Machines and trucks drive over no roots of trees."), checks::way_over_roots},
       {"filled_before_test", mark("Coil trenches stay open until the loop is tested."),
        checks::filled_before_test},
       {"machine_reach", mark("The machine comes to every trench, digs as deep and casts as far."),

@@ -35,6 +35,7 @@ std::vector<Finding> sloped_top_overlap(const Plan& plan, const Outcome& outcome
 std::vector<Finding> spoil_over_undug(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> spoil_lies_on(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> way_over_utility(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> way_over_roots(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> filled_before_test(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> machine_reach(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> sides_chosen(const Plan& plan, const Outcome& outcome);

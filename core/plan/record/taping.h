@@ -29,8 +29,8 @@ struct TapedPlace {
   bool operator==(const TapedPlace&) const = default;
 };
 
-// Arcs that cut flatter fix no point: an error of the tape is six times as large in it. Common practice asks
-// for 20 to 30 degrees, no source.
+// Arcs that cut flatter fix no point: an error of the tape is six times as large in it. That is where a place
+// is refused, not where one is good: plane/thin_cut.h.
 inline constexpr double kFlattestCut = 0.17453;  // rad: 10 degrees
 
 // How far a check tape may be off, m: three times what tapes err, and at least 5 cm. Our own choice.

@@ -5,6 +5,7 @@
 
 #include "dig/dig.h"
 #include "plan/circulation_of.h"
+#include "plan/coil_ends.h"
 #include "thermal/loop_geometry.h"
 
 namespace underlawn {
@@ -69,7 +70,7 @@ Temperatures FieldTrials::temperatures(const Layout& layout, const Circulation& 
 Temperatures FieldTrials::temperatures(int circuits) {
   const Layout& laid = layout_of(circuits);
   const Layout layout = laid.trenches.empty() ? on_open_ground(circuits) : laid;
-  const auto flow = solve_flow(layout, plan_.wishes, plan_.flow);
+  const auto flow = solve_flow(layout, plan_.wishes, flow_as_cut(plan_, layout, {}));
   return temperatures(layout, circulation_of(plan_, flow ? &*flow : nullptr, layout));
 }
 
@@ -79,7 +80,7 @@ Layout FieldTrials::on_open_ground(int circuits) const {
 }
 
 FieldSize FieldTrials::on_lot(const Layout& layout) {
-  const auto flow = solve_flow(layout, plan_.wishes, plan_.flow);
+  const auto flow = solve_flow(layout, plan_.wishes, flow_as_cut(plan_, layout, {}));
   FieldSize out = worked_out(layout, flow ? &*flow : nullptr);
   out.placed = out.circuits > 0;
   return out;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Flow in the pipes, and the temperatures it comes back with.
 #include "plan/circulation_of.h"
+#include "plan/coil_ends.h"
 #include "plan/coldest_fluid.h"
 #include "plan/stages/stages.h"
 #include "thermal/loop_geometry.h"
@@ -22,7 +23,7 @@ FlowMade make_flow(const FlowIn& in, const Layout& layout) {
 }  // namespace
 
 void Stages::solve_flow_stage(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
-  FlowIn in{layout.serial, for_temperatures(plan.wishes), plan.flow,
+  FlowIn in{layout.serial, for_temperatures(plan.wishes), flow_as_cut(plan, outcome.layout, outcome.dig),
             !troubles.out.flow && !troubles.out.wishes};
   const FlowMade& made =
       flow.run(std::move(in), runs.flow, stop, [&](const FlowIn& i) { return make_flow(i, outcome.layout); });

@@ -4,13 +4,15 @@
 #include "cost/comparison.h"
 #include "cost/crew_calendar.h"
 #include "cost/joints.h"
+#include "plan/coil_ends.h"
 #include "plan/stages/stages.h"
 
 namespace underlawn {
 
 // Who does what when, and what that comes to. Joints are those of the sized loop, so flow comes before.
 void Stages::solve_crew(const Plan& plan, Outcome& outcome, const std::stop_token& stop) {
-  const JobDrawn job{outcome.layout, outcome.dig, plan.wishes, plan.flow, outcome.flow.get()};
+  const FlowWishes cut = flow_as_cut(plan, outcome.layout, outcome.dig);
+  const JobDrawn job{outcome.layout, outcome.dig, plan.wishes, cut, outcome.flow.get()};
   const int joints = count_joints(job, troubles.out.pricing ? Pricing{} : plan.pricing);
   CalendarIn when{without_notes(plan.site),
                   layout.serial,
@@ -37,7 +39,8 @@ void Stages::solve_crew(const Plan& plan, Outcome& outcome, const std::stop_toke
 // Cheap, so made anew each time.
 void Stages::solve_prices(const Plan& plan, Outcome& outcome) {
   if (troubles.out.pricing || !outcome.work) return;
-  const JobDrawn job{outcome.layout, outcome.dig, plan.wishes, plan.flow, outcome.flow.get()};
+  const FlowWishes cut = flow_as_cut(plan, outcome.layout, outcome.dig);
+  const JobDrawn job{outcome.layout, outcome.dig, plan.wishes, cut, outcome.flow.get()};
   outcome.bill = std::make_shared<const Bill>(
       make_bill(take_off(job, *outcome.work, plan.pricing), plan.pricing, plan.wishes));
   if (outcome.temperatures != nullptr)

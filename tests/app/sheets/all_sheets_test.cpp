@@ -160,7 +160,8 @@ TEST(AllSheets, TapesOnPaperGiveTheStakesBackWithinACentimetre) {
 
 TEST(AllSheets, SecondTapesOnPaperGiveTheStakesBackToo) {
   for (const UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
-    EXPECT_GE(expect_stakes(in(laid_out::alder(3), units), true), 4);
+    EXPECT_GE(expect_stakes(in(laid_out::alder(3), units), true),
+              3);                                             // the heads; no pair sees an end at 30°
     expect_stakes(in(laid_out::half_acre(14), units), true);  // its house hides most of its corners
   }
 }

@@ -4,7 +4,10 @@
 #include <gtest/gtest.h>
 
 #include <QFile>
+#include <QRegularExpression>
+#include <QSet>
 #include <QTemporaryDir>
+#include <map>
 
 #include "app/support/laid_out.h"
 #include "app/support/pdf_tools.h"
@@ -17,6 +20,7 @@
 #include "plan/tape.h"
 #include "plan/tie_check.h"
 #include "sheets/contents.h"
+#include "sheets/sheet_kinds.h"
 #include "sheets/sheets_out.h"
 #include "support/sample_plans.h"
 
@@ -238,6 +242,75 @@ TEST(DigSheet, HauledStepsOfTheSampleHaveAWayForTrucks) {
   EXPECT_GT(hauled, 0);
   for (const char* said : {"trucks take off", "trucks bring back"})
     EXPECT_NE(said_of_kestrel().find(said), std::string::npos) << said;
+}
+
+// 800 ft and two ends of 0.6 m, 6 ft and 0.6 m: 819 ft 10.5 in.
+TEST(DigSheet, SaysThatEndsUpOverTheEdgeAreInTheCut) {
+  laid_out::Sample s;
+  s.plan = sample::half_acre();
+  s.plan.dig.coil_sides = s.plan.dig.run_sides = Sides::stay_out;
+  s.outcome = solve(s.plan);
+  const std::string dig = squeezed(pdf::text_in_order(pdf_of(s)));
+  EXPECT_NE(dig.find("all of it in the cut of the table. Order nothing on top."), std::string::npos);
+  EXPECT_EQ(dig.find("longer each"), std::string::npos);
+  const auto listed = find_sheet_kind("materials")->make(s.plan, s.outcome, {Paper::letter, {}, kDay});
+  const std::string materials = squeezed(pdf::text_in_order(pdf_of(*listed)));
+  for (const std::string* text : {&dig, &materials})
+    EXPECT_NE(text->find("819'-10 1/2\""), std::string::npos);
+}
+
+namespace {
+
+laid_out::Sample solved_sample(const char* name, UnitSystem units) {
+  laid_out::Sample s;
+  s.plan = load_plan(std::string(UNDERLAWN_SOURCE_DIR "/samples/") + name + ".underlawn")->value;
+  s.plan.thermal.years = 1;
+  s.plan.units = units;
+  s.outcome = solve(s.plan);
+  return s;
+}
+
+// By stake and corner every length that is printed for that tape, page by page.
+std::map<QString, QStringList> tapes_printed(const laid_out::Sample& s) {
+  SheetSetup setup{Paper::letter, {}, kDay};
+  setup.page_a_trench = true;
+  const QString length =
+      s.plan.units == UnitSystem::us ? R"(((?:\d+'-)?\d+(?: \d+/\d+)?"))" : R"((\d+\.\d+ m))";
+  const QRegularExpression row(
+      "(\\d+ head|\\d+ end|\\d+ bend \\d+|run \\d+|header \\d+|X\\d+|check) ?\\*? "
+      "([A-Z]+) " +
+      length + " ([A-Z]+) " + length + " [LR]");
+  std::map<QString, QStringList> all;
+  for (const char* kind : {"dig", "as_built"}) {
+    const auto sheet = find_sheet_kind(kind)->make(s.plan, s.outcome, setup);
+    const QString text = pdf::text_in_order(pdf_of(*sheet)).simplified();
+    QString stake;
+    for (auto found = row.globalMatch(text); found.hasNext();) {
+      const auto match = found.next();
+      if (match.captured(1) != "check") stake = match.captured(1);
+      all[stake + " – " + match.captured(2)] << match.captured(3);
+      all[stake + " – " + match.captured(4)] << match.captured(5);
+    }
+  }
+  return all;
+}
+
+}  // namespace
+
+// One tape, one length: in the table of stakes, among the checks, on the trench's own page, as built.
+TEST(DigSheet, ATapeReadsTheSameOnAllPages) {
+  for (const char* name : {"alder-lane", "kestrel-bend"})
+    for (const UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+      const auto tapes = tapes_printed(solved_sample(name, units));
+      EXPECT_GT(tapes.size(), 20u) << name;
+      int several = 0;
+      for (const auto& [tape, lengths] : tapes) {
+        several += lengths.size() > 1;
+        EXPECT_EQ(QSet<QString>(lengths.begin(), lengths.end()).size(), 1)
+            << name << ": " << tape.toStdString() << ": " << lengths.join("; ").toStdString();
+      }
+      EXPECT_GT(several, 10) << name;
+    }
 }
 
 TEST(DigSheet, LoopsAreWholeOnesAndAPart) {

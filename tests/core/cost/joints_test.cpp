@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include <map>
+
 #include "cost/bill.h"
 #include "layout/amounts.h"
 #include "plan/solve.h"
@@ -42,6 +44,36 @@ TEST_F(JointsTest, OfADirectHeader) {
   ASSERT_EQ(o.layout.trenches.size(), 4u);
   EXPECT_EQ(o.work->joints, 32 + 2 * on_the_way(*o.bill));
   EXPECT_EQ(joints_of(o.layout), 32);
+}
+
+// By place they are as many as in all; with one run in, two tees at every head but the last, an elbow there.
+TEST_F(JointsTest, FittingsByPlaceAreThoseCounted) {
+  for (const HeaderArrangement how :
+       {HeaderArrangement::direct_return, HeaderArrangement::reverse_return, HeaderArrangement::home_runs}) {
+    plan.flow.arrangement = how;
+    const Outcome o = solve(plan);
+    const FittingCount count = count_fittings(o.flow->loop, o.layout, how);
+    std::map<std::string, int> by_key;
+    for (const FittingAt& f : count.placed) {
+      by_key[f.key] += f.count;
+      EXPECT_GT(f.count, 0);
+      EXPECT_EQ(f.place == FittingPlace::heads, !f.trenches.empty());
+      for (int n : f.trenches) EXPECT_TRUE(n >= 1 && n <= 4) << n;
+    }
+    EXPECT_EQ(by_key, (std::map<std::string, int>(count.fittings.begin(), count.fittings.end())));
+  }
+  plan.flow.arrangement = HeaderArrangement::direct_return;
+  const Outcome o = solve(plan);
+  std::map<int, int> tees, elbows;
+  for (const FittingAt& f : count_fittings(o.flow->loop, o.layout, plan.flow.arrangement).placed)
+    if (f.place == FittingPlace::heads)
+      (f.key.starts_with("tee") ? tees : elbows)[f.trenches.front()] +=
+          f.key.starts_with("reducer") ? 0 : f.count;
+  int with_tees = 0, with_elbows = 0;
+  for (const auto& [head, n] : tees) with_tees += n == 2;
+  for (const auto& [head, n] : elbows) with_elbows += n == 2;
+  EXPECT_EQ(with_tees, 3);
+  EXPECT_EQ(with_elbows, 1);
 }
 
 // A header of the coils' own size: no reducers there, one in each pipe where the run meets the header's first

@@ -20,7 +20,7 @@ TEST(TieCheck, SecondPairIsAnotherPairThatFindsTheSamePoint) {
     ++found;
     EXPECT_FALSE((second->first == tie.first && second->second == tie.second) ||
                  (second->first == tie.second && second->second == tie.first));
-    EXPECT_GE(second->cut, kLeastCheckCut);
+    EXPECT_GE(second->cut, kThinCut);
     EXPECT_LT(distance(point_from_tie(outcome.stake_out, *second), tie.at), 1e-6);
   }
   EXPECT_GT(found, 0);

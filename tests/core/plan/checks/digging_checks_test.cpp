@@ -107,6 +107,51 @@ TEST(WayOverUtility, CountsThePlacesWhereTheMachineCrosses) {
   EXPECT_NE(trucks[0].title.find("truck"), std::string::npos);
 }
 
+namespace {
+
+// m2 of a strip of this half width, `off` from the middle of a disc, that lie in it.
+double strip_in_disc(double radius, double off, double half) {
+  double sum = 0;
+  constexpr int kSlices = 20'000;
+  for (int i = 0; i < kSlices; ++i) {
+    const double y = off - half + 2 * half * (i + 0.5) / kSlices;
+    if (std::abs(y) < radius) sum += 2 * std::sqrt(radius * radius - y * y) * 2 * half / kSlices;
+  }
+  return sum;
+}
+
+}  // namespace
+
+// A trunk of 0.3 m: its roots reach 18 times as far, 5.4 m. The ways pass it 3 m off.
+TEST(WayOverRoots, MeasuresWhatIsDrivenOnAndSaysByWhom) {
+  Dug d(9);
+  d.plan.site.features.push_back(crafted::feature(7, FeatureKind::tree, {{20, 53}}));
+  auto order = std::make_shared<DigOrder>(*d.outcome.order);
+  order->way_out.clear();
+  for (DigStep& step : order->steps) step.way.clear();
+  d.outcome.order = order;
+  EXPECT_TRUE(checks::way_over_roots(d.plan, d.outcome).empty());
+  order->steps.front().truck_way = {{0, 50}, {40, 50}};
+  auto found = checks::way_over_roots(d.plan, d.outcome);
+  ASSERT_EQ(keys(found), Keys{"way_over_roots/feature-7"});
+  const double wide = strip_in_disc(5.4, 3, 2.591 / 2);
+  EXPECT_NEAR(found[0].measured, wide, 0.02 * wide);
+  EXPECT_EQ(found[0].title.find("Trucks"), 0u);
+  EXPECT_NE(found[0].advice.find("1.70 m"), std::string::npos) << found[0].advice;  // 3 m - 2.591 m/2
+  order->way_out = {{40, 50}, {0, 50}};  // narrower, on the same ground
+  found = checks::way_over_roots(d.plan, d.outcome);
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_NEAR(found[0].measured, wide, 0.02 * wide);
+  EXPECT_EQ(found[0].title.find("Machine and trucks"), 0u);
+  order->steps.front().truck_way.clear();
+  found = checks::way_over_roots(d.plan, d.outcome);
+  ASSERT_EQ(found.size(), 1u);
+  const double narrow = strip_in_disc(5.4, 3, d.plan.dig.excavator.width / 2);
+  EXPECT_NEAR(found[0].measured, narrow, 0.02 * narrow);
+  order->way_out = {{40, 45}, {0, 45}};  // 8 m off
+  EXPECT_TRUE(checks::way_over_roots(d.plan, d.outcome).empty());
+}
+
 TEST(FilledBeforeTest, SpeaksOfCloseTrenchesOnly) {
   Dug close(3.6), wide(9);
   EXPECT_EQ(keys(checks::filled_before_test(close.plan, close.outcome)), Keys{"filled_before_test/trenches"});
