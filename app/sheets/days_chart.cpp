@@ -57,7 +57,11 @@ namespace {
 
 const QColor kOpen = "#5b4029";  // as the pictures have an open trench
 constexpr double kPoints = 9.5;
-const double kRow = pt(13), kBar = pt(8), kDays = pt(14);
+const double kBar = pt(8), kDays = pt(14);
+// From row to row; closer where there are many.
+double row_height(std::size_t rows) {
+  return rows > 10 ? pt(12) : pt(13);
+}
 
 class DaysChart : public Block {
  public:
@@ -65,17 +69,19 @@ class DaysChart : public Block {
       : rows_(std::move(rows)), days_(days), rain_(rain) {}
 
   double height(double) const override {
-    return kDays + kRow * static_cast<double>(rows_.size()) + kFamilyGap;
+    return kDays + row_height(rows_.size()) * static_cast<double>(rows_.size()) + kFamilyGap;
   }
 
   void paint(QPainter& painter, const QRectF& room) const override {
+    const double row_high = row_height(rows_.size());
     double names = 0;
     for (const DaysRow& row : rows_) names = std::max(names, width_of(row.name, type(kPoints)));
-    const QRectF plot(QPointF(room.left() + names + pt(8), room.top() + kDays),
-                      QPointF(room.right(), room.top() + kDays + kRow * static_cast<double>(rows_.size())));
+    const QRectF plot(
+        QPointF(room.left() + names + pt(8), room.top() + kDays),
+        QPointF(room.right(), room.top() + kDays + row_high * static_cast<double>(rows_.size())));
     paint_days(painter, plot);
     for (std::size_t i = 0; i < rows_.size(); ++i)
-      paint_row(painter, room.left(), plot, rows_[i], plot.top() + kRow * static_cast<double>(i));
+      paint_row(painter, room.left(), plot, rows_[i], plot.top() + row_high * static_cast<double>(i));
   }
 
  private:
@@ -104,13 +110,14 @@ void DaysChart::paint_days(QPainter& painter, const QRectF& plot) const {
 
 void DaysChart::paint_row(QPainter& painter, double left, const QRectF& plot, const DaysRow& row,
                           double top) const {
-  write(painter, {left, top + pt(10)}, row.name, type(kPoints));
+  write(painter, {left, top + row_height(rows_.size()) / 2 + pt(3.4)}, row.name, type(kPoints));
   painter.setPen(Qt::NoPen);
   painter.setBrush(row.test ? kFamilyGreen : kOpen);
   for (const DaysRow::Bar& bar : row.bars)
-    painter.drawRoundedRect(QRectF(plot.left() + bar.from * day_width(plot), top + (kRow - kBar) / 2,
-                                   (bar.to - bar.from) * day_width(plot), kBar),
-                            pt(1.5), pt(1.5));
+    painter.drawRoundedRect(
+        QRectF(plot.left() + bar.from * day_width(plot), top + (row_height(rows_.size()) - kBar) / 2,
+               (bar.to - bar.from) * day_width(plot), kBar),
+        pt(1.5), pt(1.5));
   painter.setBrush(Qt::NoBrush);
 }
 

@@ -287,17 +287,17 @@ void SignHere::paint(QPainter& painter, const QRectF& room) const {
       room.top() + pt(6) +
       set_family_text(&painter, room.topLeft() + QPointF(0, pt(6)), room.width(), agreed_, points_, false);
   const double half = (room.width() - pt(30)) / 2;
-  const auto line = [&](double x, double y, const QString& name) {
+  const auto line = [&](double x, double y, const QString& name, int lines) {
     painter.setPen(rule(0.8));
     painter.drawLine(QPointF(x, y), QPointF(x + 0.64 * half, y));
     painter.drawLine(QPointF(x + 0.7 * half, y), QPointF(x + half, y));
-    write_on_lines(painter, {x, y + pt(13)}, name, 0.64 * half, {kNote, kNote}, 2);
+    write_on_lines(painter, {x, y + pt(13)}, name, 0.64 * half, {kNote, kNote}, lines);
     write(painter, {x + 0.7 * half, y + pt(13)}, QObject::tr("date"), type(kNote));
   };
   double y = top + pt(36);
-  line(room.right() - half, y, designer_);
+  line(room.right() - half, y, designer_, 3);
   for (const QString& owner : owners_) {
-    line(room.left(), y, owner);
+    line(room.left(), y, owner, 2);
     y += pt(38);
   }
 }

@@ -169,11 +169,6 @@ QString open_then(const Outcome& outcome, double at) {
   return grown_words({}, open_at(outcome, at));
 }
 
-QString filled_then(const Outcome& outcome, double at) {
-  if (!outcome.calendar || !outcome.order) return "";
-  return grown_words({}, back_at(outcome, at));
-}
-
 std::vector<WorkDay> work_days(const Outcome& outcome) {
   std::vector<WorkDay> days;
   if (!outcome.work || !outcome.calendar || !outcome.order) return days;

@@ -43,7 +43,6 @@ std::vector<WorkDay> work_days(const Outcome& outcome);
 
 // "trench 1, part of trench 2, the smaller trench"; "" where there is none.
 QString open_then(const Outcome& outcome, double at);
-QString filled_then(const Outcome& outcome, double at);
 
 // The last day of the work begun on `start`, no day lost; and with those kept for rain.
 struct LastDays {

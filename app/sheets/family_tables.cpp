@@ -11,6 +11,7 @@ namespace {
 const double kRow = pt(15.5);
 const double kLine = pt(12.5);  // one more of a name
 const double kHeads = pt(14);
+const double kBeforeNote = pt(5);
 const double kBeforeAmount = pt(8);  // a column of amounts is as wide as what stands in it
 const double kBetween = pt(16);      // two columns
 // Shares of a comparison's width: the way, to buy, a year, saved, paid back.
@@ -27,13 +28,12 @@ double Pairs::set_notes(QPainter* painter, const QPointF& at, double width) cons
   return y + set_family_text(painter, at + QPointF(0, y), width, foot_, kNote, false, "#444444");
 }
 
-// What, and behind it or on a line of its own the word on it.
-QStringList Pairs::name_lines(const Row& row, double room) const {
-  QStringList lines = wrapped(row.what, type(kName), room);
-  if (!row.note.isEmpty() &&
-      width_of(lines.back(), type(kName)) + pt(5) + width_of(row.note, type(kNote)) > room)
-    lines.push_back("");
-  return lines;
+// A word on each stands behind its name, where every one has room for it; else on none.
+bool Pairs::noted(double room) const {
+  return std::ranges::all_of(rows_, [&](const Row& row) {
+    return row.note.isEmpty() ||
+           width_of(row.what, type(kName)) + kBeforeNote + width_of(row.note, type(kNote)) <= room;
+  });
 }
 
 // The width of a column of amounts, the blank before it too.
@@ -54,7 +54,8 @@ double Pairs::amounts_width() const {
 double Pairs::row_height(std::size_t i, double width) const {
   qsizetype most = 1;
   for (const std::size_t k : {i, i + deep()})
-    if (k < rows_.size()) most = std::max(most, name_lines(rows_[k], width - amounts_width()).size());
+    if (k < rows_.size())
+      most = std::max(most, wrapped(rows_[k].what, type(kName), width - amounts_width()).size());
   return kRow + static_cast<double>(most - 1) * kLine;
 }
 
@@ -71,13 +72,12 @@ double Pairs::height(double width) const {
 
 void Pairs::paint_row(QPainter& painter, const QRectF& at, const Row& row) const {
   const double room = at.width() - amounts_width();
-  const QStringList lines = name_lines(row, room);
   double y = at.top() + pt(12);
-  for (const QString& line : lines) {
+  if (noted(room))
+    write(painter, {at.left() + width_of(row.what, type(kName)) + kBeforeNote, y}, row.note, type(kNote),
+          "#444444");
+  for (const QString& line : wrapped(row.what, type(kName), room)) {
     write(painter, {at.left(), y}, line, type(kName));
-    if (&line == &lines.back() && !row.note.isEmpty())
-      write(painter, {at.left() + (line.isEmpty() ? 0 : width_of(line, type(kName)) + pt(5)), y}, row.note,
-            type(kNote), "#444444");
     y += kLine;
   }
   double x = at.left() + room;

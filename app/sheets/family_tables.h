@@ -25,7 +25,7 @@ class Pairs : public Block {
 
  private:
   std::size_t deep() const { return (rows_.size() + 1) / 2; }
-  QStringList name_lines(const Row& row, double room) const;
+  bool noted(double room) const;
   double amount_width(qsizetype column) const;
   double amounts_width() const;
   double row_height(std::size_t i, double width) const;

@@ -30,8 +30,6 @@ Pictures::Picture digging_picture(const ProposalPage& page) {
     words = QObject::tr("The evening of day %1, when most is open. Open: %2.")
                 .arg(most->day)
                 .arg(open_then(page.outcome, most->at));
-    if (const QString filled = filled_then(page.outcome, most->at); !filled.isEmpty())
-      words += " " + QObject::tr("Filled back: %1.").arg(filled);
   }
   return lot_picture(page, QObject::tr("While we dig"), words, how);
 }
@@ -122,7 +120,7 @@ double whole_high(const ProposalPage& page, double most) {
 std::vector<BlockPtr> proposal_lot(const ProposalPage& page) {
   Blocks blocks = words_of_lot(page);
   for (BlockPtr& block : near_blocks(page, 2)) blocks.push_back(std::move(block));
-  add_pictures(blocks, 0, three_moments(page), page, whole_high(page, pt(150)), whole_high(page, pt(330)));
+  add_pictures(blocks, 0, three_moments(page), page, whole_high(page, pt(96)), whole_high(page, pt(330)));
   return blocks;
 }
 

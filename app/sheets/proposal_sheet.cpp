@@ -2,6 +2,7 @@
 #include "sheets/proposal_sheet.h"
 
 #include <QRegularExpression>
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -18,9 +19,13 @@ namespace {
 
 const double kSide = pt(48), kTop = pt(34), kFoot = pt(36);
 const double kTitle = pt(62);  // over the first page's text
+const double kPlaceLine = pt(16), kBesideDate = pt(120);
 constexpr std::size_t kMostPages = 4;
-// Of the table of what is near, and of the words to it: the best liked first.
-constexpr std::array<std::pair<int, int>, 6> kNearPages{{{3, 3}, {3, 2}, {3, 4}, {4, 4}, {4, 2}, {2, 2}}};
+constexpr double kLeastPoints = 9.5;
+// Of the table of what is near, and of the words to it: the best liked first; then those that make the
+// pictures of the second page small.
+constexpr std::array<std::pair<int, int>, 3> kNearPages{{{3, 3}, {3, 4}, {4, 4}}};
+constexpr std::array<std::pair<int, int>, 3> kNearBesidePictures{{{3, 2}, {4, 2}, {2, 2}}};
 
 void append(std::vector<FlowPage>& pages, std::vector<FlowPage> more) {
   for (FlowPage& page : more)
@@ -34,6 +39,17 @@ QString place_of(const QString& project, const QString& address) {
   for (const QString& word : project.toLower().split(blanks, Qt::SkipEmptyParts))
     if (!in_address.contains(word)) return address.isEmpty() ? project : project + ", " + address;
   return address;
+}
+
+// The project's place under the title, on two lines at most.
+QStringList place_lines(const Plan& plan, double width) {
+  const QString project =
+      plan.title.project.empty() ? QObject::tr("Your ground loop") : text_of(plan.title.project);
+  return wrapped(place_of(project, text_of(plan.title.address)), type(12), width - kBesideDate, 2);
+}
+
+double title_height(const Plan& plan, double width) {
+  return kTitle + static_cast<double>(place_lines(plan, width).size() - 1) * kPlaceLine;
 }
 
 }  // namespace
@@ -58,12 +74,13 @@ QRectF ProposalSheet::inner() const {
 
 std::vector<FlowPage> ProposalSheet::laid_out(const Setting& how) const {
   const QRectF room = inner();
+  const double title = title_height(plan_, room.width());
   std::vector<FlowPage> pages;
-  ProposalPage page{plan_, outcome_, facts_, room.width(), room.height() - kTitle, *setup_.date};
+  ProposalPage page{plan_, outcome_, facts_, room.width(), room.height() - title, *setup_.date};
   page.points = how.points;
   page.near_table = how.near_table;
   page.near_words = how.near_words;
-  append(pages, flow_in_order(proposal_opening(page), room.adjusted(0, kTitle, 0, 0), 1));
+  append(pages, flow_in_order(proposal_opening(page), room.adjusted(0, title, 0, 0), 1));
   if (outcome_.layout.trenches.empty()) return pages;
   page.height = room.height();
   append(pages, flow_in_order(proposal_lot(page), room, 1));
@@ -84,14 +101,18 @@ std::vector<FlowPage> ProposalSheet::laid_out(const Setting& how) const {
 ProposalSheet::ProposalSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
     : plan_(plan), outcome_(outcome), facts_(family_facts(plan, outcome)), setup_(setup) {
   if (!setup_.date) setup_.date = QDate::currentDate();
-  for (const double points : {10.5, 10.0, 9.5}) {
+  const auto set = [this](double points, const auto& places) {
+    return std::ranges::any_of(places, [&](const std::pair<int, int>& near) {
+      pages_ = laid_out({points, near.first, near.second});
+      return pages_.size() <= kMostPages;
+    });
+  };
+  for (const double points : {10.5, 10.0, kLeastPoints}) {
     // Without what is near there may be too many already.
-    if (points > 9.5 && laid_out({points, 0, 0}).size() > kMostPages) continue;
-    for (const auto& [table, words] : kNearPages) {
-      pages_ = laid_out({points, table, words});
-      if (pages_.size() <= kMostPages) return;
-    }
+    if (points > kLeastPoints && laid_out({points, 0, 0}).size() > kMostPages) continue;
+    if (set(points, kNearPages)) return;
   }
+  set(kLeastPoints, kNearBesidePictures);
 }
 
 void ProposalSheet::paint(QPainter& painter, int page) const {
@@ -100,14 +121,15 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
   painter.scale(larger(), larger());
   const QRectF room = inner();
   const QString date = locale_spoken().toString(*setup_.date, QObject::tr("d MMMM yyyy", "a date"));
-  const QString project =
-      plan_.title.project.empty() ? QObject::tr("Your ground loop") : text_of(plan_.title.project);
   if (page == 0) {
     const QFont big = type(27, QFont::DemiBold);
     write(painter, room.topLeft() + QPointF(0, pt(24)),
           elided(QObject::tr("Heat from your own ground"), big, room.width()), big, kFamilyGreen);
-    const QString place = place_of(project, text_of(plan_.title.address));
-    write_on_lines(painter, room.topLeft() + QPointF(0, pt(45)), place, room.width() - pt(120), {12, 9.5}, 2);
+    QPointF at = room.topLeft() + QPointF(0, pt(45));
+    for (const QString& line : place_lines(plan_, room.width())) {
+      write(painter, at, line, type(12));
+      at.ry() += kPlaceLine;
+    }
     write(painter, room.topRight() + QPointF(0, pt(45)), date, type(12), kInk, Align::right);
   }
   for (const Placed& placed : pages_[static_cast<std::size_t>(page)])

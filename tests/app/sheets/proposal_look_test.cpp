@@ -108,8 +108,8 @@ QString in_language(const char* language, const char* text) {
 QRect roof_in(const QImage& page, int third) {
   QRect box;
   const int from = third * page.width() / 3, to = (third + 1) * page.width() / 3;
-  // Keys show the colour too: only what lies above the middle.
-  for (int y = 0; y < page.height() / 2; ++y)
+  // Keys show the colour too, farther down.
+  for (int y = 0; y < 3 * page.height() / 10; ++y)
     for (int x = from; x < to; ++x)
       if (page.pixelColor(x, y) == QColor("#c8775a")) box = box.united(QRect(x, y, 1, 1));
   return box;
