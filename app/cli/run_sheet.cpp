@@ -85,7 +85,7 @@ Result<SheetSetup> setup_of(const Arguments& arguments, const Plan& plan) {
   }
   if (const auto word = arguments.value("--units")) {
     if (*word != "us" && *word != "metric")
-      return refuse({"usage", say("the units"), "“" + *word + "”", say("us or metric"), ""});
+      return refuse({"usage", say("the system of units"), "“" + *word + "”", say("us or metric"), ""});
     setup.units = *word == "us" ? SheetUnits::us : SheetUnits::metric;
   }
   if (const auto text = arguments.value("--date")) {

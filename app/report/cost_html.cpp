@@ -61,14 +61,13 @@ void add_group(Page& page, const Bill& bill, BillGroup group) {
     if (line.group != group) continue;
     if (first) page.sum_row("<b>" + group_name(group) + "</b>", "", kColumns);
     first = false;
-    page.row_beneath(
-        QString::fromStdString(line.item).toHtmlEscaped(),
-        {amount(page, line), price(page, line), page.number("cost." + line.key, Fineness::coarse)});
+    page.row_beneath(QString::fromStdString(line.item).toHtmlEscaped(),
+                     {amount(page, line), price(page, line), page.number("cost." + line.key)});
   }
 }
 
 void add_sum(Page& page, const QString& words, const char* key) {
-  if (page.has(key)) page.sum_row(words, page.number(key, Fineness::coarse), kColumns);
+  if (page.has(key)) page.sum_row(words, page.number(key), kColumns);
 }
 
 void add_sums(Page& page, const Bill& bill) {
@@ -77,12 +76,12 @@ void add_sums(Page& page, const Bill& bill) {
   if (bill.overhead > 0) add_sum(page, QObject::tr("Overhead"), "bill.overhead");
   if (bill.markup > 0) add_sum(page, QObject::tr("Markup"), "bill.markup");
   if (bill.tax > 0) add_sum(page, QObject::tr("Tax"), "bill.tax");
-  page.sum_row("<b>" + QObject::tr("In all") + "</b>", page.number("cost.total", Fineness::coarse), kColumns);
+  page.sum_row("<b>" + QObject::tr("In all") + "</b>", page.number("cost.total"), kColumns);
   for (std::size_t i = 0; i < bill.incentives.size(); ++i) {
     const std::string key = "bill.incentive_" + std::to_string(i + 1);
     if (page.has(key))
-      page.sum_row(QString::fromStdString(bill.incentives[i].name).toHtmlEscaped(),
-                   "−" + page.number(key, Fineness::coarse), kColumns);
+      page.sum_row(QString::fromStdString(bill.incentives[i].name).toHtmlEscaped(), "−" + page.number(key),
+                   kColumns);
   }
   if (!bill.incentives.empty()) add_sum(page, QObject::tr("After incentives"), "cost.net");
   if (page.has("cost.by_capacity"))

@@ -17,6 +17,15 @@ QString years(const Page& page, const std::string& key, bool priced) {
   return page.link(kFigureLink + QString::fromStdString(key), QString::number(value, 'g', 4));
 }
 
+// Of two printed in whole units what is left between them as printed; the figure itself is behind it.
+QString between(const Page& page, const std::string& key, const std::string& from, const std::string& less) {
+  if (!page.has(key) || !page.has(from) || !page.has(less)) return page.number(key, Fineness::coarse);
+  const double value = std::round(page.figures().at(from).value) - std::round(page.figures().at(less).value);
+  return page.link(
+      kFigureLink + QString::fromStdString(key),
+      QString::fromStdString(print_quantity(Quantity::money, value + 0.0, page.units(), Fineness::coarse)));
+}
+
 QString tonnes(const Page& page, const std::string& key) {
   if (!page.has(key)) return "–";
   return page.link(kFigureLink + QString::fromStdString(key),
@@ -44,10 +53,11 @@ void add_paybacks(Page& page, const Comparison& c) {
                     QObject::tr("Net savings")});
   for (std::size_t i = 0; i < c.others.size(); ++i) {
     const std::string key = "run.other_" + std::to_string(i + 1);
-    page.row_beneath(QString::fromStdString(c.others[i].name).toHtmlEscaped(),
-                     {page.number(key + ".saved", Fineness::coarse), years(page, key + ".payback", c.priced),
-                      years(page, key + ".discounted_payback", c.priced),
-                      page.number(key + ".net_savings", Fineness::coarse)});
+    page.row_beneath(
+        QString::fromStdString(c.others[i].name).toHtmlEscaped(),
+        {between(page, key + ".saved", key + ".running", "run.loop.running"),
+         years(page, key + ".payback", c.priced), years(page, key + ".discounted_payback", c.priced),
+         between(page, key + ".net_savings", key + ".life_cycle", "run.loop.life_cycle")});
   }
   page.end_table();
 }

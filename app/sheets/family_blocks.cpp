@@ -9,6 +9,9 @@ namespace {
 
 const double kGap = kFamilyGap;
 const double kBetweenTiles = pt(10), kInTile = pt(8);
+constexpr double kAmountsRoom = 0.74;  // of the width, for what an amount is of
+constexpr double kName = 10.5;         // points
+constexpr double kNote = 9.5;          // points: nothing that a family reads is smaller
 
 double leading(double points) {
   return pt(1.42 * points);
@@ -43,12 +46,12 @@ double set_line(QPainter* painter, QPointF at, double width, const Prose::Line& 
 }  // namespace
 
 double family_heading() {
-  return pt(27);
+  return pt(25);
 }
 
 void paint_family_heading(QPainter& painter, const QRectF& room, const QString& text) {
-  write(painter, room.topLeft() + QPointF(0, pt(15)), elided(text, type(16, QFont::DemiBold), room.width()),
-        type(16, QFont::DemiBold), kFamilyGreen);
+  write(painter, room.topLeft() + QPointF(0, pt(15)), elided(text, type(15, QFont::DemiBold), room.width()),
+        type(15, QFont::DemiBold), kFamilyGreen);
 }
 
 double set_family_text(QPainter* painter, QPointF at, double width, const QString& text, double points,
@@ -116,7 +119,7 @@ double Tiles::width_of_one(double width) const {
 QFont Tiles::number_font(double width) const {
   QFont font = type(18, QFont::DemiBold);
   for (const Tile& tile : tiles_) {
-    const QFont own = fitting(tile.number, width, {18, 9}, QFont::DemiBold, 2);
+    const QFont own = fitting(tile.number, width, {18, 9.5}, QFont::DemiBold, 2);
     if (own.pixelSize() < font.pixelSize()) font = own;
   }
   return font;
@@ -174,7 +177,7 @@ double Pictures::height(double width) const {
   const double one = width_of_one(width);
   for (const Picture& p : pictures_)
     words = std::max(
-        words, (p.title.isEmpty() ? 0 : pt(20)) + set_family_text(nullptr, {}, one, p.caption, 10, false));
+        words, (p.title.isEmpty() ? 0 : pt(20)) + set_family_text(nullptr, {}, one, p.caption, kNote, false));
   return high_ + pt(6) + words + kGap;
 }
 
@@ -188,7 +191,7 @@ void Pictures::paint(QPainter& painter, const QRectF& room) const {
       write(painter, {box.left(), y + pt(13)}, pictures_[i].title, type(13, QFont::DemiBold), kFamilyGreen);
       y += pt(20);
     }
-    set_family_text(&painter, {box.left(), y}, one, pictures_[i].caption, 10, false);
+    set_family_text(&painter, {box.left(), y}, one, pictures_[i].caption, kNote, false);
   }
 }
 
@@ -222,17 +225,20 @@ void Beside::paint(QPainter& painter, const QRectF& room) const {
 }
 
 double PictureKey::set(QPainter* painter, const QRectF& room) const {
-  double points = 9;
-  const auto lines = [&] { return set_picture_key(nullptr, room, key_, pt(points)) / pt(points); };
-  const double one = set_picture_key(nullptr, QRectF(0, 0, 1e9, 0), key_, pt(points)) / pt(points);
-  while (points > 7.5 && lines() > 1.1 * one) points -= 0.25;
-  return set_picture_key(painter, room, key_, pt(points));
+  return set_picture_key(painter, room, key_, pt(kNote));
+}
+
+// The word on it stands behind it where the line has room.
+bool Amounts::on_one_line(const Row& row, double room) {
+  const QFont what = type(kName, row.bold ? QFont::DemiBold : QFont::Normal);
+  return row.note.isEmpty() || width_of(row.what, what) + pt(8) + width_of(row.note, type(kNote)) <= room;
 }
 
 double Amounts::row_height(const Row& row, double width) const {
-  const double room = 0.68 * width;
-  return set_family_text(nullptr, {}, room, row.what, 11, row.bold) +
-         set_family_text(nullptr, {}, room, row.note, 9.5, false) + pt(7);
+  const double room = kAmountsRoom * width;
+  const double what = set_family_text(nullptr, {}, room, row.what, kName, row.bold);
+  return what + (on_one_line(row, room) ? 0 : set_family_text(nullptr, {}, room, row.note, kNote, false)) +
+         pt(7);
 }
 
 double Amounts::height(double width) const {
@@ -248,12 +254,20 @@ void Amounts::paint(QPainter& painter, const QRectF& room) const {
     y += family_heading();
   }
   for (const Row& row : rows_) {
-    const double width = 0.68 * room.width(), top = y;
+    const double width = kAmountsRoom * room.width(), top = y;
     double at = y + pt(2);
-    at += set_family_text(&painter, {room.left(), at}, width, row.what, 11, row.bold);
-    set_family_text(&painter, {room.left(), at}, width, row.note, 9.5, false, "#444444");
-    double points = row.bold ? 14 : 11;
-    while (points > 7 && width_of(row.amount, type(points, QFont::DemiBold)) > 0.31 * room.width())
+    const double used = set_family_text(&painter, {room.left(), at}, width, row.what, kName, row.bold);
+    if (on_one_line(row, width))
+      write(
+          painter,
+          {room.left() + pt(8) + width_of(row.what, type(kName, row.bold ? QFont::DemiBold : QFont::Normal)),
+           at + pt(kName)},
+          row.note, type(kNote), "#444444");
+    else
+      set_family_text(&painter, {room.left(), at + used}, width, row.note, kNote, false, "#444444");
+    double points = row.bold ? 14 : kName;
+    while (points > kNote &&
+           width_of(row.amount, type(points, QFont::DemiBold)) > (1 - kAmountsRoom - 0.01) * room.width())
       points -= 0.5;
     write(painter, {room.right(), top + pt(14)}, row.amount, type(points, QFont::DemiBold), kInk,
           Align::right);
@@ -265,25 +279,25 @@ void Amounts::paint(QPainter& painter, const QRectF& room) const {
 
 double SignHere::height(double width) const {
   const auto lines = static_cast<double>(std::max<std::size_t>(owners_.size(), 1));
-  return pt(6) + set_family_text(nullptr, {}, width, agreed_, 10.5, false) + pt(16) + lines * pt(38);
+  return pt(6) + set_family_text(nullptr, {}, width, agreed_, points_, false) + pt(16) + lines * pt(38);
 }
 
 void SignHere::paint(QPainter& painter, const QRectF& room) const {
   const double top =
       room.top() + pt(6) +
-      set_family_text(&painter, room.topLeft() + QPointF(0, pt(6)), room.width(), agreed_, 10.5, false);
+      set_family_text(&painter, room.topLeft() + QPointF(0, pt(6)), room.width(), agreed_, points_, false);
   const double half = (room.width() - pt(30)) / 2;
-  const auto line = [&](double x, double y, const QString& name) {
+  const auto line = [&](double x, double y, const QString& name, int lines) {
     painter.setPen(rule(0.8));
     painter.drawLine(QPointF(x, y), QPointF(x + 0.64 * half, y));
     painter.drawLine(QPointF(x + 0.7 * half, y), QPointF(x + half, y));
-    write_on_lines(painter, {x, y + pt(13)}, name, 0.64 * half, {9.5, 7}, 2);
-    write(painter, {x + 0.7 * half, y + pt(13)}, QObject::tr("date"), type(9.5));
+    write_on_lines(painter, {x, y + pt(13)}, name, 0.64 * half, {kNote, kNote}, lines);
+    write(painter, {x + 0.7 * half, y + pt(13)}, QObject::tr("date"), type(kNote));
   };
   double y = top + pt(36);
-  line(room.right() - half, y, designer_);
+  line(room.right() - half, y, designer_, 3);
   for (const QString& owner : owners_) {
-    line(room.left(), y, owner);
+    line(room.left(), y, owner, 2);
     y += pt(38);
   }
 }

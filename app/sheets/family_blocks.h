@@ -88,7 +88,7 @@ class Beside : public Block {
   double left_width_;
 };
 
-// What the colours of the pictures above it are; on one line where it can be.
+// What the colours of the pictures above it are.
 class PictureKey : public Block {
  public:
   explicit PictureKey(std::vector<PictureColour> key) : key_(std::move(key)) {}
@@ -112,6 +112,7 @@ class Amounts : public Block {
   void paint(QPainter& painter, const QRectF& room) const override;
 
  private:
+  static bool on_one_line(const Row& row, double room);
   double row_height(const Row& row, double width) const;
   QString heading_;
   std::vector<Row> rows_;
@@ -120,8 +121,11 @@ class Amounts : public Block {
 // Lines to sign on, one for each owner, with what is agreed above them.
 class SignHere : public Block {
  public:
-  SignHere(QString agreed, QStringList owners, QString designer)
-      : agreed_(std::move(agreed)), owners_(std::move(owners)), designer_(std::move(designer)) {}
+  SignHere(QString agreed, QStringList owners, QString designer, double points)
+      : agreed_(std::move(agreed)),
+        owners_(std::move(owners)),
+        designer_(std::move(designer)),
+        points_(points) {}
   double height(double width) const override;
   void paint(QPainter& painter, const QRectF& room) const override;
 
@@ -129,6 +133,7 @@ class SignHere : public Block {
   QString agreed_;
   QStringList owners_;
   QString designer_;
+  double points_;
 };
 
 }  // namespace underlawn::sheet

@@ -67,14 +67,41 @@ QString part_words(int trench, double before, double now) {
   return before > kTrace ? QObject::tr("the rest of %1").arg(name) : name;
 }
 
-QString grown_words(const Shares& before, const Shares& now) {
+// "1 to 4", "1, 2".
+QString numbers_words(const std::vector<int>& numbers) {
   QStringList words;
+  for (std::size_t i = 0; i < numbers.size();) {
+    std::size_t j = i;
+    while (j + 1 < numbers.size() && numbers[j + 1] == numbers[j] + 1) ++j;
+    if (j > i + 1)
+      words << QObject::tr("%1 to %2", "numbers of trenches").arg(numbers[i]).arg(numbers[j]);
+    else
+      for (std::size_t k = i; k <= j; ++k) words << QString::number(numbers[k]);
+    i = j + 1;
+  }
+  return words.join(", ");
+}
+
+// Whole trenches, told together.
+QString whole_words(const std::vector<int>& trenches) {
+  if (trenches.size() == 1) return name_of(trenches.front());
+  return trenches.empty() ? QString() : QObject::tr("trenches %1").arg(numbers_words(trenches));
+}
+
+QString grown_words(const Shares& before, const Shares& now) {
+  std::vector<int> whole;
+  QStringList parts;
   for (const auto& [trench, share] : now) {
     const auto was = before.find(trench);
     const double then = was == before.end() ? 0 : was->second;
-    if (share > then + kTrace) words << part_words(trench, then, share);
+    if (share <= then + kTrace) continue;
+    if (share >= 1 - kTrace && then <= kTrace && trench != kSmaller)
+      whole.push_back(trench);
+    else
+      parts << part_words(trench, then, share);
   }
-  return words.join(", ");
+  if (!whole.empty()) parts.prepend(whole_words(whole));
+  return parts.join(", ");
 }
 
 QString laid_words(const CrewCalendar& calendar, const Outcome& outcome, double from, double to) {
@@ -83,9 +110,7 @@ QString laid_words(const CrewCalendar& calendar, const Outcome& outcome, double 
     if (task.station == CrewStation::laying && task.step >= 0 && task.end > from + 1 && task.end <= to + 1)
       trenches.push_back(step_of(outcome, task.step).trench);
   std::ranges::sort(trenches);
-  QStringList words;
-  for (const int trench : trenches) words << name_of(trench);
-  return words.join(", ");
+  return whole_words(trenches);
 }
 
 bool busy(const CrewCalendar& calendar, double from, double to,
@@ -141,15 +166,7 @@ int most_ever(const Outcome& outcome) {
 
 QString open_then(const Outcome& outcome, double at) {
   if (!outcome.calendar || !outcome.order) return "";
-  QStringList words;
-  for (const auto& [trench, share] : open_at(outcome, at))
-    if (share > kTrace) words << part_words(trench, 0, share);
-  return words.join(", ");
-}
-
-QString filled_then(const Outcome& outcome, double at) {
-  if (!outcome.calendar || !outcome.order) return "";
-  return grown_words({}, back_at(outcome, at));
+  return grown_words({}, open_at(outcome, at));
 }
 
 std::vector<WorkDay> work_days(const Outcome& outcome) {

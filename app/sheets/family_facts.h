@@ -43,7 +43,6 @@ std::vector<WorkDay> work_days(const Outcome& outcome);
 
 // "trench 1, part of trench 2, the smaller trench"; "" where there is none.
 QString open_then(const Outcome& outcome, double at);
-QString filled_then(const Outcome& outcome, double at);
 
 // The last day of the work begun on `start`, no day lost; and with those kept for rain.
 struct LastDays {
@@ -110,12 +109,12 @@ struct MostOpen {
 std::optional<MostOpen> most_open(const Outcome& outcome);
 
 // Sentences.
-QString price_words(const Plan& plan, const Outcome& outcome);  // what the price is, and what bounds it
+QString price_words(const Plan& plan, const FamilyFacts& facts);  // what the price is, and what bounds it
 struct PriceChange {
   QString lead, words;
 };
 // The price that is signed, what may change it and by how much, and that nothing else does.
-std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome);
+std::vector<PriceChange> price_changes(const Plan& plan, const FamilyFacts& facts);
 QString spread_words();                 // what the ranges are
 QString sides_words(const Plan& plan);  // how the pipe is laid without anybody in danger
 QString earth_words(const Plan& plan, const Outcome& outcome);

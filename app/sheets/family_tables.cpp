@@ -9,56 +9,103 @@ namespace underlawn::sheet {
 namespace {
 
 const double kRow = pt(15.5);
-const double kHeads = pt(13);
-const double kAmount = pt(41);   // a column of amounts
-const double kBetween = pt(22);  // two columns
+const double kLine = pt(12.5);  // one more of a name
+const double kHeads = pt(14);
+const double kBeforeNote = pt(5);
+const double kBeforeAmount = pt(8);  // a column of amounts is as wide as what stands in it
+const double kBetween = pt(16);      // two columns
 // Shares of a comparison's width: the way, to buy, a year, saved, paid back.
-constexpr std::array kShares{0.36, 0.1, 0.19, 0.175, 0.175};
+constexpr std::array kShares{0.35, 0.105, 0.195, 0.18, 0.17};
+constexpr double kName = 10.5, kNote = 9.5;  // points
 
 }  // namespace
 
 double Pairs::set_notes(QPainter* painter, const QPointF& at, double width) const {
   double y = 0;
   for (const QString& note : notes_)
-    y += set_family_text(painter, at + QPointF(0, y), width, note, 9.5, true);
+    y += set_family_text(painter, at + QPointF(0, y), width, note, kNote, false);
   if (y > 0) y += pt(3);
-  return y + set_family_text(painter, at + QPointF(0, y), width, foot_, 9, false, "#444444");
+  return y + set_family_text(painter, at + QPointF(0, y), width, foot_, kNote, false, "#444444");
+}
+
+// A word on each stands behind its name, where every one has room for it; else on none.
+bool Pairs::noted(double room) const {
+  return std::ranges::all_of(rows_, [&](const Row& row) {
+    return row.note.isEmpty() ||
+           width_of(row.what, type(kName)) + kBeforeNote + width_of(row.note, type(kNote)) <= room;
+  });
+}
+
+// The width of a column of amounts, the blank before it too.
+double Pairs::amount_width(qsizetype column) const {
+  double most = width_of(heads_[column], type(kNote));
+  for (const Row& row : rows_)
+    most = std::max(most, width_of(row.amounts[column], type(kName, QFont::DemiBold)));
+  return most + kBeforeAmount;
+}
+
+double Pairs::amounts_width() const {
+  double sum = 0;
+  for (qsizetype i = 0; i < heads_.size(); ++i) sum += amount_width(i);
+  return sum;
+}
+
+// Of the two rows side by side the higher.
+double Pairs::row_height(std::size_t i, double width) const {
+  qsizetype most = 1;
+  for (const std::size_t k : {i, i + deep()})
+    if (k < rows_.size())
+      most = std::max(most, wrapped(rows_[k].what, type(kName), width - amounts_width()).size());
+  return kRow + static_cast<double>(most - 1) * kLine;
+}
+
+double Pairs::rows_height(double width) const {
+  double sum = 0;
+  for (std::size_t i = 0; i < deep(); ++i) sum += row_height(i, (width - kBetween) / 2);
+  return sum;
 }
 
 double Pairs::height(double width) const {
-  return (heading_.isEmpty() ? 0 : family_heading()) + kHeads + static_cast<double>(deep()) * kRow + pt(4) +
+  return (heading_.isEmpty() ? 0 : family_heading()) + kHeads + rows_height(width) + pt(4) +
          set_notes(nullptr, {}, width) + kFamilyGap;
 }
 
-void Pairs::paint_row(QPainter& painter, const QPointF& at, double width, const Row& row) const {
-  const double y = at.y() + pt(12), room = width - static_cast<double>(row.amounts.size()) * kAmount;
-  const QFont small = type(8);
-  const double note = row.note.isEmpty() ? 0 : width_of(row.note, small) + pt(6);
-  const QFont name = fitting(row.what, room - note, {10.5, 7});
-  write_fitted(painter, {at.x(), y}, row.what, room - note, {10.5, 7});
-  if (note > 0)
-    write(painter, {at.x() + std::min(width_of(row.what, name), room - note) + pt(5), y}, row.note, small,
+void Pairs::paint_row(QPainter& painter, const QRectF& at, const Row& row) const {
+  const double room = at.width() - amounts_width();
+  double y = at.top() + pt(12);
+  if (noted(room))
+    write(painter, {at.left() + width_of(row.what, type(kName)) + kBeforeNote, y}, row.note, type(kNote),
           "#444444");
+  for (const QString& line : wrapped(row.what, type(kName), room)) {
+    write(painter, {at.left(), y}, line, type(kName));
+    y += kLine;
+  }
+  double x = at.left() + room;
   for (qsizetype i = 0; i < row.amounts.size(); ++i)
-    write(painter, {at.x() + room + static_cast<double>(i + 1) * kAmount, y}, row.amounts[i],
-          fitting(row.amounts[i], kAmount - pt(3), {10.5, 7}, QFont::DemiBold), kInk, Align::right);
+    write(painter, {x += amount_width(i), at.top() + pt(12)}, row.amounts[i], type(kName, QFont::DemiBold),
+          kInk, Align::right);
   painter.setPen(rule(0.5, "#c9d4b8"));
-  painter.drawLine(QPointF(at.x(), at.y() + kRow - pt(1)), QPointF(at.x() + width, at.y() + kRow - pt(1)));
+  painter.drawLine(at.bottomLeft() - QPointF(0, pt(1)), at.bottomRight() - QPointF(0, pt(1)));
 }
 
 void Pairs::paint(QPainter& painter, const QRectF& room) const {
   if (!heading_.isEmpty()) paint_family_heading(painter, room, heading_);
   const double top = room.top() + (heading_.isEmpty() ? 0 : family_heading());
   const double width = (room.width() - kBetween) / 2;
-  for (const double x : {room.left(), room.left() + width + kBetween})
+  for (const double left : {room.left(), room.left() + width + kBetween}) {
+    double x = left + width - amounts_width();
     for (qsizetype i = 0; i < heads_.size(); ++i)
-      write(painter, {x + width - static_cast<double>(heads_.size() - 1 - i) * kAmount, top + pt(9)},
-            heads_[i], fitting(heads_[i], kAmount - pt(2), {8.5, 6.5}), "#444444", Align::right);
-  for (std::size_t i = 0; i < rows_.size(); ++i) {
-    const double x = room.left() + (i < deep() ? 0 : width + kBetween);
-    paint_row(painter, {x, top + kHeads + static_cast<double>(i % deep()) * kRow}, width, rows_[i]);
+      write(painter, {x += amount_width(i), top + pt(9.5)}, heads_[i], type(kNote), "#444444", Align::right);
   }
-  set_notes(&painter, {room.left(), top + kHeads + static_cast<double>(deep()) * kRow + pt(4)}, room.width());
+  double y = top + kHeads;
+  for (std::size_t i = 0; i < deep(); ++i) {
+    const double high = row_height(i, width);
+    paint_row(painter, QRectF(room.left(), y, width, high), rows_[i]);
+    if (i + deep() < rows_.size())
+      paint_row(painter, QRectF(room.left() + width + kBetween, y, width, high), rows_[i + deep()]);
+    y += high;
+  }
+  set_notes(&painter, {room.left(), y + pt(4)}, room.width());
 }
 
 double Compared::cell_width(std::size_t column, double width) const {
@@ -85,8 +132,8 @@ double Compared::set_row(QPainter* painter, const QRectF& room, const Row& row, 
 
 double Compared::height(double width) const {
   const QRectF room(0, 0, width, 0);
-  double sum = set_row(nullptr, room, head_, 9, false);
-  for (std::size_t i = 0; i < rows_.size(); ++i) sum += set_row(nullptr, room, rows_[i], 9.5, i == 0);
+  double sum = set_row(nullptr, room, head_, kNote, false);
+  for (std::size_t i = 0; i < rows_.size(); ++i) sum += set_row(nullptr, room, rows_[i], kNote, i == 0);
   return sum + kFamilyGap;
 }
 
@@ -102,8 +149,8 @@ void Compared::paint(QPainter& painter, const QRectF& room) const {
     painter.setPen(rule(0.5, "#c9d4b8"));
     painter.drawLine(QPointF(room.left(), y - pt(1.5)), QPointF(room.right(), y - pt(1.5)));
   };
-  put(head_, 9, false);
-  for (std::size_t i = 0; i < rows_.size(); ++i) put(rows_[i], 9.5, i == 0);
+  put(head_, kNote, false);
+  for (std::size_t i = 0; i < rows_.size(); ++i) put(rows_[i], kNote, i == 0);
 }
 
 }  // namespace underlawn::sheet

@@ -25,7 +25,12 @@ class Pairs : public Block {
 
  private:
   std::size_t deep() const { return (rows_.size() + 1) / 2; }
-  void paint_row(QPainter& painter, const QPointF& at, double width, const Row& row) const;
+  bool noted(double room) const;
+  double amount_width(qsizetype column) const;
+  double amounts_width() const;
+  double row_height(std::size_t i, double width) const;
+  double rows_height(double width) const;
+  void paint_row(QPainter& painter, const QRectF& at, const Row& row) const;
   // The height; paints where there is a painter.
   double set_notes(QPainter* painter, const QPointF& at, double width) const;
   QString heading_;

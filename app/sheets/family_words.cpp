@@ -2,7 +2,6 @@
 // What a family is told, sentence by sentence.
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "dig/dig_order.h"
 #include "field/straight.h"
@@ -41,39 +40,16 @@ QString antifreeze_words(Fluid fluid) {
   return "";
 }
 
-// m from where earth lies to the walls of a house, or to the lot line; none where nothing lies.
-std::optional<double> earth_off(const Plan& plan, const DigOrder& order, bool house) {
-  std::vector<Ring> things;
-  if (!house) things.push_back(lot_ring(plan.site));
-  for (const Feature& f : plan.site.features)
-    if (house && f.kind == FeatureKind::house) things.push_back(f.points);
-  std::optional<double> least;
-  for (const DigStep& step : order.steps)
-    for (const Ring& heap : step.spoil)
-      for (const Ring& thing : things) {
-        if (thing.size() < 3 || heap.size() < 3) continue;
-        // Of the lot only the line counts, not what is inside of it.
-        Polyline line = thing;
-        if (!house) line.push_back(thing.front());
-        const Segment s = shortest_between(heap, true, line, house);
-        least = std::min(least.value_or(std::numeric_limits<double>::infinity()), distance(s.a, s.b));
-      }
-  return least;
-}
-
 QString coil_sides_words(Sides sides) {
   switch (sides) {
     case Sides::stay_out:
-      return QObject::tr(
-          "The sides of the deep trenches stay upright and nobody climbs in: the pipe is let down from above "
-          "and spread from the edge.");
+      return QObject::tr("Nobody climbs into the deep trenches: the pipe is let down from above.");
     case Sides::slope:
-      return QObject::tr("The sides are laid back, so that people can go in safely to lay the pipe.");
+      return QObject::tr("The sides of the deep trenches are laid back, so that people can go in safely.");
     case Sides::shield:
-      return QObject::tr(
-          "The sides stay upright; people lay the pipe inside a steel shield that keeps the earth off them.");
+      return QObject::tr("In the deep trenches people lay the pipe inside a steel shield.");
     case Sides::shoring:
-      return QObject::tr("The sides stay upright, held by braces while people lay the pipe.");
+      return QObject::tr("In the deep trenches braces hold the sides while people lay the pipe.");
   }
   return "";
 }
@@ -81,21 +57,20 @@ QString coil_sides_words(Sides sides) {
 QString run_sides_words(Sides sides) {
   switch (sides) {
     case Sides::stay_out:
-      return QObject::tr("Nobody climbs into the smaller trench either; its pipes are joined beside it.");
+      return QObject::tr("Nobody climbs into the smaller one either; its pipes are joined beside it.");
     case Sides::slope:
-      return QObject::tr("Where pipes are joined in the smaller trench, its sides are laid back.");
+      return QObject::tr("Where pipes are joined in the smaller one, its sides are laid back.");
     case Sides::shield:
-      return QObject::tr("Where pipes are joined in the smaller trench, people work inside a steel shield.");
+      return QObject::tr("In the smaller one people join pipes inside a steel shield.");
     case Sides::shoring:
-      return QObject::tr("Where pipes are joined in the smaller trench, braces hold its sides.");
+      return QObject::tr("In the smaller one braces hold the sides while pipes are joined.");
   }
   return "";
 }
 
 }  // namespace
 
-QString price_words(const Plan& plan, const Outcome& outcome) {
-  const FamilyFacts facts = family_facts(plan, outcome);
+QString price_words(const Plan& plan, const FamilyFacts& facts) {
   QStringList words;
   words << (facts.whole_price
                 ? QObject::tr("%1 is one price for everything on these pages.").arg(money(plan, facts.price))
@@ -134,9 +109,9 @@ PriceChange laid_back_change(const Plan& plan, const FamilyFacts& facts) {
   return {
       QObject::tr("Trench sides laid back"),
       QObject::tr(
-          "only with your written yes: %1 more at most, %2 in all. It hangs on the soil, which nobody knows "
-          "before a trench is open: the competent person on the site judges it then, and the inspector may "
-          "ask for it. More lawn is opened.")
+          "only with your written yes: %1 more at most, %2 in all. It hangs on the soil, which shows only in "
+          "the open trench: the competent person on the site judges it, and the inspector may ask for it. "
+          "More lawn is opened.")
           .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all))};
 }
 
@@ -151,8 +126,7 @@ PriceChange refusal(const Plan& plan) {
 
 }  // namespace
 
-std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome) {
-  const FamilyFacts facts = family_facts(plan, outcome);
+std::vector<PriceChange> price_changes(const Plan& plan, const FamilyFacts& facts) {
   QStringList added;
   if (facts.rain_days > 0) added << rain_change(plan, facts);
   if (facts.incentives > 0)
@@ -166,43 +140,32 @@ std::vector<PriceChange> price_changes(const Plan& plan, const Outcome& outcome)
   if (facts.sloped_more > 0) all.push_back(laid_back_change(plan, facts));
   all.push_back(
       {QObject::tr("Rock, water, old rubble or another wish"),
-       QObject::tr("only with your written yes. Nobody can bound its price beforehand: we stop, show "
-                   "you, and tell you the price first.")});
+       QObject::tr("only with your written yes. Nobody can bound its price beforehand: we stop, show you "
+                   "and tell the price first.")});
   all.push_back(refusal(plan));
   return all;
 }
 
 QString spread_words() {
   const Spread s = spread_of_need();
-  return QObject::tr(
-             "The ranges are of what your house needs in a usual year: nine times in ten that lies between "
-             "%1 % less and %2 % more than reckoned. A cold year or other habits come on top.")
-      .arg(qRound(100 * s.less))
-      .arg(qRound(100 * s.more));
+  return QObject::
+      tr("Ranges: what your house needs in a usual year lies nine times in ten between %1 % less and %2 % "
+         "more than reckoned; a cold year or other habits come on top.")
+          .arg(qRound(100 * s.less))
+          .arg(qRound(100 * s.more));
 }
 
 QString sides_words(const Plan& plan) {
   return coil_sides_words(plan.dig.coil_sides) + " " + run_sides_words(plan.dig.run_sides);
 }
 
+// How near it comes is told of each thing (while_dug.h).
 QString earth_words(const Plan& plan, const Outcome& outcome) {
   if (!outcome.order) return "";
-  QStringList words;
-  const auto house = earth_off(plan, *outcome.order, true), line = earth_off(plan, *outcome.order, false);
-  if (house && line && *house < 0.3)
-    words << QObject::tr(
-                 "The earth lies beside its trench meanwhile: in places up to the house wall, nowhere nearer "
-                 "than %1 to the lot line.")
-                 .arg(family_length(plan, *line));
-  else if (house && line)
-    words << QObject::tr(
-                 "The earth lies beside its trench meanwhile, nowhere nearer than %1 to a house wall and %2 "
-                 "to the lot line.")
-                 .arg(family_length(plan, *house), family_length(plan, *line));
+  QStringList words{QObject::tr("The earth lies beside its trench meanwhile.")};
   if (outcome.order->hauled > 0)
     words << (plan.dig.haul == Haul::none
-                  ? QObject::tr("Some of it finds no room beside its trench; where that goes is agreed with "
-                                "you first.")
+                  ? QObject::tr("Some of it finds no room there; where that goes is agreed with you first.")
                   : QObject::tr("What finds no room is trucked off and brought back."));
   return words.join(" ");
 }
@@ -222,21 +185,17 @@ QString warmth_words(const Plan& plan, const Outcome& outcome) {
   if (outcome.figures.find("heat.electricity") == nullptr)
     return QObject::tr("How warm the house will be is not worked out yet.");
   const double backup = value(outcome, "heat.backup"), needed = value(outcome, "house.heating");
-  QStringList words{QObject::tr("Your house needs %1 (kilowatt-hours, the unit of your electric bill) of "
-                                "heat in a year. The ground gives %2 of it; electricity "
-                                "for the heat pump gives the rest.")
-                        .arg(family_energy(needed), family_energy(value(outcome, "heat.from_ground")))};
+  QStringList words{
+      QObject::tr("Your house needs %1 of heat a year (kilowatt-hours, the unit of your electric "
+                  "bill). The ground gives %2 of it; electricity for the heat pump the rest.")
+          .arg(family_energy(needed), family_energy(value(outcome, "heat.from_ground")))};
   if (backup <= 0.001 * needed) {
     words << QObject::tr(
-                 "It keeps the house warm through the coldest hours of the year that we reckoned with "
-                 "(%1 outside) without any other heater.")
+                 "It needs no other heater in the coldest hours of the year we reckoned with (%1 outside).")
                  .arg(shown(plan, outcome, "weather.coldest"));
     if (outcome.figures.find("house.outdoor_cold") != nullptr &&
         value(outcome, "weather.coldest") > value(outcome, "house.outdoor_cold") + 0.005)
-      words << QObject::tr(
-                   "A day as cold as %1, which your house's heat loss was worked out for, does not come in "
-                   "that "
-                   "year.")
+      words << QObject::tr("A day of %1, which its heat loss was worked out for, is not in that year.")
                    .arg(shown(plan, outcome, "house.outdoor_cold"));
   } else {
     words << QObject::tr("In the coldest hours a back-up heater helps with %1 in a year.")
@@ -266,19 +225,15 @@ QString dug_words(const Plan& plan, const Outcome& outcome) {
   words << (is_straight(outcome.coil.pattern) ? QObject::tr("Plastic pipe lies along each.")
                                               : QObject::tr("A coil of plastic pipe lies in each."));
   words << (plan.wishes.run_depth > plan.ground.frost_depth
-                ? QObject::tr("A smaller trench, deeper than the frost, brings two pipes to the house and "
-                              "through its wall.")
-                : QObject::tr("A smaller trench brings two pipes to the house and through its wall."));
+                ? QObject::tr("A smaller one, below the frost, brings two pipes into the house.")
+                : QObject::tr("A smaller one brings two pipes into the house."));
   words << sides_words(plan);
   if (plan.dig.coil_sides == Sides::slope)
     words << QObject::tr("Each trench is %1 wide at the grass while it is open.")
                  .arg(shown(plan, outcome, "dig.top_width"));
   words << earth_words(plan, outcome);
   if (const double used = outcome.work ? outcome.work->torn.lawn : 0; used > 0)
-    words << QObject::tr(
-                 "In all about %1 of lawn are used and sown again: trenches, earth, the machine's ways "
-                 "and room to work.")
-                 .arg(family_area(plan, used));
+    words << QObject::tr("In all about %1 of lawn are used and sown again.").arg(family_area(plan, used));
   words.removeAll("");
   return words.join(" ");
 }
@@ -289,24 +244,22 @@ bool answered_for(const Plan& plan) {
 
 std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
   std::vector<QString> words;
+  words.push_back(QObject::tr(
+      "The earth, in layers, pressed down; what is left over is spread or taken away as we agree."));
   words.push_back(
-      QObject::tr("All the earth goes back into the trenches, in layers, pressed down; what is left over is "
-                  "spread or taken away as we agree."));
-  words.push_back(
-      QObject::tr("Topsoil on top, raked, sown with grass and covered with straw. Expect green in some weeks "
-                  "and a full lawn after a season."));
+      QObject::tr("Topsoil, grass seed and straw: green in some weeks, a full lawn after a season."));
   if (value(outcome, "cost.pavement_area") > 0)
     words.push_back(QObject::tr("%1 of paving that we cut is made good.")
                         .arg(shown(plan, outcome, "cost.pavement_area")));
   words.push_back(
-      QObject::tr("The ground over a trench usually settles a little in the first year and wants earth and "
-                  "seed once more.") +
+      QObject::tr("In the first year the ground over a trench usually settles and wants earth and seed once "
+                  "more.") +
       " " +
-      (answered_for(plan) ? QObject::tr("Who sees to that is said under “What we answer for”.")
+      (answered_for(plan) ? QObject::tr("Who sees to that: “What we answer for”.")
                           : QObject::tr("Who sees to that is agreed in writing before you sign.")));
-  words.push_back(QObject::tr(
-      "As planned here, the whole loop lies under the ground and ends inside the house. A warning "
-      "tape lies in the ground over the pipe, and you get a drawing that tells where it is."));
+  words.push_back(
+      QObject::tr("As planned, nothing of the loop is seen above the ground. A warning tape lies "
+                  "over the pipe, and you get a drawing of where it is."));
   return words;
 }
 
@@ -314,9 +267,10 @@ namespace {
 
 QString leak_answer(const Plan& plan, const Outcome& outcome) {
   QStringList words{
-      QObject::tr("Each coil is under pressure while its trench is filled, and the whole is tested, with "
-                  "water alone, before the last joint is covered; come and look at the gauge. In use it "
-                  "holds %1. If it leaks later, its pressure falls: have the gauge looked at once a year.")
+      QObject::tr(
+          "Each coil is under pressure while its trench is filled; the whole is tested with water alone "
+          "before the last joint is covered: come and see the gauge. In use it holds %1. If it leaks "
+          "later its pressure falls: have the gauge looked at once a year.")
           .arg(fluid_words(plan, outcome))};
   for (const Loved& l : loved(plan, outcome)) {
     const Feature* f = find_feature(plan.site, l.feature_id);
@@ -334,22 +288,24 @@ std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
   std::vector<Risk> all;
   all.push_back(
       {QObject::tr("A gas or power line is hit."),
-       QObject::tr("We call the locating service before we dig and dig by hand near every mark. You show us "
-                   "what only you know: sprinklers, lights, a propane line, an old well.")});
+       QObject::tr(
+           "We have the lines located before we dig and dig by hand near every mark. Show us what only "
+           "you know: sprinklers, lights, a propane line, an old well.")});
   all.push_back(
       {QObject::tr("Rain."),
-       QObject::tr("It makes the work longer. The trenches stay fenced, and nobody goes near them until "
-                   "they have been looked at again.")});
+       QObject::tr(
+           "The work takes longer. The trenches stay fenced, and nobody goes near them until they have "
+           "been looked at again.")});
   all.push_back({QObject::tr("The pipe leaks."), leak_answer(plan, outcome)});
   all.push_back(
       {QObject::tr("Children and pets."),
-       QObject::tr("Open trenches are deadly to fall into. The work is fenced day and night; please keep "
+       QObject::tr("An open trench is deadly to fall into. The work is fenced day and night; please keep "
                    "everyone behind the fence.")});
   all.push_back(
       {QObject::tr("The house needs more than we were told."),
        QObject::tr(
-           "The numbers here rest on the heat loss given to us. If the house loses a tenth more, it takes "
-           "about a tenth more electricity too.")});
+           "The numbers here rest on the heat loss given to us. A tenth more takes about a tenth more "
+           "electricity.")});
   return all;
 }
 

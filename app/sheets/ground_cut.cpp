@@ -61,7 +61,7 @@ class Cut {
   Cut(QPainter& painter, const Plan& plan, const Outcome& outcome, const QRectF& area, double text)
       : p_(painter), plan_(plan), outcome_(outcome), area_(area), text_(text) {
     depth_ = std::max(1.6 * plan.wishes.trench_depth, 2.5);
-    grass_ = area.top() + 4.6 * text;
+    grass_ = area.top() + 4.0 * text;
     plot_ = QRectF(QPointF(area.left() + 4.2 * text, grass_), QPointF(area.right(), area.bottom()));
   }
 
@@ -108,9 +108,9 @@ void Cut::paint_season(const Season& season, const QRectF& column) {
   const Surroundings& s = *outcome_.surroundings;
   const QRectF sky(column.left(), area_.top(), column.width(), grass_ - area_.top());
   p_.fillRect(sky, season.sky);
-  say(sky.center() - QPointF(0, 0.8 * text_), season.name, 1.25 * text_, QFont::DemiBold, QColor("#2b2a26"));
+  say(sky.center() - QPointF(0, 0.75 * text_), season.name, 1.25 * text_, QFont::DemiBold, QColor("#2b2a26"));
   if (const double t = air(s.weather, season.day); std::isfinite(t))
-    say(sky.center() + QPointF(0, 0.8 * text_), QObject::tr("air %1").arg(shown(t)), text_, QFont::Normal,
+    say(sky.center() + QPointF(0, 0.75 * text_), QObject::tr("air %1").arg(shown(t)), text_, QFont::Normal,
         QColor("#2b2a26"));
   const double swing = std::max(std::abs(s.climate.amplitude), 1.0);
   constexpr int kBands = 60;
@@ -194,9 +194,9 @@ void paint_ground_cut(QPainter& painter, const Plan& plan, const Outcome& outcom
 QString ground_cut_words(const Outcome& outcome) {
   return outcome.temperatures
              ? QObject::tr(
-                   "A cut through your ground in the four seasons. White: the ground by itself. Dark: the "
-                   "water "
-                   "in the pipe (row of dots) after %1 years; colder it draws heat, warmer it gives it back.")
+                   "A cut through your ground. White: the ground by itself. Dark: the water in the pipe "
+                   "after "
+                   "%1 years.")
                    .arg(outcome.temperatures->years)
              : QObject::tr(
                    "A cut through your ground in the four seasons, before the loop is there: at the pipe "

@@ -5,6 +5,7 @@
 #include <QDate>
 
 #include "sheets/block.h"
+#include "sheets/family_facts.h"
 
 namespace underlawn::sheet {
 
@@ -12,13 +13,17 @@ namespace underlawn::sheet {
 struct ProposalPage {
   const Plan& plan;
   const Outcome& outcome;
+  const FamilyFacts& facts;      // of both
   double width = 0, height = 0;  // sheet units, of a page's text
   QDate date;
-  int pages = 4;  // of the whole proposal, named above the signatures
+  int pages = 4;         // of the whole proposal, named above the signatures
+  double points = 10.5;  // of what is told; notes have 9.5, and nothing is smaller
+  // On which page stands how near the work comes to what people love, and what that does to it: 2, 3 or 4.
+  int near_table = 3, near_words = 3;
 };
 std::vector<BlockPtr> proposal_opening(const ProposalPage& page);  // `height` is what the title leaves
 std::vector<BlockPtr> proposal_lot(const ProposalPage& page);
-// What it gives and costs; the distances too where the last page has no room for them.
+// What it gives and costs.
 std::vector<BlockPtr> proposal_warmth(const ProposalPage& page);
 std::vector<BlockPtr> proposal_agreement(const ProposalPage& page);
 

@@ -4,6 +4,7 @@
 
 #include "plan/outcome.h"
 #include "plan/plan.h"
+#include "sheets/family_facts.h"
 #include "sheets/flow.h"
 #include "sheets/sheet.h"
 
@@ -22,9 +23,15 @@ class ProposalSheet : public Sheet {
   // The page is set as if on letter or A4, and drawn larger on larger paper.
   double larger() const;
   QRectF inner() const;
+  struct Setting {
+    double points;               // of what is told
+    int near_table, near_words;  // pages of what is near (ProposalPage)
+  };
+  std::vector<sheet::FlowPage> laid_out(const Setting& how) const;
 
   Plan plan_;
   Outcome outcome_;
+  FamilyFacts facts_;
   SheetSetup setup_;
   std::vector<sheet::FlowPage> pages_;
 };

@@ -63,6 +63,7 @@ constexpr std::array kRows{
     Row{"amount", mark("What is bought")},
     Row{"terms", mark("Cost")},
     Row{"bill", mark("Cost")},
+    Row{"built", mark("As built: what was really dug")},
 };
 constexpr std::string_view kOther = mark("Other figures");
 

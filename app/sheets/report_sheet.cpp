@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <charconv>
 
+#include "plan/record/built_figures.h"
 #include "sheets/contents.h"
 #include "sheets/report_chapters.h"
 
@@ -159,10 +160,17 @@ std::vector<BlockPtr> index_list(const std::vector<ReportChapter>& chapters, con
   return blocks;
 }
 
+// What was really dug stands behind what was planned.
+Outcome with_built_figures(const Plan& plan, const Outcome& outcome) {
+  Outcome all = outcome;
+  if (plan.as_built != AsBuilt{}) all.figures = with_built(outcome.figures, solve_as_built(plan, outcome));
+  return all;
+}
+
 }  // namespace
 
 ReportSheet::ReportSheet(const Plan& plan_given, const Outcome& outcome_given, const SheetSetup& setup)
-    : BlockSheet(plan_given, outcome_given, setup,
+    : BlockSheet(plan_given, with_built_figures(plan_given, outcome_given), setup,
                  {QObject::tr("Calculation report"), QObject::tr("CALCULATION REPORT")}, 2) {
   const std::vector<ReportChapter> chapters = report_chapters(outcome().figures);
   const Numbers numbers = numbers_of(chapters);

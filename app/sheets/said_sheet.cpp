@@ -4,7 +4,7 @@
 #include "base/say.h"
 #include "language/language.h"
 #include "plan/solve.h"
-#include "plan/usual_terms.h"
+#include "sheets/typed_words.h"
 
 namespace underlawn {
 
@@ -38,12 +38,14 @@ class SaidSheet : public Sheet {
   std::vector<Trouble> remarks_;
 };
 
-// Terms that were typed are no language's but that of who typed them: said in the window's before it is
-// printed.
-std::vector<Trouble> as_typed(const SheetKind& kind, const Plan& plan) {
+// What was typed is no language's but that of who typed it: said in the window's before it is printed. In a
+// sheet of the window's language only what does not read like it.
+std::vector<Trouble> as_typed(const SheetKind& kind, const Plan& plan, bool spoken) {
   if (kind.name != "proposal") return {};
   std::string names;
-  for (const std::string& name : typed_terms(plan.proposal)) names += (names.empty() ? "" : ", ") + name;
+  for (const std::string& name :
+       spoken ? typed_in_another_language(plan, std::string(language_spoken())) : typed_in_proposal(plan))
+    names += (names.empty() ? "" : ", ") + name;
   if (names.empty()) return {};
   return {
       {"terms_as_typed", say("Typed by hand in the proposal: {}", names), "", "",
@@ -61,16 +63,20 @@ std::vector<SheetPtr> make_sheets(const std::vector<const SheetKind*>& kinds, co
     shown.units = setup.units == SheetUnits::us ? UnitSystem::us : UnitSystem::metric;
   const bool spoken = find_language(setup.language) == nullptr || setup.language == language_spoken();
   std::vector<std::vector<Trouble>> typed;  // in the language of the window
-  for (const SheetKind* kind : kinds)
-    typed.push_back(spoken ? std::vector<Trouble>{} : as_typed(*kind, plan));
-  if (spoken && shown.units == plan.units) {
+  bool any = false;
+  for (const SheetKind* kind : kinds) {
+    typed.push_back(as_typed(*kind, plan, spoken));
+    any = any || !typed.back().empty();
+  }
+  const bool as_solved = spoken && shown.units == plan.units;
+  if (as_solved && !any) {
     for (const SheetKind* kind : kinds) sheets.push_back(kind->make(plan, outcome, setup));
     return sheets;
   }
   // What findings and troubles say is in the language and the units that they were solved in.
   const Catalogue* catalogue = spoken ? spoken_here() : catalogue_of(setup.language);
   const SpeakHere here(catalogue);
-  const Outcome said = solve(shown);
+  const Outcome said = as_solved ? outcome : solve(shown);
   for (std::size_t i = 0; i < kinds.size(); ++i)
     sheets.push_back(
         std::make_unique<const SaidSheet>(catalogue, kinds[i]->make(shown, said, setup), typed[i]));

@@ -128,12 +128,13 @@ QString edge_words(const Plan& plan, const std::vector<Near>& all) {
 // No mats, boards or fences: the plan has none.
 QString harm_words(const Plan& plan, bool roots) {
   const QString who = answered_for(plan)
-                          ? QObject::tr("Who answers for that is said under “What we answer for”.")
+                          ? QObject::tr("Who answers for that: “What we answer for”.")
                           : QObject::tr("Who answers for that is agreed in writing before you sign.");
   // Common knowledge of arborists, no source.
   return roots ? QObject::tr(
-                     "Nothing is laid over roots here: those pressed or covered may die, and a tree may "
-                     "show it only years later.") +
+                     "Nothing is laid over roots: those pressed or covered may die, and a tree may show it "
+                     "only "
+                     "years later.") +
                      " " + who
                : who;
 }

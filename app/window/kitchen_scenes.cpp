@@ -97,7 +97,7 @@ KitchenScene cost(const Plan& plan, const Outcome& outcome) {
                              QObject::tr("saved a year against: %1 (that costs %2 a year)")
                                  .arg(other.name, money_range(plan, other.bills.low, other.bills.high))});
   }
-  for (const PriceChange& change : price_changes(plan, outcome))
+  for (const PriceChange& change : price_changes(plan, facts))
     scene.words << (change.words.isEmpty() ? change.lead : change.lead + " " + change.words);
   scene.words << spread_words();
   return scene;

@@ -26,6 +26,7 @@
 #include "sheets/said_sheet.h"
 #include "sheets/sheet_kinds.h"
 #include "sheets/sheets_out.h"
+#include "sheets/typed_words.h"
 #include "sheets/while_dug.h"
 #include "sheets/works_at.h"
 #include "window/kitchen_view.h"
@@ -185,7 +186,7 @@ TEST(Family, PrintedFiguresAddUpAsPrinted) {
   for (const Solved* s : {&alder(), &kestrel()}) {
     const FamilyFacts facts = family_facts(s->plan, s->outcome);
     const QString text = pages_of(*s);
-    const QString table = behind(text, "has paid for itself after", 700);
+    const QString table = behind(text, "pays back in", 700);
     const auto loop = amounts_in(behind(table, "The ground loop", 60));
     ASSERT_GE(loop.size(), 3u) << table.toStdString();
     EXPECT_EQ(loop[0], facts.price);
@@ -545,7 +546,11 @@ TEST(Family, UsualTermsAndDaysAreSaidInTheLanguageOfTheSheetAndTypedOnesAreTold)
   setup.language = "es";
   const auto spanish = [&] { return make_sheet(*kind, s.plan, s.outcome, setup); };
   SheetPtr sheet = spanish();
-  EXPECT_TRUE(sheet->remarks().empty());
+  // Names are no term: they stay as they were typed, which is said once.
+  ASSERT_EQ(sheet->remarks().size(), 1u);
+  EXPECT_EQ(sheet->remarks()[0].message().find(
+                "Typed by hand in the proposal: names of other ways to heat and cool, names on the lot."),
+            0u);
   QString text = pdf::text_in_order(pdf_of(*sheet)).simplified();
   for (const char* part : {"Respondemos por todo", "Un tercio al firmar", "60 días"})
     EXPECT_TRUE(text.contains(part)) << part;
@@ -554,11 +559,24 @@ TEST(Family, UsualTermsAndDaysAreSaidInTheLanguageOfTheSheetAndTypedOnesAreTold)
   s.plan.proposal.guarantee = "We stand by our word.";
   sheet = spanish();
   ASSERT_EQ(sheet->remarks().size(), 1u);
-  EXPECT_EQ(sheet->remarks()[0].message().find("Typed by hand in the proposal: Guarantee."), 0u);
+  EXPECT_EQ(sheet->remarks()[0].message().find("Typed by hand in the proposal: Guarantee, names of"), 0u);
   text = pdf::text_in_order(pdf_of(*sheet)).simplified();
   EXPECT_TRUE(text.contains("We stand by our word."));
   setup.language.clear();
   EXPECT_TRUE(spanish()->remarks().empty());
+}
+
+// In a program that speaks the sheet's language what was typed is told where it does not read like it.
+TEST(Family, TypedWordsThatReadLikeAnotherLanguageAreTold) {
+  Plan plan = sample_file("alder-lane");
+  EXPECT_TRUE(typed_in_another_language(plan, "en").empty());
+  plan.proposal.guarantee = "Respondemos de todo lo que dicen estas páginas por cinco años.";
+  EXPECT_EQ(typed_in_another_language(plan, "en"), std::vector<std::string>{"Guarantee"});
+  plan.proposal.guarantee = "We stand by all of the work for five years.";
+  const auto told = typed_in_another_language(plan, "es");
+  ASSERT_FALSE(told.empty());
+  EXPECT_EQ(told.front(), "Guarantee");
+  EXPECT_TRUE(std::ranges::count(typed_in_another_language(plan, "en"), "Guarantee") == 0);
 }
 
 TEST(Family, WhatOnlyNamesTheKindOfAThingIsSaidInTheLanguageOfTheSheet) {

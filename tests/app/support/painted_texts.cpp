@@ -78,7 +78,10 @@ void Catcher::drawTextItem(const QPointF& at, const QTextItem& item) {
   // QPolygonF(QRectF) would close it.
   const QPolygonF corners(
       QVector<QPointF>{ink.topLeft(), ink.topRight(), ink.bottomRight(), ink.bottomLeft()});
-  texts.push_back({text, painter()->combinedTransform().map(corners), room()});
+  const QTransform on_page = painter()->combinedTransform();
+  const double points =
+      std::sqrt(std::abs(on_page.determinant())) * item.font().pixelSize() * 72 / kSheetUnits;
+  texts.push_back({text, on_page.map(corners), points, room()});
 }
 
 void Catcher::cover(const QPainterPath& path) {

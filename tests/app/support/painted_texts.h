@@ -18,6 +18,7 @@ namespace painted {
 struct Text {
   QString text;
   QPolygonF ink;         // the four corners round its strokes, sheet units
+  double points = 0;     // its letters' size on the page
   QRectF room;           // what may be painted on: the page, less what is clipped
   bool covered = false;  // something opaque was painted over it afterwards
 };

@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The third page: the warmth, what it costs and saves.
+#include <cmath>
+
+#include "base/say.h"
+#include "sheets/contents.h"
+#include "sheets/family_tables.h"
+#include "sheets/ground_cut.h"
+#include "sheets/proposal_parts.h"
+
+namespace underlawn::sheet {
+
+namespace {
+
+// What no words of these pages are smaller than.
+constexpr double kSmall = 9.5;
+const double kCutText = pt(10.6);  // its smallest letters are 0.9 of it
+const double kCutLeast = pt(112), kCutMost = pt(220);
+
+BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
+  const Plan& plan = page.plan;
+  std::vector<Amounts::Row> rows;
+  QStringList notes;
+  if (facts.unit > 0)
+    notes << QObject::tr("%1 of it for the heat pump and its fitting indoors").arg(money(plan, facts.unit));
+  rows.push_back({facts.whole_price ? QObject::tr("Price in all")
+                                    : QObject::tr("The ground loop: digging, pipe, joints, sand, lawn"),
+                  notes.join("; "), money(plan, facts.price), true});
+  if (facts.incentives > 0)
+    rows.push_back({QObject::tr("Incentives, taken off already"), QObject::tr("as far as you receive them"),
+                    money(plan, facts.incentives)});
+  if (facts.electricity > 0)
+    rows.push_back({QObject::tr("Electricity a year, heating and cooling"),
+                    QObject::tr("%1, nine times in ten between %2 and %3")
+                        .arg(family_energy(facts.electricity), family_energy(facts.electricity_low),
+                             family_energy(facts.electricity_high)),
+                    money_range(plan, facts.bill_low, facts.bill_high)});
+  return std::make_shared<Amounts>(
+      compared(facts) ? QObject::tr("What it costs and saves") : QObject::tr("What it costs"),
+      std::move(rows));
+}
+
+// As divided from the printed figures, to whole years that hold the range.
+QString payback_words(const FamilyFacts& facts, const OtherWay& other) {
+  if (!facts.payback_known) return QObject::tr("not reckoned");
+  if (!other.payback) return QObject::tr("not at these prices");
+  return QObject::tr("%1 to %2 years")
+      .arg(std::floor(other.payback->low + 1e-9))
+      .arg(std::ceil(other.payback->high - 1e-9));
+}
+
+// How the years follow from the figures beside them, and what of a year's cost is upkeep.
+QString payback_rule(const Plan& plan, const FamilyFacts& facts) {
+  QStringList upkeep{QObject::tr("the loop %1").arg(money(plan, facts.upkeep))};
+  for (const OtherWay& other : facts.others) upkeep << other.name + " " + money(plan, other.upkeep);
+  QStringList words{QObject::tr("Upkeep in it a year: %1.").arg(upkeep.join(", "))};
+  if (facts.payback_known)
+    words << QObject::tr(
+        "Pays back: the difference in price divided by the saving of a year; no interest, rising "
+        "prices, "
+        "rain or second machine is in it.");
+  return words.join(" ");
+}
+
+BlockPtr comparison_rows(const ProposalPage& page, const FamilyFacts& facts) {
+  const Plan& plan = page.plan;
+  std::vector<Compared::Row> rows{
+      {facts.payback_known ? QObject::tr("The ground loop") : QObject::tr("The ground loop, no heat pump"),
+       money(plan, facts.price),
+       money_range(plan, facts.bill_low + facts.upkeep, facts.bill_high + facts.upkeep), "", ""}};
+  for (const OtherWay& other : facts.others) {
+    if (rows.size() == 5) break;
+    rows.push_back({other.name, money(plan, other.first),
+                    money_range(plan, other.bills.low, other.bills.high),
+                    money_range(plan, other.saves.low, other.saves.high), payback_words(facts, other)});
+  }
+  return std::make_shared<Compared>(Compared::Row{QObject::tr("Ways to heat and cool this house"),
+                                                  QObject::tr("to buy"), QObject::tr("a year, with upkeep"),
+                                                  QObject::tr("saved a year"), QObject::tr("pays back in")},
+                                    std::move(rows));
+}
+
+// What fuels were told to cost.
+QString fuel_words(const Plan& plan) {
+  QStringList fuels{
+      QObject::tr("electricity at %1 a kWh").arg(price_of_unit(plan, plan.pricing.running.electricity))};
+  for (const OtherSystem& other : plan.pricing.running.others) {
+    if (other.unit == "kWh") continue;
+    const QString one =
+        QObject::tr("%1 at %2 a %3")
+            .arg(text_of(translated(other.fuel)), price_of_unit(plan, other.price), text_of(other.unit));
+    if (!fuels.contains(one)) fuels << one;
+  }
+  return fuels.join(", ");
+}
+
+BlockPtr reckoned(const ProposalPage& page, const FamilyFacts& facts) {
+  QStringList words{spread_words()};
+  if (compared(facts))
+    words << QObject::tr("Today's prices, entered by hand: %1; those of the other ways too.")
+                 .arg(fuel_words(page.plan))
+          << payback_rule(page.plan, facts);
+  else
+    words << QObject::tr("At today's price of electricity.");
+  if (compared(facts) && !facts.payback_known)
+    words << QObject::tr("The heat pump's own price is not in these figures, so no payback is reckoned.");
+  return prose("", words.join(" "), kSmall);
+}
+
+Pictures::Picture ground_picture(const ProposalPage& page) {
+  return {"", ground_cut_words(page.outcome),
+          [plan = page.plan, outcome = page.outcome](QPainter& painter, const QRectF& area) {
+            paint_ground_cut(painter, plan, outcome, area, kCutText);
+          }};
+}
+
+// Without the cut, which stands at `place`.
+Blocks words_and_costs(const ProposalPage& page) {
+  const FamilyFacts& facts = page.facts;
+  Blocks blocks{prose(QObject::tr("Warm in winter, cool in summer"), warmth_words(page.plan, page.outcome),
+                      page.points),
+                price_rows(page, facts)};
+  if (compared(facts)) blocks.push_back(comparison_rows(page, facts));
+  blocks.push_back(reckoned(page, facts));
+  return blocks;
+}
+
+}  // namespace
+
+// The cut gets what is left.
+std::vector<BlockPtr> proposal_warmth(const ProposalPage& page) {
+  Blocks blocks = near_blocks(page, 3);
+  const std::size_t cut = blocks.size() + 1;
+  for (BlockPtr& block : words_and_costs(page)) blocks.push_back(std::move(block));
+  if (page.outcome.surroundings) add_pictures(blocks, cut, {ground_picture(page)}, page, kCutLeast, kCutMost);
+  return blocks;
+}
+
+}  // namespace underlawn::sheet
