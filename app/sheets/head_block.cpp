@@ -26,7 +26,9 @@ class Heads : public Block {
     for (const FloorLevel& f : outcome.dig.floors) coil_ = std::max(coil_, f.ground_head - f.floor_head);
   }
 
-  double height(double) const override { return heading_height() + pt(26) + kDeep + pt(40); }
+  double height(double) const override {
+    return heading_height() + pt(26) + kDeep + pt(14) + 4 * line_height(type(9.5));
+  }
 
   void paint(QPainter& painter, const QRectF& room) const override {
     paint_heading(painter, room, QObject::tr("AT A TRENCH HEAD, from the side, not to scale"));
@@ -106,7 +108,7 @@ class Heads : public Block {
 
   static void lines(QPainter& p, QPointF at, const QString& text, double width) {
     double y = at.y();
-    for (const QString& line : wrapped(text, type(9.5), width, 3)) {
+    for (const QString& line : wrapped(text, type(9.5), width)) {
       write(p, {at.x(), y}, line, type(9.5));
       y += line_height(type(9.5));
     }

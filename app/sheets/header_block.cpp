@@ -91,7 +91,7 @@ class HeaderDetail : public Block {
 
 void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
   const int n = scale(room.width());
-  paint_heading(painter, room, QObject::tr("HEADER, FROM ABOVE 1:%1").arg(n));
+  paint_heading(painter, room, QObject::tr("HEADER, FROM ABOVE %1").arg(detail_scale_text(n, plan_.units)));
   const double k = per_metre(n), high = down() * k + 2 * kMargin;
   const QRectF area(room.left(), room.top() + heading_height(), room.width(), high);
   const View view{0.5 * (box_.low + box_.high), k, area.size(), turned() ? -std::numbers::pi / 2 : 0};
@@ -167,7 +167,12 @@ void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
                : QObject::tr(
                      "Whole line: supply. Dashed: return. Dot: trench head, where coil and header are "
                      "joined.");
-  write_fitted(painter, {room.left(), area.bottom() + pt(9)}, key, room.width(), {9, 7});
+  const QStringList said = wrapped(key, type(9), room.width());
+  double y = area.bottom() + pt(9) - static_cast<double>(said.size() - 1) * line_height(type(9));
+  for (const QString& line : said) {
+    write(painter, {room.left(), y}, line, type(9));
+    y += line_height(type(9));
+  }
 }
 
 QString tee_name(const HeaderTree& tree, const Outcome& outcome, int tee) {
