@@ -119,6 +119,7 @@ std::vector<PlanPage> ways(const Plan& plan, const Outcome& outcome, const Sheet
       if (auto both = with_table_over_legend(page, bar, plan, outcome, table)) all.push_back(*both);
     }
     all.push_back(without_table(page, bar, plan, outcome));
+    if (beside != nullptr) continue;  // a column is then the table's
     if (auto aside = with_legend_beside(page, bar, plan, outcome)) all.push_back(*aside);
   }
   return all;
