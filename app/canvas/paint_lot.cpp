@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/quantity.h"
+#include "canvas/bearing.h"
 #include "canvas/paint_context.h"
 #include "plane/region.h"
 
@@ -13,18 +14,19 @@ namespace {
 
 constexpr std::size_t kMostEdgesForBand = 200;  // beyond, the band would cost more than a frame
 
-QString bearing(const PaintContext& c, Point along) {
-  double degrees = (c.plan.site.north - std::atan2(along.y, along.x)) * 180 / M_PI;
-  degrees = std::fmod(std::fmod(degrees, 360) + 360, 360);
-  const bool north = degrees <= 90 || degrees >= 270;
-  const bool east = degrees <= 180;
-  const double from_meridian = north ? (east ? degrees : 360 - degrees) : std::abs(180 - degrees);
-  const int minutes = static_cast<int>(std::lround(from_meridian * 60));
-  return QString("%1 %2°%3' %4")
-      .arg(north ? "N" : "S")
-      .arg(minutes / 60)
-      .arg(minutes % 60, 2, 10, QChar('0'))
-      .arg(east ? "E" : "W");
+// The longest that has room along the edge; with bearings its number too, by which the permit plan's tables
+// call it, and that alone rather than nothing.
+QString edge_text(const PaintContext& c, std::size_t i, Point along, const QFont& font, double room) {
+  const QString size = QString::fromStdString(print_quantity(Quantity::length, norm(along), c.plan.units));
+  QStringList texts{size};
+  if (c.options.bearings) {
+    const QString number = QObject::tr("Edge %1", "of the lot").arg(i + 1);
+    const QString full = number + "   " + size;
+    texts = {full + "   " + quarter_bearing(along, c.plan.site.north), full, number};
+  }
+  for (const QString& text : texts)
+    if (room >= text_size(text, font).width() + font.pixelSize()) return text;
+  return {};
 }
 
 // Along the edge, outside the lot, upright.
@@ -32,19 +34,20 @@ void label_edge(PaintContext& c, const Ring& lot, std::size_t i, bool counter_cl
   const Point a = lot[i], b = lot[(i + 1) % lot.size()];
   const QPointF start = c.at(a), end = c.at(b);
   QLineF edge(start, end);
-  QString text = QString::fromStdString(print_quantity(Quantity::length, distance(a, b), c.plan.units));
-  if (c.options.bearings) text += "   " + bearing(c, b - a);
   Label label;
   label.font = c.font();
-  if (edge.length() < text_size(text, label.font).width() + label.font.pixelSize()) return;
+  label.text = edge_text(c, i, b - a, label.font, edge.length());
+  if (label.text.isEmpty()) return;
   QPointF out(-edge.dy() / edge.length(), edge.dx() / edge.length());
   if (!counter_clockwise) out = -out;
   double angle = -edge.angle();
   if (std::cos(angle * M_PI / 180) < -1e-9) angle += 180;
-  label.text = text;
   label.colour = c.look.dimension;
   label.angle = angle;
-  label.rank = 2;
+  // By its number the tables of the permit plan call it: there it is never left out.
+  label.must = c.options.bearings;
+  label.rank = label.must ? 1 : 2;
+  label.anchor = edge.pointAt(0.5);
   const double off = 0.95 * label.font.pixelSize() + 2 * c.look.line;
   for (double side : {1.0, -1.0})
     for (double along : {0.5, 0.38, 0.62, 0.25, 0.75})

@@ -3,11 +3,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "plan/fingerprint.h"
 #include "sheets/contents.h"
 #include "sheets/form_block.h"
 #include "sheets/photo_block.h"
+#include "sheets/tapes.h"
 
 namespace underlawn::sheet {
 
@@ -49,7 +51,7 @@ QString stop_words(StopCause cause) {
     case StopCause::caving:
       return QObject::tr("stopped by caving sides");
     case StopCause::other:
-      return QObject::tr("stopped by see note");
+      return QObject::tr("stopped, see the note");
   }
   return {};
 }
@@ -107,34 +109,6 @@ BlockPtr trenches(const BuiltFacts& f) {
           "The pipe lies on the floor of the trench, in its bedding. Depths are to the floor, head to end."));
 }
 
-std::vector<Cell> line_row(const BuiltFacts& f, const QString& name, double length, double depth,
-                           const QString& pipe) {
-  return {{name, std::nullopt, true}, {shown_length(f.plan, length)}, {shown_length(f.plan, depth)}, {pipe}};
-}
-
-BlockPtr lines(const BuiltFacts& f) {
-  const Layout& l = f.built.loop.layout;
-  const double usual = f.plan.wishes.run_depth;
-  const Flow* flow = f.built.outcome->flow.get();
-  const QString run = flow == nullptr ? "" : text_of(flow->sizes.run.name);
-  QStringList steps;
-  if (flow != nullptr)
-    for (const PipeSize& s : flow->sizes.steps) steps << text_of(s.name);
-  steps.removeDuplicates();
-  std::vector<std::vector<Cell>> rows = {
-      line_row(f, QObject::tr("Supply run"), l.run.length, l.run.depth.value_or(usual), run)};
-  for (std::size_t i = 0; i < l.header.legs.size(); ++i)
-    rows.push_back(line_row(
-        f, l.header.legs.size() == 1 ? QObject::tr("Header") : QObject::tr("Header, leg %1").arg(i + 1),
-        length(l.header.legs[i]), depth_of_leg(l.header, i, usual), steps.join(", ")));
-  return std::make_shared<Table>(QObject::tr("SUPPLY RUN AND HEADER, TWO PIPES EACH"),
-                                 std::vector<Column>{{""},
-                                                     {QObject::tr("Trench"), Align::right},
-                                                     {QObject::tr("Floor below ground"), Align::right},
-                                                     {QObject::tr("Pipe"), Align::left, true}},
-                                 std::move(rows), kPoints);
-}
-
 const BuiltCrossing* measured(const BuiltFacts& f, int feature_id) {
   for (const BuiltCrossing& c : f.plan.as_built.crossings)
     if (c.feature_id == feature_id) return &c;
@@ -144,15 +118,18 @@ const BuiltCrossing* measured(const BuiltFacts& f, int feature_id) {
 BlockPtr crossings(const BuiltFacts& f) {
   std::vector<std::vector<Cell>> rows;
   const auto row = [&](const QString& name, const std::optional<double>& planned, const BuiltCrossing* c) {
-    rows.push_back({{name, std::nullopt, true},
-                    {say(f, planned)},
-                    {c == nullptr ? QObject::tr("not measured") : say(f, c->depth)},
-                    {c == nullptr ? QString("–") : say(f, c->pipe_depth)},
-                    {c == nullptr ? QString() : text_of(c->note)}});
+    rows.push_back(
+        {{name, std::nullopt, true},
+         {say(f, planned)},
+         {c == nullptr ? (planned ? QObject::tr("not measured") : QString("–")) : say(f, c->depth)},
+         {c == nullptr ? QString("–") : say(f, c->pipe_depth)},
+         {c == nullptr ? QString() : text_of(c->note)}});
   };
+  std::set<int> told;  // an easement is met where it is entered and where it is left
   for (const Crossing& c : f.built.loop.layout.crossings) {
     const Feature* feature = find_feature(f.plan.site, c.feature_id);
     if (feature == nullptr) continue;
+    if (feature->kind == FeatureKind::easement && !told.insert(c.feature_id).second) continue;
     const bool utility = feature->kind == FeatureKind::utility;
     row(text_of(display_name(*feature)), utility ? std::optional<double>(feature->depth) : std::nullopt,
         measured(f, c.feature_id));
@@ -258,12 +235,13 @@ BlockPtr photos(const BuiltFacts& f) {
 BlockPtr form(const BuiltFacts& f) {
   std::vector<FormRow> rows;
   for (const Tie& tie : f.planned.stake_out.ties)
-    if (!tie.key.starts_with("header") && !tie.key.starts_with("run"))
-      rows.push_back({point_name(tie),
-                      QString("%1 %2,  %3 %4")
-                          .arg(text_of(tie.first), shown_length(f.plan, tie.first_distance),
-                               text_of(tie.second), shown_length(f.plan, tie.second_distance)),
-                      {"", "", "", ""}});
+    if (!tie.key.starts_with("header") && !tie.key.starts_with("run")) {
+      const PrintedTapes tapes = printed_tapes(f.plan, f.planned.stake_out, tie);
+      rows.push_back(
+          {point_name(tie),
+           QString("%1 %2,  %3 %4").arg(text_of(tie.first), tapes.first, text_of(tie.second), tapes.second),
+           {"", "", "", ""}});
+    }
   if (rows.empty()) return nullptr;
   return std::make_shared<FormBlock>(
       QObject::tr("TO RECORD AS DUG, BEFORE FILLING IN"), QObject::tr("Planned tapes"),
@@ -280,7 +258,7 @@ std::vector<BlockPtr> as_built_blocks(const BuiltFacts& f) {
   const bool recorded = f.plan.as_built != AsBuilt{};
   std::vector<BlockPtr> all;
   if (!recorded) all.push_back(form(f));
-  for (auto* make : {trenches, lines, crossings, holds, checks, words, photos}) all.push_back(make(f));
+  for (auto* make : {trenches, built_lines, crossings, holds, checks, words, photos}) all.push_back(make(f));
   std::erase(all, nullptr);
   return all;
 }

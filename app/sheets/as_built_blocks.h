@@ -16,6 +16,8 @@ struct BuiltFacts {
   QString folder;  // of the plan file
 };
 
+// Run and legs of the header with their depths and pipe.
+BlockPtr built_lines(const BuiltFacts& f);
 // In the order of the pages; none is null.
 std::vector<BlockPtr> as_built_blocks(const BuiltFacts& f);
 

@@ -32,7 +32,8 @@ class CoilDetail : public Block {
 
   void paint(QPainter& painter, const QRectF& room) const override {
     const int n = scale(room.width());
-    paint_heading(painter, room, QObject::tr("COIL, HEAD END, %1 1:%2").arg(view_words()).arg(n));
+    paint_heading(painter, room,
+                  QObject::tr("COIL, HEAD END, %1 %2").arg(view_words(), detail_scale_text(n, plan_.units)));
     const double k = per_metre(n);
     const QPointF head(room.left() + kSide, room.top() + heading_height() + kAbove + across_ * k / 2);
     paint_trench(painter, head, k);
@@ -122,8 +123,8 @@ void CoilDetail::paint_dimensions(QPainter& painter, QPointF head, double k, con
   write(painter, {head.x() - pt(6), head.y() - pt(4)}, "1-S, 1-R", type(9, QFont::Bold), kInk, Align::right);
   const QString text =
       loops ? QObject::tr(
-                  "%1 loops (whole + part of one) of %2 pipe, %3 in one coil; trench %4 long. Tie every "
-                  "crossing of loops. Both "
+                  "%1 loops (whole + part of one) of %2 pipe, %3 in one coil; trench %4 long. Ties: %6 a "
+                  "loop, where it crosses its neighbours. Both "
                   "ends at the head, capped until joined, tagged with the trench's number: S supply, R "
                   "return. The return pipe runs back %5.")
                   .arg(shown_loops(coil.loops), text_of(plan_.wishes.pipe),
@@ -131,6 +132,7 @@ void CoilDetail::paint_dimensions(QPainter& painter, QPointF head, double k, con
                        stands() ? (coil.return_on_top ? QObject::tr("on top of the loops")
                                                       : QObject::tr("on the floor"))
                                 : QObject::tr("along the middle, on the loops"))
+                  .arg(plan_.pricing.counting.ties_per_loop)
             : QObject::tr(
                   "%1 of %2 pipe in one piece, %3; trench %4 long. Both ends at the head, capped until "
                   "joined, tagged with the trench's number: S supply, R return.")

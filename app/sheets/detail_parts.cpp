@@ -38,4 +38,16 @@ int detail_scale(UnitSystem units, double metres, double room) {
   return units == UnitSystem::us ? kUs[9] : kMetric[9];
 }
 
+QString detail_scale_text(int scale, UnitSystem units) {
+  // Inches of paper to the foot, as on an architect's rule.
+  static constexpr std::pair<int, const char*> kArchitects[] = {
+      {12, "1"},    {16, "3/4"}, {24, "1/2"},   {32, "3/8"},   {48, "1/4"},
+      {64, "3/16"}, {96, "1/8"}, {128, "3/32"}, {192, "1/16"}, {384, "1/32"}};
+  const QString ratio = QString("1:%1").arg(scale);
+  if (units == UnitSystem::us)
+    for (const auto& [one, inches] : kArchitects)
+      if (one == scale) return QString("%1\" = 1'-0\" (%2)").arg(inches, ratio);
+  return ratio;
+}
+
 }  // namespace underlawn::sheet

@@ -22,4 +22,7 @@ void ground_line(QPainter& painter, double from, double to, double y);
 // does.
 int detail_scale(UnitSystem units, double metres, double room);
 
+// As it is said on a detail: "3/8\" = 1'-0\" (1:32)", "1:50".
+QString detail_scale_text(int scale, UnitSystem units);
+
 }  // namespace underlawn::sheet

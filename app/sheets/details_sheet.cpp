@@ -14,6 +14,7 @@ DetailsSheet::DetailsSheet(const Plan& plan, const Outcome& outcome, const Sheet
   add(pieces, coil_block(plan, outcome), true);
   add(pieces, section_block(plan, outcome), true);
   add(pieces, header_block(plan, outcome), true);
+  add(pieces, head_block(plan, outcome), true);
   add(pieces, header_table(plan, outcome));
   add(pieces, entry_block(plan, outcome));
   add(pieces, crossing_table(plan, outcome), true);

@@ -5,6 +5,7 @@
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
 #include "sheets/contents.h"
+#include "sheets/detail_parts.h"
 
 namespace underlawn::sheet {
 
@@ -48,7 +49,8 @@ class Sections : public Block {
   void paint(QPainter& painter, const QRectF& room) const override {
     const int scale = scale_for(room.width());
     const double k = per_metre(scale);
-    paint_heading(painter, room, QObject::tr("SIDES AND SPOIL 1:%1").arg(scale));
+    paint_heading(painter, room,
+                  QObject::tr("SIDES AND SPOIL %1").arg(detail_scale_text(scale, plan_.units)));
     double y = room.top() + heading_height();
     for (const Cut& c : cuts_) {
       y += above(c, k);

@@ -11,32 +11,44 @@ namespace underlawn::sheet {
 
 namespace {
 
-const double kSection = pt(170);
-const double kText = pt(100);
+constexpr double kThick = pt(24);
+constexpr double kPipeDepth = pt(92);
+const double kTop = pt(24);                              // of the ground under the heading
+const double kWordsInside = kTop + kPipeDepth + pt(34);  // first line of what is inside
+const double kInsideLine = pt(11);
 
 class EntryDetail : public Block {
  public:
   EntryDetail(const Plan& plan, const Outcome&) : plan_(plan) {}
-  double height(double) const override { return heading_height() + kSection + kText; }
+  double height(double width) const override {
+    const double text = static_cast<double>(below(width).size()) * line_height(type(9.5));
+    return heading_height() + section(width) + text + pt(6);
+  }
   void paint(QPainter& painter, const QRectF& room) const override {
     paint_heading(painter, room, QObject::tr("ENTRY THROUGH THE WALL, not to scale"));
-    const double top = room.top() + heading_height() + pt(24);
+    const double top = room.top() + heading_height() + kTop;
     paint_wall(painter, room, top);
     paint_pipes(painter, room, top);
     paint_text_below(painter, room);
   }
 
  private:
-  double wall(const QRectF& room) const { return room.left() + 0.5 * room.width(); }
+  static double wall(const QRectF& room) { return room.left() + 0.5 * room.width(); }
+  static QStringList inside(double width) {
+    const QString words = QObject::tr("valves, flush ports,\ngauge ports inside").replace('\n', ' ');
+    return wrapped(words, type(9), 0.5 * width - kThick - pt(12));
+  }
+  static QStringList below(double width);
+  // Of the drawing, down to the wall's foot or the last word beside it.
+  static double section(double width) {
+    return std::max(kTop + pt(146), kWordsInside + static_cast<double>(inside(width).size()) * kInsideLine);
+  }
   void paint_wall(QPainter& painter, const QRectF& room, double top) const;
   void paint_pipes(QPainter& painter, const QRectF& room, double top) const;
   void paint_text_below(QPainter& painter, const QRectF& room) const;
 
   Plan plan_;
 };
-
-constexpr double kThick = pt(24);
-constexpr double kPipeDepth = pt(92);
 
 void EntryDetail::paint_wall(QPainter& painter, const QRectF& room, double top) const {
   const double x = wall(room), bottom = top + pt(136);
@@ -81,18 +93,14 @@ void EntryDetail::paint_pipes(QPainter& painter, const QRectF& room, double top)
   write_fitted(painter, {left, y - pt(8)}, QObject::tr("2 pipes, supply and return"), free, {9, 6.5});
   named(painter, {x + kThick / 2, y - pt(5)}, {x + kThick + pt(12), y - pt(22)},
         QObject::tr("sealed sleeve"));
-  const double inside = x + kThick + pt(12);
-  const QString words = QObject::tr("valves, flush ports,\ngauge ports inside").replace('\n', ' ');
-  const QStringList ports = wrapped(words, type(9), room.right() - inside);
-  // The last of them stays off the words below.
-  double line = y + pt(34) - pt(9) * std::max(0, static_cast<int>(ports.size()) - 2);
-  for (const QString& text : ports) {
-    write(painter, {inside, line}, text, type(9));
-    line += pt(11);
+  double line = top - kTop + kWordsInside;
+  for (const QString& text : inside(room.width())) {
+    write(painter, {x + kThick + pt(12), line}, text, type(9));
+    line += kInsideLine;
   }
 }
 
-void EntryDetail::paint_text_below(QPainter& painter, const QRectF& room) const {
+QStringList EntryDetail::below(double width) {
   const QString text = QObject::tr(
       "Depth shown: ground to the top of the bedding of the run. Sleeve the pipe through the wall, never "
       "through "
@@ -100,8 +108,12 @@ void EntryDetail::paint_text_below(QPainter& painter, const QRectF& room) const 
       "outside. Insulate the pipes inside against sweating. Firm, hand-tamped bedding up to the wall, so "
       "that the "
       "pipe does not hang on its sleeve.");
-  double y = room.top() + heading_height() + kSection + pt(12);
-  for (const QString& line : wrapped(text, type(9.5), room.width(), 8)) {
+  return wrapped(text, type(9.5), width);
+}
+
+void EntryDetail::paint_text_below(QPainter& painter, const QRectF& room) const {
+  double y = room.top() + heading_height() + section(room.width()) + pt(12);
+  for (const QString& line : below(room.width())) {
     write(painter, {room.left(), y}, line, type(9.5));
     y += line_height(type(9.5));
   }

@@ -28,7 +28,9 @@ class Heads : public Block {
     for (const FloorLevel& f : outcome.dig.floors) coil_ = std::max(coil_, f.ground_head - f.floor_head);
   }
 
-  double height(double) const override { return heading_height() + pt(26) + kDeep + pt(52); }
+  double height(double) const override {
+    return heading_height() + pt(26) + kDeep + pt(14) + 5 * line_height(type(9.5));
+  }
 
   void paint(QPainter& painter, const QRectF& room) const override {
     paint_heading(painter, room, QObject::tr("AT A TRENCH HEAD, from the side, not to scale"));

@@ -120,7 +120,7 @@ class HeaderDetail : public Block {
 
 void HeaderDetail::paint(QPainter& painter, const QRectF& room) const {
   const int n = scale(room.width());
-  paint_heading(painter, room, QObject::tr("HEADER, FROM ABOVE 1:%1").arg(n));
+  paint_heading(painter, room, QObject::tr("HEADER, FROM ABOVE %1").arg(detail_scale_text(n, plan_.units)));
   const double k = per_metre(n), high = down() * k + 2 * kMargin;
   const QRectF area(room.left(), room.top() + heading_height(), room.width(), high);
   const View view{0.5 * (box_.low + box_.high), k, area.size(), turned() ? -std::numbers::pi / 2 : 0};

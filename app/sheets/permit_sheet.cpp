@@ -14,26 +14,6 @@ using namespace sheet;
 
 namespace {
 
-// Dimensions that a reviewer looks for; the rest stand in the table only.
-bool drawn(const Plan& plan, const Clearing& c) {
-  if (distance(c.line.a, c.line.b) < 0.3) return false;
-  if (!c.coil) return false;
-  if (c.feature_id == 0) return true;
-  const Feature* f = find_feature(plan.site, c.feature_id);
-  if (f == nullptr) return false;
-  switch (f->kind) {
-    case FeatureKind::septic_tank:
-    case FeatureKind::drain_field:
-    case FeatureKind::reserve_field:
-    case FeatureKind::well:
-    case FeatureKind::house:
-    case FeatureKind::easement:
-      return true;
-    default:
-      return false;
-  }
-}
-
 void arrow(QPainter& painter, QPointF tip, QPointF from) {
   const QLineF line(tip, from);
   if (line.length() < 1) return;
@@ -59,12 +39,13 @@ void paint_clearing(PaintContext& on, const Clearing& c, int number) {
   label.anchor = line.pointAt(0.5);
   label.leader_from = pt(20);
   label.places = places_around(line.pointAt(0.5), QSizeF(pt(3), pt(3)), label.text, label.font, 5);
+  on.labels.avoid(QPolygonF({line.p1(), line.p2()}));
   on.labels.add(std::move(label));
 }
 
 void paint_clearings(PaintContext& on, const std::vector<Clearing>& all) {
   for (std::size_t i = 0; i < all.size(); ++i)
-    if (drawn(on.plan, all[i])) paint_clearing(on, all[i], static_cast<int>(i) + 1);
+    if (is_dimensioned(on.plan, all[i])) paint_clearing(on, all[i], static_cast<int>(i) + 1);
 }
 
 std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, const std::vector<Clearing>& all) {
@@ -93,9 +74,16 @@ MapContent content(const Plan& plan, const Outcome& outcome) {
   return c;
 }
 
+// Findings and corners to tape from are not drawn here, and have no line in the legend.
+Outcome as_drawn(Outcome outcome) {
+  outcome.findings.clear();
+  outcome.stake_out.corners.clear();
+  return outcome;
+}
+
 }  // namespace
 
 PermitSheet::PermitSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
-    : MapSheet(plan, outcome, setup, content(plan, outcome)) {}
+    : MapSheet(plan, as_drawn(outcome), setup, content(plan, outcome)) {}
 
 }  // namespace underlawn

@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/permit_tables.h"
 
-#include <cmath>
-#include <numbers>
-
 #include "base/say.h"
+#include "canvas/bearing.h"
 #include "pipe/fluid.h"
 #include "plan/checks/measure.h"
 #include "plan/header_words.h"
@@ -29,6 +27,26 @@ QString letter(std::ptrdiff_t index) {
 
 }  // namespace
 
+bool is_dimensioned(const Plan& plan, const Clearing& c) {
+  if (!c.coil || distance(c.line.a, c.line.b) < 0.3) return false;
+  const bool near = c.measured <= 4 * c.required;
+  if (c.feature_id == 0) return near;
+  const Feature* f = find_feature(plan.site, c.feature_id);
+  if (f == nullptr) return false;
+  switch (f->kind) {
+    case FeatureKind::septic_tank:
+    case FeatureKind::drain_field:
+    case FeatureKind::reserve_field:
+    case FeatureKind::well:
+    case FeatureKind::easement:
+      return true;
+    case FeatureKind::house:
+      return near;
+    default:
+      return false;
+  }
+}
+
 BlockPtr clearing_table(const Plan& plan, const std::vector<Clearing>& all) {
   if (all.empty()) return nullptr;
   std::vector<std::vector<Cell>> rows;
@@ -38,7 +56,7 @@ BlockPtr clearing_table(const Plan& plan, const std::vector<Clearing>& all) {
     const bool kept = !falls_short(c.measured, c.required);
     if (std::ranges::find(sources, c.source) == sources.end()) sources.push_back(c.source);
     const auto source = std::ranges::find(sources, c.source) - sources.begin();
-    rows.push_back({{QString("D%1").arg(i + 1), std::nullopt, true},
+    rows.push_back({{QString("D%1").arg(i + 1), std::nullopt, is_dimensioned(plan, c)},
                     {text_of(c.dug) + " – " + text_of(c.thing)},
                     {shown_length(plan, c.measured), std::nullopt, true},
                     {shown_length(plan, c.required)},
@@ -49,9 +67,8 @@ BlockPtr clearing_table(const Plan& plan, const std::vector<Clearing>& all) {
   const QString note = QObject::tr(
       "Measured from the edge of the trench floor to the thing as drawn: of each thing the nearest coil "
       "trench, "
-      "and the nearest of header and run where they may not cross it. Numbers as on the first page. Local "
-      "codes "
-      "govern where they ask for more. By: %1");
+      "and the nearest of header and run where they may not cross it. Numbers in bold are drawn on the "
+      "first page. Local codes govern where they ask for more. By: %1");
   QStringList by;
   for (std::size_t i = 0; i < sources.size(); ++i)
     by << QString("%1 %2.").arg(letter(static_cast<std::ptrdiff_t>(i)), text_of(sources[i]));
@@ -86,7 +103,7 @@ BlockPtr loop_table(const Plan& plan, const Outcome& outcome) {
       QObject::tr("%1 polyethylene").arg(text_of(header_and_run_sizes(plan, outcome))));
   row(QObject::tr("Fluid"), text_of(std::string(fluid_name(plan.flow.fluid))));
   return std::make_shared<Table>(QObject::tr("THE LOOP"),
-                                 std::vector<Column>{{"", Align::left}, {"", Align::right, true}},
+                                 std::vector<Column>{{"", Align::left, true}, {"", Align::right, true}},
                                  std::move(rows), 9.5);
 }
 
@@ -96,11 +113,9 @@ BlockPtr lot_table(const Plan& plan) {
   std::vector<std::vector<Cell>> rows;
   for (std::size_t i = 0; i < lot.size(); ++i) {
     const Point along = lot[(i + 1) % lot.size()] - lot[i];
-    double degrees = (plan.site.north - std::atan2(along.y, along.x)) * 180 / std::numbers::pi;
-    degrees = std::fmod(std::fmod(degrees, 360) + 360, 360);
     rows.push_back({{QString::number(i + 1), std::nullopt, true},
                     {shown_length(plan, norm(along))},
-                    {QString("%1°").arg(degrees, 0, 'f', 2)},
+                    {quarter_bearing(along, plan.site.north)},
                     {shown_length(plan, plan.site.lot[i].setback)}});
   }
   rows.push_back(
@@ -108,7 +123,7 @@ BlockPtr lot_table(const Plan& plan) {
   return std::make_shared<Table>(QObject::tr("THE LOT"),
                                  std::vector<Column>{{QObject::tr("Edge")},
                                                      {QObject::tr("Length"), Align::right},
-                                                     {QObject::tr("From north"), Align::right},
+                                                     {QObject::tr("Bearing"), Align::right},
                                                      {QObject::tr("Setback"), Align::right}},
                                  std::move(rows), 9.5);
 }

@@ -7,6 +7,9 @@
 
 namespace underlawn::sheet {
 
+// Distances that a reviewer looks for on the drawing: to septic, well and easement, and to house and lot line
+// where they are no more than four times what is asked. The rest stand in the table only.
+bool is_dimensioned(const Plan& plan, const Clearing& clearing);
 BlockPtr clearing_table(const Plan& plan, const std::vector<Clearing>& all);
 BlockPtr loop_table(const Plan& plan, const Outcome& outcome);
 BlockPtr lot_table(const Plan& plan);

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/photo_block.h"
 
-#include <QFileInfo>
 #include <algorithm>
 
 #include "sheets/contents.h"
@@ -98,9 +97,11 @@ void PhotoBlock::paint_photo(QPainter& painter, const Photo& photo, QPointF at, 
     painter.setPen(rule(0.6, kRule));
     painter.setBrush(Qt::NoBrush);
     painter.drawRect(place);
-    const QString why = QFileInfo::exists(path) ? QObject::tr("No picture can be read from this file.")
-                                                : QObject::tr("This photo was not found.");
-    write(painter, place.center(), why, plain(), kFaint, Align::centre);
+    double y = place.center().y();
+    for (const QString& line : wrapped(no_picture(path).words, plain(), width - 2 * kLead, kMostLines)) {
+      write(painter, {place.center().x(), y}, line, plain(), kFaint, Align::centre);
+      y += line_height(plain());
+    }
   } else {
     QRectF shown(QPointF(), QSizeF(image.size()).scaled(place.size(), Qt::KeepAspectRatio));
     shown.moveTopLeft(place.topLeft());

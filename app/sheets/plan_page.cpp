@@ -74,6 +74,18 @@ std::optional<PlanPage> with_table_over_legend(PlanPage page, double bar, const 
   return page;
 }
 
+// No table, the legend in a column of its own at the right.
+std::optional<PlanPage> with_legend_beside(PlanPage page, double bar, const Plan& plan,
+                                           const Outcome& outcome) {
+  const double width = pt(196), high = legend_height(plan, outcome, width);
+  QRectF room = page.inner;
+  room.setRight(room.right() - width - pt(13));
+  if (high > room.height() || room.width() < bar + pt(120)) return std::nullopt;
+  lay_strip(page, room, bar, plan, outcome, false);
+  page.legend = QRectF(page.inner.right() - width, page.inner.top(), width, high);
+  return page;
+}
+
 PlanPage without_table(PlanPage page, double bar, const Plan& plan, const Outcome& outcome) {
   lay_strip(page, page.inner, bar, plan, outcome, true);
   return page;
@@ -107,6 +119,8 @@ std::vector<PlanPage> ways(const Plan& plan, const Outcome& outcome, const Sheet
       if (auto both = with_table_over_legend(page, bar, plan, outcome, table)) all.push_back(*both);
     }
     all.push_back(without_table(page, bar, plan, outcome));
+    if (beside != nullptr) continue;  // a column is then the table's
+    if (auto aside = with_legend_beside(page, bar, plan, outcome)) all.push_back(*aside);
   }
   return all;
 }

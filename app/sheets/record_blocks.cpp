@@ -8,6 +8,7 @@
 
 #include "canvas/look.h"
 #include "flow/test_safety.h"
+#include "plan/coil_watch.h"
 #include "plots/chart_paint.h"
 #include "plots/test_chart.h"
 #include "sheets/form_block.h"
@@ -42,12 +43,21 @@ QString result_word(TestResult r) {
                                    : QString();
 }
 
+// Of coils that are covered before the test.
+QString kept_words(const RecordFacts& f) {
+  const std::vector<CoilWatch> coils = coil_watches(f.plan, f.outcome);
+  return coils.empty()
+             ? QString()
+             : QObject::tr("%1 on each coil").arg(say(f, Quantity::pressure, coils.front().hold.kept));
+}
+
 }  // namespace
 
 BlockPtr record_cautions(const RecordFacts& f) {
   std::vector<Item> items;
   const LoopVolume loop = f.outcome.flow == nullptr ? LoopVolume{} : volume_of(f.outcome.flow->loop);
-  for (const std::string& c : test_cautions(loop, f.curves ? f.curves->test.pressure.at_lowest : 0))
+  for (const std::string& c :
+       test_cautions(loop, f.curves ? f.curves->test.pressure.at_lowest : 0, f.plan.units))
     items.push_back({"•", "", text_of(c)});
   const std::string fluid(fluid_caution(f.plan.flow.fluid));
   if (!fluid.empty()) items.push_back({"•", "", text_of(fluid)});
@@ -91,7 +101,7 @@ BlockPtr test_form(const RecordFacts& f) {
       row(QObject::tr("Passed or failed"), "", f.blank ? "" : result_word(t.result)),
       row(QObject::tr("First joint covered"), QObject::tr("after the test is passed"),
           written(f, t.joints_covered)),
-      row(QObject::tr("Pressure kept while filling in"), "",
+      row(QObject::tr("Pressure kept while filling in"), kept_words(f),
           said(f, Quantity::pressure, t.pressure_while_filling))};
   if (!f.blank && !t.note.empty()) rows.push_back(row(QObject::tr("Note"), "", text_of(t.note)));
   return std::make_shared<FormBlock>(QObject::tr("PRESSURE TEST"), QObject::tr("Asked"),
@@ -172,7 +182,7 @@ BlockPtr readings_form(const RecordFacts& f) {
   }
   return std::make_shared<FormBlock>(
       QObject::tr("READINGS SINCE THE VALVE WAS SHUT"), QObject::tr("A sound loop (from – to)"),
-      QStringList{QObject::tr("Read, pipe"), QObject::tr("Note")}, std::move(rows),
+      QStringList{QObject::tr("Pressure; pipe's temperature"), QObject::tr("Note")}, std::move(rows),
       QObject::tr("Polyethylene creeps: a sound loop loses pressure. A leak shows as a "
                   "curve that leaves the band and goes on falling. %1")
           .arg(text_of(band_words({}, f.plan.units))));

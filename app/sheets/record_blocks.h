@@ -19,6 +19,7 @@ struct RecordFacts {
 };
 
 BlockPtr record_cautions(const RecordFacts& f);
+BlockPtr coil_form(const RecordFacts& f);  // null where no coil is covered before the test
 BlockPtr test_form(const RecordFacts& f);
 BlockPtr test_picture(const RecordFacts& f);   // the curve expected, the readings over it
 BlockPtr readings_form(const RecordFacts& f);  // pressure expected and read, time by time

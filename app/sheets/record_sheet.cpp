@@ -15,8 +15,8 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool blank) 
     if (auto curves = test_curves(volume_of(outcome.flow->loop), plan.test, plan.units))
       f.curves = std::move(*curves);
   std::vector<Piece> all;
-  for (auto* make : {record_cautions, test_form, record_verdicts, test_picture, readings_form, flush_form,
-                     drop_table, fill_form, signature_form})
+  for (auto* make : {record_cautions, coil_form, test_form, record_verdicts, test_picture, readings_form,
+                     flush_form, drop_table, fill_form, signature_form})
     add(all, make(f), true);
   return all;
 }

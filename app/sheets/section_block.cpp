@@ -114,7 +114,7 @@ class Section : public Block {
     return scales[7];
   }
 
-  QString scale_words(int scale) const { return "1:" + QString::number(scale); }
+  QString scale_words(int scale) const { return detail_scale_text(scale, plan_.units); }
 
   void paint_cut(QPainter& painter, const Cut& cut, QPointF mid, double k, const QString& caption) const;
   void paint_ground(QPainter& painter, const Cut& cut, QPointF mid, double k) const;

@@ -12,6 +12,7 @@
 #include "files/atomic_file.h"
 #include "pipe/pipe_size.h"
 #include "plan/record/taped_text.h"
+#include "plan/record/taping.h"
 #include "window/as_built_words.h"
 #include "window/cells_table.h"
 #include "window/maybe_field.h"
@@ -161,6 +162,14 @@ void AsBuiltPanel::add_trench() {
   });
 }
 
+// Where that end of the trench was planned; nothing where it was not.
+Polyline AsBuiltPanel::planned_end(int number, std::optional<BuiltPoint> BuiltTrench::*field) const {
+  if (document_.outcome() == nullptr) return {};
+  for (const Trench& t : document_.outcome()->layout.trenches)
+    if (t.number == number) return {field == &BuiltTrench::head ? t.head : t.end};
+  return {};
+}
+
 // What the tapes put nowhere is refused under the field with value and bound, and nothing typed is lost.
 void AsBuiltPanel::add_place(const QString& label, std::optional<BuiltPoint> BuiltTrench::*field) {
   TypedField* place = text(label, {[this, field](const Plan& p) {
@@ -182,10 +191,12 @@ void AsBuiltPanel::add_place(const QString& label, std::optional<BuiltPoint> Bui
     if (!point) return QString::fromStdString(point.error().message());
     std::optional<BuiltPoint> taken;
     if (!point->tapes.empty()) {
+      taken = says_side(typed.toStdString())
+                  ? *point
+                  : on_likely_side(house_corners(plan.site), *point, planned_end(number_, field));
       const auto found =
-          place_of(house_corners(plan.site), *point, label.toLower().toStdString(), plan.units);
+          place_of(house_corners(plan.site), *taken, label.toLower().toStdString(), plan.units);
       if (!found) return QString::fromStdString(found.error().message());
-      taken = *point;
     }
     said_of(plan, number_).*field = taken;
     document_.commit(std::move(plan), tr("As built: %1").arg(label));

@@ -56,6 +56,7 @@ class AsBuiltPanel : public Form {
   void add_head();
   void add_trench();
   void add_place(const QString& label, std::optional<BuiltPoint> BuiltTrench::*field);
+  Polyline planned_end(int number, std::optional<BuiltPoint> BuiltTrench::*field) const;
   void add_lines();
   void add_legs();
   void add_crossings();

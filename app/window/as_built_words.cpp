@@ -6,6 +6,7 @@
 
 #include "base/say.h"
 #include "plan/record/taped_text.h"
+#include "plan/record/taping.h"
 
 namespace underlawn {
 
@@ -116,6 +117,18 @@ void drop_idle_legs(AsBuilt& built) {
   while (!built.header.empty() && built.header.back() == BuiltLine{}) built.header.pop_back();
 }
 
+namespace {
+
+// Run and legs of the plan, one after the other: near them a taped point of either is looked for.
+Polyline planned_lines(const Outcome* outcome) {
+  if (outcome == nullptr) return {};
+  Polyline all = outcome->layout.run.line;
+  for (const Polyline& leg : outcome->layout.header.legs) all.insert(all.end(), leg.begin(), leg.end());
+  return all;
+}
+
+}  // namespace
+
 void add_taped_line(Form& form, Document& document, const QString& label, const QString& hint,
                     std::function<std::vector<BuiltPoint>*(Plan&)> where) {
   TypedField* field = form.text(label, {[where](const Plan& p) {
@@ -131,8 +144,10 @@ void add_taped_line(Form& form, Document& document, const QString& label, const 
     Plan plan = document.committed();
     std::vector<BuiltPoint> points;
     for (const QString& piece : typed.split('|', Qt::SkipEmptyParts)) {
-      const auto point = taped_from_text(piece.toStdString(), plan.units, label.toStdString());
+      auto point = taped_from_text(piece.toStdString(), plan.units, label.toStdString());
       if (!point) return QString::fromStdString(point.error().message());
+      if (!says_side(piece.toStdString()))
+        point = on_likely_side(house_corners(plan.site), *point, planned_lines(document.outcome()));
       const auto found =
           place_of(house_corners(plan.site), *point, say("point {}", points.size() + 1), plan.units);
       if (!found) return QString::fromStdString(found.error().message());

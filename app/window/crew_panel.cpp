@@ -150,7 +150,7 @@ void CrewPanel::add_calendar() {
     QStringList lines;
     for (const StationLoad& s : outcome->calendar->stations)
       if (s.waited > 300)
-        lines << tr("%1 waits %2 h, mostly %3.")
+        lines << tr("%1: %2 h of waiting, mostly %3.")
                      .arg(station_words(s.station), shown(Quantity::count, s.waited / 3600),
                           text_of(wait_words(s.mostly)));
     for (const CrewSaving& s : outcome->calendar->savings)
@@ -240,6 +240,16 @@ void CrewPanel::add_spoil() {
          bound_to(tr("Spoil off the edge"), &Plan::dig, &DigWishes::spoil_off));
   choice(tr("Trucked off"), {tr("Nothing"), tr("What finds no room"), tr("All of it")},
          bound_to<int>(tr("Spoil trucked off"), &Plan::dig, &DigWishes::haul));
+  note([this](const Plan& p) {
+    const Outcome* outcome = document_.outcome();
+    const bool trucked = outcome != nullptr && outcome->order != nullptr && outcome->order->hauled > 0;
+    return trucked && p.dig.haul == Haul::none
+               ? tr("No order of digging leaves room for %1 of loose earth: "
+                    "the calendar and the price truck it off "
+                    "and back all the same.")
+                     .arg(shown(Quantity::volume, hauled_loose(*outcome->order)))
+               : QString();
+  });
   number(tr("Trucks"), Quantity::count, crew(&CrewWishes::trucks, tr("Trucks")));
   number(tr("Loose earth on one"), Quantity::volume, crew(&CrewWishes::truck_load, tr("Load of a truck")));
   number(tr("There and back"), Quantity::duration, crew(&CrewWishes::truck_trip, tr("Trip of a truck")));

@@ -97,9 +97,10 @@ void PhotoList::refresh() {
       const QImage image = small_picture(path, kSide);
       item->setIcon(image.isNull() ? QIcon() : QIcon(QPixmap::fromImage(image)));
       item->setData(Qt::UserRole, path);
-      item->setToolTip(image.isNull() ? tr("%1 is not there or is no picture").arg(path) : path);
+      item->setToolTip(image.isNull() ? no_picture(path).words + "\n" + path : path);
     }
-    item->setText(item->icon().isNull() ? tr("%1 (not found)").arg(name_of(photos[i])) : name_of(photos[i]));
+    item->setText(item->icon().isNull() ? QString("%1 (%2)").arg(name_of(photos[i]), no_picture(path).brief)
+                                        : name_of(photos[i]));
   }
   if (row >= 0) list_->setCurrentRow(std::min(row, list_->count() - 1));
   list_->setVisible(!photos.empty());

@@ -84,7 +84,7 @@ void RecordPanel::add_test() {
   moment_row(*this, document_, tr("Calibrated on"), test_text(&TestRecord::gauge_checked),
              tr("Gauge calibrated"));
   words_row(*this, tr("Weather"), test_text(&TestRecord::weather), tr("Weather"));
-  maybe_number(*this, document_, tr("Air"), Quantity::temperature,
+  maybe_number(*this, document_, tr("Air temperature"), Quantity::temperature,
                of_test(&TestRecord::air_temperature, tr("Air temperature")));
   moment_row(*this, document_, tr("First joint covered"), test_text(&TestRecord::joints_covered),
              tr("Joints covered"));
@@ -258,7 +258,7 @@ void RecordPanel::add_fill() {
   words_row(*this, tr("Refractometer"), fill_text(&FillRecord::refractometer), tr("Refractometer"));
   maybe_number(*this, document_, tr("pH"), Quantity::count, of_fill(&FillRecord::ph, tr("pH")));
   words_row(*this, tr("Inhibitor"), fill_text(&FillRecord::inhibitor), tr("Inhibitor"));
-  maybe_number(*this, document_, tr("Fluid"), Quantity::temperature,
+  maybe_number(*this, document_, tr("Fluid temperature"), Quantity::temperature,
                of_fill(&FillRecord::temperature, tr("Fluid temperature at the fill")));
   maybe_number(*this, document_, tr("Pressure left"), Quantity::pressure,
                of_fill(&FillRecord::pressure, tr("Pressure left on the loop")));

@@ -31,14 +31,27 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kUsScales[] = {60, 120, 180, 240, 360, 480, 600};  // 1 in = 5, 10, 15, 20, 30, 40, 50 ft
-constexpr int kMetricScales[] = {50, 100, 200, 250, 500};
+constexpr int kUsScales[] = {60, 120, 180, 240, 360, 480, 600, 720, 960, 1200};  // 1 in = 5 to 100 ft
+constexpr int kMetricScales[] = {50, 100, 200, 250, 300, 400, 500, 750, 1000};
 constexpr int kColumn = 230;
 constexpr int kWidestPage = 1100;
 
 QString scale_words(int scale, UnitSystem units) {
-  return units == UnitSystem::us ? SheetStrip::tr("1 in = %1 ft").arg(scale / 12)
-                                 : QString("1 : %1").arg(scale);
+  return units == UnitSystem::us && scale % 12 == 0 ? SheetStrip::tr("1 in = %1 ft").arg(scale / 12)
+                                                    : QString("1 : %1").arg(scale);
+}
+
+// The sheets' own, which may not be the plan's.
+UnitSystem units_of_sheets(const Plan& plan) {
+  switch (plan.sheets.units) {
+    case SheetUnits::as_plan:
+      break;
+    case SheetUnits::metric:
+      return UnitSystem::metric;
+    case SheetUnits::us:
+      return UnitSystem::us;
+  }
+  return plan.units;
 }
 
 }  // namespace
@@ -143,14 +156,14 @@ void SheetStrip::connect_all() {
 
 void SheetStrip::show_wishes() {
   const SheetWishes& wishes = document_.plan().sheets;
-  const UnitSystem units = document_.plan().units;
+  const UnitSystem units = units_of_sheets(document_.plan());
   scale_->clear();
   scale_->addItem(tr("Largest that fits"), 0);
   for (const int scale :
        units == UnitSystem::us ? std::span<const int>(kUsScales) : std::span<const int>(kMetricScales))
     scale_->addItem(scale_words(scale, units), scale);
   const int asked = wishes.scale.value_or(0);
-  if (scale_->findData(asked) < 0) scale_->addItem(QString("1 : %1").arg(asked), asked);
+  if (scale_->findData(asked) < 0) scale_->addItem(scale_words(asked, units), asked);
   scale_->setCurrentIndex(scale_->findData(asked));
   const std::string code =
       find_language(wishes.language) != nullptr ? wishes.language : std::string(language_spoken());
@@ -241,10 +254,10 @@ void SheetStrip::say_pages() {
   bool wrong = false;
   for (const SheetPtr& sheet : made_) {
     const QString pages = sheet->pages() == 1 ? tr("1 page") : tr("%1 pages").arg(sheet->pages());
-    lines << (sheet->scale() > 0
-                  ? tr("%1: %2, %3")
-                        .arg(sheet->title(), pages, scale_words(sheet->scale(), document_.plan().units))
-                  : tr("%1: %2").arg(sheet->title(), pages));
+    lines << (sheet->scale() > 0 ? tr("%1: %2, %3")
+                                       .arg(sheet->title(), pages,
+                                            scale_words(sheet->scale(), units_of_sheets(document_.plan())))
+                                 : tr("%1: %2").arg(sheet->title(), pages));
     for (const Trouble& t : sheet->remarks()) lines << QString::fromStdString(t.message());
     wrong = wrong || !sheet->remarks().empty();
   }

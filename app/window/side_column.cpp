@@ -89,7 +89,7 @@ SideColumn::SideColumn(Document& document, Selection& selection, QWidget* parent
   connect(headline_, &Headline::as_built_asked, this, [this] { show_tab(Tab::as_built, true); });
   connect(as_built_, &AsBuiltPanel::answer_changed, this, [this] {
     const AsBuiltAnswer* answer = as_built_->answer();
-    headline_->show_as_built(answer == nullptr || all_hold(answer->holds));
+    headline_->show_as_built(answer == nullptr || !worse_than_planned(answer->holds));
   });
   connect(selected_, &SelectedPanel::trace_asked, this, &SideColumn::show_trace);
   connect(lot_list_, &LotList::edit_asked, this, [this] {

@@ -223,7 +223,8 @@ void TestPanel::show_expected() {
   }
   const Planned& e = *(*expected_)->planned;
   std::vector<Fact> safety;
-  for (const std::string& words : test_cautions(volume_of(asked_flow_->loop), e.test.pressure.at_lowest))
+  for (const std::string& words :
+       test_cautions(volume_of(asked_flow_->loop), e.test.pressure.at_lowest, document_.plan().units))
     safety.push_back({text_of(words), {}});
   cautions_->show_facts(safety);
   pressure_->show_facts(

@@ -7,6 +7,10 @@
 #include <QStyleFactory>
 #include <cmath>
 
+static void have_resources() {
+  Q_INIT_RESOURCE(underlawn);  // must be called outside a namespace, since this library is linked statically
+}
+
 namespace underlawn {
 
 Theme Theme::light() {
@@ -197,6 +201,7 @@ bool system_is_dark() {
 }
 
 QString style_sheet(const Theme& t) {
+  have_resources();  // the pictures it names
   QString sheet = QString::fromLatin1(kSheet);
   // Longer names first where one begins another.
   const std::pair<const char*, QColor> roles[] = {

@@ -60,6 +60,7 @@ double shown_unit_of(PriceUnit unit, UnitSystem system) {
 }
 
 std::string amount_text(PriceUnit unit, double amount, UnitSystem system) {
+  if (unit == PriceUnit::day) return amount == 1 ? say("1 day") : say("{} days", number_text(amount));
   if (is_counted(unit)) {
     const std::string suffix = unit == PriceUnit::each ? "" : " " + unit_text(unit, system);
     return number_text(unit == PriceUnit::hour ? std::round(10 * amount) / 10 : amount) + suffix;

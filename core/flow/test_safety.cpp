@@ -11,9 +11,11 @@
 namespace underlawn {
 namespace {
 
-std::string print(double pressure) {
-  return say("{} ({})", print_quantity(Quantity::pressure, pressure, UnitSystem::metric),
-             print_quantity(Quantity::pressure, pressure, UnitSystem::us));
+// In both systems, the one that is read first: gauges have either.
+std::string print(double pressure, UnitSystem units) {
+  const UnitSystem other = units == UnitSystem::us ? UnitSystem::metric : UnitSystem::us;
+  return say("{} ({})", print_quantity(Quantity::pressure, pressure, units),
+             print_quantity(Quantity::pressure, pressure, other));
 }
 
 }  // namespace
@@ -30,13 +32,13 @@ StoredEnergy stored_energy(const LoopVolume& loop, double pressure) {
   return {air + pipe, volume * pressure * pressure / 2 / kLiquidBulkModulus + pipe};
 }
 
-std::vector<std::string> test_cautions(const LoopVolume& loop, double pressure) {
+std::vector<std::string> test_cautions(const LoopVolume& loop, double pressure, UnitSystem units) {
   const double ratio = stored_energy(loop, pressure).ratio();
   const std::string air =
       ratio > 1
           ? say("Test with water only. Filled with air at {} this loop would hold about {} times the energy, "
                 "and a failing joint would let it go at once.",
-                print(pressure), std::lround(ratio / 10) * 10)
+                print(pressure, units), std::lround(ratio / 10) * 10)
           : say("Test with water only.");
   return {air,
           say("Let out all air before pumping up."),

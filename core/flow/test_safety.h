@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "base/quantity.h"
 #include "flow/loop_volume.h"
 
 namespace underlawn {
@@ -18,6 +19,7 @@ struct StoredEnergy {
 StoredEnergy stored_energy(const LoopVolume& loop, double pressure);
 
 // Sentences for the sheet and the screen.
-std::vector<std::string> test_cautions(const LoopVolume& loop, double pressure);
+std::vector<std::string> test_cautions(const LoopVolume& loop, double pressure,
+                                       UnitSystem units = UnitSystem::metric);
 
 }  // namespace underlawn

@@ -29,6 +29,9 @@ struct Hold {
 // flushing; those that were solved in both. `built` is solved for `plan`, whose limits hold.
 std::vector<Hold> holds_of(const Plan& plan, const Outcome& planned, const Outcome& built);
 bool all_hold(const std::vector<Hold>& holds);
+// Whether digging lost something: what held by plan holds no more, or what did not is worse by more than a
+// hundredth.
+bool worse_than_planned(const std::vector<Hold>& holds);
 
 // A figure of both, side by side.
 struct Change {

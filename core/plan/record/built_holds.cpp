@@ -84,6 +84,13 @@ std::vector<Hold> holds_of(const Plan& plan, const Outcome& planned, const Outco
                   does(built.flow.get(), built.purge.get(), built.temperatures.get()));
 }
 
+bool worse_than_planned(const std::vector<Hold>& holds) {
+  return std::any_of(holds.begin(), holds.end(), [](const Hold& h) {
+    const double less = h.at_least ? h.planned - h.built : h.built - h.planned;
+    return !h.holds && (h.held || less > 0.01 * std::abs(h.planned));
+  });
+}
+
 bool all_hold(const std::vector<Hold>& holds) {
   return std::all_of(holds.begin(), holds.end(), [](const Hold& h) { return h.holds; });
 }

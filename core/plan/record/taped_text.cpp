@@ -81,6 +81,11 @@ Result<BuiltPoint> taped_from_text(std::string_view text, UnitSystem units, cons
   return point;
 }
 
+bool says_side(std::string_view text) {
+  return std::ranges::any_of(pieces_of(text),
+                             [](std::string_view p) { return is_side(p, true) || is_side(p, false); });
+}
+
 std::string print_taped(const BuiltPoint& point, UnitSystem units) {
   if (point.tapes.empty()) return "";
   const char* between = units == UnitSystem::us ? ", " : "; ";

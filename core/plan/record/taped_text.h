@@ -17,6 +17,9 @@ namespace underlawn {
 // `thing` and naming the piece, what is neither.
 Result<BuiltPoint> taped_from_text(std::string_view text, UnitSystem units, const std::string& thing);
 
+// Whether such a text says left or right.
+bool says_side(std::string_view text);
+
 // The same again; empty without tapes.
 std::string print_taped(const BuiltPoint& point, UnitSystem units);
 

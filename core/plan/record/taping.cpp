@@ -7,6 +7,7 @@
 #include "base/say.h"
 #include "base/typed_text.h"
 #include "plan/tape.h"
+#include "plane/region.h"
 
 namespace underlawn {
 
@@ -136,6 +137,16 @@ double most_residual(double check_length, double error) {
 Result<TapedPlace> place_of(const std::vector<HouseCorner>& corners, const BuiltPoint& built,
                             const std::string& thing, UnitSystem units) {
   return Finder(corners, built, thing, units).find();
+}
+
+BuiltPoint on_likely_side(const std::vector<HouseCorner>& corners, BuiltPoint built,
+                          const Polyline& planned) {
+  BuiltPoint other = built;
+  other.left = !built.left;
+  const auto here = place_of(corners, built, ""), there = place_of(corners, other, "");
+  if (!there || (here && planned.empty())) return built;
+  if (!here) return other;
+  return line_distance(planned, {there->at}) < line_distance(planned, {here->at}) ? other : built;
 }
 
 BuiltPoint taped_from(const Tie& tie) {

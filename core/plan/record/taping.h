@@ -43,6 +43,11 @@ double most_residual(double check_length, double error);
 Result<TapedPlace> place_of(const std::vector<HouseCorner>& corners, const BuiltPoint& built,
                             const std::string& thing, UnitSystem units = UnitSystem::metric);
 
+// The same tapes on the side of their base that was most likely meant where none was written down: the one
+// that the check tapes allow, else the one nearer to `planned`. Left as it is where neither side is a place,
+// or nothing is planned.
+BuiltPoint on_likely_side(const std::vector<HouseCorner>& corners, BuiltPoint built, const Polyline& planned);
+
 // As a crew would tape a known point, for a start: from the corners of its best tie. No tapes where there
 // are fewer than two corners.
 BuiltPoint taped_from(const Tie& tie);

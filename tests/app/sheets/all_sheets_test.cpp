@@ -116,10 +116,11 @@ int expect_stakes(const laid_out::Sample& sample, bool second_pair) {
 
 }  // namespace
 
-TEST(AllSheets, AreReadByTwoReadersOnLetterAndA4) {
+TEST(AllSheets, AreReadByTwoReadersOnEveryPaper) {
   for (const SheetKind& kind : sheet_kinds())
     for (const auto& [paper, units] :
-         {std::pair(Paper::letter, UnitSystem::us), std::pair(Paper::a4, UnitSystem::metric)}) {
+         {std::pair(Paper::letter, UnitSystem::us), std::pair(Paper::a4, UnitSystem::metric),
+          std::pair(Paper::tabloid, UnitSystem::us), std::pair(Paper::a3, UnitSystem::metric)}) {
       const auto sheet = made(kind.name, in(solved(), units), paper);
       expect_readable(pdf_of(*sheet), sheet->pages(), std::string(kind.name));
     }

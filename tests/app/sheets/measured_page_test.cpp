@@ -3,11 +3,15 @@
 #include <gtest/gtest.h>
 
 #include <QPrinter>
+#include <QRegularExpression>
 #include <QTemporaryDir>
 #include <cmath>
 
 #include "app/support/laid_out.h"
 #include "app/support/pdf_tools.h"
+#include "sheets/as_built_sheet.h"
+#include "sheets/detail_parts.h"
+#include "sheets/details_sheet.h"
 #include "sheets/dig_sheet.h"
 #include "sheets/paper.h"
 #include "sheets/permit_sheet.h"
@@ -71,9 +75,55 @@ TEST(MeasuredPage, LotEdgeIsTrueAtEveryMetricScaleOnEveryPaper) {
 }
 
 TEST(MeasuredPage, LotEdgeIsTrueOnThePermitPlanToo) {
-  for (Paper paper : kPapers) {
-    for (int feet : {10, 20, 50}) expect_edges<PermitSheet>(UnitSystem::us, paper, 12 * feet);
-    for (int scale : {100, 200, 500}) expect_edges<PermitSheet>(UnitSystem::metric, paper, scale);
+  for (Paper paper : kPapers)
+    for (UnitSystem units : {UnitSystem::us, UnitSystem::metric})
+      for (int scale : sheet::usual_scales(units)) expect_edges<PermitSheet>(units, paper, scale);
+}
+
+TEST(MeasuredPage, LotEdgeIsTrueOnTheAsBuiltToo) {
+  for (Paper paper : kPapers)
+    for (UnitSystem units : {UnitSystem::us, UnitSystem::metric})
+      for (int scale : sheet::usual_scales(units)) expect_edges<AsBuiltSheet>(units, paper, scale);
+}
+
+// A trench's width on the coil's detail, at the scale that its heading says.
+TEST(MeasuredPage, CoilDetailIsTrueToTheScaleItSays) {
+  for (Paper paper : kPapers)
+    for (UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+      laid_out::Sample sample = laid_out::half_acre(3);
+      sample.plan.units = units;
+      const QByteArray pdf = pdf_of(DetailsSheet(sample.plan, sample.outcome, {paper, {}, kDay}));
+      const QRegularExpression heading("COIL, HEAD END[^\\n]*1:([0-9]+)");
+      const auto said = heading.match(pdf::text(pdf, 1));
+      ASSERT_TRUE(said.hasMatch());
+      const double width = sample.outcome.layout.trenches[0].width;
+      const double wanted = width / said.captured(1).toInt() * 1000 * kMillimetre;
+      // The outline is the one stroke of three lines: side, head, side.
+      QVector<double> heads;
+      for (const pdf::Stroke& stroke : pdf::strokes(pdf, 1))
+        if (stroke.lines.size() == 3 && stroke.dashes == 0 &&
+            std::abs(stroke.lines[0].length() - stroke.lines[2].length()) < 0.1)
+          heads.push_back(stroke.lines[1].length());
+      ASSERT_FALSE(heads.isEmpty());
+      EXPECT_NEAR(heads[0], wanted, 0.2 * kMillimetre) << said.captured(0).toStdString();
+    }
+}
+
+TEST(MeasuredPage, DetailScalesAreSaidAsOnAnArchitectsRule) {
+  EXPECT_EQ(sheet::detail_scale_text(32, UnitSystem::us), "3/8\" = 1'-0\" (1:32)");
+  EXPECT_EQ(sheet::detail_scale_text(12, UnitSystem::us), "1\" = 1'-0\" (1:12)");
+  EXPECT_EQ(sheet::detail_scale_text(50, UnitSystem::us), "1:50");
+  EXPECT_EQ(sheet::detail_scale_text(48, UnitSystem::metric), "1:48");
+  // Each that is chosen is on the rule: inches to the foot times the ratio are twelve.
+  for (double metres = 0.3; metres < 60; metres *= 1.3) {
+    const int scale = sheet::detail_scale(UnitSystem::us, metres, 300);
+    const QRegularExpression rule("^(?:([0-9]+)/)?([0-9]+)\" = 1'-0\" \\(1:([0-9]+)\\)$");
+    const auto said = rule.match(sheet::detail_scale_text(scale, UnitSystem::us));
+    ASSERT_TRUE(said.hasMatch()) << scale;
+    const double inches = said.captured(1).isEmpty()
+                              ? said.captured(2).toDouble()
+                              : said.captured(1).toDouble() / said.captured(2).toDouble();
+    EXPECT_NEAR(inches * scale, 12, 1e-9);
   }
 }
 

@@ -10,12 +10,16 @@
 
 #include "app/support/laid_out.h"
 #include "app/support/pdf_tools.h"
+#include "files/plan_file.h"
+#include "plan/coil_watch.h"
 #include "plan/record/as_built_solve.h"
 #include "plan/record/record_judge.h"
 #include "plan/solve.h"
+#include "plane/region.h"
 #include "sheets/as_built_sheet.h"
 #include "sheets/record_sheet.h"
 #include "sheets/sheets_out.h"
+#include "sheets/tapes.h"
 #include "support/sample_plans.h"
 
 using namespace underlawn;
@@ -169,4 +173,71 @@ TEST(RecordSheets, EachLegOfTheHeaderHasItsDepth) {
   const QString text = text_of_pdf(AsBuiltSheet(s.plan, s.outcome, {Paper::a4, {}, kDay}));
   EXPECT_TRUE(text.contains("1.21 m")) << text.toStdString();
   EXPECT_TRUE(text.contains("1.93 m"));
+}
+
+// Boxes beside a tape that is printed otherwise on the page before would be doubted.
+TEST(RecordSheets, TheFormForItHasTheTapesOfItsFirstPage) {
+  for (UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+    const laid_out::Sample s = solved(units);
+    const AsBuiltSheet sheet(s.plan, s.outcome, {Paper::letter, {}, kDay});
+    const QString text = pdf::text_in_order(pdf_of(sheet)).simplified();
+    const QString form = text.mid(text.indexOf("TO RECORD AS DUG"));
+    for (const Tie& tie : s.outcome.stake_out.ties) {
+      if (tie.key.starts_with("run") || tie.key.starts_with("header")) continue;
+      const sheet::PrintedTapes tapes = sheet::printed_tapes(s.plan, s.outcome.stake_out, tie);
+      const QString row = QString("%1 %2, %3 %4")
+                              .arg(QString::fromStdString(tie.first), tapes.first,
+                                   QString::fromStdString(tie.second), tapes.second);
+      EXPECT_TRUE(form.contains(row)) << row.toStdString();
+    }
+  }
+}
+
+// Which pipe lies in which leg: by the heads it passes and what they carry.
+TEST(RecordSheets, EveryLegNamesItsHeadsAndHasItsOwnPipe) {
+  const laid_out::Sample s = solved(UnitSystem::us);
+  const QString text = text_of_pdf(AsBuiltSheet(s.plan, s.outcome, {Paper::letter, {}, kDay}));
+  const Layout& layout = s.outcome.layout;
+  ASSERT_FALSE(layout.header.legs.empty());
+  for (const Trench& t : layout.trenches) {
+    bool on_a_leg = false;
+    for (const Polyline& leg : layout.header.legs) on_a_leg = on_a_leg || line_distance({t.head}, leg) < 0.05;
+    if (!on_a_leg) continue;
+    EXPECT_TRUE(text.contains(QRegularExpression(QString("heads [0-9, ]*\\b%1\\b").arg(t.number))))
+        << t.number;
+  }
+}
+
+// A coil that is covered before the test has boxes for its own proof; where none is, there are none.
+TEST(RecordSheets, CoilsCoveredEarlyHaveBoxesOfTheirOwn) {
+  laid_out::Sample s;
+  s.plan = load_plan(UNDERLAWN_SOURCE_DIR "/samples/alder-lane.underlawn")->value;
+  s.plan.thermal.years = 1;
+  s.outcome = solve(s.plan);
+  const std::vector<CoilWatch> coils = coil_watches(s.plan, s.outcome);
+  ASSERT_FALSE(coils.empty());
+  const QString text = text_of_pdf(RecordForm(s.plan, s.outcome, {Paper::letter, {}, kDay}));
+  EXPECT_TRUE(text.contains("COILS PROVED BEFORE THEY ARE COVERED"));
+  for (const CoilWatch& coil : coils) {
+    EXPECT_TRUE(text.contains(QString("Coil %1").arg(coil.trench)));
+    EXPECT_TRUE(
+        text.contains(QString::fromStdString(shown(Quantity::pressure, coil.hold.least, s.plan.units))));
+  }
+  EXPECT_TRUE(text.contains(
+      QString::fromStdString(shown(Quantity::pressure, coils[0].hold.kept, s.plan.units)) + " on each coil"));
+  s.outcome.order = nullptr;
+  s.outcome.calendar = nullptr;
+  EXPECT_FALSE(
+      text_of_pdf(RecordForm(s.plan, s.outcome, {Paper::letter, {}, kDay})).contains("COILS PROVED"));
+}
+
+// The unit that the reader's gauge has comes first.
+TEST(RecordSheets, CautionsSayThePressureInTheSheetsUnitsFirst) {
+  for (UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+    const laid_out::Sample s = solved(units);
+    const QString text = text_of_pdf(RecordForm(s.plan, s.outcome, {Paper::letter, {}, kDay}));
+    const QRegularExpression air("Filled with air at [0-9.]+ (psi|kPa) \\(");
+    ASSERT_TRUE(air.match(text).hasMatch());
+    EXPECT_EQ(air.match(text).captured(1), units == UnitSystem::us ? "psi" : "kPa");
+  }
 }

@@ -363,6 +363,22 @@ TEST_F(MainWindowTest, SheetsArePickedAndWrittenEachIntoAFileOfItsOwn) {
   EXPECT_FALSE(strip->write(folder.filePath("none.pdf")));
 }
 
+// 1:200 of metric sheets is no "1 in = 16 ft" because the plan is in feet.
+TEST_F(MainWindowTest, ScalesAreSaidInTheUnitsOfTheSheets) {
+  draw();
+  run("file.sheet");
+  SheetStrip* strip = window.sheet_strip();
+  EXPECT_TRUE(strip->said().contains("1 in = ")) << strip->said().toStdString();
+  auto* units = called<QComboBox>(*strip, "Units of the sheets");
+  units->setCurrentIndex(1);
+  emit units->activated(1);
+  ASSERT_TRUE(wait_until([&] { return !window.document().stale(); }));
+  EXPECT_TRUE(strip->said().contains("1 : ")) << strip->said().toStdString();
+  EXPECT_FALSE(strip->said().contains(" ft"));
+  const auto* scales = called<QComboBox>(*strip, "Scale");
+  for (int i = 1; i < scales->count(); ++i) EXPECT_TRUE(scales->itemText(i).startsWith("1 : ")) << i;
+}
+
 // Scale, language and units are the job's and go with the plan; paper and files are the person's own.
 TEST_F(MainWindowTest, HowSheetsArePrintedIsRemembered) {
   draw();

@@ -147,6 +147,46 @@ TEST_F(RecordPanelsTest, TapesAreTypedAndWhatCannotBeIsRefusedUnderTheField) {
   EXPECT_LT(std::hypot(at->at.x - trench.end.x, at->at.y - trench.end.y), 0.01);
 }
 
+// As the sheet prints a tie, without left or right: the point is where it was planned, and the field says the
+// side it took.
+TEST_F(RecordPanelsTest, TapesWithoutASideAreTakenOnThePlannedOne) {
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  window.actions().action("panel.as_built")->trigger();
+  const Outcome& outcome = *document.outcome();
+  int right = 0;
+  for (const Trench& trench : outcome.layout.trenches)
+    for (const Tie& tie : outcome.stake_out.ties) {
+      if (std::hypot(tie.at.x - trench.head.x, tie.at.y - trench.head.y) > 0.01) continue;
+      panel->choose_trench(trench.number);
+      QLineEdit* head = edit_of(*panel, "Head, taped");
+      type(head, QString("%1 %2 m, %3 %4 m")
+                     .arg(QString::fromStdString(tie.first))
+                     .arg(tie.first_distance, 0, 'f', 3)
+                     .arg(QString::fromStdString(tie.second))
+                     .arg(tie.second_distance, 0, 'f', 3));
+      const BuiltTrench* said = find_said(document.plan(), trench.number);
+      ASSERT_TRUE(said != nullptr && said->head) << trench.number;
+      EXPECT_EQ(said->head->left, tie.left_of_base) << tie.point;
+      EXPECT_TRUE(head->text().endsWith(tie.left_of_base ? "left" : "right"));
+      right += !tie.left_of_base;
+    }
+  EXPECT_GT(right, 0);  // else the side that is taken without a plan would do
+}
+
+// A name on the record is nothing that digging lost.
+TEST_F(RecordPanelsTest, WhatThePlanDidNotHoldEitherIsNoAlarm) {
+  Headline* headline = window.side()->headline();
+  Plan plan = document.plan();
+  plan.flow.most_imbalance = 1e-9;  // no loop is so even
+  plan.as_built.measured_by = "R. Ortiz";
+  document.commit(plan, "As built");
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  ASSERT_TRUE(
+      wait_until([&] { return panel->answer() != nullptr && !panel->at_work() && !document.stale(); }));
+  EXPECT_FALSE(all_hold(panel->answer()->holds));
+  EXPECT_FALSE(headline->words().contains("As built")) << headline->words().toStdString();
+}
+
 // Each form is what its readers take it for.
 TEST_F(RecordPanelsTest, TheAsBuiltIsSavedAsDrawingMapAndTable) {
   AsBuiltPanel* panel = window.side()->as_built_panel();
@@ -195,4 +235,16 @@ TEST_F(RecordPanelsTest, PhotosAreKeptBesideThePlanAndMissingOnesAreSaid) {
   broken.write("no picture at all");
   broken.close();
   EXPECT_TRUE(small_picture(broken.fileName(), 88).isNull());
+  list->add_files({broken.fileName()}, 0);
+  EXPECT_TRUE(list->list()->item(2)->text().contains("no picture"))
+      << list->list()->item(2)->text().toStdString();
+}
+
+TEST_F(RecordPanelsTest, APictureTooLargeToShowIsSaidToBeSo) {
+  QImage large(20000, 20000, QImage::Format_Mono);
+  large.fill(1);
+  ASSERT_TRUE(large.save(folder.filePath("large.png")));
+  EXPECT_TRUE(small_picture(folder.filePath("large.png"), 88).isNull());
+  EXPECT_TRUE(no_picture(folder.filePath("large.png")).words.contains("20000 by 20000"));
+  EXPECT_TRUE(no_picture(folder.filePath("gone.png")).words.contains("not found"));
 }

@@ -7,9 +7,11 @@
 #include <QAbstractItemView>
 #include <QApplication>
 #include <QComboBox>
+#include <QFile>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPlainTextEdit>
+#include <QRegularExpression>
 #include <QTableWidget>
 #include <QVBoxLayout>
 
@@ -51,6 +53,17 @@ TEST_P(ThemeTest, FieldsAndFocusStandOut) {
 
 TEST_P(ThemeTest, StyleSheetNamesNoColourThatIsNotThere) {
   EXPECT_FALSE(style_sheet(t).contains('@'));
+}
+
+TEST_P(ThemeTest, PicturesItNamesAreThere) {
+  const QRegularExpression picture("url\\((:[^)]+)\\)");
+  const QString sheet = style_sheet(t);
+  int found = 0;
+  for (auto at = picture.globalMatch(sheet); at.hasNext(); ++found) {
+    const QString path = at.next().captured(1);
+    EXPECT_TRUE(QFile::exists(path)) << path.toStdString();
+  }
+  EXPECT_GE(found, 2);
 }
 
 // A frame round what has the keyboard, also where the widget has a frame of its own.

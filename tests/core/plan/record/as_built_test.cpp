@@ -402,5 +402,20 @@ TEST(AsBuiltMends, NoneWhereAllHolds) {
   EXPECT_TRUE(mends.not_found.empty());
 }
 
+// What the plan did not hold either is no news; what digging took is.
+TEST(AsBuilt, IsWorseOnlyWhereDiggingLostSomething) {
+  const auto holds = [](double planned, double built) {
+    return std::vector<Hold>{
+        {"pump", "Flow", Quantity::flow, planned, built, 10, true, planned >= 10, built >= 10}};
+  };
+  EXPECT_FALSE(worse_than_planned(holds(11, 10.5)));
+  EXPECT_TRUE(worse_than_planned(holds(11, 9.9)));
+  EXPECT_FALSE(worse_than_planned(holds(8.4, 8.4)));
+  EXPECT_FALSE(worse_than_planned(holds(8.4, 8.8)));
+  EXPECT_FALSE(worse_than_planned(holds(8.4, 8.35)));
+  EXPECT_TRUE(worse_than_planned(holds(8.4, 8.2)));
+  EXPECT_FALSE(worse_than_planned({}));
+}
+
 }  // namespace
 }  // namespace underlawn

@@ -121,6 +121,51 @@ TEST(Taping, ACheckTapeTellsTheWrongSide) {
   EXPECT_NE(found.error().advice.find("other side"), std::string::npos);
 }
 
+// Two tapes say nothing of their side: whoever leaves it out means the place that was planned, or the one
+// that a check tape allows.
+TEST(Taping, WithoutASideTheOneNearThePlanIsTaken) {
+  std::mt19937 random(421);
+  std::uniform_real_distribution<double> x(-20, 32), y(-25, 34), off(-1, 1);
+  int taken = 0;
+  for (int i = 0; i < 500; ++i) {
+    const Point p{x(random), y(random)};
+    if (std::abs(p.y - 9) < 4 || cut_angle(p, {0, 9}, {12, 9}) < 0.3) continue;
+    BuiltPoint b = taped(p, "D", "C");
+    const bool meant = b.left;
+    b.left = true;  // as a text without a side is read
+    const BuiltPoint likely = on_likely_side(kCorners, b, {{p.x + off(random), p.y + off(random)}});
+    EXPECT_EQ(likely.left, meant) << p.x << " " << p.y;
+    EXPECT_EQ(likely.tapes, b.tapes);
+    ++taken;
+  }
+  EXPECT_GT(taken, 200);
+}
+
+TEST(Taping, ACheckTapeTellsTheSideAgainstThePlan) {
+  BuiltPoint b = taped({20, 14}, "B", "C", "A");
+  const bool meant = b.left;
+  const Point mirrored{4, 14};  // on the other side of the line from B to C
+  for (bool left : {true, false}) {
+    b.left = left;
+    EXPECT_EQ(on_likely_side(kCorners, b, {mirrored}).left, meant);
+  }
+}
+
+TEST(Taping, WithNothingPlannedTheSideStaysAsItIs) {
+  BuiltPoint b = taped({20, 14}, "B", "C");
+  for (bool left : {true, false}) {
+    b.left = left;
+    EXPECT_EQ(on_likely_side(kCorners, b, {}).left, left);
+  }
+}
+
+TEST(Taping, ATextSaysItsSideOrDoesNot) {
+  EXPECT_TRUE(says_side("A 45'-3\", B 31'-6\", left"));
+  EXPECT_TRUE(says_side("A 12,5; B 9.605 m; Right"));
+  EXPECT_FALSE(says_side("A 45'-3\", B 31'-6\""));
+  EXPECT_FALSE(says_side(""));
+}
+
 TEST(Taping, WithoutTapesAMarkIsTaken) {
   const auto found = place_of(kCorners, {{}, true, Point{7, 8}}, "the head");
   ASSERT_TRUE(found);
