@@ -41,7 +41,7 @@ void tell_order(const DigOrder& order, const Plan& plan, std::ostream& out) {
   int n = 0;
   for (const DigStep& s : order.steps) {
     const std::string spoil = spoil_words(s, plan.site, plan.units);
-    rows.push_back({std::to_string(++n), step_name(s), way_of_digging(s), std::string(sides_name(s.sides)),
+    rows.push_back({step_numeral(++n), step_name(s), way_of_digging(s), std::string(sides_name(s.sides)),
                     s.reached ? spoil : say("{}; no way for the machine", spoil)});
   }
   tell_table(rows, out);

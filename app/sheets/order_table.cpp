@@ -50,7 +50,11 @@ QString heap_of(const Plan& plan, const DigStep& step) {
     return text_of(print_quantity(Quantity::length, metres, plan.units, Fineness::coarse));
   };
   for (const Ring& part : step.spoil) lengths << whole(distance(part[0], part[1]));
-  return QString("%1 × %2 × %3").arg(lengths.join(" + "), whole(step.heap.width), whole(step.heap.height));
+  QString all = QString(lengths.size() > 1 ? "(%1) × %2 × %3" : "%1 × %2 × %3")
+                    .arg(lengths.join(" + "), whole(step.heap.width), whole(step.heap.height));
+  // Metres are said once: the column is narrow.
+  if (plan.units == UnitSystem::metric) all = all.remove(" m") + " m";
+  return all;
 }
 
 QString exposed_first(const Plan& plan, const Outcome& outcome, const DigStep& step) {

@@ -108,13 +108,13 @@ TEST(DigMapPicture, LongNamesAreCutOnPaperOnly) {
   for (Feature& f : s.plan.site.features)
     if (f.kind == FeatureKind::drain_field) f.name = "Drain field along the old stone wall of the neighbours";
   const auto said = [&](bool on_paper) {
-    const View view = fit_view(bounds(lot_ring(s.plan.site)), {3000, 3000}, 100);
+    const View view = fit_view(bounds(lot_ring(s.plan.site)), {12'000, 12'000}, 400);
     PaintOptions options;
     options.sheet = on_paper;
     return test::written_by(
         [&](QPainter& p) { paint_plan(p, s.plan, &s.outcome, view, sheet::sheet_look(), options); });
   };
-  EXPECT_TRUE(said(true).contains("Drain field along the old…"));
+  EXPECT_TRUE(said(true).contains("Drain field along the old…")) << said(true).join("|").toStdString();
   EXPECT_FALSE(said(false).contains("Drain field along the old…"));
 }
 
