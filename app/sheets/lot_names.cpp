@@ -4,11 +4,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
 
 #include "canvas/labels.h"
 #include "canvas/look.h"
 #include "plane/region.h"
 #include "plane/strip.h"
+#include "sheets/family_facts.h"
 #include "sheets/sheet_type.h"
 #include "site/clearances.h"
 
@@ -99,19 +101,24 @@ class Names {
         outcome_(outcome),
         how_(how),
         size_(size.width(), size.height() - (how.frame ? kFrame * how.text : 0)) {
-    if (how.names) {
-      // Columns as wide as the widest name beside the lot; which stand inside is seen with the widest.
-      take(kWidest * size.width());
-      double widest = 0;
-      for (const NamePlace& name : beside_) widest = std::max(widest, name.box.width());
-      take(widest > 0 ? std::min(kWidest * size.width(), widest) : 0);
-      set_beside();
-    } else {
-      take(0);
+    if (!how.names) {
+      take(0, 0);
+      return;
     }
+    // Seen with the widest columns first: what stands beside the lot and on which side. Then each column is
+    // as wide as its widest name.
+    const double most = kWidest * size.width();
+    take(most, most);
+    set_beside();
+    const double left = widest(true), right = widest(false);
+    const std::map<QString, bool> sides = sides_by_name();
+    take(left, right);
+    for (const NamePlace& name : beside_) left_.push_back(sides.at(name.name));
+    cost();  // puts them there
   }
 
-  double column() const { return column_; }
+  double left_column() const { return left_column_; }
+  double right_column() const { return right_column_; }
   double lot_height() const { return lot_.height(); }
   std::vector<NamePlace> take_all() {
     std::vector<NamePlace> all = std::move(inside_);
@@ -123,15 +130,31 @@ class Names {
     QRectF box;
   };
   const std::vector<Number>& numbers() const { return numbers_; }
+  QPointF at(Point p) const { return view_.to_device(p) + QPointF(left_column_, 0); }
 
  private:
-  QPointF at(Point p) const { return view_.to_device(p) + QPointF(column_, 0); }
   QPolygonF polygon(const std::vector<Point>& points) const {
     QPolygonF all;
     for (const Point p : points) all << at(p);
     return all;
   }
-  void take(double column);
+  // Grass again shows no trench, unless the loop is to be seen below it.
+  bool shows_work() const {
+    return outcome_ != nullptr && how_.moment != LotMoment::before &&
+           (how_.moment != LotMoment::after || how_.loop_below);
+  }
+  void take(double left, double right);
+  double widest(bool left) const {
+    double most = 0;
+    for (std::size_t i = 0; i < beside_.size(); ++i)
+      if (left_[i] == left) most = std::max(most, beside_[i].box.width());
+    return most;
+  }
+  std::map<QString, bool> sides_by_name() const {
+    std::map<QString, bool> sides;
+    for (std::size_t i = 0; i < beside_.size(); ++i) sides[beside_[i].name] = left_[i];
+    return sides;
+  }
   void take_thing(const Feature& f);
   void take_numbers();
   bool stands_inside(const Thing& thing);
@@ -145,7 +168,7 @@ class Names {
   const Outcome* outcome_;
   const LotPicture& how_;
   QSizeF size_;
-  double column_ = 0;
+  double left_column_ = 0, right_column_ = 0;
   View view_;
   QRectF lot_;
   std::vector<Thing> things_;
@@ -156,9 +179,12 @@ class Names {
   std::vector<bool> left_;           // of them
 };
 
-void Names::take(double column) {
-  column_ = column;
-  view_ = lot_picture_view(plan_, QSizeF(size_.width() - 2 * column, size_.height()), how_.text);
+void Names::take(double left, double right) {
+  left_column_ = left;
+  right_column_ = right;
+  const QSizeF size(size_.width() - left - right, size_.height());
+  view_ = lot_picture_view(plan_, size, how_.text);
+  left_.clear();
   things_.clear();
   bands_.clear();
   inside_.clear();
@@ -166,9 +192,8 @@ void Names::take(double column) {
   meant_.clear();
   const Ring ring = lot_ring(plan_.site);
   for (const Feature& f : plan_.site.features) take_thing(f);
-  lot_ = ring.size() > 2 ? polygon(ring).boundingRect()
-                         : QRectF(QPointF(column, 0), QSizeF(size_.width() - 2 * column, size_.height()));
-  if (outcome_ != nullptr && how_.moment != LotMoment::before)
+  lot_ = ring.size() > 2 ? polygon(ring).boundingRect() : QRectF(QPointF(left, 0), size);
+  if (shows_work())
     for (const Trench& t : outcome_->layout.trenches)
       bands_.push_back(polygon(strip_along(middle_line(t), t.width)));
   take_numbers();
@@ -223,7 +248,7 @@ void Names::take_thing(const Feature& f) {
 // Beyond each trench's end; every second, third .. where they would stand on one another.
 void Names::take_numbers() {
   numbers_.clear();
-  if (!how_.numbers || outcome_ == nullptr || how_.moment == LotMoment::before) return;
+  if (!how_.numbers || !shows_work()) return;
   const auto& trenches = outcome_->layout.trenches;
   for (std::size_t step = 1; step <= trenches.size(); ++step) {
     numbers_.clear();
@@ -354,7 +379,7 @@ double Names::cost() {
       if (line.intersects(*beside_[k].leader, nullptr) == QLineF::BoundedIntersection) sum += 50;
     for (const Thing& other : things_)
       if (&other != meant_[i] && meet(line, other.outline)) sum += other.in_way;
-    for (const QPolygonF& band : bands_) sum += meet(line, band) ? 0.5 : 0;
+    for (const QPolygonF& band : bands_) sum += meet(line, band) ? 0.7 : 0;
     for (const NamePlace& name : inside_) sum += meet(line, QPolygonF(name.box)) ? 10 : 0;
     for (const Number& number : numbers_) sum += meet(line, QPolygonF(number.box)) ? 10 : 0;
   }
@@ -412,6 +437,31 @@ void paint_leader(QPainter& painter, const QLineF& line, double text) {
   painter.setBrush(Qt::NoBrush);
 }
 
+constexpr int kDistances = 6;  // the nearest
+
+// From what people love to the nearest digging; how far stands where no name and no number does.
+void paint_distances(QPainter& painter, const Plan& plan, const Outcome& outcome, const Names& names,
+                     Labels& labels, double text) {
+  int shown = 0;
+  for (const Loved& l : loved(plan, outcome)) {
+    if (++shown > kDistances) break;
+    const QLineF line(names.at(l.line.a), names.at(l.line.b));
+    if (line.length() < 0.5 * text) continue;
+    painter.setPen(QPen(kText, 0.1 * text));
+    painter.drawLine(line);
+    painter.setBrush(kText);
+    for (const QPointF& end : {line.p1(), line.p2()}) painter.drawEllipse(end, 0.16 * text, 0.16 * text);
+    painter.setBrush(Qt::NoBrush);
+    Label label;
+    label.text = family_length(plan, l.distance);
+    label.font = plan_font(text, QFont::DemiBold);
+    label.colour = kText;
+    label.places =
+        places_around(line.pointAt(0.5), QSizeF(0.2 * text, 0.2 * text), label.text, label.font, 4);
+    labels.add(std::move(label));
+  }
+}
+
 }  // namespace
 
 double named_lot_height(const Plan& plan, const Outcome* outcome, double width, const LotPicture& how) {
@@ -429,8 +479,9 @@ void paint_named_lot(QPainter& painter, const Plan& plan, const Outcome* outcome
                      const LotPicture& how) {
   Names names(plan, outcome, area.size(), how);
   LotPicture bare = how;
-  bare.names = bare.numbers = false;
-  paint_lot_picture(painter, plan, outcome, area.adjusted(names.column(), 0, -names.column(), 0), bare);
+  bare.names = bare.numbers = bare.distances = false;
+  paint_lot_picture(painter, plan, outcome, area.adjusted(names.left_column(), 0, -names.right_column(), 0),
+                    bare);
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   painter.translate(area.topLeft());
@@ -440,6 +491,16 @@ void paint_named_lot(QPainter& painter, const Plan& plan, const Outcome* outcome
   const std::vector<NamePlace> all = names.take_all();
   for (const NamePlace& name : all)
     if (name.leader) paint_leader(painter, *name.leader, how.text);
+  if (how.distances && outcome != nullptr) {
+    Labels labels;
+    for (const NamePlace& name : all) {
+      labels.keep_off(QPolygonF(name.box));
+      if (name.leader) labels.avoid(QPolygonF{name.leader->p1(), name.leader->p2()});
+    }
+    for (const auto& number : names.numbers()) labels.keep_off(QPolygonF(number.box));
+    paint_distances(painter, plan, *outcome, names, labels, how.text);
+    labels.paint(painter, QRectF(QPointF(0, 0), area.size()), kHalo, how.text / 14);
+  }
   for (const NamePlace& name : all) paint_name(painter, name, how.text);
   painter.restore();
 }

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QObject>
 
+#include "base/say.h"
 #include "sheets/contents.h"
 #include "sheets/ground_cut.h"
+#include "sheets/lot_names.h"
 #include "sheets/while_dug.h"
 #include "window/kitchen_view.h"
 
@@ -14,7 +16,7 @@ auto lot(const Plan& plan, const Outcome& outcome, LotPicture how) {
   return [plan, outcome, how](QPainter& painter, const QRectF& area, double text) {
     LotPicture now = how;
     now.text = text;
-    paint_lot_picture(painter, plan, &outcome, area, now);
+    paint_named_lot(painter, plan, &outcome, area, now);
   };
 }
 
@@ -103,6 +105,17 @@ KitchenScene cost(const Plan& plan, const Outcome& outcome) {
   return scene;
 }
 
+// Without a picture: what may go wrong, and who answers.
+KitchenScene wrong(const Plan& plan, const Outcome& outcome) {
+  KitchenScene scene{QObject::tr("What may go wrong, and what we do then"), {}, {}};
+  for (const Risk& risk : risks(plan, outcome)) scene.words << risk.what + " " + risk.answer;
+  for (const auto& [name, kept] : {std::pair{QObject::tr("What we answer for"), plan.proposal.guarantee},
+                                   std::pair{QObject::tr("Payment:"), plan.proposal.payment}})
+    if (const QString said = sheet::text_of(translated(kept)).trimmed(); !said.isEmpty())
+      scene.words << (name.endsWith(':') ? name : name + ":") + " " + said;
+  return scene;
+}
+
 }  // namespace
 
 std::vector<KitchenScene> kitchen_scenes(const Plan& plan, const Outcome& outcome) {
@@ -115,7 +128,10 @@ std::vector<KitchenScene> kitchen_scenes(const Plan& plan, const Outcome& outcom
     scenes.front().words = {QObject::tr("Nothing is laid out on it yet.")};
   }
   if (outcome.surroundings) scenes.push_back(ground(plan, outcome));
-  if (!outcome.layout.trenches.empty()) scenes.push_back(cost(plan, outcome));
+  if (!outcome.layout.trenches.empty()) {
+    scenes.push_back(cost(plan, outcome));
+    scenes.push_back(wrong(plan, outcome));
+  }
   return scenes;
 }
 

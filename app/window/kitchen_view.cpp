@@ -117,8 +117,15 @@ void KitchenView::paint_words(QPainter& painter, const QRectF& room) const {
   };
   while (size > 11 && y + needed(size) > room.bottom()) size -= 0.5;
   painter.setPen(theme_now().text);
-  for (const QString& words : now.words)
-    y += set_text(&painter, {room.left(), y}, room.width(), words, sized(font(), size, false)) + 0.7 * size;
+  const QFont plain = sized(font(), size, false);
+  for (const QString& words : now.words) {
+    // In a very small window none is cut through: what has no room is left to the larger one.
+    if (y + set_text(nullptr, {}, room.width(), words, plain) > room.bottom() + 0.5 * size) {
+      set_text(&painter, {room.left(), y - 0.7 * size}, room.width(), "…", plain);
+      break;
+    }
+    y += set_text(&painter, {room.left(), y}, room.width(), words, plain) + 0.7 * size;
+  }
 }
 
 void KitchenView::paint_amounts(QPainter& painter, const QRectF& room) const {
@@ -157,13 +164,19 @@ void KitchenView::paintEvent(QPaintEvent*) {
   if (scenes_.empty()) return;
   const double gap = 1.6 * text_size(), foot = 56;
   const QRectF all = QRectF(rect()).adjusted(gap, gap, -gap, -foot);
+  const KitchenScene& now = scenes_[static_cast<std::size_t>(at_)];
+  // Words alone: no longer in a line than is read with ease.
+  if (!now.picture && now.amounts.empty()) {
+    paint_words(painter,
+                QRectF(all.topLeft(), QSizeF(std::min(all.width(), 46 * text_size()), all.height())));
+    return paint_steps(painter);
+  }
   const bool wide = all.width() > 1.15 * all.height();
   const QRectF words(all.topLeft(), wide ? QSizeF(0.33 * all.width(), all.height())
                                          : QSizeF(all.width(), 0.3 * all.height()));
   const QRectF picture = wide ? QRectF(QPointF(words.right() + gap, all.top()), all.bottomRight())
                               : QRectF(QPointF(all.left(), words.bottom() + gap), all.bottomRight());
   paint_words(painter, words);
-  const KitchenScene& now = scenes_[static_cast<std::size_t>(at_)];
   if (now.picture) {
     painter.setPen(Qt::NoPen);
     painter.setBrush(kCard);

@@ -8,6 +8,7 @@ The formulas here are written from those the report prints; none of the program'
 figure differs by more than a millionth, where fewer figures than expected could be worked out, or where one is
 printed that neither was entered nor says how it came about, from what, or by which source.
 """
+import json
 import math
 import pathlib
 import re
@@ -345,6 +346,29 @@ def expected(f, corners):
     return out
 
 
+# A trench that met rock after 21 m, and one that was not dug as deep as planned.
+AS_BUILT = {"trenches": [{"number": 2, "length_m": 21, "stopped_by": "rock"}, {"number": 3, "depth_m": 1.7}]}
+
+
+def check_as_built(program, plan, fail):
+    """The figures of what was really dug, from what was written down on the job."""
+    with tempfile.TemporaryDirectory() as folder:
+        told = json.loads(plan.read_text(encoding="utf-8"))
+        told["as_built"] = AS_BUILT
+        dug = pathlib.Path(folder) / "dug.underlawn"
+        dug.write_text(json.dumps(told), encoding="utf-8")
+        text = text_of(program, dug)
+    f = figures_in(text)
+    built = {k[len("built."):]: v for k, v in f.items() if k.startswith("built.")}
+    again = {k: v for k, v in expected({**f, **built}, {}).items() if k in built}
+    for key, value in again.items():
+        if abs(value - built[key]) > 1e-6 * max(1.0, abs(value)):
+            fail(f"{plan.stem}, as built: {key} is printed as {built[key]!r}, worked out as {value!r}")
+    print(f"{plan.stem}, as built: {len(built)} figures read, {len(again)} worked out again")
+    if len(again) < 15:
+        fail(f"{plan.stem}, as built: too few")
+
+
 def main():
     program, source = sys.argv[1], pathlib.Path(sys.argv[2])
     wrong = 0
@@ -363,6 +387,7 @@ def main():
             if abs(value - f[key]) > 1e-6 * max(1.0, abs(value)):
                 fail(f"{name}: {key} is printed as {f[key]!r}, worked out as {value!r}")
         print(f"{name}: {len(f)} figures read, {len(again)} worked out again")
+        check_as_built(program, plan, fail)
         if len(f) < 600 or len(again) < 220:
             fail(f"{name}: too few")
         for language in (text, text_of(program, plan, "--language", "es", "--units", "metric", "--paper", "a4")):

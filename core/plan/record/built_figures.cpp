@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <set>
 
 #include "base/say.h"
@@ -18,20 +19,35 @@ bool is_of_digging(const std::string& key) {
   return std::ranges::any_of(kDug, [&](const char* begins) { return key.starts_with(begins); });
 }
 
-// The same number by the same way: one entry serves both.
-bool same(const Figure* planned, const Figure& built) {
-  return planned != nullptr && planned->value == built.value && planned->from == built.from;
+constexpr double kSame = 1e-9;  // of the value: nearer than that is the last digit's noise
+
+bool differs(const Figure* planned, const Figure& built) {
+  return planned == nullptr ||
+         std::abs(planned->value - built.value) > kSame * std::max(std::abs(planned->value), 1e-3);
 }
 
-// All of the digging, and what differs among all that they came from.
+// Of the digging what is another than planned and the sums of the earth, and whatever else of that they came
+// from.
 std::set<std::string> wanted(const Figures& planned, const Figures& built) {
   std::set<std::string> keys;
   for (const Figure& f : built.all()) {
-    if (!is_of_digging(f.key)) continue;
+    const bool sum = f.key.starts_with("dig.total.");
+    if (!is_of_digging(f.key) || (!sum && !differs(planned.find(f.key), f))) continue;
+    keys.insert(f.key);
     for (const Figure* one : built.trace(f.key))
-      if (is_of_digging(one->key) || !same(planned.find(one->key), *one)) keys.insert(one->key);
+      if (differs(planned.find(one->key), *one)) keys.insert(one->key);
   }
   return keys;
+}
+
+// What is another than planned though nothing that it comes from is: somebody measured it.
+void tell_measured(Figure& f, const std::set<std::string>& keys) {
+  if (f.method == "typed" || f.key.starts_with("dig.") ||
+      std::ranges::any_of(f.from, [&](const auto& from) { return keys.contains(from); }))
+    return;
+  f.method = say("as taped, marked or measured on the job");
+  f.source = say("as-built record of this plan");
+  f.from.clear();
 }
 
 }  // namespace
@@ -42,6 +58,7 @@ Figures with_built(const Figures& planned, const AsBuiltAnswer& built) {
   const std::set<std::string> keys = wanted(planned, built.outcome->figures);
   for (Figure f : built.outcome->figures.all()) {
     if (!keys.contains(f.key)) continue;
+    if (differs(planned.find(f.key), f)) tell_measured(f, keys);
     f.key = "built." + f.key;
     f.label = say("As built: {}", f.label);
     for (std::string& from : f.from)

@@ -6,8 +6,9 @@
 
 namespace underlawn {
 
-// The planned figures, and behind them as "built." + key those of trenches, header, run and earth as built,
-// and whatever else they came from that is another than planned. Just the planned ones where nothing differs.
+// The planned figures, and behind them as "built." + key those of trenches, header, run and earth that were
+// built otherwise, the sums of the earth, and what else of that they came from. Just the planned ones where
+// nothing was.
 Figures with_built(const Figures& planned, const AsBuiltAnswer& built);
 
 }  // namespace underlawn
