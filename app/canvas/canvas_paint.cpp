@@ -65,8 +65,9 @@ void Canvas::paint_overlay(QPainter& painter) const {
   }
   if (!pointer_inside_ && !now().busy() && !typed_.begun()) return;
   if (held_way_ && now().from()) paint_held_way(p, *now().from(), *held_way_);
-  now().paint(p);
+  // Under what the tool says: a length may be covered, what stopped the drag may not.
   if (document_.previewing()) paint_live_lengths(p, document_.committed(), shown, picked());
+  now().paint(p);
   const bool typing = tool_id_ != ToolId::select || now().busy() || typed_.begun();
   if (typing && pointer_.snap && !typed_.begun()) paint_snap(p, *pointer_.snap, now().from());
   if (key_cursor_ && tool_id_ != ToolId::select) paint_key_cursor(p, pointer_.at);

@@ -93,13 +93,15 @@ BlockPtr bill_table(const Plan& plan, const Outcome& outcome) {
       "what is sold.");
   if (const int without = bill.without_price(); without > 0)
     note += " " + QObject::tr("%1 lines have no price and are not in the sums.").arg(without);
-  return std::make_shared<Table>(QObject::tr("MATERIALS AND WORK"),
-                                 std::vector<Column>{{"", Align::left, true},
-                                                     {QObject::tr("Needed"), Align::right},
-                                                     {QObject::tr("Bought"), Align::right},
-                                                     {QObject::tr("Price"), Align::right},
-                                                     {QObject::tr("Sum"), Align::right}},
-                                 std::move(rows), 9.5, note);
+  auto table = std::make_shared<Table>(QObject::tr("MATERIALS AND WORK"),
+                                       std::vector<Column>{{"", Align::left, true},
+                                                           {QObject::tr("Needed"), Align::right},
+                                                           {QObject::tr("Bought"), Align::right},
+                                                           {QObject::tr("Price"), Align::right},
+                                                           {QObject::tr("Sum"), Align::right}},
+                                       std::move(rows), 9.5, note);
+  table->keep_on_a_page();  // sums under what they are of
+  return table;
 }
 
 // Every roll with what is cut from it.

@@ -3,6 +3,7 @@
 // what follows from the plan stays pale, answered or not, until the pointer has rested for a moment.
 #pragma once
 
+#include <QElapsedTimer>
 #include <QTimer>
 
 #include "window/document.h"
@@ -24,6 +25,7 @@ class GestureRest : public QObject {
  private:
   const Document& document_;
   QTimer moved_;
+  QElapsedTimer since_;  // the last move of this gesture
 };
 
 }  // namespace underlawn

@@ -18,7 +18,7 @@ namespace {
 
 constexpr int kMostShown = 10;  // rows; more are scrolled
 constexpr int kRow = 38;        // two lines of words
-constexpr int kSoldBy = 62, kPrice = 70, kDate = 82;
+constexpr int kSoldBy = 78, kPrice = 66, kDate = 76;  // two rolls a line, "2026-03-01"
 constexpr double kMostPrice = 1e9, kMostPack = 1e6;
 constexpr std::size_t kMostPacks = 12;
 

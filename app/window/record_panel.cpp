@@ -142,23 +142,22 @@ void RecordPanel::add_flush_fields() {
     maybe_number(*this, document_, label, q, of_flush(field, tr("Flushing: %1").arg(label)));
     if_any();
   };
-  TypedField* circuits =
-      text(tr("Circuits open"),
-           {[this](const Plan& p) {
-              QStringList numbers;
-              if (at_ < p.record.flush.size())
-                for (int n : p.record.flush[at_].open) numbers << QString::number(n);
-              return numbers.join(", ");
-            },
-            [this](Plan& p, const QString& typed) {
-              if (at_ >= p.record.flush.size()) return;
-              std::vector<int>& open = p.record.flush[at_].open;
-              open.clear();
-              for (const QString& n : typed.split(QRegularExpression("[^0-9]+"), Qt::SkipEmptyParts))
-                open.push_back(n.left(4).toInt());
-            },
-            tr("Circuits open")});
-  circuits->edit()->setPlaceholderText(tr("all; or as 1, 3"));
+  circuits_ = text(tr("Circuits open"),
+                   {[this](const Plan& p) {
+                      QStringList numbers;
+                      if (at_ < p.record.flush.size())
+                        for (int n : p.record.flush[at_].open) numbers << QString::number(n);
+                      return numbers.join(", ");
+                    },
+                    [this](Plan& p, const QString& typed) {
+                      if (at_ >= p.record.flush.size()) return;
+                      std::vector<int>& open = p.record.flush[at_].open;
+                      open.clear();
+                      for (const QString& n : typed.split(QRegularExpression("[^0-9]+"), Qt::SkipEmptyParts))
+                        open.push_back(n.left(4).toInt());
+                    },
+                    tr("Circuits open")});
+  circuits_->edit()->setPlaceholderText(tr("all; or as 1, 3"));
   if_any();
   choice(tr("Way"), {tr("As the loop runs"), tr("Reverse")},
          {[this](const Plan& p) {
@@ -213,6 +212,7 @@ void RecordPanel::add_flushing() {
   at_ = plan.record.flush.size() - 1;
   document_.commit(std::move(plan), tr("A flushing"));
   refresh();
+  circuits_->edit()->setFocus();
 }
 
 void RecordPanel::remove_flushing() {

@@ -47,6 +47,7 @@ class RecordPanel : public Form {
   Facts *flush_asked_, *fill_asked_;
   QComboBox* which_ = nullptr;
   QPushButton* remove_ = nullptr;
+  TypedField* circuits_ = nullptr;
   std::size_t at_ = 0;
 };
 

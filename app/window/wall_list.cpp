@@ -3,6 +3,7 @@
 
 #include <QCheckBox>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -43,8 +44,11 @@ bool is_closed(const Plan& plan, const ClosedSide& side) {
 QString label_of(const Plan& plan, const ClosedSide& side) {
   const Feature& house = *find_feature(plan.site, side.house_id);
   const Segment s = wall_of(house, side.wall);
-  return WallList::tr("%1, %2").arg(facing(plan.site, house, side.wall),
-                                    printed(Quantity::length, distance(s.a, s.b), plan));
+  const QString wall = facing(plan.site, house, side.wall);
+  const QString size = printed(Quantity::length, distance(s.a, s.b), plan);
+  const bool one = std::ranges::count(plan.site.features, FeatureKind::house, &Feature::kind) == 1;
+  if (one) return WallList::tr("%1, %2").arg(wall, size);
+  return WallList::tr("%1: %2, %3").arg(QString::fromStdString(display_name(house)), wall, size);
 }
 
 }  // namespace

@@ -115,9 +115,12 @@ class CsvReader {
 
   void remark(const CsvRow& row, const std::string& what, const std::string& value,
               const std::string& bound) {
-    out_.remarks.push_back({"price_row_left_out", say("{} in line {} of the price book", what, row.line),
-                            value.empty() ? say_as("a cell", "empty") : in_quotes(value), bound,
-                            say("This row was left out.")});
+    remark("price_row_left_out", row, what, value, bound, say("This row was left out."));
+  }
+  void remark(const std::string& code, const CsvRow& row, const std::string& what, const std::string& value,
+              const std::string& bound, const std::string& advice) {
+    out_.remarks.push_back({code, say("{} in line {} of the price book", what, row.line),
+                            value.empty() ? say_as("a cell", "empty") : in_quotes(value), bound, advice});
   }
 
   std::optional<double> number(const std::string& text) const {
@@ -142,7 +145,11 @@ class CsvReader {
     if (!price.date.empty() && !day_number(price.date))
       return remark(row, say("the date"), price.date, say("a day as 2026-03-01"));
     price.note = field(row, 6).substr(0, 500);
-    put(std::move(price));
+    if (!usual && !price.key.starts_with("own"))
+      remark("price_key_unknown", row, say("the key"), price.key,
+             say("a key that something is counted under, or one that begins with own"),
+             say("The row is kept and prices nothing: write the key as the exported book has it."));
+    put(row, std::move(price));
   }
 
   bool read_unit(const CsvRow& row, const std::optional<PriceRow>& usual, PriceRow& price, double& factor) {
@@ -224,13 +231,20 @@ class CsvReader {
     return true;
   }
 
-  void put(PriceRow price) {
+  void put(const CsvRow& row, PriceRow price) {
     auto& rows = out_.value.rows;
     const auto at = std::ranges::find(rows, price.key, &PriceRow::key);
-    if (at != rows.end())
-      *at = std::move(price);
-    else
+    if (at == rows.end()) {
+      lines_.push_back(row.line);
       rows.push_back(std::move(price));
+      return;
+    }
+    const auto before = static_cast<std::size_t>(at - rows.begin());
+    remark("price_key_twice", row, say("the key"), price.key,
+           say("once in a price book, and line {} has it too", lines_[before]),
+           say("The later line was taken: leave one of them out."));
+    lines_[before] = row.line;
+    *at = std::move(price);
   }
 
   const CsvTable& table_;
@@ -238,6 +252,7 @@ class CsvReader {
   char mark_;
   int at_[std::size(kColumns)] = {-1, -1, -1, -1, -1, -1, -1, -1};
   WithRemarks<PriceCsv> out_;
+  std::vector<decltype(CsvRow::line)> lines_;  // of each of its rows
 };
 
 // What is read in other units comes back a rounding away: near enough is the same.

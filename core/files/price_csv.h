@@ -30,7 +30,8 @@ struct PriceCsv {
 };
 // Units: each, ft, m, ft2, m2, yd3, m3, gal, l, lb, kg, h, day, however the unit is spelled there. Without a
 // unit column, or where a unit is empty, `system`'s own. Rows that cannot be read are left out and remarked
-// on with their line; refused are text that is no CSV and a file without key and price columns or rows.
+// on with their line, and so are keys that nothing is counted under and keys that come twice; refused are
+// text that is no CSV and a file without key and price columns or rows.
 Result<WithRemarks<PriceCsv>> prices_from_csv(std::string_view text, UnitSystem system);
 
 // Puts the rows into the book.

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <QSignalSpy>
+#include <QTest>
 
 #include "app/support/wait.h"
 #include "support/sample_plans.h"
@@ -37,6 +38,21 @@ TEST(GestureRest, AnAnswerOnTheWayIsNotSettledUntilThePointerRests) {
   ASSERT_TRUE(settled(document));
   ASSERT_TRUE(wait_until([&] { return rested.count() == 1; }));
   EXPECT_FALSE(gesture.unsettled());
+}
+
+// Moves 300 ms apart, each answered before the next: pale and strong do not alternate with every one of them.
+TEST(GestureRest, ASlowDragStaysPaleFromMoveToMove) {
+  Document document;
+  GestureRest gesture(document);
+  QSignalSpy rested(&gesture, &GestureRest::rested);
+  document.commit(with_circuits(2), "Set up");
+  ASSERT_TRUE(settled(document));
+  for (int move = 0; move < 6; ++move) {
+    document.preview(with_circuits(1 + move % 3));
+    QTest::qWait(300);
+  }
+  EXPECT_LE(rested.count(), 1);  // before it is known to be slow
+  ASSERT_TRUE(wait_until([&] { return rested.count() > 0 && !gesture.unsettled(); }));
 }
 
 TEST(GestureRest, LettingGoSettlesAtOnce) {

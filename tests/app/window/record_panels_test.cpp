@@ -64,6 +64,7 @@ TEST_F(RecordPanelsTest, ARecordIsTypedAndTellsWhatItMeans) {
   EXPECT_TRUE(panel->test_lines()->text().contains("no test is recorded as passed"));
 
   panel->add_flushing();
+  EXPECT_EQ(panel->window()->focusWidget(), edit_of(*panel, "Circuits open"));
   type(edit_of(*panel, "Flow read"), "30 gpm");
   type(edit_of(*panel, "Pressure drop read"), "500 psi");
   ASSERT_EQ(document.plan().record.flush.size(), 1u);

@@ -108,6 +108,24 @@ TEST(PriceCsv, ALineThatCannotBeReadIsNamedAndTheRestIsTaken) {
   EXPECT_EQ(r.wishes, Wishes{});
 }
 
+// A key misspelt would price nothing and nobody would know; of two rows only one counts.
+TEST(PriceCsv, KeysThatNothingHasAndKeysThatComeTwiceAreTold) {
+  const Read r = read(
+      "key,unit,price\n"
+      "warningtape,ft,0.1\n"
+      "tie,each,0.2\n"
+      "own 7,day,85\n"
+      "tie,each,0.3\n");
+  ASSERT_EQ(r.remarks.size(), 2u);
+  EXPECT_EQ(r.remarks[0].code, "price_key_unknown");
+  EXPECT_NE(r.remarks[0].message().find("line 2"), std::string::npos) << r.remarks[0].message();
+  EXPECT_NE(r.remarks[0].message().find("warningtape"), std::string::npos);
+  EXPECT_EQ(r.remarks[1].code, "price_key_twice");
+  EXPECT_NE(r.remarks[1].message().find("line 5"), std::string::npos) << r.remarks[1].message();
+  EXPECT_NE(r.remarks[1].message().find("line 3"), std::string::npos);
+  EXPECT_NEAR(*row_of(r.book, r.wishes, "tie").price, 0.3, 1e-12);
+}
+
 TEST(PriceCsv, RefusesWhatIsNoPriceBook) {
   for (const std::string& text : {std::string(), std::string("name,cost\na,1\n"), std::string("key,price\n"),
                                   std::string("key,price\n\"tie,1\n"),
