@@ -74,6 +74,6 @@ MapContent content(const Plan& plan, const Outcome& outcome, const SheetSetup& s
 }  // namespace
 
 DigSheet::DigSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
-    : MapSheet(plan, outcome, setup, content(plan, outcome, setup)) {}
+    : MapSheet(plan, for_the_crew(outcome), setup, content(plan, outcome, setup)) {}
 
 }  // namespace underlawn
