@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The two pipes through the wall below ground. Sleeve and seal are common practice, no source; the wall is
 // drawn only for show.
-#include <algorithm>
 #include <cmath>
 
 #include "sheets/contents.h"
@@ -83,12 +82,14 @@ void EntryDetail::paint_pipes(QPainter& painter, const QRectF& room, double top)
         QObject::tr("sealed sleeve"));
   const double inside = x + kThick + pt(12);
   const QString words = QObject::tr("valves, flush ports,\ngauge ports inside").replace('\n', ' ');
-  const QStringList ports = wrapped(words, type(9), room.right() - inside);
-  // The last of them stays off the words below.
-  double line = y + pt(34) - pt(9) * std::max(0, static_cast<int>(ports.size()) - 2);
+  // In three lines smaller, so that the last stays off the words below and the first off the pipe.
+  QStringList ports = wrapped(words, type(9), room.right() - inside);
+  const double size = ports.size() > 2 ? 8 : 9;
+  if (size < 9) ports = wrapped(words, type(size), room.right() - inside);
+  double line = y + pt(33);
   for (const QString& text : ports) {
-    write(painter, {inside, line}, text, type(9));
-    line += pt(11);
+    write(painter, {inside, line}, text, type(size));
+    line += pt(1.15 * size);
   }
 }
 
