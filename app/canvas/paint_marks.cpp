@@ -123,6 +123,18 @@ QPointF middle_of(const QPolygonF& line) {
   return line.size() % 2 == 1 ? line[half] : (line[half - 1] + line[half]) / 2;
 }
 
+// On paper a short line would be hidden by its own mark: that stands beside it then.
+QPointF mark_place(const PaintContext& c, const QPolygonF& line, double r) {
+  const QPointF middle = middle_of(line);
+  double whole = 0;
+  for (int i = 0; i + 1 < line.size(); ++i) whole += QLineF(line[i], line[i + 1]).length();
+  if (!c.options.sheet || line.size() < 2 || whole < 1 || whole > 16 * r) return middle;
+  const auto half = line.size() / 2;
+  const QLineF leg(line[half - 1], line[half]);
+  if (leg.length() < 1e-6) return middle;
+  return middle + 2.2 * r / leg.length() * QPointF(leg.dy(), -leg.dx());
+}
+
 // Aside from marks that are there already.
 QPointF free_spot(QPointF p, const QVector<QPointF>& taken, double r) {
   for (int tries = 0; tries < 12; ++tries) {
@@ -165,7 +177,7 @@ void paint_findings(PaintContext& c) {
   for (const MarkedPlace& marked : marked_places(c.outcome->findings)) {
     const QPolygonF line = c.line(*marked.place);
     if (line.isEmpty()) continue;
-    taken.push_back(free_spot(middle_of(line), taken, r));
+    taken.push_back(free_spot(mark_place(c, line, r), taken, r));
     paint_mark(c, *marked.finding, taken.back(), r);
   }
 }

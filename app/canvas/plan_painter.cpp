@@ -32,7 +32,7 @@ void paint_plan(QPainter& painter, const Plan& whole, const Outcome* outcome, co
   paint_lot_line(c);
   paint_dimensions(c);
   if (options.dig) paint_dig(c);
-  if (options.sheet && options.corner_tags && !options.dig) paint_piece_names(c);
+  if (options.sheet && options.corner_tags && !options.dig && options.of_trench == 0) paint_piece_names(c);
   if (options.layers.loop) paint_crossings(c);
   paint_findings(c);
   if (options.over) options.over(c);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/detail_parts.h"
 
+#include <array>
 #include <cmath>
 
 namespace underlawn::sheet {
@@ -31,11 +32,12 @@ void ground_line(QPainter& painter, double from, double to, double y) {
 }
 
 int detail_scale(UnitSystem units, double metres, double room) {
-  static constexpr int kUs[] = {12, 16, 24, 32, 48, 64, 96, 128, 192, 384};
-  static constexpr int kMetric[] = {10, 20, 25, 50, 75, 100, 150, 200, 250, 500};
-  for (const int scale : units == UnitSystem::us ? kUs : kMetric)
+  static constexpr std::array kUs{12, 16, 24, 32, 48, 64, 96, 128, 192, 240, 384, 480, 720, 960, 1440};
+  static constexpr std::array kMetric{10, 20, 25, 50, 75, 100, 150, 200, 250, 300, 400, 500, 750, 1000, 1500};
+  const auto& scales = units == UnitSystem::us ? kUs : kMetric;
+  for (const int scale : scales)
     if (metres * per_metre(scale) <= room) return scale;
-  return units == UnitSystem::us ? kUs[9] : kMetric[9];
+  return scales.back();
 }
 
 QString detail_scale_text(int scale, UnitSystem units) {

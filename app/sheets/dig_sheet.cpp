@@ -52,8 +52,9 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, volume_table(plan, outcome), true);
   add(all, pipe_table(plan, outcome));
   add(all, test_table(plan, outcome));
-  add(all, coil_watch_table(plan, outcome));
+  // Findings are parted where need be; so they fill what is left of a page on which the table has no room.
   add(all, open_findings(plan, for_the_crew(outcome)));
+  add(all, coil_watch_table(plan, outcome), false, true);
   add(all, accepted_findings(plan, outcome));
   return all;
 }
@@ -74,6 +75,6 @@ MapContent content(const Plan& plan, const Outcome& outcome, const SheetSetup& s
 }  // namespace
 
 DigSheet::DigSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
-    : MapSheet(plan, outcome, setup, content(plan, outcome, setup)) {}
+    : MapSheet(plan, for_the_crew(outcome), setup, content(plan, outcome, setup)) {}
 
 }  // namespace underlawn

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The two pipes through the wall below ground. Sleeve and seal are common practice, no source; the wall is
 // drawn only for show.
-#include <algorithm>
 #include <cmath>
 
 #include "sheets/contents.h"

@@ -49,6 +49,11 @@ QString TapeMarks::of(const StakeOut& stake_out, const Tie& tie) {
   return QString(off_lot ? " ‡" : "") + (planted ? " ¶" : "") + (thin ? " §" : "");
 }
 
+QString TapeMarks::of_check(const StakeOut& stake_out, Tie tie) {
+  tie.cut = std::max(tie.cut, kThinCut);
+  return of(stake_out, tie);
+}
+
 QStringList TapeMarks::notes() const {
   QStringList all, named = planted_;
   named.removeDuplicates();

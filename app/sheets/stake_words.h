@@ -26,6 +26,8 @@ class TapeMarks {
   explicit TapeMarks(const Site& site) : site_(site), ground_(tape_ground(site)) {}
   // ‡ over the neighbour's land, ¶ over ground not to be dug, § thin arcs; "" where nothing is the matter.
   QString of(const StakeOut& stake_out, const Tie& tie);
+  // The same of a second pair, which proves and does not find: its arcs may be thin.
+  QString of_check(const StakeOut& stake_out, Tie tie);
   QStringList notes() const;
 
  private:

@@ -203,7 +203,7 @@ TablePtr TrenchPage::tape_block(double points) const {
                       {second.first},
                       {text_of(check->second)},
                       {second.second},
-                      {side_word(*check) + marks.of(outcome_.stake_out, *check)}});
+                      {side_word(*check) + marks.of_check(outcome_.stake_out, *check)}});
     }
   }
   rows.push_back({{QObject::tr("head – end")},

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "plan/record/taping.h"
 #include "plan/tape.h"
 
 namespace underlawn {
@@ -35,6 +36,17 @@ double worth_as_check(const TapeGround& ground, Point at, Point a, Point b, int 
   return tape_worth(at, a, b, first, second) + 1e6 * (4 * planted + 2 * off_lot + same);
 }
 
+// The unit vectors from the corners of the pair to the point, the corner's tag with each.
+using Pull = std::pair<std::string, Point>;
+std::vector<Pull> pulls(const StakeOut& stake_out, const Tie& tie) {
+  std::vector<Pull> all;
+  for (const std::string& tag : {tie.first, tie.second}) {
+    const auto corner = std::ranges::find(stake_out.corners, tag, &HouseCorner::tag);
+    if (corner != stake_out.corners.end()) all.emplace_back(tag, unit(tie.at - corner->at));
+  }
+  return all;
+}
+
 bool same_place(const HouseCorner& a, const HouseCorner& b) {
   return distance(a.at, b.at) <= kSameStake;
 }
@@ -54,6 +66,19 @@ bool shares_corner(const Tie& first, const Tie& second) {
          second.second == first.second;
 }
 
+double shown_in_check(const StakeOut& stake_out, const Tie& first, const Tie& second) {
+  const std::vector<Pull> own = pulls(stake_out, first), check = pulls(stake_out, second);
+  if (own.size() < 2) return 0;
+  const double sine = std::abs(cross(own[0].second, own[1].second));
+  const auto shown = [&](const Pull& held) {
+    double most = 0;
+    for (const auto& [tag, u] : check)
+      if (tag != first.first && tag != first.second) most = std::max(most, std::abs(cross(u, held.second)));
+    return most;
+  };
+  return sine > 0 ? std::min(shown(own[0]), shown(own[1])) / sine : 1;
+}
+
 std::optional<Tie> second_tie(const Site& site, const StakeOut& stake_out, const Tie& first) {
   const TapeGround ground = tape_ground(site);
   std::vector<HouseCorner> seeing;
@@ -66,11 +91,13 @@ std::optional<Tie> second_tie(const Site& site, const StakeOut& stake_out, const
       const HouseCorner &a = seeing[i], &b = seeing[j];
       const int same = shared(first, a, b);
       if (same == 2 || same_place(a, b)) continue;
-      if (cut_angle(first.at, a.at, b.at) < kThinCut) continue;
+      if (cut_angle(first.at, a.at, b.at) < kFlattestCut) continue;
       const double cost = worth_as_check(ground, first.at, a.at, b.at, same);
       if (cost >= least) continue;
+      Tie tie = tie_from(first, a, b);
+      if (shown_in_check(stake_out, first, tie) < kLeastShown) continue;
       least = cost;
-      best = tie_from(first, a, b);
+      best = std::move(tie);
     }
   return best;
 }

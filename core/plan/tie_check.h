@@ -9,11 +9,20 @@
 
 namespace underlawn {
 
-// A second pair of house corners that both see the point: with tapes off what is planted, tapes on the lot
-// and corners other than the first pair's as far as can be; among those the least expected error
-// (plan/tape.h). Nothing where no other pair sees it with arcs that are not thin (plane/thin_cut.h): such a
-// check would tell less than the tape to the next stake does.
+// A second pair of house corners that both see the point, in whose tapes a wrong tape of the first pair shows
+// (shown_in_check) at least kLeastShown of its error: with tapes off what is planted, tapes on the lot and
+// corners other than the first pair's as far as can be; among those the least expected error (plan/tape.h).
+// Its arcs may be thin, for it proves a point and does not find it; below kFlattestCut (record/taping.h)
+// lengths as printed would not come back to the point. Nothing where no pair shows enough.
 std::optional<Tie> second_tie(const Site& site, const StakeOut& stake_out, const Tie& first);
+// Share of an error of one tape of the first pair, the other being right, by which the better new tape of the
+// second pair is off; of the first pair's two tapes the one that shows less. With unit vectors u from the
+// corners to the point: an error of tape 1 moves the point square to u2, by 1/|u1 x u2| of it, and tape a
+// measures |ua x u2| of that way. A corner of the first pair taped from again counts for nothing. 1 and more:
+// shows whole.
+double shown_in_check(const StakeOut& stake_out, const Tie& first, const Tie& second);
+// Half: 10 cm wrong are 5 cm off in the check, well beyond what two tapes differ by. Our own choice.
+inline constexpr double kLeastShown = 0.5;
 // Whether a second pair tapes from a corner of the first, so that one tape of it proves nothing new.
 bool shares_corner(const Tie& first, const Tie& second);
 

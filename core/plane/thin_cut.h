@@ -8,7 +8,7 @@ namespace underlawn {
 
 // Arcs that cross at less are thin: at 30 degrees an error of a tape is twice as large in the point, at 20
 // three times, at 15 four. rad. The one limit of the whole program: of the mark beside a tape, of the
-// finding, of a second pair as a check, of points taped on the lot. Surveying textbooks ask no less than 30
+// finding, of points taped on the lot. Surveying textbooks ask no less than 30
 // degrees of every angle of a well-conditioned triangle (common practice; read in exercises on triangulation,
 // not in a standard).
 inline constexpr double kThinCut = std::numbers::pi / 6;

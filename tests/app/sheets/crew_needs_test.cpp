@@ -8,8 +8,10 @@
 #include "files/plan_file.h"
 #include "plan/solve.h"
 #include "plan/tie_check.h"
+#include "plane/thin_cut.h"
 #include "plots/crew_bars.h"
 #include "sheets/block.h"
+#include "sheets/contents.h"
 
 using namespace underlawn;
 
@@ -99,6 +101,32 @@ TEST(CrewNeeds, FittingsAreThoseOfTheBillEachWithItsPlace) {
       ++rows;
     }
     EXPECT_GT(rows, 5);
+  }
+}
+
+// What is marked § or has a dash is sent to BETWEEN STAKES: there it has two tapes, and a thin corner of a
+// barn one.
+TEST(CrewNeeds, WhatIsCheckedFromNeighboursIsTapedFromThem) {
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const Job j = job(name);
+    const QStringList cells = said(sheet::between_table(j.plan, j.outcome)).split(" | ");
+    const auto tapes_of = [&](const std::string& point) {
+      int n = 0;
+      for (const QString& cell : cells) n += cell.split(" – ").contains(QString::fromStdString(point));
+      return n;
+    };
+    int sent = 0;
+    for (const Tie& tie : j.outcome.stake_out.ties) {
+      const auto second = second_tie(j.plan.site, j.outcome.stake_out, tie);
+      if (second && tie.cut >= kThinCut) continue;
+      ++sent;
+      EXPECT_GE(tapes_of(tie.point), 2) << name << " " << tie.point;
+    }
+    EXPECT_GT(sent, 0) << name;
+    for (const Tie& corner : building_ties(j.plan.site, j.outcome.stake_out))
+      if (corner.cut < kThinCut) {
+        EXPECT_GE(tapes_of(corner.point), 1) << name << " " << corner.point;
+      }
   }
 }
 

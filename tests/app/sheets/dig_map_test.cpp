@@ -11,6 +11,7 @@
 #include "plan/solve.h"
 #include "plane/region.h"
 #include "plane/strip.h"
+#include "sheets/detail_parts.h"
 #include "sheets/flow.h"
 #include "sheets/map_parts.h"
 #include "sheets/paper.h"
@@ -100,6 +101,17 @@ TEST(DigMapPicture, TheClearanceOfAWellIsNotWrittenIntoAHouse) {
     all += found;
   }
   EXPECT_GE(all, 1);  // where it has room
+}
+
+// A header of 90 m has to fit the width of a page, 450 points, as one of 9 m has, and is drawn as large as
+// that allows: the next scale is no more than twice as large.
+TEST(DigMapPicture, AHeaderOfAnyLengthFitsItsPage) {
+  for (const UnitSystem units : {UnitSystem::us, UnitSystem::metric})
+    for (double metres : {3.0, 9.0, 30.0, 66.0, 90.0, 150.0}) {
+      const double drawn = metres * sheet::per_metre(sheet::detail_scale(units, metres, sheet::pt(450)));
+      EXPECT_LE(drawn, sheet::pt(450)) << metres;
+      EXPECT_GE(drawn, 0.5 * sheet::pt(450)) << metres;
+    }
 }
 
 // A long name is begun on paper and stands whole in the window.
