@@ -397,6 +397,14 @@ def expect_flows(f, put, told):
 def expect_life_cycles(f, put):
     """NIST Handbook 135: what is paid in year t over (1 + discount)^t, what is bought again among it. Of the other ways,
     whose heat and cooling are the same in every year."""
+    def worth_of_upkeep(first, energy, upkeep, again, life, d, inflation, years):
+        yearly = [(t, upkeep + (again if life > 0 and t % life == 0 and t < years else 0)) for t in range(1, int(years) + 1)]
+        return first + energy + sum(paid * (1 + inflation) ** t / (1 + d) ** t for t, paid in yearly)
+
+    put("run.loop.life_cycle_money", ["run.loop.first_money", "run.loop.energy_worth_money", "run.loop.maintenance_money",
+                                      "run.loop.unit_cost_money", "run.loop.unit_life", "run.discount_ratio",
+                                      "run.inflation_ratio", "run.years"], worth_of_upkeep)
+    put("run.loop.emission_kg", ["run.loop.energy_years_j", "run.electricity_emission_kg"], lambda e, g: e / 3.6e6 * g)
     if f.get("heat.unmet_cooling_j") != 0:
         return
     for o in {m.group(1) for k in f for m in [re.match(r"(run\.other_\d+)\.fuel$", k)] if m}:
