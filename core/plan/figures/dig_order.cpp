@@ -119,7 +119,7 @@ void add_calendar(Figures& all, const DigOrder& order, const CrewCalendar& c) {
   }
   for (const StationLoad& s : c.stations) {
     const std::string key = "calendar.waits." + std::string(station_key(s.station));
-    derived(all, key, say("{} waits, working time", station_name(s.station)), s.waited, Q::duration,
+    derived(all, key, say("{}: waiting, working time", station_name(s.station)), s.waited, Q::duration,
             {say("between its first task and its last"), {"calendar.filled"}, translated(kShop)});
   }
   int n = 0;
