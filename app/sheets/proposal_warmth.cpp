@@ -21,8 +21,7 @@ BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
   const Plan& plan = page.plan;
   std::vector<Amounts::Row> rows;
   QStringList notes;
-  if (facts.unit > 0)
-    notes << QObject::tr("%1 of it for the heat pump, fitted").arg(money(plan, facts.unit));
+  if (facts.unit > 0) notes << QObject::tr("%1 of it for the heat pump, fitted").arg(money(plan, facts.unit));
   QStringList lines;
   for (const ExtraLine& line : plan.pricing.terms.extras) lines << text_of(translated(line.item));
   if (!lines.isEmpty()) notes << QObject::tr("with: %1").arg(lines.join(", "));
