@@ -327,7 +327,6 @@ def expect_same(f, put, told, inputs):
             put(key, [one], lambda v: v)
     if inputs.get("bill.tax_money"):
         put("bill.tax_money", inputs["bill.tax_money"], lambda tax, *v: tax * sum(v))
-    put("days.laid", ["calendar.laid"], lambda d: d)
     put("need.truck_hour_s", ["days.hauling", "crew.day_length_s"], lambda d, s: d * s)
     put("layout.circuits_placed", [k for k in f if re.match(r"trench\.\d+\.length_m$", k)], lambda *v: len(v))
     put("order.steps", [k for k in f if re.match(r"calendar\.open\.\d+_s$", k)], lambda *v: len(v))
