@@ -9,9 +9,9 @@ namespace {
 
 const double kGap = kFamilyGap;
 const double kBetweenTiles = pt(10), kInTile = pt(8);
-constexpr double kAmountsRoom = 0.74;  // of the width, for what an amount is of
-constexpr double kName = 10.5;         // points
-constexpr double kNote = 9.5;          // points: nothing that a family reads is smaller
+constexpr double kAmountsRoom = 0.8;  // of the width, for what an amount is of
+constexpr double kName = 10.5;        // points
+constexpr double kNote = 9.5;         // points: nothing that a family reads is smaller
 
 double leading(double points) {
   return pt(1.42 * points);

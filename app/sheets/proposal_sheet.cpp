@@ -134,7 +134,7 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
   }
   for (const Placed& placed : pages_[static_cast<std::size_t>(page)])
     placed.block->paint(painter, placed.room);
-  const double y = room.bottom() + pt(22);
+  const double y = room.bottom() + pt(19);
   painter.setPen(rule(0.5, "#c9d4b8"));
   painter.drawLine(QPointF(room.left(), y - pt(11)), QPointF(room.right(), y - pt(11)));
   QStringList who;

@@ -21,8 +21,10 @@ BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
   const Plan& plan = page.plan;
   std::vector<Amounts::Row> rows;
   QStringList notes;
-  if (facts.unit > 0)
-    notes << QObject::tr("%1 of it for the heat pump and its fitting indoors").arg(money(plan, facts.unit));
+  if (facts.unit > 0) notes << QObject::tr("%1 of it for the heat pump, fitted").arg(money(plan, facts.unit));
+  QStringList lines;
+  for (const ExtraLine& line : plan.pricing.terms.extras) lines << text_of(translated(line.item));
+  if (!lines.isEmpty()) notes << QObject::tr("with: %1").arg(lines.join(", "));
   rows.push_back({facts.whole_price ? QObject::tr("Price in all")
                                     : QObject::tr("The ground loop: digging, pipe, joints, sand, lawn"),
                   notes.join("; "), money(plan, facts.price), true});

@@ -43,7 +43,8 @@ QString shown(const Plan& plan, const Outcome& outcome, const std::string& key) 
   if (figure->quantity == Quantity::length) return shown_length(plan, figure->value);
   if (const Figure* amount = priced(outcome, key); amount != nullptr)
     return text_of(print_price(figure->value, amount->quantity, plan.units));
-  const QString usual = text_of(print_quantity(figure->quantity, figure->value, plan.units));
+  const Fineness fineness = figures::fineness_of(key, plan.units, Fineness::normal);
+  const QString usual = text_of(print_quantity(figure->quantity, figure->value, plan.units, fineness));
   // Twenty grams are not 0.0 kg.
   return figure->value == 0 || usual.contains(kDigit)
              ? usual

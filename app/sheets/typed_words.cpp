@@ -71,6 +71,9 @@ std::vector<Typed> all_typed(const Plan& plan) {
   std::vector<std::string> ways;
   for (const OtherSystem& o : plan.pricing.running.others) ways.push_back(o.name);
   if (!ways.empty()) all.push_back({say("names of other ways to heat and cool"), text_of(ways)});
+  std::vector<std::string> lines;
+  for (const ExtraLine& line : plan.pricing.terms.extras) lines.push_back(line.item);
+  if (!lines.empty()) all.push_back({say("your own lines of the price"), text_of(lines)});
   if (const auto names = own_names(plan.site); !names.empty())
     all.push_back({say("names on the lot"), text_of(names)});
   return all;

@@ -90,13 +90,9 @@ void add_calendar(Figures& all, const DigOrder& order, const CrewCalendar& c) {
                                 "crew.racks", "crew.coils_ready", "crew.laying_crews", "crew.day_length"});
   derived(all, "calendar.dug", say("Everything dug, working days from the start"), days(c.dug), Q::count,
           {say("stations in the order of digging"), from, translated(kShop)});
-  derived(all, "calendar.laid", say("Last coil laid, working days from the start"), days(c.laid), Q::count,
-          {say("each coil when it is made, its trench dug and a crew free"),
-           {"calendar.dug"},
-           translated(kShop)});
   derived(all, "calendar.joined", say("Joints made, working days from the start"), days(c.joined), Q::count,
           {say("after the last trench and the last coil"),
-           there(all, {"calendar.dug", "calendar.laid", "days.joining", "crew.joiners"}), translated(kShop)});
+           there(all, {"calendar.dug", "days.laid", "days.joining", "crew.joiners"}), translated(kShop)});
   derived(all, "calendar.tested", say("Tested, working days from the start"), days(c.tested), Q::count,
           {say("filling, flushing and test within one day, before joints are covered"),
            there(all, {"calendar.joined", "days.testing"}), translated(kShop)});
@@ -119,7 +115,7 @@ void add_calendar(Figures& all, const DigOrder& order, const CrewCalendar& c) {
   }
   for (const StationLoad& s : c.stations) {
     const std::string key = "calendar.waits." + std::string(station_key(s.station));
-    derived(all, key, say("{} waits, working time", station_name(s.station)), s.waited, Q::duration,
+    derived(all, key, say("{}: waiting, working time", station_name(s.station)), s.waited, Q::duration,
             {say("between its first task and its last"), {"calendar.filled"}, translated(kShop)});
   }
   int n = 0;

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <cmath>
+
 #include "base/say.h"
 #include "dig/cut_once.h"
 #include "ground/ground.h"
@@ -85,7 +87,9 @@ void add_run_sand(Figures& all, const std::string& key, const Part& part, const 
 void add_volumes(Figures& all, const Part& part, const EarthWork& w) {
   const std::string key = "dig." + part.key;
   const auto add = [&](const Volume& v, How how) {
-    derived(all, key + v.part, words::filled(translated(v.name), &part.label, 1), w.*v.value, Q::volume,
+    // A cubic millimetre is what is left of a difference that is nought.
+    const double value = std::abs(w.*v.value) < 1e-9 ? 0 : w.*v.value;
+    derived(all, key + v.part, words::filled(translated(v.name), &part.label, 1), value, Q::volume,
             std::move(how));
   };
   const std::string nunnally = say("Nunnally, Construction Methods and Management, eqs. 2-4 to 2-9");

@@ -31,7 +31,7 @@ Figures make_figures(const Plan& plan, const Outcome& outcome) {
   Figures all;
   add_survey(all, plan);
   add_wishes(all, plan);
-  add_pipe(all, plan);
+  add_pipe(all, plan, outcome);
   if (outcome.coil.laid()) add_coil(all, plan, outcome);
   if (outcome.surroundings != nullptr) add_heat(all, plan, outcome);
   if (plan.site.lot.empty() || !site_troubles(plan).empty()) return all;

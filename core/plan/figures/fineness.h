@@ -13,8 +13,11 @@ constexpr Fineness fineness_of_pitch(UnitSystem units) {
   return units == UnitSystem::us ? Fineness::fine : Fineness::normal;
 }
 
-// `usual`, but for pitches.
+// `usual`, but for pitches, and for what is so small that a digit less is a tenth of it: walls of pipe, what
+// a unit of fuel emits.
 constexpr Fineness fineness_of(std::string_view key, UnitSystem units, Fineness usual) {
+  if (key.ends_with(".minimum_wall") || key.ends_with(".outside_diameter") || key.ends_with("_emission"))
+    return Fineness::fine;
   return key.ends_with(".pitch") ? fineness_of_pitch(units) : usual;
 }
 

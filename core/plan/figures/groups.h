@@ -28,7 +28,7 @@ void derived(Figures& all, std::string key, std::string label, double value, Qua
 void add_site(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_survey(Figures& all, const Plan& plan);  // where there is a deed
 void add_wishes(Figures& all, const Plan& plan);
-void add_pipe(Figures& all, const Plan& plan);
+void add_pipe(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_coil(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_layout(Figures& all, const Plan& plan, const Outcome& outcome);
 void add_amounts(Figures& all, const Plan& plan, const Outcome& outcome);

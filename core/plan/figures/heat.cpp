@@ -12,6 +12,18 @@ namespace {
 
 using Q = Quantity;
 
+std::string grain_words(Grain grain) {
+  switch (grain) {
+    case Grain::gravel:
+      return say("gravel and coarse sand");
+    case Grain::coarse:
+      return say("medium and fine sand");
+    case Grain::fine:
+      return say("silt and clay");
+  }
+  return "";
+}
+
 void add_matter(Figures& all, const SoilWishes& s) {
   typed(all, "soil.porosity", say("Pores of the soil"), s.matter.porosity, Q::ratio);
   typed(all, "soil.quartz", say("Quartz of the solids"), s.matter.quartz, Q::ratio);
@@ -28,7 +40,8 @@ void add_matter(Figures& all, const SoilWishes& s) {
     if (!k) continue;
     const std::string name(model_name(m.model));
     derived(all, m.key, say("Soil conductivity by {}", name), *k, Q::conductivity,
-            {say("k = k_dry + Ke (k_sat - k_dry)"), matter, std::string(model_source(m.model))});
+            {say("k = k_dry + Ke (k_sat - k_dry), constants for {}", grain_words(s.matter.grain)), matter,
+             std::string(model_source(m.model))});
     if (m.model == s.model)
       derived(all, "soil.conductivity", say("Soil conductivity used"), *k, Q::conductivity,
               {say("that of the model chosen, {}", name), {m.key}, std::string(model_source(m.model))});

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Running cost, emissions and payback.
+#include <algorithm>
+
 #include "base/say.h"
 #include "cost/comparison.h"
 #include "cost/discount.h"
@@ -29,6 +31,36 @@ void add_inputs(Figures& all, const Running& r, int years) {
   typed(all, "run.loop.unit_life", say("Years until the heat pump is bought again"), r.unit_life, Q::count);
 }
 
+// Of every simulated year, the last one again where more are looked at: it grows while the ground cools.
+double electricity_over(const Simulation& s, int years) {
+  double sum = 0;
+  for (int t = 0; t < years; ++t)
+    sum += s.years[std::min(static_cast<std::size_t>(t), s.years.size() - 1)].electricity();
+  return sum;
+}
+
+double worth_of_energy(const SystemCost& cost, double discount) {
+  double sum = 0;
+  for (std::size_t i = 0; i < cost.years.size(); ++i)
+    sum += cost.years[i].energy * single_present_value(discount, static_cast<int>(i) + 1);
+  return sum;
+}
+
+// The loop's electricity is another in every year.
+void add_energy_over_years(Figures& all, const Comparison& c, const Running& r, const Simulation& s,
+                           const std::string& currency) {
+  derived(all, "run.loop.energy_years", say("Electricity of the ground loop system over the years"),
+          electricity_over(s, c.years), Q::energy,
+          {say("sum over the years, each as simulated"),
+           {"run.loop.energy", "heat.electricity", "run.years"},
+           say("hourly simulation")});
+  derived(all, "run.loop.energy_worth", say("Electricity of all years, in today's {}", currency),
+          worth_of_energy(c.loop, r.discount), Q::money,
+          {say("sum over years t of that year's kWh x price x (1 + rise)^t/(1 + discount)^t"),
+           {"run.loop.energy_years", "run.electricity_price", "run.electricity_escalation", "run.discount"},
+           translated(kDiscountSource)});
+}
+
 void add_needs(Figures& all, const Comparison& c) {
   derived(all, "run.heating", say("Heat given in the first year"), c.heating, Q::energy,
           {say("sum over the hours"), {"heat.electricity"}, say("hourly simulation")});
@@ -43,15 +75,17 @@ void add_needs(Figures& all, const Comparison& c) {
 
 // What a system's costs and emissions are worked out from.
 struct SystemInputs {
-  Keys first, energy;  // what is bought at first; amounts and prices of a year
-  Keys later;          // rises of prices, and when what is bought again
-  Keys emission;       // amounts and emissions of a unit
+  Keys first, energy;    // what is bought at first; amounts and prices of a year
+  Keys later;            // rises of prices, and when what is bought again
+  Keys emission;         // amounts and emissions of a unit
+  bool by_year = false;  // the energy is another in every year: its worth is a figure of its own
 };
 
 // Of a system: first and running cost, life-cycle cost, emissions.
 void add_system(Figures& all, const std::string& key, const SystemCost& s, const SystemInputs& in,
                 const std::string& currency) {
-  Keys life_cycle = {key + ".first", key + ".running", "run.discount", "run.inflation", "run.years"};
+  Keys life_cycle = {key + ".first", in.by_year ? key + ".energy_worth" : key + ".running", "run.discount",
+                     "run.inflation", "run.years"};
   life_cycle.insert(life_cycle.end(), in.later.begin(), in.later.end());
   Keys emission = in.emission;
   emission.emplace_back("run.years");
@@ -64,7 +98,9 @@ void add_system(Figures& all, const std::string& key, const SystemCost& s, const
           s.running_today, Q::money,
           {say("energy + maintenance"), {key + ".energy_cost", key + ".maintenance"}, ""});
   derived(all, key + ".life_cycle", say("{}: life-cycle cost, {}", s.name, currency), s.life_cycle, Q::money,
-          {say("first cost + sum over years t of what is paid in year t/(1 + discount)^t"),
+          {in.by_year ? say("first cost + energy of all years + sum over years t of maintenance and what is "
+                            "bought again, x (1 + inflation)^t/(1 + discount)^t")
+                      : say("first cost + sum over years t of what is paid in year t/(1 + discount)^t"),
            std::move(life_cycle), translated(kDiscountSource)});
   derived(all, key + ".emission", say("{}: emission over the years", s.name), s.emission, Q::mass,
           {say("sum over years of fuel and electricity x emission a unit"), std::move(emission), ""});
@@ -152,11 +188,13 @@ void add_running(Figures& all, const Plan& plan, const Outcome& outcome) {
   if (c.years < 1 || all.find("cost.net") == nullptr) return;
   add_inputs(all, r, c.years);
   add_needs(all, c);
+  add_energy_over_years(all, c, r, outcome.temperatures->simulation, currency);
   add_system(all, "run.loop", c.loop,
              {{"cost.net", "run.loop.unit_cost"},
               {"run.loop.energy", "run.electricity_price"},
-              {"run.electricity_escalation", "run.loop.unit_life", "run.loop.unit_cost"},
-              {"run.loop.energy", "run.electricity_emission"}},
+              {"run.loop.maintenance", "run.loop.unit_life", "run.loop.unit_cost"},
+              {"run.loop.energy_years", "run.electricity_emission"},
+              true},
              currency);
   for (std::size_t i = 0; i < c.others.size(); ++i) {
     const std::string key = "run.other_" + std::to_string(i + 1);

@@ -45,8 +45,10 @@ void add_ground(Figures& all, const Temperatures& t) {
                        std::vector<double>::const_iterator at) {
     derived(all, key, label + ", " + date_of_day(static_cast<int>(at - t.ground.begin()) / 24), *at,
             Q::temperature,
-            {say("mean - amplitude exp(-z/d) cos(2 pi (day - coldest)/365 - z/d), d = sqrt(365 a/pi)"),
-             {"climate.mean", "climate.amplitude", "climate.coldest_day", "heat.depth", "soil.diffusivity"},
+            {say("mean over the pipe, each at its depth, of mean - amplitude exp(-z/d) cos(2 pi (day - "
+                 "coldest)/365 - z/d), d = sqrt(365 a/pi)"),
+             {"climate.mean", "climate.amplitude", "climate.coldest_day", "dig.trench_depth", "dig.run_depth",
+              "soil.diffusivity"},
              translated(kGround)});
   };
   add("heat.ground_coldest", say("Coldest untouched ground at the pipe"), low);

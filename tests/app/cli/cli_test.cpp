@@ -465,4 +465,10 @@ TEST_F(Cli, DeedNamesTheLineThatCannotBeRead) {
   EXPECT_EQ(run({"deed", "deed.txt", "--units", "ells"}).status, 2);
 }
 
+TEST_F(Cli, UnknownUnitsOfASheetAreRefusedInWholeWords) {
+  const Ran ran = run({"sheet", UNDERLAWN_SOURCE_DIR "/samples/alder-lane.underlawn", "--units", "si"});
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_THAT(ran.err, HasSubstr("The system of units is “si”; it must be us or metric."));
+}
+
 }  // namespace underlawn

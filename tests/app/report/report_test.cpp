@@ -8,6 +8,9 @@
 #include <QTextDocument>
 
 #include "app/support/wait.h"
+#include "cost/bill.h"
+#include "cost/comparison.h"
+#include "files/plan_file.h"
 #include "plan/solve.h"
 #include "report/figure_table.h"
 #include "report/headline.h"
@@ -61,11 +64,39 @@ TEST_F(ReportTest, ShowsTheBillAndTheDays) {
   const QString page = text_of(report_html(plan, outcome, theme));
   EXPECT_TRUE(page.contains("Cost, USD"));
   for (const char* key : {"cost.digging", "cost.joint", "cost.total"})
-    EXPECT_TRUE(page.contains(QString::number(std::round(outcome.figures.at(key).value), 'f', 0))) << key;
+    EXPECT_TRUE(page.contains(QString::number(outcome.figures.at(key).value, 'f', 2))) << key;
   EXPECT_TRUE(page.contains(shown("days.open")));
   EXPECT_TRUE(page.contains("15.29 per cu yd"));  // 20 a cubic metre
   plan.units = UnitSystem::metric;
   EXPECT_TRUE(text_of(report_html(plan, outcome, theme)).contains("20.00 per m³"));
+}
+
+// What is left between two printed amounts is printed as a reader subtracts them, in whole units; a bill has
+// cents.
+TEST_F(ReportTest, AmountsAddUpAsPrinted) {
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const Plan lot = load_plan(std::string(UNDERLAWN_SOURCE_DIR) + "/samples/" + name + ".underlawn")->value;
+    const Outcome solved = solve(lot);
+    const QString html = report_html(lot, solved, theme);
+    const auto printed = [&](const std::string& key) {
+      const QRegularExpression link(kFigureLink + QRegularExpression::escape(QString::fromStdString(key)) +
+                                    "\"[^>]*>([^<]*)</a>");
+      const auto found = link.match(html);
+      EXPECT_TRUE(found.hasMatch()) << key;
+      return found.captured(1).toDouble();
+    };
+    for (std::size_t i = 1; i <= solved.comparison->others.size(); ++i) {
+      const std::string other = "run.other_" + std::to_string(i);
+      EXPECT_EQ(printed(other + ".saved"), printed(other + ".running") - printed("run.loop.running"));
+      EXPECT_EQ(printed(other + ".net_savings"),
+                printed(other + ".life_cycle") - printed("run.loop.life_cycle"));
+    }
+    double sum = 0;
+    for (const BillLine& line : solved.bill->lines) sum += printed("cost." + line.key);
+    EXPECT_NEAR(sum, printed("bill.cost"), 0.005 * static_cast<double>(solved.bill->lines.size() + 1));
+    EXPECT_NEAR(printed("bill.cost") + printed("bill.overhead") + printed("bill.markup"),
+                printed("cost.total"), 0.011);
+  }
 }
 
 TEST_F(ReportTest, ShowsThemInTheUnitsOfThePlan) {

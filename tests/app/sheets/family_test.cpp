@@ -104,6 +104,7 @@ TEST(Family, OnePriceIsSignedTheBillsWithTheHeatPumpAndWhatMayBeAddedIsBounded) 
     // On the first page, in the sums, among the ways to heat and where it is signed: one and the same.
     EXPECT_TRUE(text.contains(said + " is one price for everything"));
     EXPECT_TRUE(behind(text, "Price in all", 200).contains(said));
+    EXPECT_TRUE(behind(text, "Price in all", 200).contains("with: Permit and inspection"));
     EXPECT_TRUE(text.contains("The price you sign is " + said));
     EXPECT_TRUE(text.contains("built for " + said + " as these"));
     EXPECT_FALSE(text.contains("is nearer $"));
@@ -548,9 +549,11 @@ TEST(Family, UsualTermsAndDaysAreSaidInTheLanguageOfTheSheetAndTypedOnesAreTold)
   SheetPtr sheet = spanish();
   // Names are no term: they stay as they were typed, which is said once.
   ASSERT_EQ(sheet->remarks().size(), 1u);
-  EXPECT_EQ(sheet->remarks()[0].message().find(
-                "Typed by hand in the proposal: names of other ways to heat and cool, names on the lot."),
-            0u);
+  EXPECT_EQ(
+      sheet->remarks()[0].message().find(
+          "Typed by hand in the proposal: names of other ways to heat and cool, your own lines of the price, "
+          "names on the lot."),
+      0u);
   QString text = pdf::text_in_order(pdf_of(*sheet)).simplified();
   for (const char* part : {"Respondemos por todo", "Un tercio al firmar", "60 días"})
     EXPECT_TRUE(text.contains(part)) << part;
