@@ -17,11 +17,11 @@ BlockPtr coil_form(const RecordFacts& f) {
   std::vector<FormRow> rows;
   for (const CoilWatch& coil : coils)
     rows.push_back({QObject::tr("Coil %1").arg(coil.trench),
-                    QObject::tr("at least %1").arg(pressure(coil.hold.least)),
+                    QObject::tr("covered: at least %1").arg(pressure(coil.hold.least)),
                     {"", "", "", ""}});
   const CoilHold& first = coils.front().hold;
   return std::make_shared<FormBlock>(
-      QObject::tr("COILS PROVED BEFORE THEY ARE COVERED"), QObject::tr("When covered, asked"),
+      QObject::tr("COILS PROVED BEFORE THEY ARE COVERED"), QObject::tr("Asked"),
       QStringList{QObject::tr("Held from, to"), QObject::tr("Pressure then"), QObject::tr("When covered"),
                   QObject::tr("Seen by")},
       std::move(rows),
