@@ -150,6 +150,13 @@ Free free_beside(const std::vector<Placed>& bars, const Placed& bar, const QRect
   return {bar.box.left() - before, next - bar.box.right()};
 }
 
+// No hatching behind a word in the middle of a bar.
+void paint_clear(QPainter& p, const QRectF& box, double wide, const QColor& fill) {
+  QRectF behind(0, 0, wide + 0.3 * box.height(), 0.9 * box.height());
+  behind.moveCenter(box.center());
+  p.fillRect(behind.intersected(box), fill);
+}
+
 void paint_bar(QPainter& p, const Placed& bar, const CrewTask& task, const DigOrder& order,
                const CrewBarsStyle& s, const Free& free) {
   p.setPen(QPen(s.bar_text, 0.6 * s.unit));
@@ -157,7 +164,6 @@ void paint_bar(QPainter& p, const Placed& bar, const CrewTask& task, const DigOr
   p.drawRect(bar.box);
   if (bar.by_hand.width() > 0)
     p.drawLines(hatch_lines({QPolygonF(bar.by_hand)}, {2.6 * s.unit, 45, bar.box.topLeft()}, bar.by_hand));
-  p.setPen(s.bar_text);
   // In the bar, beside it, and then the same in less type; a sliver has its step's number at last.
   QFont font = s.font;
   const QString whole = bar_text(task, order);
@@ -173,12 +179,16 @@ void paint_bar(QPainter& p, const Placed& bar, const CrewTask& task, const DigOr
     const QFontMetricsF m(font);
     const double wide = m.horizontalAdvance(text), y = bar.box.center().y() + 0.35 * m.ascent();
     if (wide <= bar.box.width() - 2 * s.unit) {
+      if (bar.by_hand.width() > 0)
+        paint_clear(p, bar.box, wide, s.fill[static_cast<std::size_t>(task.station)]);
+      p.setPen(s.bar_text);
       p.drawText(bar.box, Qt::AlignCenter, text);
       break;
     }
     if (text == step) continue;  // beside a bar it would be read as the next one's
     const bool right = wide <= free.right - 3 * s.unit;
     if (!right && wide > free.left - 3 * s.unit) continue;
+    p.setPen(s.text);  // that of the bars may be the ground's own
     p.drawText(QPointF(right ? bar.box.right() + 2 * s.unit : bar.box.left() - 2 * s.unit - wide, y), text);
     break;
   }

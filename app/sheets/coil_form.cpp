@@ -17,18 +17,18 @@ BlockPtr coil_form(const RecordFacts& f) {
   std::vector<FormRow> rows;
   for (const CoilWatch& coil : coils)
     rows.push_back({QObject::tr("Coil %1").arg(coil.trench),
-                    QObject::tr("%1 at %2; covered: at least %3")
-                        .arg(lasting(kCoilProved), pressure(coil.hold.proved), pressure(coil.hold.least)),
+                    QObject::tr("covered: at least %1").arg(pressure(coil.hold.least)),
                     {"", "", "", ""}});
+  const CoilHold& first = coils.front().hold;
   return std::make_shared<FormBlock>(
       QObject::tr("COILS PROVED BEFORE THEY ARE COVERED"), QObject::tr("Asked"),
       QStringList{QObject::tr("Held from, to"), QObject::tr("Pressure then"), QObject::tr("When covered"),
                   QObject::tr("Seen by")},
       std::move(rows),
-      QObject::tr("Each coil alone and with water, the gauge up at the edge; let down to %1 before any earth "
-                  "comes on it. The other coils are tested with the whole loop. No source gives these "
-                  "pressures: they are those of the loop's own test.")
-          .arg(pressure(coils.front().hold.kept)));
+      QObject::tr("Each coil alone and with water, %1 at %2, the gauge up at the edge; let down to %3 before "
+                  "any earth comes on it. The other coils are tested with the whole loop. No source gives "
+                  "these pressures: they are those of the loop's own test.")
+          .arg(lasting(kCoilProved), pressure(first.proved), pressure(first.kept)));
 }
 
 }  // namespace underlawn::sheet

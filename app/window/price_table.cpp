@@ -10,14 +10,15 @@
 #include "base/typed_text.h"
 #include "cost/bill.h"
 #include "dig/dates.h"
+#include "plan/record/moment.h"
 #include "window/theme_now.h"
 
 namespace underlawn {
 
 namespace {
 
-constexpr int kMostShown = 10;  // rows; more are scrolled
-constexpr int kRow = 38;        // two lines of words
+constexpr int kMostShown = 10;                        // rows; more are scrolled
+constexpr int kRow = 38;                              // two lines of words
 constexpr int kSoldBy = 78, kPrice = 66, kDate = 76;  // two rolls a line, "2026-03-01"
 constexpr double kMostPrice = 1e9, kMostPack = 1e6;
 constexpr std::size_t kMostPacks = 12;
@@ -167,7 +168,8 @@ QString PriceTable::enter(PriceRow& row, int column, const QString& typed) const
     return row.item.empty() ? tr("An item needs a name.") : QString();
   }
   if (column == date) {
-    row.date = typed.toStdString();
+    const auto day = moment_from_text(typed.toStdString(), "");  // 2026-3-1 is a day as well
+    row.date = day && !day->timed ? print_moment(*day) : typed.toStdString();
     return row.date.empty() || day_number(row.date)
                ? QString()
                : tr("“%1” is no date; write it as 2026-03-01.").arg(typed);

@@ -48,7 +48,8 @@ std::vector<BoundedNumber> crew_numbers(const CrewWishes& c) {
   };
   return {
       {mark("Start of work"), time, c.begins, 0, 86400 - 600, false, say("Enter the time of day.")},
-      {mark("Hours worked a day"), time, c.day_length, 3600, 86400, false, say("1 to 24 h.")},
+      {mark("Hours worked a day"), time, c.day_length, 3600, 86400, false,
+       say("Enter the hours that the crew works.")},
       {mark("Rain reserve"), Quantity::ratio, c.rain_slack, 0, 5, false, say("Enter the share of the days.")},
       people(mark("Excavators"), c.excavators),
       people(mark("Coil racks"), c.racks),

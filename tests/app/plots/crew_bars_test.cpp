@@ -123,3 +123,37 @@ TEST(CrewBars, HatchWhatIsDugByHand) {
   hand.staking = 0;
   EXPECT_GT(drawn(hand), drawn({}));
 }
+
+// On a dark ground the ink of the bars is not seen: what stands beside a bar is in the ink of the page.
+TEST(CrewBars, WriteBesideABarInTheInkOfThePage) {
+  const Plan plan = sample::half_acre();
+  const Outcome outcome = solved();
+  QImage image(420, 1600, QImage::Format_RGB32);
+  image.fill(Qt::black);
+  QPainter painter(&image);
+  QFont font("Inter");
+  font.setPixelSize(12);
+  CrewBarsStyle style = CrewBarsStyle::on_paper(font, 1);
+  style.bar_text = QColor(255, 0, 255);
+  style.text = style.faint = style.rule = Qt::white;
+  for (QColor& fill : style.fill) fill = QColor(0, 255, 0);
+  paint_crew_bars(painter, *outcome.calendar, *outcome.order, {0, 0, 420, 1600}, style);
+  painter.end();
+  const auto near_a_bar = [&](int x, int y) {
+    for (int dy = -2; dy <= 2; ++dy)
+      for (int dx = -2; dx <= 2; ++dx)
+        if (image.valid(x + dx, y + dy) && qGreen(image.pixel(x + dx, y + dy)) > 200 &&
+            qRed(image.pixel(x + dx, y + dy)) < 60)
+          return true;
+    return false;
+  };
+  int stray = 0, inside = 0;
+  for (int y = 0; y < image.height(); ++y)
+    for (int x = 0; x < image.width(); ++x) {
+      const QRgb p = image.pixel(x, y);
+      if (qRed(p) < 150 || qBlue(p) < 150 || qGreen(p) > 60) continue;
+      ++(near_a_bar(x, y) ? inside : stray);
+    }
+  EXPECT_EQ(stray, 0);
+  EXPECT_GT(inside, 100);
+}

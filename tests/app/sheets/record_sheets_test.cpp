@@ -218,6 +218,8 @@ TEST(RecordSheets, CoilsCoveredEarlyHaveBoxesOfTheirOwn) {
   ASSERT_FALSE(coils.empty());
   const QString text = text_of_pdf(RecordForm(s.plan, s.outcome, {Paper::letter, {}, kDay}));
   EXPECT_TRUE(text.contains("COILS PROVED BEFORE THEY ARE COVERED"));
+  EXPECT_TRUE(text.contains(
+      "30 min at " + QString::fromStdString(shown(Quantity::pressure, coils[0].hold.proved, s.plan.units))));
   for (const CoilWatch& coil : coils) {
     EXPECT_TRUE(text.contains(QString("Coil %1").arg(coil.trench)));
     EXPECT_TRUE(

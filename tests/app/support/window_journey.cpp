@@ -150,7 +150,9 @@ void WindowJourney::run(std::string_view id) {
   QCoreApplication::processEvents();
 }
 
+// What tools have just drawn is solved first: a number on the way would be seen on a slow machine only.
 void WindowJourney::look() {
+  ASSERT_TRUE(wait_until([&] { return !window_.document().stale(); }));
   QCoreApplication::processEvents();
   texts_.read(&window_, [](const QWidget* w) { return qobject_cast<const KitchenView*>(w) != nullptr; });
 }

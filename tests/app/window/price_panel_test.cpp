@@ -114,6 +114,10 @@ TEST_F(PricePanelTest, WhatIsSoldTogetherAndTheDateAreTyped) {
   enter("tie", kDate, "2026-03-01");
   EXPECT_TRUE(panel->table()->wrong().isEmpty());
   EXPECT_EQ(row_of(document.plan().pricing.book, document.plan().wishes, "tie").date, "2026-03-01");
+  enter("tie", kDate, "2026-9-1");
+  EXPECT_EQ(row_of(document.plan().pricing.book, document.plan().wishes, "tie").date, "2026-09-01");
+  enter("tie", kDate, "2026-9-31");
+  EXPECT_FALSE(panel->table()->wrong().isEmpty());
 }
 
 TEST_F(PricePanelTest, APriceForEachRollIsTypedUnderItsItem) {
