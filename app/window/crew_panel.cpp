@@ -309,7 +309,7 @@ void CrewPanel::add_hours() {
   text(tr("First day"), {[](const Plan& p) { return text_of(p.crew.start); },
                          [](Plan& p, const QString& v) { p.crew.start = v.trimmed().toStdString(); },
                          tr("First day of digging")})
-      ->setToolTip(tr("As 2026-05-18; empty: days are only counted"));
+      ->setToolTip(tr("As 2026-05-18; empty: the day that the proposal names, or days are only counted"));
   text(tr("Work begins"),
        {[](const Plan& p) { return clock(p.crew.begins); },
         [](Plan& p, const QString& v) { p.crew.begins = seconds_of(v); }, tr("When work begins")});

@@ -7,6 +7,7 @@
 #include "cost/crew_calendar.h"
 #include "dig/cut_once.h"
 #include "dig/dig_order.h"
+#include "plan/dated_crew.h"
 
 namespace underlawn {
 
@@ -61,10 +62,11 @@ std::vector<CoilWatch> coil_watches(const Plan& plan, const Outcome& outcome) {
   const std::vector<int> early = coils_covered_early(outcome);
   if (early.empty()) return all;
   const LoopVolume coil = coil_of(outcome.flow->loop);
+  const CrewWishes crew = dated_crew(plan);
   for (std::size_t i = 0; i < outcome.order->steps.size(); ++i) {
     const int trench = outcome.order->steps[i].trench;
     if (std::find(early.begin(), early.end(), trench) == early.end()) continue;
-    const auto hold = coil_hold(plan.test, coil, covering(*outcome.calendar, plan.crew, static_cast<int>(i)));
+    const auto hold = coil_hold(plan.test, coil, covering(*outcome.calendar, crew, static_cast<int>(i)));
     if (hold) all.push_back({trench, *hold});
   }
   return all;

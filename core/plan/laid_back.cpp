@@ -6,6 +6,7 @@
 #include "cost/crew_calendar.h"
 #include "flow/loop_test.h"
 #include "plan/coil_ends.h"
+#include "plan/dated_crew.h"
 
 namespace underlawn {
 
@@ -17,8 +18,8 @@ std::optional<LaidBack> bill_if_laid_back(const Plan& plan, const Outcome& outco
   const DigPlan dig = make_dig(layout, plan.wishes, plan.ground, terrain_of(outcome), how);
   const DigOrder order = make_dig_order(plan.site, layout, dig, plan.wishes, plan.ground, how);
   const int joints = outcome.work->joints;
-  const CrewCalendar calendar = make_calendar(
-      {plan.site, layout, order, plan.ground, how, plan.crew, joints, test_duration(plan.test.procedure)});
+  const CrewCalendar calendar = make_calendar({plan.site, layout, order, plan.ground, how, dated_crew(plan),
+                                               joints, test_duration(plan.test.procedure)});
   const JobWork work = job_work(plan.site, layout, dig, plan.wishes, joints, calendar, order, how.excavator);
   // Pipe is ordered before anybody has seen the soil: its ends are those of the sides as planned.
   const FlowWishes cut = flow_as_cut(plan, layout, outcome.dig);

@@ -65,6 +65,7 @@ const std::vector<CheckEntry>& all_checks() {
       {"way_over_roots", mark("Machines and trucks drive over no roots of trees."), checks::way_over_roots},
       {"filled_before_test", mark("Coil trenches stay open until the loop is tested."),
        checks::filled_before_test},
+      {"first_days_differ", mark("Crew and family are told the same first day."), checks::first_days_differ},
       {"machine_reach", mark("The machine comes to every trench, digs as deep and casts as far."),
        checks::machine_reach},
       {"sides_chosen", mark("Sides stand as the soil class asks, spoil off the edge."), checks::sides_chosen},

@@ -5,6 +5,7 @@
 #include "cost/crew_calendar.h"
 #include "cost/joints.h"
 #include "plan/coil_ends.h"
+#include "plan/dated_crew.h"
 #include "plan/stages/stages.h"
 
 namespace underlawn {
@@ -19,7 +20,7 @@ void Stages::solve_crew(const Plan& plan, Outcome& outcome, const std::stop_toke
                   order.serial,
                   plan.ground,
                   plan.dig,
-                  plan.crew,
+                  dated_crew(plan),
                   joints,
                   test_duration(plan.test.procedure)};
   outcome.calendar = calendar.run(std::move(when), runs.calendar, stop, [&](const CalendarIn& i) {
