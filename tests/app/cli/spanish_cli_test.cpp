@@ -112,6 +112,8 @@ TEST_F(SpanishCli, EveryWordOfAVerbIsSaid) {
                                            // of options and ids of findings
                                            "out", "year", "times", "check", "access", "coil", "run", "stakes",
                                            "trenches", "feature", "end", "machine", "trucks",
+                                           // Roman numerals of steps
+                                           "II", "III", "IV", "VI", "VII",
                                            // names of the sample and of pipe, units, a deed as it is typed
                                            "tank", "field", "Reserve", "line", "Maple", "Oak", "Birch", "DR",
                                            "sq", "cu", "AZ", "due", "north"}));
