@@ -44,11 +44,12 @@ QString shown(const Plan& plan, const Outcome& outcome, const std::string& key) 
   if (const Figure* amount = priced(outcome, key); amount != nullptr)
     return text_of(print_price(figure->value, amount->quantity, plan.units));
   const Fineness fineness = figures::fineness_of(key, plan.units, Fineness::normal);
-  const QString usual = text_of(print_quantity(figure->quantity, figure->value, plan.units, fineness));
+  const UnitSystem units = figures::units_of(key, plan.units);
+  const QString usual = text_of(print_quantity(figure->quantity, figure->value, units, fineness));
   // Twenty grams are not 0.0 kg.
   return figure->value == 0 || usual.contains(kDigit)
              ? usual
-             : text_of(print_quantity(figure->quantity, figure->value, plan.units, Fineness::fine));
+             : text_of(print_quantity(figure->quantity, figure->value, units, Fineness::fine));
 }
 
 EndDepths end_depths(const Outcome& outcome, std::size_t trench) {

@@ -52,8 +52,10 @@ void add_line(Figures& all, const Plan& plan, const BillLine& line, const std::s
   std::string how = say("as counted");
   if (!line.bought.packs.empty())
     how = say("rounded up to what is sold: {}", packs_text(line, UnitSystem::metric));
-  derived(all, "amount." + line.key, say("{}, bought", line.item), line.bought.amount * si, quantity,
-          {how, {"need." + line.key}, ""});
+  // Work is not bought in packs.
+  const bool goods = line.group != BillGroup::work && line.group != BillGroup::own;
+  derived(all, "amount." + line.key, goods ? say("{}, bought", line.item) : say("{}, paid for", line.item),
+          line.bought.amount * si, quantity, {how, {"need." + line.key}, ""});
   std::vector<std::string> from = {"amount." + line.key};
   if (line.price) {
     add_price(all, plan, line);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// How finely a figure is shown, wherever it is.
+// How finely a figure is shown, wherever it is, and in which units.
 #pragma once
 
 #include <string_view>
@@ -19,6 +19,13 @@ constexpr Fineness fineness_of(std::string_view key, UnitSystem units, Fineness 
   if (key.ends_with(".minimum_wall") || key.ends_with(".outside_diameter") || key.ends_with("_emission"))
     return Fineness::fine;
   return key.ends_with(".pitch") ? fineness_of_pitch(units) : usual;
+}
+
+// Electric power is spoken of in kilowatts in either system.
+constexpr UnitSystem units_of(std::string_view key, UnitSystem units) {
+  return key == "flow.pump.power" || key == "unit.heating_power" || key == "unit.cooling_power"
+             ? UnitSystem::metric
+             : units;
 }
 
 }  // namespace underlawn::figures

@@ -62,3 +62,12 @@ TEST(ReportChapters, APriceIsShownForTheUnitThatItsAmountIsShownIn) {
   EXPECT_EQ(sheet::shown(s.plan, s.outcome, "price.grout"), "15.00");
   EXPECT_EQ(sheet::shown(s.plan, s.outcome, "counting.seed"), "0.02 kg");  // not 0.0
 }
+
+// A pump's plate says watts in either system; three figures of a pipe's wall are read off its table.
+TEST(ReportChapters, ElectricPowerIsInKilowattsAndSmallFiguresKeepTheirDigits) {
+  Solved s = samples()[0];
+  s.plan.units = UnitSystem::us;
+  EXPECT_EQ(sheet::shown(s.plan, s.outcome, "unit.heating_power"), "3.28 kW");
+  EXPECT_EQ(sheet::shown(s.plan, s.outcome, "pipe.coil.minimum_wall"), "0.095 in");
+  EXPECT_EQ(sheet::shown(s.plan, s.outcome, "run.electricity_emission"), "0.82 lb");  // 0.373 kg
+}

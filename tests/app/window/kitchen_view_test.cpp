@@ -52,3 +52,16 @@ TEST(KitchenView, DaysBeginWithTheFirstBucketAndEndWithEverythingClosed) {
 TEST(KitchenView, OfAnEmptyPlanHasOneScene) {
   EXPECT_EQ(kitchen_scenes({}, {}).size(), 1u);
 }
+
+// The words of the price and of the trees point to who answers and how it is paid: both are told in the end.
+TEST(KitchenView, LastTellsWhatMayGoWrongAndWhoAnswers) {
+  Plan plan = sample::half_acre();
+  plan.proposal.guarantee = "We answer for all of it for ten years.";
+  plan.proposal.payment = "Half before, half after.";
+  const std::vector<KitchenScene> scenes = kitchen_scenes(plan, solve(plan));
+  const QString words = scenes.back().words.join(" ");
+  for (const char* part :
+       {"A gas or power line is hit.", "What we answer for: We answer for all of it for ten years.",
+        "Payment: Half before, half after."})
+    EXPECT_TRUE(words.contains(part)) << part;
+}
