@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/as_built_sheet.h"
 
+#include <algorithm>
+
 #include "canvas/paint_context.h"
 #include "sheets/as_built_blocks.h"
 #include "sheets/contents.h"
@@ -11,13 +13,31 @@ using namespace sheet;
 
 namespace {
 
+// What the dashes are, where a trench was left out or ends elsewhere.
+void name_planned(PaintContext& on, const Trench& planned, const Layout& built) {
+  const auto at = std::ranges::find(built.trenches, planned.number, &Trench::number);
+  const bool dug = at != built.trenches.end();
+  if (dug && distance(at->end, planned.end) < 0.3) return;
+  Label label;
+  label.text = QObject::tr("planned", "a trench");
+  label.font = type(8);
+  label.colour = kFaint;
+  label.must = true;
+  const QPointF middle = on.at(0.5 * ((dug ? at->end : planned.head) + planned.end));
+  label.places = places_around(middle, QSizeF(pt(5), pt(5)), label.text, label.font, 4);
+  on.labels.add(std::move(label));
+}
+
 // The planned trenches, header and run in dashes, where they differ.
-void paint_planned(PaintContext& on, const Layout& planned) {
+void paint_planned(PaintContext& on, const Layout& planned, const Layout& built) {
   QPen pen(kFaint, pt(0.8));
   pen.setDashPattern({5, 3});
   on.painter.setPen(pen);
   on.painter.setBrush(Qt::NoBrush);
-  for (const Trench& t : planned.trenches) on.painter.drawPolygon(on.line(floor_of(t)));
+  for (const Trench& t : planned.trenches) {
+    on.painter.drawPolygon(on.line(floor_of(t)));
+    name_planned(on, t, built);
+  }
   for (const Polyline& leg : planned.header.legs) on.painter.drawPolyline(on.line(leg));
   on.painter.drawPolyline(on.line(planned.run.line));
 }
@@ -36,7 +56,9 @@ MapContent content(const Plan& plan, const Outcome& outcome, const AsBuiltAnswer
   c.options.corner_tags = true;
   c.options.findings = false;
   if (built.loop.changed)
-    c.options.over = [planned = outcome.layout](PaintContext& on) { paint_planned(on, planned); };
+    c.options.over = [planned = outcome.layout, dug = built.loop.layout](PaintContext& on) {
+      paint_planned(on, planned, dug);
+    };
   return c;
 }
 

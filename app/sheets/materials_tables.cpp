@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheets/materials_tables.h"
 
+#include "base/say.h"
 #include "cost/bill_in_cents.h"
 #include "plan/coil_ends.h"
 #include "sheets/contents.h"
@@ -29,6 +30,13 @@ QString group_words(BillGroup group) {
   return "";
 }
 
+// What costs nothing says why where the price book knows: "in the price of the lawn".
+QString price_words(const Plan& plan, const BillLine& line, double price, const QString& unit) {
+  const std::string note = row_of(plan.pricing.book, plan.wishes, line.row).note;
+  if (price == 0 && !note.empty()) return text_of(translated(note));
+  return amount(plan, price) + " / " + unit;
+}
+
 std::vector<Cell> bill_row(const Plan& plan, const BillLine& line) {
   const double shown_unit = shown_unit_of(line.unit, plan.units);
   const bool own = !line.unit_text.empty();
@@ -42,7 +50,7 @@ std::vector<Cell> bill_row(const Plan& plan, const BillLine& line) {
           {packs.isEmpty() ? (own ? QString::number(line.bought.amount)
                                   : text_of(amount_text(line.unit, line.bought.amount, plan.units)))
                            : packs},
-          {line.price ? amount(plan, *line.price * each) + " / " + unit : QObject::tr("no price yet")},
+          {line.price ? price_words(plan, line, *line.price * each, unit) : QObject::tr("no price yet")},
           {line.price ? amount(plan, line.sum) : QString("–"), std::nullopt, true}};
 }
 

@@ -366,6 +366,20 @@ void AsBuiltPanel::show_found() {
 
 // ---- solving ----
 
+namespace {
+
+// The plan without what no answer follows from: words, moments, photos, the record.
+Plan without_words(Plan plan) {
+  AsBuilt& b = plan.as_built;
+  b.measured_by = b.measured_on = b.note = "";
+  b.photos.clear();
+  for (BuiltTrench& t : b.trenches) t.dug_on = t.filled_on = t.note = "";
+  plan.record = {};
+  return plan;
+}
+
+}  // namespace
+
 void AsBuiltPanel::ask_anew() {
   const Outcome* outcome = document_.outcome();
   const Plan& plan = document_.plan();
@@ -377,11 +391,12 @@ void AsBuiltPanel::ask_anew() {
     emit answer_changed();
     return;
   }
-  if (document_.stale() || (asked_ && asked_of_ == outcome && *asked_ == plan)) return;
+  if (document_.stale()) return;
+  if (asked_ && asked_of_ == outcome->fingerprint && without_words(*asked_) == without_words(plan)) return;
   stop_.request_stop();
   stop_ = {};
   asked_ = plan;
-  asked_of_ = outcome;
+  asked_of_ = outcome->fingerprint;
   const auto planned = std::make_shared<const Outcome>(*outcome);
   working_out_.start(
       [plan, planned, solver = solver_, stop = stop_.get_token()]() -> Result<Solved> {

@@ -85,7 +85,7 @@ class AsBuiltPanel : public Form {
   QComboBox* which_leg_;
   std::size_t leg_ = 0;  // of the header, whose fields are shown
   std::optional<Plan> asked_;
-  const Outcome* asked_of_ = nullptr;
+  std::string asked_of_;  // fingerprint of the outcome it was asked with
   std::shared_ptr<const AsBuiltAnswer> built_;
   std::optional<Mends> mends_;
   std::stop_source stop_;

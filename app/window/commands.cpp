@@ -26,8 +26,9 @@ constexpr Command kCommands[] = {
     {"file.picture", QT_TR_NOOP("Picture under the drawing…"),
      QT_TR_NOOP("Lays a PNG, JPEG or PDF page under the drawing, to be scaled and traced."), "Ctrl+Shift+I",
      file, ""},
-    {"file.export", QT_TR_NOOP("Export…"), QT_TR_NOOP("Writes the plan as DXF, GeoJSON or GeoPackage."),
-     "Ctrl+E", file, ""},
+    {"file.export", QT_TR_NOOP("Export…"),
+     QT_TR_NOOP("Writes the plan as DXF, GeoJSON or GeoPackage, or its stake-out list as CSV."), "Ctrl+E",
+     file, ""},
     {"file.sheet", QT_TR_NOOP("Write sheets…"),
      QT_TR_NOOP(
          "Pages for crew, permit and family, to scale, as PDF: pick sheets, paper, scale; look first."),

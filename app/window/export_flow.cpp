@@ -9,6 +9,8 @@
 #include "base/say.h"
 #include "exchange/export_plan.h"
 #include "files/atomic_file.h"
+#include "files/stake_csv.h"
+#include "plan/solve.h"
 #include "window/document.h"
 #include "window/notice_bar.h"
 
@@ -26,14 +28,30 @@ QString suggested(const Document& document) {
   return folder + base + ".dxf";
 }
 
+// For programs it is the same in every language; words come about as a plan is solved.
+std::string stakes_in_english(const Plan& plan, const Outcome& outcome) {
+  if (spoken_here() == nullptr) return stake_csv(plan, outcome);
+  const SpeakHere english(nullptr);
+  return stake_csv(plan, solve(plan));
+}
+
+Result<void> export_stakes(const Document& document, const QString& path) {
+  const Outcome& outcome = *document.outcome();
+  if (outcome.stake_out.ties.empty())
+    return refuse({"no_stakes", say("The stake-out list"), say_as("a list", "empty"),
+                   say("one stake or more"), say("Draw lot, house and entry point.")});
+  return write_file(path.toStdString(), stakes_in_english(*document.outcome_plan(), outcome));
+}
+
 }  // namespace
 
 Result<void> export_to(const Document& document, const QString& path) {
   const QString ending = QFileInfo(path).suffix().toLower();
+  if (ending == "csv") return export_stakes(document, path);
   const auto form = export_form(ending.toStdString());
   if (!form)
     return refuse({"export_form", say("The file's ending"), "“." + ending.toStdString() + "”",
-                   say(".dxf, .geojson or .gpkg"), say("Give the file one of these.")});
+                   say(".dxf, .geojson, .gpkg or .csv"), say("Give the file one of these.")});
   const Plan& plan = *document.outcome_plan();
   const Outcome& outcome = *document.outcome();
   const auto bytes = exported(*form, plan, export_parts(plan, outcome.layout, outcome.stake_out));
@@ -45,10 +63,13 @@ void ask_and_export(Document& document, NoticeBar& bar, QWidget* window) {
   QString chosen;
   QString path = QFileDialog::getSaveFileName(
       window, QObject::tr("Export the plan"), suggested(document),
-      QObject::tr("DXF (*.dxf);;GeoJSON (*.geojson);;GeoPackage (*.gpkg)"), &chosen);
+      QObject::tr("DXF (*.dxf);;GeoJSON (*.geojson);;GeoPackage (*.gpkg);;Stake-out list (*.csv)"), &chosen);
   if (path.isEmpty()) return;
   if (QFileInfo(path).suffix().isEmpty())
-    path += chosen.contains("geojson") ? ".geojson" : chosen.contains("gpkg") ? ".gpkg" : ".dxf";
+    path += chosen.contains("geojson") ? ".geojson"
+            : chosen.contains("gpkg")  ? ".gpkg"
+            : chosen.contains("csv")   ? ".csv"
+                                       : ".dxf";
   document.when_current([&document, &bar, path] {
     const auto done = export_to(document, path);
     bar.tell(kSubject,

@@ -16,7 +16,7 @@ class NoticeBar;
 // bar.
 void ask_and_export(Document& document, NoticeBar& bar, QWidget* window);
 
-// The form follows from the path's ending (.dxf, .geojson, .gpkg).
+// The form follows from the path's ending (.dxf, .geojson, .gpkg; .csv: the stake-out list).
 Result<void> export_to(const Document& document, const QString& path);
 
 }  // namespace underlawn

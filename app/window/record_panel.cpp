@@ -8,7 +8,9 @@
 #include <QRegularExpression>
 #include <cmath>
 
+#include "dig/dig_words.h"
 #include "flow/test_safety.h"
+#include "plan/coil_watch.h"
 #include "window/cells_table.h"
 #include "window/maybe_field.h"
 #include "window/record_lines.h"
@@ -64,6 +66,15 @@ void RecordPanel::add_test() {
         "Keep people out of the trench while the loop is under pressure, and let it down slowly. Test "
         "with water. Local code and the pipe maker's rules go first. The gauge's readings and their "
         "curve are on the Flow page.");
+  });
+  note([this](const Plan&) {
+    const Outcome* outcome = document_.outcome();
+    const std::vector<int> early = outcome == nullptr ? std::vector<int>{} : coils_covered_early(*outcome);
+    return early.empty()
+               ? QString()
+               : tr("Covered before this test: %1. Each such coil is proved alone first; its boxes are "
+                    "on the record form.")
+                     .arg(QString::fromStdString(trenches_named(early)));
   });
   moment_row(*this, document_, tr("Pumping began"), test_text(&TestRecord::start), tr("Start of the test"));
   moment_row(*this, document_, tr("Last reading"), test_text(&TestRecord::end), tr("End of the test"));

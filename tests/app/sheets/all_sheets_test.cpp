@@ -200,6 +200,20 @@ TEST(AllSheets, SumsOfTheMaterialsListAddUpOnPaper) {
   EXPECT_GT(lines, 8);
 }
 
+// Nothing is free without a word.
+TEST(AllSheets, WhatCostsNothingOnTheMaterialsListSaysWhy) {
+  const QString text = pdf::text(pdf_of(*made("materials", solved(), Paper::letter)));
+  const auto line_of = [&](const QString& item) {
+    for (const QString& line : text.split('\n'))
+      if (line.trimmed().startsWith(item)) return line;
+    return QString();
+  };
+  for (const char* item : {"Grass seed", "Straw"}) {
+    EXPECT_TRUE(line_of(item).contains("in the price of the lawn")) << line_of(item).toStdString();
+    EXPECT_TRUE(line_of(item).trimmed().endsWith("0.00"));
+  }
+}
+
 // Dug, loose, trucked off, sand and filled back, step by step, as the page has them.
 TEST(AllSheets, VolumesOfTheDigSheetAddUpOnPaper) {
   laid_out::Sample sample{sample::half_acre(), {}};

@@ -92,6 +92,7 @@ TEST(RecordSheets, TheAsBuiltSaysWhatWasDugAndItsTiesFindItAgain) {
   EXPECT_TRUE(text.contains(QString::fromStdString(s.outcome.fingerprint)));
   EXPECT_TRUE(text.contains("AS BUILT"));
   EXPECT_FALSE(text.contains("TO RECORD AS DUG"));
+  EXPECT_TRUE(pdf::text(pdf_of(sheet), 1).contains("planned"));  // beside the dashes of what was not dug
   const QString in_order = pdf::text_in_order(pdf_of(sheet)).simplified();
   int found = 0;
   for (const Tie& tie : built.outcome->stake_out.ties) {
@@ -118,6 +119,8 @@ TEST(RecordSheets, WhereNothingIsRecordedTheAsBuiltIsTheFormForIt) {
   const QString text = text_of_pdf(AsBuiltSheet(s.plan, s.outcome, {Paper::a4, {}, kDay}));
   EXPECT_TRUE(text.contains("TO RECORD AS DUG"));
   EXPECT_TRUE(text.contains("Check tape"));
+  EXPECT_FALSE(
+      pdf::text(pdf_of(AsBuiltSheet(s.plan, s.outcome, {Paper::a4, {}, kDay})), 1).contains("planned"));
 }
 
 // Scaled, captioned with their names; what is not there is said; the same bytes in two runs.

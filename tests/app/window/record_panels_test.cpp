@@ -188,6 +188,26 @@ TEST_F(RecordPanelsTest, WhatThePlanDidNotHoldEitherIsNoAlarm) {
   EXPECT_FALSE(headline->words().contains("As built")) << headline->words().toStdString();
 }
 
+// What it takes seconds to work out is not worked out again for a caption.
+TEST_F(RecordPanelsTest, PhotosAndNotesLeaveTheAnswerAsItIs) {
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  window.actions().action("panel.as_built")->trigger();
+  panel->choose_trench(document.outcome()->layout.trenches[1].number);
+  const auto answered = [&] {
+    return wait_until([&] { return panel->answer() != nullptr && !panel->at_work() && !document.stale(); });
+  };
+  type(edit_of(*panel, "Length dug"), "40'");
+  ASSERT_TRUE(answered());
+  const AsBuiltAnswer* before = panel->answer();
+  panel->findChild<PhotoList*>()->add_files({folder.filePath("gone.png")}, 2);
+  type(edit_of(*panel, "Measured by"), "R. Ortiz");
+  ASSERT_TRUE(answered());
+  EXPECT_EQ(panel->answer(), before);
+  type(edit_of(*panel, "Length dug"), "30'");
+  ASSERT_TRUE(answered());
+  EXPECT_NEAR(length_of(panel->answer()->loop.layout.trenches[1]), 30 * 0.3048, 0.01);
+}
+
 // Each form is what its readers take it for.
 TEST_F(RecordPanelsTest, TheAsBuiltIsSavedAsDrawingMapAndTable) {
   AsBuiltPanel* panel = window.side()->as_built_panel();
