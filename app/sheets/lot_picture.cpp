@@ -4,7 +4,6 @@
 #include <QObject>
 #include <QPainterPath>
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "base/quantity.h"
@@ -15,7 +14,6 @@
 #include "layout/amounts.h"
 #include "plane/region.h"
 #include "plane/strip.h"
-#include "sheets/family_facts.h"
 #include "sheets/ground_at.h"
 #include "site/clearances.h"
 
@@ -47,7 +45,6 @@ struct Scene {
   const Outcome* outcome;
   const LotPicture& how;
   View view;
-  Labels& labels;
 
   double line() const { return how.text / 12; }
   QPointF at(Point q) const { return view.to_device(q); }
@@ -86,42 +83,7 @@ struct Scene {
   QPen pen(const QColor& colour, double weight) const {
     return QPen(colour, weight * line(), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin);
   }
-  bool in_lot(QPointF centre, QSizeF size) const {
-    const QPolygonF lot = polygon(lot_ring(plan.site));
-    const QRectF box(centre.x() - size.width() / 2, centre.y() - size.height() / 2, size.width(),
-                     size.height());
-    return lot.size() < 3 ||
-           std::ranges::all_of(std::array{box.topLeft(), box.topRight(), box.bottomLeft(), box.bottomRight()},
-                               [&](QPointF q) { return lot.containsPoint(q, Qt::OddEvenFill); });
-  }
-  // A name beside a thing, or within it where it is not `wider` than it; on the lot where it can be.
-  void name(const QString& text, const QRectF& thing, int rank, double wider = 0.95) {
-    if (!how.names || text.isEmpty()) return;
-    Label label;
-    label.text = text.size() > 28 ? text.left(27) + "…" : text;
-    label.font = plan_font(how.text, QFont::Normal);
-    label.colour = kText;
-    const QSizeF size = text_size(label.text, label.font);
-    QVector<QPointF> places = places_around(thing.center(), QSizeF(thing.width() / 2, thing.height() / 2),
-                                            label.text, label.font, 4);
-    if (size.width() < wider * thing.width() && size.height() < 0.95 * thing.height())
-      places.prepend(thing.center());
-    for (QPointF place : places)
-      if (in_lot(place, size)) label.places.push_back(place);
-    if (label.places.isEmpty()) label.places = places;
-    label.rank = rank;
-    label.must = true;
-    label.anchor = thing.center();
-    label.leader = true;
-    label.thing = thing;
-    label.leader_from = 0.5 * how.text;  // farther off it could be another thing's
-    labels.add(std::move(label));
-  }
 };
-
-QString name_of(const Feature& f) {
-  return QString::fromStdString(display_name(f));
-}
 
 bool underground(FeatureKind kind) {
   return kind == FeatureKind::septic_tank || kind == FeatureKind::drain_field ||
@@ -145,8 +107,6 @@ void paint_underground(Scene& s) {
     s.p.setPen(pen);
     s.p.setBrush(Qt::NoBrush);
     s.p.drawPolygon(s.polygon(f.points));
-    if (s.how.names) s.labels.avoid(s.polygon(f.points), true);
-    s.name(name_of(f), s.polygon(f.points).boundingRect(), 6, 1.6);
   }
 }
 
@@ -159,8 +119,6 @@ void paint_paving(Scene& s) {
     s.p.setPen(s.pen(kEarth.lighter(110), 0.7));
     s.p.drawLines(hatch_lines({s.polygon(f.points)}, {s.how.text * 0.7, 0, s.at(f.points[0])},
                               QRectF(QPointF(0, 0), s.view.size)));
-    if (s.how.names) s.labels.avoid(s.polygon(f.points), true);
-    s.name(name_of(f), s.polygon(f.points).boundingRect(), 4);
   }
 }
 
@@ -179,15 +137,6 @@ void paint_houses(Scene& s) {
     const double angle = -QLineF(walls[0], walls[1]).angle();
     s.p.drawLines(
         hatch_lines({walls}, {0.62 * s.how.text, -angle, origin}, QRectF(QPointF(0, 0), s.view.size)));
-    Label label;
-    label.text = name_of(f);
-    label.font = plan_font(1.05 * s.how.text, QFont::DemiBold);
-    label.colour = kText;
-    label.places = {walls.boundingRect().center()};
-    label.must = true;
-    label.rank = 1;
-    if (s.how.names) s.labels.keep_off(walls);
-    if (s.how.names) s.labels.add(std::move(label));
   }
 }
 
@@ -208,8 +157,6 @@ void paint_trees(Scene& s) {
     s.p.drawEllipse(middle - QPointF(0.2 * r, 0.22 * r), 0.62 * r, 0.58 * r);
     s.p.setBrush(QColor("#6b5136"));
     s.p.drawEllipse(middle, 0.14 * s.how.text, 0.14 * s.how.text);
-    if (s.how.names) s.labels.keep_off(QRectF(middle - QPointF(r, r) * 0.7, QSizeF(1.4 * r, 1.4 * r)));
-    s.name(name_of(f), QRectF(middle - QPointF(r, r), QSizeF(2 * r, 2 * r)), 3);
   }
 }
 
@@ -219,10 +166,6 @@ void paint_wells(Scene& s) {
     s.p.setPen(s.pen(kWater, 1.6));
     s.p.setBrush(Qt::white);
     s.p.drawEllipse(s.at(f.points[0]), 0.42 * s.how.text, 0.42 * s.how.text);
-    const double reach = 0.5 * s.how.text;
-    const QRectF ring(s.at(f.points[0]) - QPointF(reach, reach), QSizeF(2 * reach, 2 * reach));
-    if (s.how.names) s.labels.keep_off(ring);
-    s.name(name_of(f), ring, 4);
   }
 }
 
@@ -338,28 +281,6 @@ void paint_closed(Scene& s, const std::vector<Cut>& all) {
   for (const Cut& c : all) s.fill_hatched(strip_along(c.line, 1.15 * c.width), kFilled, kStrawn);
 }
 
-// Where a trench's number stands: beyond its end, where it is on no other line; as large as its neighbour's
-// number leaves room for.
-void paint_numbers(Scene& s) {
-  if (!s.how.numbers || s.outcome == nullptr || s.how.moment == LotMoment::before) return;
-  std::vector<QPointF> ends, ahead;
-  for (const Trench& t : s.outcome->layout.trenches) {
-    const Polyline line = middle_line(t);
-    ends.push_back(s.at(line.back()));
-    ahead.push_back(ends.back() - s.at(line[line.size() - 2]));
-  }
-  double size = 1.1 * s.how.text;
-  for (std::size_t i = 0; i < ends.size(); ++i)
-    for (std::size_t j = 0; j < i; ++j)
-      size = std::min(size, std::max(0.6 * s.how.text, QLineF(ends[i], ends[j]).length()));
-  for (std::size_t i = 0; i < ends.size(); ++i) {
-    const QPointF at = ends[i] + 0.7 * size / std::hypot(ahead[i].x(), ahead[i].y()) * ahead[i];
-    paint_text(s.p, QString::number(s.outcome->layout.trenches[i].number), plan_font(size, QFont::DemiBold),
-               kText, QColor("#f4f6ea"), at, 0, 0.15 * size);
-    if (s.how.names) s.labels.keep_off(QRectF(at - QPointF(0.6, 0.6) * size, QSizeF(1.2, 1.2) * size));
-  }
-}
-
 // The loop as it lies under the grass: bands as wide as its trenches, striped so that they are known in grey,
 // and no dashes, which septic parts have.
 void paint_loop(Scene& s) {
@@ -376,7 +297,6 @@ void paint_loop(Scene& s) {
     s.p.setPen(s.pen(dark, 0.6));
     const double across = QLineF(s.at(c.line.front()), s.at(c.line[1])).angle() + 60;
     s.p.drawLines(hatch_lines({band}, {0.45 * s.how.text, across, band.front()}, room));
-    if (s.how.names) s.labels.keep_off(band);
   }
 }
 
@@ -424,30 +344,6 @@ void paint_frame(Scene& s, const QRectF& strip) {
                  middle - 0.3 * s.how.text * ahead, middle + s.how.text * (-0.55 * ahead - 0.38 * side)}));
   paint_text(s.p, QObject::tr("N"), plan_font(0.95 * s.how.text, QFont::DemiBold), kText, Qt::transparent,
              middle + QPointF(1.1 * s.how.text, 0), 0, 0);
-}
-
-void paint_distances(Scene& s) {
-  if (s.outcome == nullptr || !s.how.distances) return;
-  int shown = 0;
-  for (const Loved& l : loved(s.plan, *s.outcome)) {
-    if (++shown > 6) break;
-    const QLineF line(s.at(l.line.a), s.at(l.line.b));
-    if (line.length() < 0.5 * s.how.text) continue;
-    s.p.setPen(s.pen(kText, 1.2));
-    s.p.drawLine(line);
-    for (const QPointF& end : {line.p1(), line.p2()}) {
-      s.p.setBrush(kText);
-      s.p.drawEllipse(end, 0.16 * s.how.text, 0.16 * s.how.text);
-    }
-    Label label;
-    label.text = family_length(s.plan, l.distance);
-    label.font = plan_font(0.95 * s.how.text, QFont::DemiBold);
-    label.colour = kText;
-    label.rank = 2;
-    label.places = places_around(line.pointAt(0.5), QSizeF(0.2 * s.how.text, 0.2 * s.how.text), label.text,
-                                 label.font, 4);
-    s.labels.add(std::move(label));
-  }
 }
 
 }  // namespace
@@ -509,10 +405,9 @@ View lot_picture_view(const Plan& plan, QSizeF size, double text) {
 
 void paint_lot_picture(QPainter& painter, const Plan& plan, const Outcome* outcome, const QRectF& area,
                        const LotPicture& how) {
-  Labels labels;
   const double strip = how.frame ? 2.4 * how.text : 0;
   const QSizeF size(area.width(), area.height() - strip);
-  Scene s{painter, plan, outcome, how, lot_picture_view(plan, size, how.text), labels};
+  Scene s{painter, plan, outcome, how, lot_picture_view(plan, size, how.text)};
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setClipRect(area);
@@ -524,9 +419,6 @@ void paint_lot_picture(QPainter& painter, const Plan& plan, const Outcome* outco
   paint_houses(s);
   paint_wells(s);
   paint_trees(s);
-  paint_numbers(s);
-  paint_distances(s);
-  labels.paint(painter, QRectF(QPointF(0, 0), size), QColor("#f4f6ea"), how.text / 14);
   if (how.frame) paint_frame(s, QRectF(0, size.height(), size.width(), strip));
   painter.restore();
 }

@@ -28,7 +28,8 @@ struct LotPicture {
   std::optional<double> at;  // s of working time: what is open then by the calendar, instead of `dug`
   double text = 14;          // device units
   bool loop_below = false;   // shows where the loop lies under the grass, faintly
-  bool distances = false;    // from what people love to the nearest digging
+  // Only by paint_named_lot (lot_names.h):
+  bool distances = false;  // from what people love to the nearest digging
   bool names = true;
   bool numbers = true;  // of the trenches, where the picture shows them
   bool frame = false;   // a scale bar and north under the picture
