@@ -10,7 +10,9 @@ namespace underlawn {
 
 QString Page::value(const Figure& figure, Fineness fineness) const {
   const Fineness shown = figures::fineness_of(figure.key, units_, fineness);
-  return QString::fromStdString(print_quantity(figure.quantity, figure.value, figures::units_of(figure.key, units_), shown)).toHtmlEscaped();
+  return QString::fromStdString(
+             print_quantity(figure.quantity, figure.value, figures::units_of(figure.key, units_), shown))
+      .toHtmlEscaped();
 }
 
 QString Page::link(const QString& address, const QString& words) const {

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "cost/crew_calendar.h"
 #include "files/plan_file.h"
 #include "plan/checks/rules.h"
 #include "plan/solve.h"
