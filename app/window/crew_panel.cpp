@@ -83,6 +83,27 @@ double open_time(const Outcome& outcome, int step) {
   return 0;
 }
 
+// Where one more of something pays: crew and machine are paid by whole days.
+QString paid_words(const Plan& plan, const CrewCalendar& c, const CrewSaving& s) {
+  const int then = static_cast<int>(std::ceil(c.filled / c.day_length - s.days - 1e-6));
+  if (then >= c.days_worked) return {};
+  const QString days = CrewPanel::tr("%1 days on the lot instead of %2").arg(then).arg(c.days_worked);
+  if (plan.pricing.terms.labour != LabourBy::days) return days + ".";
+  return CrewPanel::tr("%1: %2 %3 less for crew and machine, before what it costs.")
+      .arg(days, printed(Quantity::money, (c.days_worked - then) * plan.wishes.prices.crew_day, plan),
+           text_of(plan.wishes.prices.currency));
+}
+
+QString saving_words(const Plan& plan, const CrewCalendar& c, const CrewSaving& s) {
+  if (std::abs(s.days) < 0.005) return CrewPanel::tr("%1: saves nothing.").arg(text_of(s.what));
+  const QString days = printed(Quantity::count, std::abs(s.days), plan);
+  const QString sooner =
+      (s.days > 0 ? CrewPanel::tr("%1: <b>%2 days</b> sooner.") : CrewPanel::tr("%1: <b>%2 days</b> later."))
+          .arg(text_of(s.what), days);
+  const QString paid = paid_words(plan, c, s);
+  return paid.isEmpty() ? sooner : sooner + " " + paid;
+}
+
 // What the choice means at this soil and depth.
 QString sides_note(const Plan& plan, Sides sides, double depth) {
   const auto choices = sides_choices(plan.ground.soil, depth);
@@ -144,7 +165,7 @@ void CrewPanel::add_calendar() {
                          outcome ? hand_work(document_.plan(), *outcome) : HandWork{});
   });
   section(tr("Who waits, and what would save time"));
-  note([this](const Plan&) {
+  note([this](const Plan& plan) {
     const auto* outcome = document_.outcome();
     if (outcome == nullptr || outcome->calendar == nullptr) return QString();
     QStringList lines;
@@ -153,11 +174,7 @@ void CrewPanel::add_calendar() {
         lines << tr("%1: %2 h of waiting, mostly %3.")
                      .arg(station_words(s.station), shown(Quantity::count, s.waited / 3600),
                           text_of(wait_words(s.mostly)));
-    for (const CrewSaving& s : outcome->calendar->savings)
-      lines << (std::abs(s.days) < 0.005
-                    ? tr("%1: saves nothing.").arg(text_of(s.what))
-                    : (s.days > 0 ? tr("%1: <b>%2 days</b> sooner.") : tr("%1: <b>%2 days</b> later."))
-                          .arg(text_of(s.what), shown(Quantity::count, std::abs(s.days))));
+    for (const CrewSaving& s : outcome->calendar->savings) lines << saving_words(plan, *outcome->calendar, s);
     return list_of(lines);
   });
 }

@@ -14,6 +14,7 @@
 #include "canvas/canvas.h"
 #include "cost/crew_calendar.h"
 #include "dig/dig_order.h"
+#include "plan/solve.h"
 #include "plots/crew_chart.h"
 #include "support/sample_plans.h"
 #include "window/main_window.h"
@@ -113,4 +114,35 @@ TEST_F(CrewPanelTest, TheDigLayerIsOffUntilAskedFor) {
   EXPECT_FALSE(window.canvas()->paint_options().dig);
   window.actions().action("view.dig")->trigger();
   EXPECT_TRUE(window.canvas()->paint_options().dig);
+}
+
+// Where one more hour takes a day off the lot, days and money are those of the plan solved with it.
+TEST_F(CrewPanelTest, SaysWhereOneMoreHourPays) {
+  Plan plan = window.document().plan();
+  const auto days_at = [&](double hours) {
+    Plan p = plan;
+    p.crew.day_length = hours * 3600;
+    return solve(p).calendar->days_worked;
+  };
+  int paid = 0, unpaid = 0;
+  for (double hours = 6; hours <= 9.5 && (paid == 0 || unpaid == 0); hours += 0.5) {
+    const int now = days_at(hours), then = days_at(hours + 1);
+    plan.crew.day_length = hours * 3600;
+    window.document().commit(plan, "Hours");
+    ASSERT_TRUE(wait_until([&] { return !window.document().stale(); }));
+    QCoreApplication::processEvents();
+    const QString words = QString("One more hour a day: ");
+    const QString said = QString("%1 days on the lot instead of %2: %3 USD less")
+                             .arg(then)
+                             .arg(now)
+                             .arg((now - then) * plan.wishes.prices.crew_day, 0, 'f', 2);
+    QString line;
+    for (const QLabel* label : panel->findChildren<QLabel*>())
+      for (const QString& part : label->text().split("</p>"))
+        if (part.contains(words)) line = part;
+    EXPECT_EQ(line.contains(said), then < now) << hours << " " << line.toStdString();
+    EXPECT_EQ(line.contains("on the lot instead"), then < now) << hours;
+    ++(then < now ? paid : unpaid);
+  }
+  EXPECT_GT(paid, 0);
 }
