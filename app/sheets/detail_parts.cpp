@@ -41,7 +41,8 @@ int detail_scale(UnitSystem units, double metres, double room) {
 }
 
 QString detail_scale_text(int scale, UnitSystem units) {
-  // Inches of paper to the foot, as on an architect's rule.
+  // Inches of paper to the foot, as on an architect's rule; feet to the inch, as on an engineer's, where that
+  // ends.
   static constexpr std::pair<int, const char*> kArchitects[] = {
       {12, "1"},    {16, "3/4"}, {24, "1/2"},   {32, "3/8"},   {48, "1/4"},
       {64, "3/16"}, {96, "1/8"}, {128, "3/32"}, {192, "1/16"}, {384, "1/32"}};
@@ -49,6 +50,8 @@ QString detail_scale_text(int scale, UnitSystem units) {
   if (units == UnitSystem::us)
     for (const auto& [one, inches] : kArchitects)
       if (one == scale) return QString("%1\" = 1'-0\" (%2)").arg(inches, ratio);
+  if (units == UnitSystem::us && scale >= 240 && scale % 120 == 0)
+    return QString("1\" = %1' (%2)").arg(scale / 12).arg(ratio);
   return ratio;
 }
 

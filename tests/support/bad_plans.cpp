@@ -225,6 +225,8 @@ Case prices() {
   PriceRow unknown{"tracer_wire", "", PriceUnit::metre, {}, {}, "", ""};
   PriceRow pipe{"pipe " + p.wishes.pipe, "", PriceUnit::metre, {20}, {}, "", ""};
   p.pricing.book.rows = {pipe, unknown, old};
+  p.proposal.start = "2026-05-18";
+  p.crew.start = "2026-05-25";
   return {"prices", p, solve(p)};
 }
 

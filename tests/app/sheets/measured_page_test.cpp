@@ -112,13 +112,21 @@ TEST(MeasuredPage, CoilDetailIsTrueToTheScaleItSays) {
 TEST(MeasuredPage, DetailScalesAreSaidAsOnAnArchitectsRule) {
   EXPECT_EQ(sheet::detail_scale_text(32, UnitSystem::us), "3/8\" = 1'-0\" (1:32)");
   EXPECT_EQ(sheet::detail_scale_text(12, UnitSystem::us), "1\" = 1'-0\" (1:12)");
+  EXPECT_EQ(sheet::detail_scale_text(240, UnitSystem::us), "1\" = 20' (1:240)");
   EXPECT_EQ(sheet::detail_scale_text(50, UnitSystem::us), "1:50");
   EXPECT_EQ(sheet::detail_scale_text(48, UnitSystem::metric), "1:48");
-  // Each that is chosen is on the rule: inches to the foot times the ratio are twelve.
+  // Each that is chosen is on a rule: inches to the foot times the ratio are twelve, feet to the inch times
+  // twelve the ratio.
   for (double metres = 0.3; metres < 60; metres *= 1.3) {
     const int scale = sheet::detail_scale(UnitSystem::us, metres, 300);
     const QRegularExpression rule("^(?:([0-9]+)/)?([0-9]+)\" = 1'-0\" \\(1:([0-9]+)\\)$");
-    const auto said = rule.match(sheet::detail_scale_text(scale, UnitSystem::us));
+    const QString text = sheet::detail_scale_text(scale, UnitSystem::us);
+    const auto feet = QRegularExpression("^1\" = ([0-9]+)' \\(1:([0-9]+)\\)$").match(text);
+    if (feet.hasMatch()) {
+      EXPECT_EQ(12 * feet.captured(1).toInt(), scale);
+      continue;
+    }
+    const auto said = rule.match(text);
     ASSERT_TRUE(said.hasMatch()) << scale;
     const double inches = said.captured(1).isEmpty()
                               ? said.captured(2).toDouble()
