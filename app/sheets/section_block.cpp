@@ -8,6 +8,7 @@
 #include "plan/figures/groups.h"
 #include "sheets/contents.h"
 #include "sheets/detail_parts.h"
+#include "sheets/trench_ticks.h"
 
 namespace underlawn::sheet {
 
@@ -203,7 +204,7 @@ void Section::paint_pipe(QPainter& painter, const Cut& cut, QPointF mid, double 
     painter.drawEllipse(QPointF(mid.x() + p.x(), y + p.y()), pt(2.1), pt(2.1));
   painter.setBrush(Qt::NoBrush);
   // Warning tape in the upper backfill.
-  const double tape = mid.y() + 0.25 * cut.depth * k, reach = tape_reach(cut, k);
+  const double tape = mid.y() + tape_down(cut.depth) * k, reach = tape_reach(cut, k);
   QPen pen = rule(2.2, "#c8000f");
   pen.setDashPattern({2.2, 1});
   painter.setPen(pen);
@@ -255,11 +256,14 @@ void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double
       put({x + width_of(lines[i], font) / 2, y + (i - 0.5 * (lines.size() - 1)) * pt(10)}, lines[i]);
   };
   const double tape = mid.x() + tape_reach(cut, k);
-  const QString warning = QObject::tr("warning tape, %1 down").arg(shown_length(plan_, 0.25 * cut.depth));
-  const QString fill =
-      QObject::tr("backfill in lifts of %1").arg(plan_.units == UnitSystem::us ? "12 in" : "0.3 m");
+  const QString warning =
+      QObject::tr("warning tape, %1 down").arg(shown_length(plan_, tape_down(cut.depth)));
+  const QString fill = (plan_.dig.coil_sides == Sides::stay_out
+                            ? QObject::tr("fill in lifts of %1, pressed from above")
+                            : QObject::tr("backfill in lifts of %1"))
+                           .arg(plan_.units == UnitSystem::us ? "12 in" : "0.3 m");
   if (inside) {
-    const double over_tape = 0.25 * cut.depth - pt(9) / k, low = depth_of_words(cut, k, width_of(fill, font));
+    const double over_tape = tape_down(cut.depth) - pt(9) / k, low = depth_of_words(cut, k, width_of(fill, font));
     put({mid.x(), mid.y() + over_tape * k}, warning, across(cut, over_tape + pt(5) / k) * k - pt(12));
     put({mid.x(), mid.y() + low * k}, fill, across(cut, low + pt(5) / k) * k - pt(8));
   } else {
