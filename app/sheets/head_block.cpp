@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "canvas/hatch.h"
+#include "dig/protection.h"
 #include "plan/figures/groups.h"
 #include "sheets/contents.h"
 #include "sheets/detail_parts.h"
@@ -28,8 +29,8 @@ class Heads : public Block {
     for (const FloorLevel& f : outcome.dig.floors) coil_ = std::max(coil_, f.ground_head - f.floor_head);
   }
 
-  double height(double) const override {
-    return heading_height() + pt(26) + kDeep + pt(14) + 5 * line_height(type(9.5));
+  double height(double width) const override {
+    return heading_height() + pt(26) + kDeep + pt(14) + 5 * line_height(type(9.5)) + below(width);
   }
 
   void paint(QPainter& painter, const QRectF& room) const override {
@@ -37,9 +38,34 @@ class Heads : public Block {
     const double top = room.top() + heading_height() + pt(26);
     paint_step(painter, {room.left() + pt(60), top});
     if (over_coil_ > 0) paint_supply(painter, {room.left() + 0.68 * room.width(), top});
+    double y = room.top() + height(room.width()) - below(room.width()) + pt(8);
+    for (const QString& line : wrapped(held_words(), type(9.5), room.width())) {
+      write(painter, {room.left(), y}, line, type(9.5));
+      y += line_height(type(9.5));
+    }
   }
 
  private:
+  double below(double width) const {
+    const auto lines = static_cast<double>(wrapped(held_words(), type(9.5), width).size());
+    return held_words().isEmpty() ? 0 : lines * line_height(type(9.5)) + pt(2);
+  }
+
+  // The side of the header's cut is missing where a coil trench comes in. Common practice, no source; who is
+  // competent decides.
+  QString held_words() const {
+    if (plan_.dig.coil_sides != Sides::stay_out || !is_entered(plan_.dig.run_sides)) return {};
+    return plan_.dig.run_sides == Sides::shield
+               ? QObject::tr(
+                     "Who joins stays inside the shield: its wall stands across the opening of the coil trench, "
+                     "the two pipe ends come to him under it or round its end. Where it does not close the "
+                     "opening, plates or shores set from above do so first. Nobody on the step or beyond it. The "
+                     "competent person decides how.")
+               : QObject::tr(
+                     "The opening of the coil trench is closed by plates or shores set from above before anybody "
+                     "joins there. Nobody on the step or beyond it. The competent person decides how.");
+  }
+
   double down(double metres) const { return metres / std::max(coil_, plan_.wishes.run_depth) * kDeep; }
 
   void paint_step(QPainter& p, QPointF at) const {

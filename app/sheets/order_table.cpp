@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "canvas/look.h"
+#include "cost/crew_calendar.h"
 #include "dig/cut_once.h"
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
@@ -11,6 +12,7 @@
 #include "plan/figures/groups.h"
 #include "plan/roots_driven.h"
 #include "sheets/contents.h"
+#include "sheets/trench_ticks.h"
 
 namespace underlawn::sheet {
 
@@ -236,6 +238,52 @@ QString head_words(const Plan& plan, const Outcome& outcome) {
   return all.join(" ");
 }
 
+// From above, for nobody goes in; common practice, no source.
+QString filling_words(const Plan& plan) {
+  const bool us = plan.units == UnitSystem::us;
+  const QString lift = us ? "12 in" : "0.3 m", tape = shown_length(plan, tape_down(plan.wishes.trench_depth));
+  return plan.dig.coil_sides == Sides::stay_out
+             ? QObject::tr(
+                   "Fill from the edge, nobody in the trench: in lifts of %1, each pressed with the bucket or a "
+                   "plate on the boom, not within %1 of the pipe. So too where the next trench's earth is cast "
+                   "in. Stop %2 below the ground, lay the warning tape from above, then fill to the top. What "
+                   "sinks is topped up.")
+                   .arg(lift, tape)
+             : QObject::tr(
+                   "Fill in lifts of %1, each pressed, not within %1 of the pipe. Stop %2 below the ground, lay "
+                   "the warning tape, then fill to the top. What sinks is topped up.")
+                   .arg(lift, tape);
+}
+
+// Trenches whose own earth lies in others by then, and the heaps that are still on the lot.
+QString last_filled_words(const Outcome& outcome) {
+  if (outcome.order == nullptr) return {};
+  std::vector<int> early, open, heaps;
+  for (const DigStep& s : outcome.order->steps) early.insert(early.end(), s.into.begin(), s.into.end());
+  const auto filled = [&](int trench) { return std::ranges::find(early, trench) != early.end(); };
+  for (const DigStep& s : outcome.order->steps) {
+    if (s.kind != DigKind::trench || s.hauled) continue;
+    if (!s.into.empty() && !filled(s.trench)) open.push_back(s.trench);
+    if (s.into.empty() && filled(s.trench)) heaps.push_back(s.trench);
+  }
+  if (open.empty() || heaps.empty()) return {};
+  return QObject::tr(
+             "After the test the heads left open and %1, whose own earth lies in another by then, are filled "
+             "with the heap of %2, carried by the loader over ground that is filled.")
+      .arg(text_of(trenches_named(open)), text_of(trenches_named(heaps)));
+}
+
+// When, and by whom, as the calendar has it.
+QString joiner_words(const Outcome& outcome) {
+  if (outcome.calendar == nullptr) return {};
+  double first = -1;
+  for (const CrewTask& t : outcome.calendar->tasks)
+    if (t.station == CrewStation::joining && (first < 0 || t.begin < first)) first = t.begin;
+  if (first < 0) return {};
+  const int day = static_cast<int>((first + 1) / outcome.calendar->day_length) + 1;
+  return QObject::tr("Header and run pipes are laid and joined by the joiner, from day %1 on.").arg(day);
+}
+
 }  // namespace
 
 BlockPtr before_and_after(const Plan& plan, const Outcome& outcome) {
@@ -251,13 +299,14 @@ BlockPtr before_and_after(const Plan& plan, const Outcome& outcome) {
   add(QObject::tr("Coils are made and tied above ground at the racks and let down into the trench."));
   add(laying_words(outcome.coil));
   add(head_words(plan, outcome));
+  if (const QString joiner = joiner_words(outcome); !joiner.isEmpty()) add(joiner);
   add(QObject::tr(
       "Join, then fill with water and test before any joint is covered. Leave no open trench unguarded "
       "overnight."));
-  add(QObject::tr(
-          "Bedding %1, free of stones; backfill in lifts; warning tape in the upper backfill. Take the "
-          "as-built ties before covering.")
+  add(QObject::tr("Bedding %1, free of stones. Take the as-built ties before anything covers the pipe.")
           .arg(bedding_words(plan, outcome)));
+  add(filling_words(plan));
+  if (const QString last = last_filled_words(outcome); !last.isEmpty()) add(last);
   return std::make_shared<Items>(QObject::tr("BEFORE DIGGING, AND AFTER"), std::move(items), 9.5, 2);
 }
 
