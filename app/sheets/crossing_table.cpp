@@ -63,6 +63,9 @@ class Crossings {
     const bool line = f != nullptr && f->kind == FeatureKind::utility;
     if (line) {
       hand_ = true;
+      if (passing(x, plan_.wishes.bedding) == Passing::under)
+        clear_ << QString("%1 %2").arg(
+            text_of(tag), shown_length(plan_, x.trench_depth - plan_.wishes.bedding - x.utility_depth));
       swatch = apwa_colour(f->utility, Look::paper());
       name += QString(" (%1)").arg(utility_tag(plan_.site, *f));
     }
@@ -94,8 +97,10 @@ class Crossings {
                "meanwhile; from %1 of depth on nobody is in the hole without shield or shores on either side of "
                "the line: no shield passes through it. Then hold the line up from a beam across the cut as its "
                "owner says, 1926.651(b)(4). The machine stops before the hand-dug stretch, drives round and goes "
-               "on beyond it. Clear between the line and our pipes: as its owner asks, commonly %2.")
-        .arg(deep, plan_.units == UnitSystem::us ? "12 in" : "0.3 m");
+               "on beyond it. How much stays clear between the line and our pipes its owner says%2.")
+        .arg(deep, clear_.isEmpty() ? QString()
+                                    : QObject::tr("; as planned our bedding begins below its top: %1")
+                                          .arg(clear_.join(", ")));
   }
 
   QString note() const {
@@ -115,6 +120,7 @@ class Crossings {
   const Outcome& outcome_;
   std::vector<std::vector<Cell>> rows_;
   QList<int> told_;
+  QStringList clear_;  // "X1 6\""
   bool hand_ = false;  // a line is met
 };
 

@@ -30,7 +30,7 @@ class Heads : public Block {
   }
 
   double height(double width) const override {
-    return heading_height() + pt(26) + kDeep + pt(14) + 5 * line_height(type(9.5)) + below(width);
+    return heading_height() + pt(26) + kDeep + pt(14) + (over_coil_ > 0 ? 5 : 3) * line_height(type(9.5)) + below(width);
   }
 
   void paint(QPainter& painter, const QRectF& room) const override {
@@ -38,17 +38,24 @@ class Heads : public Block {
     const double top = room.top() + heading_height() + pt(26);
     paint_step(painter, {room.left() + pt(60), top});
     if (over_coil_ > 0) paint_supply(painter, {room.left() + 0.68 * room.width(), top});
-    double y = room.top() + height(room.width()) - below(room.width()) + pt(8);
-    for (const QString& line : wrapped(held_words(), type(9.5), room.width())) {
-      write(painter, {room.left(), y}, line, type(9.5));
-      y += line_height(type(9.5));
-    }
+    paint_held(painter, room);
   }
 
  private:
+  // Beside a lone drawing, else under both.
   double below(double width) const {
-    const auto lines = static_cast<double>(wrapped(held_words(), type(9.5), width).size());
-    return held_words().isEmpty() ? 0 : lines * line_height(type(9.5)) + pt(2);
+    if (over_coil_ == 0 || held_words().isEmpty()) return 0;
+    return static_cast<double>(wrapped(held_words(), type(9.5), width).size()) * line_height(type(9.5)) + pt(2);
+  }
+
+  void paint_held(QPainter& painter, const QRectF& room) const {
+    const double width = room.width(), left = over_coil_ == 0 ? 0.5 * width : 0;
+    double y = over_coil_ == 0 ? room.top() + heading_height() + pt(20)
+                               : room.top() + height(width) - below(width) + pt(8);
+    for (const QString& line : wrapped(held_words(), type(9.5), width - left)) {
+      write(painter, {room.left() + left, y}, line, type(9.5));
+      y += line_height(type(9.5));
+    }
   }
 
   // The side of the header's cut is missing where a coil trench comes in. Common practice, no source; who is

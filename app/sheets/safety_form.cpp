@@ -32,7 +32,7 @@ BlockPtr safety_form(const Plan& plan, const Outcome& outcome) {
   if (outcome.calendar == nullptr || outcome.calendar->tasks.empty()) return nullptr;
   const QStringList crossed = owners(plan, outcome);
   std::vector<FormRow> rows{
-      {QObject::tr("Competent person"), "", {""}},
+      {QObject::tr("Competent person, signs"), "", {""}},
       {QObject::tr("looked, day"), days_to_tick(*outcome.calendar), {""}},
       {QObject::tr("Staked on, by"), "", {""}},
   };
@@ -44,7 +44,7 @@ BlockPtr safety_form(const Plan& plan, const Outcome& outcome) {
   rows.push_back({QObject::tr("Emergency"), "911", {text_of(plan.title.address)}});
   // Common practice, no source.
   return std::make_shared<FormBlock>(
-      QObject::tr("NAMES AND EMERGENCY"), "", QStringList{QObject::tr("Name, number, signature")},
+      QObject::tr("NAMES AND EMERGENCY"), "", QStringList{QObject::tr("Name, number")},
       std::move(rows),
       QObject::tr("A line hit, a smell of gas, a bare cable, a slide: stop, everybody out and away, upwind; no "
                   "flame, no switch; call 911, then the owner. Nobody goes back in or after somebody. Rock or a "
