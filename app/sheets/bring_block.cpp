@@ -153,7 +153,7 @@ BlockPtr bring_and_fill(const Plan& plan, const Outcome& outcome) {
       QObject::tr("by the tester while it is done: pressures, flows, times, who saw it"));
   add(QObject::tr("AS BUILT FORM, nothing recorded yet"),
       QObject::tr("two tapes for every head, end, bend and joint, before it is covered"));
-  return std::make_shared<Items>(QObject::tr("TO BRING AND TO FILL IN"), std::move(items), 9.5);
+  return std::make_shared<Items>(QObject::tr("TO BRING AND TO FILL IN"), std::move(items), 9.5, 2);
 }
 
 }  // namespace underlawn::sheet

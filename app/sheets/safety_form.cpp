@@ -33,15 +33,15 @@ BlockPtr safety_form(const Plan& plan, const Outcome& outcome) {
   const QStringList crossed = owners(plan, outcome);
   std::vector<FormRow> rows{
       {QObject::tr("Competent person, signs"), "", {""}},
-      {QObject::tr("looked, day"), days_to_tick(*outcome.calendar), {""}},
+      {QObject::tr("looked, day"), "", {days_to_tick(*outcome.calendar)}},
       {QObject::tr("Staked on, by"), "", {""}},
   };
   if (!crossed.isEmpty()) {
     rows.push_back({QObject::tr("By hand digs; watches"), "", {""}});
-    rows.push_back({QObject::tr("Owner's number"), crossed.join(", "), {""}});
+    for (const QString& line : crossed) rows.push_back({QObject::tr("Owner of %1").arg(line), "", {""}});
   }
   rows.push_back({QObject::tr("Guards open trenches at night"), "", {""}});
-  rows.push_back({QObject::tr("Emergency"), "911", {text_of(plan.title.address)}});
+  rows.push_back({QObject::tr("Emergency 911, to"), "", {text_of(plan.title.address)}});
   // Common practice, no source.
   return std::make_shared<FormBlock>(
       QObject::tr("NAMES AND EMERGENCY"), "", QStringList{QObject::tr("Name, number")},

@@ -153,11 +153,11 @@ BlockPtr trench_table(const Plan& plan, const Outcome& outcome) {
 }
 
 // "1: coil of trench 1; 2: …": so that no coil is cut from a roll that another needs.
-QString rolls_of_coils(const Outcome& outcome) {
+QString rolls_of_coils(const Plan& plan, const Outcome& outcome) {
   QStringList rolls;
   for (const BillLine& line : outcome.bill->lines)
     for (const Roll& roll : line.bought.rolls) {
-      if (line.row != "pipe_coils" && line.key != "pipe_coils") continue;
+      if (roll.to_length || line.item.find(plan.wishes.pipe) == std::string::npos) continue;
       QStringList names;
       for (int piece : roll.pieces) names << text_of(line.pieces[static_cast<std::size_t>(piece)]);
       names.removeDuplicates();
@@ -184,7 +184,7 @@ BlockPtr pipe_table(const Plan& plan, const Outcome& outcome) {
                                                      {QObject::tr("Needed"), Align::right},
                                                      {QObject::tr("To buy"), Align::right, true}},
                                  std::move(rows), 10,
-                                 outcome.bill != nullptr ? rolls_of_coils(outcome) : QString());
+                                 outcome.bill != nullptr ? rolls_of_coils(plan, outcome) : QString());
 }
 
 }  // namespace underlawn::sheet

@@ -14,14 +14,11 @@ double tape_down(double depth) {
 }
 
 Item who_goes_in(const Plan& plan) {
-  const QString caution = QObject::tr(
-      "Must anybody go in after all: stop. The competent person sets a protective system first; local code "
-      "governs. Spoil and machine back from the edge.");
   switch (plan.dig.coil_sides) {
     case Sides::stay_out:
       return {"!", QObject::tr("Nobody goes in, at any time."),
-              QObject::tr("All is done from the edge: sand cast, coil let down, ties taped, tape laid.") + " " +
-                  caution};
+              QObject::tr("All is done from the edge, spoil and machine back from it. Must anybody go in: stop; "
+                          "the competent person's protective system comes first, local code governs.")};
     case Sides::slope:
       return {"!", QObject::tr("In only where the sides are laid back as below"),
               QObject::tr("and after the competent person's look that day. A ladder near everyone. Spoil and "
@@ -64,46 +61,46 @@ class Ticks {
  private:
   void laid() {
     ticks_ << QObject::tr("staked and checked")
-           << (out_ ? QObject::tr("dug and its floor levelled by the bucket, depth read from above")
+           << (out_ ? QObject::tr("dug, floor levelled by the bucket")
                     : QObject::tr("dug, floor level and clean"));
     const bool flat = outcome_.coil.pattern == CoilPattern::flat_coil;
     ticks_ << (flat ? QObject::tr("half of the sand on the floor") : QObject::tr("sand on the floor"))
-           << (out_ ? QObject::tr("coil let down, tagged, its ends led over the step by a rope")
+           << (out_ ? QObject::tr("coil let down, tagged, ends led over the step")
                     : QObject::tr("coil laid, tied, tagged"));
   }
 
   void covered_early() {
-    ticks_ << QObject::tr("coil alone under pressure: %1").arg(coil_watch_words(plan_, outcome_)) << ties()
-           << QObject::tr("gauge ______ before anything covers it") << QObject::tr("sand over the coil")
-           << filled_early()
-           << QObject::tr("gauge ______ when covered, read from the edge by who drives the machine that "
-                          "covers it; name ____________");
+    ticks_ << QObject::tr("coil alone under pressure: %1; gauge ______").arg(coil_watch_words(plan_, outcome_))
+           << ties() << filled_early()
+           << QObject::tr("gauge ______ when covered; its machine's driver reads it, from the edge");
     if (shared_)
       ticks_ << (out_ ? QObject::tr("run's pipes let down and bedded from the edge")
                       : QObject::tr("run's pipes laid and bedded"));
-    if (!shared_) ticks_ << tape();
+    else
+      ticks_ << tape();
     tested();
     ticks_ << (shared_ ? tape() : QObject::tr("head: ties of the joints taken, then sand, tape and fill"));
   }
 
   QString filled_early() const {
-    return shared_ ? QObject::tr("filled to the run's floor")
-                   : QObject::tr("filled up to %1 below the ground, the head left open")
+    return shared_ ? QObject::tr("sand over the coil, filled to the run's floor")
+                   : QObject::tr("sand over the coil, filled up to %1 below the ground, the head left open")
                          .arg(shown_length(plan_, tape_down(depth_)));
   }
 
   void tested() {
-    ticks_ << QObject::tr("joined at the head; whole loop tested before a joint is covered");
+    ticks_ << QObject::tr("joined; whole loop tested before a joint is covered");
   }
 
   void covered() {
-    ticks_ << ties() << QObject::tr("sand over the coil")
-           << QObject::tr("filled up to %1 below the ground").arg(shown_length(plan_, tape_down(depth_)))
+    ticks_ << ties()
+           << QObject::tr("sand over the coil, filled up to %1 below the ground")
+                  .arg(shown_length(plan_, tape_down(depth_)))
            << tape();
   }
 
-  static QString ties() { return QObject::tr("as-built tapes taken to head and end, and photo"); }
-  static QString tape() { return QObject::tr("warning tape laid from above, filled to the top"); }
+  static QString ties() { return QObject::tr("as-built tapes and photo taken"); }
+  static QString tape() { return QObject::tr("warning tape laid from above, filled"); }
 
   const Plan& plan_;
   const Outcome& outcome_;
