@@ -56,7 +56,8 @@ QString bend_words(const Plan& plan, const Outcome& outcome) {
   for (const Polyline& leg : outcome.layout.header.legs) add_bends(words, outcome, leg);
   const auto size = find_pipe(run_size(plan, outcome));
   if (words.isEmpty() || !size) return {};
-  return QObject::tr("Corners, both pipes: %1. Bend the run no tighter than %2 of radius, beside an elbow %3.")
+  return QObject::tr(
+             "Corners, both pipes: %1. Bend the run no tighter than %2 of radius, beside an elbow %3.")
       .arg(words.join("; "), shown_length(plan, size->least_bend_radius()),
            shown_length(plan, 100 * size->outside_diameter));
 }

@@ -64,8 +64,9 @@ QString safety_words(const Plan& plan, const Outcome& outcome) {
   QStringList all;
   if (outcome.order != nullptr)
     if (const std::size_t n = ladders(*outcome.order); n > 0)
-      all << QObject::tr("%1 ladders, each %2 over the edge").arg(n).arg(
-          plan.units == UnitSystem::us ? "3 ft" : "0.9 m");
+      all << QObject::tr("%1 ladders, each %2 over the edge")
+                 .arg(n)
+                 .arg(plan.units == UnitSystem::us ? "3 ft" : "0.9 m");
   if (!roots_driven(plan, outcome).empty()) all << QObject::tr("mats or planks for the roots");
   all << QObject::tr("fence or barriers and lamps for what stays open at night");
   return all.join("; ");
@@ -78,7 +79,8 @@ QString goods_words(const Plan& plan, const Outcome& outcome) {
     for (const BillLine& line : outcome.bill->lines)
       for (const char* key : {"tie", "warning_tape", "tracer_wire"})
         if (line.row == key)
-          all << QString("%1 %2").arg(text_of(line.item), text_of(amount_text(line.unit, line.needed, plan.units)));
+          all << QString("%1 %2").arg(text_of(line.item),
+                                      text_of(amount_text(line.unit, line.needed, plan.units)));
   return all.join("; ");
 }
 
@@ -95,13 +97,13 @@ QString sand_words(const Plan& plan, const Outcome& outcome) {
         outcome.order->steps[static_cast<std::size_t>(t.step)].trench > 0 && (first < 0 || t.end < first))
       first = t.end;
   const int day = static_cast<int>(std::max(0.0, first - 1) / outcome.calendar->day_length) + 1;
-  return QObject::tr(
-             "%1 in all, %2 loads of %3; the first lies ready on day %4, when the first coil trench is dug. The "
-             "plan has no place for it: by the machines' way in, off all ways and edges.")
-      .arg(volume(plan, sand))
-      .arg(loads(plan, sand))
-      .arg(volume(plan, plan.crew.truck_load))
-      .arg(day);
+  return QObject::
+      tr("%1 in all, %2 loads of %3; the first lies ready on day %4, when the first coil trench is dug. The "
+         "plan has no place for it: by the machines' way in, off all ways and edges.")
+          .arg(volume(plan, sand))
+          .arg(loads(plan, sand))
+          .arg(volume(plan, plan.crew.truck_load))
+          .arg(day);
 }
 
 QString machine_words(const Plan& plan, const Outcome& outcome) {

@@ -124,7 +124,8 @@ QString above_words(const Plan& plan) {
           "The excavator's driver stays too: he alone moves the shield, and only when nobody is below; no "
           "bucket and no load over anybody, 1926.651(e).");
   }
-  all << QObject::tr("Where a line is dug for by hand: one digs, one watches, the driver keeps the machine off.");
+  all << QObject::tr(
+      "Where a line is dug for by hand: one digs, one watches, the driver keeps the machine off.");
   return all.join(" ");
 }
 

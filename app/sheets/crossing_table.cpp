@@ -92,15 +92,15 @@ class Crossings {
   // common practice, no source.
   QString how() const {
     const QString deep = shown_length(plan_, kProtectFrom);
-    return QObject::tr(
-               "Who digs and who watches is named in NAMES AND EMERGENCY. From the top down, no machine at work "
-               "meanwhile; from %1 of depth on nobody is in the hole without shield or shores on either side of "
-               "the line: no shield passes through it. Then hold the line up from a beam across the cut as its "
-               "owner says, 1926.651(b)(4). The machine stops before the hand-dug stretch, drives round and goes "
-               "on beyond it. How much stays clear between the line and our pipes its owner says%2.")
-        .arg(deep, clear_.isEmpty() ? QString()
-                                    : QObject::tr("; as planned our bedding begins below its top: %1")
-                                          .arg(clear_.join(", ")));
+    return QObject::
+        tr("Who digs and who watches is named in NAMES AND EMERGENCY. From the top down, no machine at work "
+           "meanwhile; from %1 of depth on nobody is in the hole without shield or shores on either side of "
+           "the line: no shield passes through it. Then hold the line up from a beam across the cut as its "
+           "owner says, 1926.651(b)(4). The machine stops before the hand-dug stretch, drives round and goes "
+           "on beyond it. How much stays clear between the line and our pipes its owner says%2.")
+            .arg(deep, clear_.isEmpty() ? QString()
+                                        : QObject::tr("; as planned our bedding begins below its top: %1")
+                                              .arg(clear_.join(", ")));
   }
 
   QString note() const {

@@ -61,7 +61,7 @@ std::vector<Cell> lot_row(const Plan& plan, const Outcome& outcome) {
     return nearest_edge(plan.site, [&](const Feature& f) { return conduit_away(plan, outcome, f, which); });
   };
   const NearestEdge run = of(Conduit::run), header = of(Conduit::header),
-                    coil = nearest_edge(plan.site, [&](const Feature& f) { return trench_away(outcome, f); });
+                    coil = nearest_edge(plan.site, [&](const Feature&f) { return trench_away(outcome, f); });
   return {{QObject::tr("Lot line"), std::nullopt, true},
           {away_words(plan, run.away)},
           {away_words(plan, header.away)},

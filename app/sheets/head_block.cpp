@@ -30,7 +30,8 @@ class Heads : public Block {
   }
 
   double height(double width) const override {
-    return heading_height() + pt(26) + kDeep + pt(14) + (over_coil_ > 0 ? 5 : 3) * line_height(type(9.5)) + below(width);
+    return heading_height() + pt(26) + kDeep + pt(14) + (over_coil_ > 0 ? 5 : 3) * line_height(type(9.5)) +
+           below(width);
   }
 
   void paint(QPainter& painter, const QRectF& room) const override {
@@ -45,7 +46,8 @@ class Heads : public Block {
   // Beside a lone drawing, else under both.
   double below(double width) const {
     if (over_coil_ == 0 || held_words().isEmpty()) return 0;
-    return static_cast<double>(wrapped(held_words(), type(9.5), width).size()) * line_height(type(9.5)) + pt(2);
+    return static_cast<double>(wrapped(held_words(), type(9.5), width).size()) * line_height(type(9.5)) +
+           pt(2);
   }
 
   void paint_held(QPainter& painter, const QRectF& room) const {
@@ -64,12 +66,15 @@ class Heads : public Block {
     if (plan_.dig.coil_sides != Sides::stay_out || !is_entered(plan_.dig.run_sides)) return {};
     return plan_.dig.run_sides == Sides::shield
                ? QObject::tr(
-                     "Who joins stays inside the shield: its wall stands across the opening of the coil trench, "
+                     "Who joins stays inside the shield: its wall stands across the opening of the coil "
+                     "trench, "
                      "the two pipe ends come to him under it or round its end. Where it does not close the "
-                     "opening, plates or shores set from above do so first. Nobody on the step or beyond it. The "
+                     "opening, plates or shores set from above do so first. Nobody on the step or beyond it. "
+                     "The "
                      "competent person decides how.")
                : QObject::tr(
-                     "The opening of the coil trench is closed by plates or shores set from above before anybody "
+                     "The opening of the coil trench is closed by plates or shores set from above before "
+                     "anybody "
                      "joins there. Nobody on the step or beyond it. The competent person decides how.");
   }
 

@@ -44,11 +44,11 @@ BlockPtr safety_form(const Plan& plan, const Outcome& outcome) {
   rows.push_back({QObject::tr("Emergency 911, to"), "", {text_of(plan.title.address)}});
   // Common practice, no source.
   return std::make_shared<FormBlock>(
-      QObject::tr("NAMES AND EMERGENCY"), "", QStringList{QObject::tr("Name, number")},
-      std::move(rows),
-      QObject::tr("A line hit, a smell of gas, a bare cable, a slide: stop, everybody out and away, upwind; no "
-                  "flame, no switch; call 911, then the owner. Nobody goes back in or after somebody. Rock or a "
-                  "pipe that nobody knows: stop, touch nothing, call its owner or the designer."));
+      QObject::tr("NAMES AND EMERGENCY"), "", QStringList{QObject::tr("Name, number")}, std::move(rows),
+      QObject::tr(
+          "A line hit, a smell of gas, a bare cable, a slide: stop, everybody out and away, upwind; no "
+          "flame, no switch; call 911, then the owner. Nobody goes back in or after somebody. Rock or a "
+          "pipe that nobody knows: stop, touch nothing, call its owner or the designer."));
 }
 
 }  // namespace underlawn::sheet

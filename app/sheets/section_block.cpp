@@ -254,14 +254,14 @@ void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double
       put({x + width_of(lines[i], font) / 2, y + (i - 0.5 * (lines.size() - 1)) * pt(10)}, lines[i]);
   };
   const double tape = mid.x() + tape_reach(cut, k);
-  const QString warning =
-      QObject::tr("warning tape, %1 down").arg(shown_length(plan_, tape_down(cut.depth)));
-  const QString fill = (plan_.dig.coil_sides == Sides::stay_out
-                            ? QObject::tr("fill in lifts of %1, pressed from above")
-                            : QObject::tr("backfill in lifts of %1"))
-                           .arg(plan_.units == UnitSystem::us ? "12 in" : "0.3 m");
+  const QString warning = QObject::tr("warning tape, %1 down").arg(shown_length(plan_, tape_down(cut.depth)));
+  const QString fill =
+      (plan_.dig.coil_sides == Sides::stay_out ? QObject::tr("fill in lifts of %1, pressed from above")
+                                               : QObject::tr("backfill in lifts of %1"))
+          .arg(plan_.units == UnitSystem::us ? "12 in" : "0.3 m");
   if (inside) {
-    const double over_tape = tape_down(cut.depth) - pt(9) / k, low = depth_of_words(cut, k, width_of(fill, font));
+    const double over_tape = tape_down(cut.depth) - pt(9) / k,
+                 low = depth_of_words(cut, k, width_of(fill, font));
     put({mid.x(), mid.y() + over_tape * k}, warning, across(cut, over_tape + pt(5) / k) * k - pt(12));
     put({mid.x(), mid.y() + low * k}, fill, across(cut, low + pt(5) / k) * k - pt(8));
   } else {

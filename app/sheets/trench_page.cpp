@@ -261,11 +261,11 @@ TablePtr TrenchPage::fact_block(double points) const {
     add(QObject::tr("Pitch"), shown(plan_, outcome_, key + ".pitch"));
     add(QObject::tr("Loop across"), shown(plan_, outcome_, "coil.loop_diameter"));
   }
-  return std::make_shared<Table>(QObject::tr("DIG AND LAY"),
-                                 std::vector<Column>{{"", Align::left, true}, {"", Align::right}},
-                                 std::move(rows), points,
-                                 QObject::tr("Depths from the ground at the stake, before digging; within %1.")
-                                     .arg(plan_.units == UnitSystem::us ? "1 in" : "3 cm"));
+  return std::make_shared<Table>(
+      QObject::tr("DIG AND LAY"), std::vector<Column>{{"", Align::left, true}, {"", Align::right}},
+      std::move(rows), points,
+      QObject::tr("Depths from the ground at the stake, before digging; within %1.")
+          .arg(plan_.units == UnitSystem::us ? "1 in" : "3 cm"));
 }
 
 BlockPtr TrenchPage::tick_block(double points) const {

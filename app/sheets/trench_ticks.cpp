@@ -16,9 +16,10 @@ double tape_down(double depth) {
 Item who_goes_in(const Plan& plan) {
   switch (plan.dig.coil_sides) {
     case Sides::stay_out:
-      return {"!", QObject::tr("Nobody goes in, at any time."),
-              QObject::tr("All is done from the edge, spoil and machine back from it. Must anybody go in: stop; "
-                          "the competent person's protective system comes first, local code governs.")};
+      return {
+          "!", QObject::tr("Nobody goes in, at any time."),
+          QObject::tr("All is done from the edge, spoil and machine back from it. Must anybody go in: stop; "
+                      "the competent person's protective system comes first, local code governs.")};
     case Sides::slope:
       return {"!", QObject::tr("In only where the sides are laid back as below"),
               QObject::tr("and after the competent person's look that day. A ladder near everyone. Spoil and "
@@ -70,9 +71,10 @@ class Ticks {
   }
 
   void covered_early() {
-    ticks_ << QObject::tr("coil alone under pressure: %1; gauge ______").arg(coil_watch_words(plan_, outcome_))
-           << ties() << filled_early()
-           << QObject::tr("gauge ______ when covered; its machine's driver reads it, from the edge");
+    ticks_
+        << QObject::tr("coil alone under pressure: %1; gauge ______").arg(coil_watch_words(plan_, outcome_))
+        << ties() << filled_early()
+        << QObject::tr("gauge ______ when covered; its machine's driver reads it, from the edge");
     if (shared_)
       ticks_ << (out_ ? QObject::tr("run's pipes let down and bedded from the edge")
                       : QObject::tr("run's pipes laid and bedded"));
@@ -88,9 +90,7 @@ class Ticks {
                          .arg(shown_length(plan_, tape_down(depth_)));
   }
 
-  void tested() {
-    ticks_ << QObject::tr("joined; whole loop tested before a joint is covered");
-  }
+  void tested() { ticks_ << QObject::tr("joined; whole loop tested before a joint is covered"); }
 
   void covered() {
     ticks_ << ties()

@@ -70,9 +70,9 @@ BlockPtr cautions(const Plan& plan, const Outcome& outcome) {
       {"1", QObject::tr("A trench wall can fall without warning and kill."),
        QObject::tr("No one enters a trench %1 deep or deeper without a protective system (slope, shoring or "
                    "shield), nor "
-                   "any trench that a competent person has not looked into. This plan takes the soil for %2. "
-                   "29 CFR 1926 Subpart P; 1926.652(a)(1), Table B-1.")
-               .arg(us(plan) ? "5 ft" : "1.5 m", soil) +
+                   "any trench that a competent person has not looked into. This plan takes the soil for %2: "
+                   "slope %3 where sides are laid back. 29 CFR 1926 Subpart P; 1926.652(a)(1), Table B-1.")
+               .arg(us(plan) ? "5 ft" : "1.5 m", soil, slope) +
            " " + as_planned(plan, slope)},
       {"2", QObject::tr("Call before you dig."),
        QObject::tr(

@@ -125,7 +125,8 @@ TEST(CrewNeeds, TheJoinerIsNeverAlone) {
   }
 }
 
-// Turns measured here by the bearings of the legs; an elbow of 45 and what is left for the pipe make the turn.
+// Turns measured here by the bearings of the legs; an elbow of 45 and what is left for the pipe make the
+// turn.
 TEST(CrewNeeds, CornersAreMadeByTheirElbowAndThePipe) {
   for (const char* name : {"alder-lane", "kestrel-bend"}) {
     const Job j = job(name);
@@ -139,7 +140,8 @@ TEST(CrewNeeds, CornersAreMadeByTheirElbowAndThePipe) {
       const double turn = std::abs(std::remainder(bearing(i) - bearing(i - 1), 360));
       if (turn < 1) continue;
       ++corners;
-      const auto said_here = QRegularExpression(QString(", %1°: ([^;.]*)").arg(std::lround(turn))).match(text);
+      const auto said_here =
+          QRegularExpression(QString(", %1°: ([^;.]*)").arg(std::lround(turn))).match(text);
       ASSERT_TRUE(said_here.hasMatch()) << name << " " << turn << " " << text.toStdString();
       const QString made = said_here.captured(1);
       EXPECT_EQ(made.contains("elbow"), turn > 22.5) << made.toStdString();
@@ -161,7 +163,8 @@ TEST(CrewNeeds, ACoilIsWatchedAsLongAsTheCalendarHasIt) {
   for (const CoilWatch& watch : coil_watches(j.plan, j.outcome)) {
     double proved = -1, sand = -1;
     for (const CrewTask& t : c.tasks) {
-      if (t.step < 0 || j.outcome.order->steps[static_cast<std::size_t>(t.step)].trench != watch.trench) continue;
+      if (t.step < 0 || j.outcome.order->steps[static_cast<std::size_t>(t.step)].trench != watch.trench)
+        continue;
       if (t.station == CrewStation::testing) proved = t.end;
       if (t.station == CrewStation::filling && t.bedding) sand = t.end;
     }

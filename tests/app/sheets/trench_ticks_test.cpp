@@ -54,7 +54,8 @@ TEST(TrenchTicks, StandInTheOrderOfTheCalendar) {
     for (const Trench& t : j.outcome.layout.trenches) {
       double sand = -1, tested = -1;
       for (const CrewTask& task : c.tasks) {
-        const bool own = task.step >= 0 && j.outcome.order->steps[static_cast<std::size_t>(task.step)].trench == t.number;
+        const bool own =
+            task.step >= 0 && j.outcome.order->steps[static_cast<std::size_t>(task.step)].trench == t.number;
         if (own && task.station == CrewStation::filling && (sand < 0 || task.begin < sand)) sand = task.begin;
         if (task.step < 0 && task.station == CrewStation::testing) tested = task.end;
       }
