@@ -116,13 +116,17 @@ QString filling_words(const Plan& plan) {
   const QString lift = us ? "12 in" : "0.3 m", tape = shown_length(plan, tape_down(plan.wishes.trench_depth));
   return plan.dig.coil_sides == Sides::stay_out
              ? QObject::tr(
-                   "Fill from the edge, nobody in the trench: in lifts of %1, each pressed with the bucket or a "
-                   "plate on the boom, not within %1 of the pipe. So too where the next trench's earth is cast "
-                   "in. Stop %2 below the ground, lay the warning tape from above, then fill to the top. What "
+                   "Fill from the edge, nobody in the trench: in lifts of %1, each pressed with the bucket "
+                   "or a "
+                   "plate on the boom, not within %1 of the pipe. So too where the next trench's earth is "
+                   "cast "
+                   "in. Stop %2 below the ground, lay the warning tape from above, then fill to the top. "
+                   "What "
                    "sinks is topped up.")
                    .arg(lift, tape)
              : QObject::tr(
-                   "Fill in lifts of %1, each pressed, not within %1 of the pipe. Stop %2 below the ground, lay "
+                   "Fill in lifts of %1, each pressed, not within %1 of the pipe. Stop %2 below the ground, "
+                   "lay "
                    "the warning tape, then fill to the top. What sinks is topped up.")
                    .arg(lift, tape);
 }
