@@ -180,7 +180,10 @@ BlockPtr between_table(const Plan& plan, const Outcome& outcome) {
       std::vector<Column>{{QObject::tr("Straight from stake to stake"), Align::left, true},
                           {QObject::tr("Tape"), Align::right}},
       Between(plan, outcome).rows(), 10,
-      QObject::tr("Measured level. A difference of more than 3 in or 8 cm: stake again."));
+      QObject::tr(
+          "Measured level. A difference of more than %1: stake again. The second pair of corners agrees "
+          "as closely.")
+          .arg(plan.units == UnitSystem::us ? "3 in" : "8 cm"));
 }
 
 }  // namespace underlawn::sheet

@@ -2,6 +2,7 @@
 // The crew's calendar on paper: a block for every day, hours across, black-and-white legible by its words.
 #include <algorithm>
 
+#include "dig/dig_words.h"
 #include "plots/crew_bars.h"
 #include "sheets/contents.h"
 
@@ -81,9 +82,25 @@ class CalendarBlock : public Block {
             .arg(reserve)
             .arg(text_of(print_quantity(Quantity::duration, a_line_, UnitSystem::metric)));
     if (watch_.isEmpty()) return words;
-    return words + " " +
+    return words + heads_words() + " " +
            QObject::tr("Tester, coil 1, 2, …: that coil alone, before it is covered, %1 until it is.")
                .arg(watch_);
+  }
+
+  // What is filled after the test of trenches that are filled but for their heads: bars too short for a word.
+  QString heads_words() const {
+    std::vector<int> heads;
+    for (const CrewTask& t : calendar_->tasks) {
+      if (t.station != CrewStation::filling || t.step < 0 || t.begin < calendar_->tested - 1) continue;
+      const int trench = order_->steps[static_cast<std::size_t>(t.step)].trench;
+      for (const DigStep& s : order_->steps)
+        if (std::ranges::find(s.into, trench) != s.into.end()) heads.push_back(trench);
+    }
+    std::ranges::sort(heads);
+    heads.erase(std::unique(heads.begin(), heads.end()), heads.end());
+    if (heads.empty()) return {};
+    return " " + QObject::tr("Loader, short bars after the test: the heads of %1, left open until then.")
+                     .arg(text_of(trenches_named(heads)));
   }
 
   std::shared_ptr<const CrewCalendar> calendar_;

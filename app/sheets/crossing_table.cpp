@@ -2,6 +2,7 @@
 // What header and run cross, how deep, and on which side of it our pipes pass.
 #include "canvas/look.h"
 #include "canvas/utility_tags.h"
+#include "dig/dig.h"
 #include "layout/crossing_tags.h"
 #include "layout/passing.h"
 #include "plane/region.h"
@@ -61,6 +62,10 @@ class Crossings {
     std::optional<QColor> swatch;
     const bool line = f != nullptr && f->kind == FeatureKind::utility;
     if (line) {
+      hand_ = true;
+      if (passing(x, plan_.wishes.bedding) == Passing::under)
+        clear_ << QString("%1 %2").arg(
+            text_of(tag), shown_length(plan_, x.trench_depth - plan_.wishes.bedding - x.utility_depth));
       swatch = apwa_colour(f->utility, Look::paper());
       name += QString(" (%1)").arg(utility_tag(plan_.site, *f));
     }
@@ -83,6 +88,21 @@ class Crossings {
     rows_.push_back({{"–"}, {what}, {"–"}, {"–"}, {"–"}, {"–"}});
   }
 
+  // 1926.651(b)(4): what is laid bare is protected, supported or removed while the cut is open; the rest is
+  // common practice, no source.
+  QString how() const {
+    const QString deep = shown_length(plan_, kProtectFrom);
+    return QObject::
+        tr("Who digs and who watches is named in NAMES AND EMERGENCY. From the top down, no machine at work "
+           "meanwhile; from %1 of depth on nobody is in the hole without shield or shores on either side of "
+           "the line: no shield passes through it. Then hold the line up from a beam across the cut as its "
+           "owner says, 1926.651(b)(4). The machine stops before the hand-dug stretch, drives round and goes "
+           "on beyond it. How much stays clear between the line and our pipes its owner says%2.")
+            .arg(deep, clear_.isEmpty() ? QString()
+                                        : QObject::tr("; as planned our bedding begins below its top: %1")
+                                              .arg(clear_.join(", ")));
+  }
+
   QString note() const {
     QStringList all;
     if (!told_.isEmpty()) all << QObject::tr("Easement: ask whoever holds the right before you dig there.");
@@ -92,6 +112,7 @@ class Crossings {
         "hand before any machine comes near; if it lies otherwise than told, stop and ask. The tolerance "
         "zone "
         "of your state governs where it is wider.");
+    if (hand_) all << how();
     return all.join(" ");
   }
 
@@ -99,6 +120,8 @@ class Crossings {
   const Outcome& outcome_;
   std::vector<std::vector<Cell>> rows_;
   QList<int> told_;
+  QStringList clear_;  // "X1 6\""
+  bool hand_ = false;  // a line is met
 };
 
 }  // namespace

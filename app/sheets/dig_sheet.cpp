@@ -33,7 +33,8 @@ std::vector<Piece> pieces(const Plan& plan, const Outcome& outcome, bool ties_to
   add(all, order_of_digging(plan, outcome), true, true);  // all steps before one's eyes
   add(all, before_and_after(plan, outcome), true);
   add(all, locate_ticket(plan, outcome));
-  add(all, bring_and_fill(plan, outcome));
+  add(all, safety_form(plan, outcome));
+  add(all, bring_and_fill(plan, outcome), true);
   add(all, distance_table(plan, outcome), true);
   add(all, trench_table(plan, outcome), true);
   add(all, utility_table(plan, outcome), true);

@@ -33,6 +33,43 @@ QString away_words(const Plan& plan, double metres) {
   return metres < 0.005 ? QObject::tr("meets it") : shown_length(plan, metres);
 }
 
+// An edge of the lot as a line that anything can be measured from.
+Feature edge(const Site& site, std::size_t i) {
+  Feature f;
+  f.kind = FeatureKind::utility;
+  f.points = {site.lot[i].at, site.lot[(i + 1) % site.lot.size()].at};
+  return f;
+}
+
+struct NearestEdge {
+  double away = std::numeric_limits<double>::infinity(), setback = 0;  // m
+};
+
+// The edge that leaves least over its setback.
+template <typename Away>
+NearestEdge nearest_edge(const Site& site, const Away& away) {
+  NearestEdge least;
+  for (std::size_t i = 0; i < site.lot.size(); ++i) {
+    const NearestEdge here{away(edge(site, i)), site.lot[i].setback};
+    if (here.away - here.setback < least.away - least.setback) least = here;
+  }
+  return least;
+}
+
+std::vector<Cell> lot_row(const Plan& plan, const Outcome& outcome) {
+  const auto of = [&](Conduit which) {
+    return nearest_edge(plan.site, [&](const Feature& f) { return conduit_away(plan, outcome, f, which); });
+  };
+  const NearestEdge run = of(Conduit::run), header = of(Conduit::header),
+                    coil = nearest_edge(plan.site, [&](const Feature&f) { return trench_away(outcome, f); });
+  return {{QObject::tr("Lot line"), std::nullopt, true},
+          {away_words(plan, run.away)},
+          {away_words(plan, header.away)},
+          {shown_length(plan, std::max(run.setback, std::isfinite(header.away) ? header.setback : 0))},
+          {away_words(plan, coil.away)},
+          {shown_length(plan, coil.setback)}};
+}
+
 }  // namespace
 
 BlockPtr distance_table(const Plan& plan, const Outcome& outcome) {
@@ -43,7 +80,8 @@ BlockPtr distance_table(const Plan& plan, const Outcome& outcome) {
     const double run = conduit_away(plan, outcome, f, Conduit::run),
                  header = conduit_away(plan, outcome, f, Conduit::header);
     const double coil = trench_away(outcome, f);
-    if (std::min({run, header, coil}) > kNear) continue;
+    const bool always = f.kind == FeatureKind::well || f.kind == FeatureKind::tree;
+    if (!always && std::min({run, header, coil}) > kNear) continue;
     rows.push_back({{text_of(display_name(f)), std::nullopt, true},
                     {away_words(plan, run)},
                     {away_words(plan, header)},
@@ -52,6 +90,7 @@ BlockPtr distance_table(const Plan& plan, const Outcome& outcome) {
                     {shown_length(plan, trench_clearance(plan.site, f))}});
   }
   if (rows.empty()) return nullptr;
+  if (plan.site.lot.size() > 2) rows.push_back(lot_row(plan, outcome));
   const Align right = Align::right;
   return std::make_shared<Table>(
       QObject::tr("DISTANCES KEPT"),

@@ -73,6 +73,7 @@ BlockPtr fittings_table(const Plan& plan, const Outcome& outcome) {
   }
   if (rows.empty()) return nullptr;
   QString note = QObject::tr("%1 joints to be fused in all.").arg(count.joints);
+  if (const QString bends = bend_words(plan, outcome); !bends.isEmpty()) note += " " + bends;
   if (plan.pricing.counting.fitting_spare > 0)
     note += " " + QObject::tr("The number has the spare ones in it, the places have not.");
   return std::make_shared<Table>(QObject::tr("FITTINGS OF HEADER AND RUN"),

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "canvas/hatch.h"
+#include "dig/protection.h"
 #include "plan/figures/groups.h"
 #include "sheets/contents.h"
 #include "sheets/detail_parts.h"
@@ -28,8 +29,9 @@ class Heads : public Block {
     for (const FloorLevel& f : outcome.dig.floors) coil_ = std::max(coil_, f.ground_head - f.floor_head);
   }
 
-  double height(double) const override {
-    return heading_height() + pt(26) + kDeep + pt(14) + 5 * line_height(type(9.5));
+  double height(double width) const override {
+    return heading_height() + pt(26) + kDeep + pt(14) + (over_coil_ > 0 ? 5 : 3) * line_height(type(9.5)) +
+           below(width);
   }
 
   void paint(QPainter& painter, const QRectF& room) const override {
@@ -37,9 +39,45 @@ class Heads : public Block {
     const double top = room.top() + heading_height() + pt(26);
     paint_step(painter, {room.left() + pt(60), top});
     if (over_coil_ > 0) paint_supply(painter, {room.left() + 0.68 * room.width(), top});
+    paint_held(painter, room);
   }
 
  private:
+  // Beside a lone drawing, else under both.
+  double below(double width) const {
+    if (over_coil_ == 0 || held_words().isEmpty()) return 0;
+    return static_cast<double>(wrapped(held_words(), type(9.5), width).size()) * line_height(type(9.5)) +
+           pt(2);
+  }
+
+  void paint_held(QPainter& painter, const QRectF& room) const {
+    const double width = room.width(), left = over_coil_ == 0 ? 0.5 * width : 0;
+    double y = over_coil_ == 0 ? room.top() + heading_height() + pt(20)
+                               : room.top() + height(width) - below(width) + pt(8);
+    for (const QString& line : wrapped(held_words(), type(9.5), width - left)) {
+      write(painter, {room.left() + left, y}, line, type(9.5));
+      y += line_height(type(9.5));
+    }
+  }
+
+  // The side of the header's cut is missing where a coil trench comes in. Common practice, no source; who is
+  // competent decides.
+  QString held_words() const {
+    if (plan_.dig.coil_sides != Sides::stay_out || !is_entered(plan_.dig.run_sides)) return {};
+    return plan_.dig.run_sides == Sides::shield
+               ? QObject::tr(
+                     "Who joins stays inside the shield: its wall stands across the opening of the coil "
+                     "trench, "
+                     "the two pipe ends come to him under it or round its end. Where it does not close the "
+                     "opening, plates or shores set from above do so first. Nobody on the step or beyond it. "
+                     "The "
+                     "competent person decides how.")
+               : QObject::tr(
+                     "The opening of the coil trench is closed by plates or shores set from above before "
+                     "anybody "
+                     "joins there. Nobody on the step or beyond it. The competent person decides how.");
+  }
+
   double down(double metres) const { return metres / std::max(coil_, plan_.wishes.run_depth) * kDeep; }
 
   void paint_step(QPainter& p, QPointF at) const {

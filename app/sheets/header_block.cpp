@@ -235,10 +235,16 @@ BlockPtr header_table(const Plan& plan, const Outcome& outcome) {
     note +=
         " " + QObject::tr("The return of a reverse return comes back beside the header from its far end.");
   note +=
-      " " + QObject::tr(
-                "Each coil is joined at its head by two tees and reducers to the coil's pipe, %1. All joints "
-                "by heat fusion, tested before they are covered.")
-                .arg(text_of(plan.wishes.pipe));
+      " " +
+      QObject::tr(
+          "Each coil, %1, is joined at its head as FITTINGS OF HEADER AND RUN has it: by tees on the way, "
+          "by elbows where the header ends. All joints by heat fusion, tested before they are covered.")
+          .arg(text_of(plan.wishes.pipe));
+  if (plan.flow.header_sizes.empty())
+    note +=
+        " " + QObject::tr(
+                  "Sizes: the lightest set that as a whole keeps the circuits in balance, suits the pump and "
+                  "lets the cart flush it; a short piece may be wider so that the long run need not be.");
   return std::make_shared<Table>(QObject::tr("HEADER, PIECE BY PIECE"),
                                  std::vector<Column>{{QObject::tr("From – to"), Align::left, true},
                                                      {QObject::tr("Length"), Align::right},

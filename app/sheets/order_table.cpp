@@ -1,15 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The order of digging as a table of one row a step, in one place, and what is done before and after.
+// The order of digging as a table of one row a step, in one place; the earth, step by step.
 #include <algorithm>
 
-#include "canvas/look.h"
 #include "dig/cut_once.h"
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
 #include "layout/crossing_tags.h"
-#include "plan/coil_ends.h"
 #include "plan/figures/groups.h"
-#include "plan/roots_driven.h"
 #include "sheets/contents.h"
 
 namespace underlawn::sheet {
@@ -137,128 +134,6 @@ BlockPtr order_of_digging(const Plan& plan, const Outcome& outcome) {
                                        std::move(rows), 9.5, note);
   table->keep_on_a_page();
   return table;
-}
-
-namespace {
-
-QString laying_words(const Coil& coil) {
-  switch (coil.pattern) {
-    case CoilPattern::flat_coil:
-      return QObject::tr(
-          "Lay and tie the coils at the pitch in the table, both pipe ends at the head, capped and tagged.");
-    case CoilPattern::upright_coil:
-      return coil.return_on_top
-                 ? QObject::tr(
-                       "Tie the coils at the pitch in the table, stand them in the trenches, the return "
-                       "pipe on top of the loops, both pipe ends at the head, capped and tagged.")
-                 : QObject::tr(
-                       "Tie the coils at the pitch in the table, stand them in the trenches, the return "
-                       "pipe on the floor beside the loops, both pipe ends at the head, capped and "
-                       "tagged.");
-    case CoilPattern::single_pipe:
-      return QObject::tr(
-          "Lay the pipe on the trench floor, backfill to the upper level, lay the return there, "
-          "both pipe ends at the head, capped and tagged.");
-    case CoilPattern::two_pipes:
-      return QObject::tr(
-          "Lay the pipe along one side of the trench floor and back along the other, both pipe "
-          "ends at the head, capped and tagged.");
-    default:
-      return QObject::tr(
-          "Lay the pipe level by level along both sides of the trench, backfill between levels, "
-          "both pipe ends at the head, capped and tagged.");
-  }
-}
-
-QString exposed(const Plan& plan, const Outcome& outcome) {
-  QStringList names;
-  for (std::size_t i = 0; i < outcome.layout.crossings.size(); ++i) {
-    const std::string tag = crossing_tag(plan.site, outcome.layout, i);
-    if (!tag.empty()) names << text_of(tag);
-  }
-  return names.join(", ");
-}
-
-QString bedding_words(const Plan& plan, const Outcome& outcome) {
-  const QString thick = shown(plan, outcome, "dig.bedding");
-  return outcome.coil.pattern == CoilPattern::flat_coil
-             ? QObject::tr(
-                   "%1 thick in all: half of it on the floor before the coil is let down, half over the "
-                   "coil, cast from above once it has been proved")
-                   .arg(thick)
-             : QObject::tr("%1 thick in all, from the trench's floor up").arg(thick);
-}
-
-// Who goes where to join: never into a trench whose sides nothing holds.
-QString joining_words(const Plan& plan) {
-  switch (plan.dig.run_sides) {
-    case Sides::shield:
-      return QObject::tr("Joints are made in the header's and the run's trench, %1 deep, inside the shield.");
-    case Sides::shoring:
-      return QObject::tr(
-          "Joints are made in the header's and the run's trench, %1 deep, between its shores.");
-    case Sides::slope:
-      return QObject::tr(
-          "Joints are made in the header's and the run's trench, %1 deep, its sides laid back.");
-    case Sides::stay_out:
-      break;
-  }
-  return QObject::tr(
-      "Joints are made above the ground and let down: nobody goes into the header's and the run's trench, %1 "
-      "deep.");
-}
-
-QString roots_words(const Plan& plan, const Outcome& outcome) {
-  QStringList names;
-  for (const RootsDriven& r : roots_driven(plan, outcome))
-    names << text_of(display_name(*find_feature(plan.site, r.tree)));
-  if (names.isEmpty()) return {};
-  return QObject::
-      tr("Mats or planks over the roots of %1 before anything drives there, on dry ground only, no turning "
-         "on them.")
-          .arg(names.join(", "));
-}
-
-QString head_words(const Plan& plan, const Outcome& outcome) {
-  QStringList all{joining_words(plan).arg(shown_length(plan, plan.wishes.run_depth))};
-  const CoilEnd end = coil_end(plan, outcome.layout, outcome.dig);
-  if (plan.dig.coil_sides == Sides::stay_out)
-    all << QObject::tr("Nobody goes down to a coil's head, %1 deep, to lay, to bed or to join.")
-               .arg(shown_length(plan, deepest_head(outcome.layout, outcome.dig)))
-        << (end.over_edge
-                ? QObject::tr(
-                      "Both ends of a coil reach up over the edge and are joined there: %1 each beyond the "
-                      "trench head, all of it in the cut of the table. Order nothing on top.")
-                      .arg(shown_length(plan, end.length()))
-                : QObject::tr(
-                      "As the coil is let down its two pipe ends are led with a rope over the step into "
-                      "the header's trench, where they are taken hold of and joined."));
-  return all.join(" ");
-}
-
-}  // namespace
-
-BlockPtr before_and_after(const Plan& plan, const Outcome& outcome) {
-  if (outcome.layout.trenches.empty()) return nullptr;
-  std::vector<Item> items;
-  const auto add = [&](const QString& text) { items.push_back({"•", "", text}); };
-  add(QObject::tr(
-      "Locate ticket valid, all lines marked, private lines found. Stake every point from the two building "
-      "corners in its row; measure between stakes as a check."));
-  if (const QString names = exposed(plan, outcome); !names.isEmpty())
-    add(QObject::tr("Expose %1 by hand.").arg(names));
-  if (const QString roots = roots_words(plan, outcome); !roots.isEmpty()) add(roots);
-  add(QObject::tr("Coils are made and tied above ground at the racks and let down into the trench."));
-  add(laying_words(outcome.coil));
-  add(head_words(plan, outcome));
-  add(QObject::tr(
-      "Join, then fill with water and test before any joint is covered. Leave no open trench unguarded "
-      "overnight."));
-  add(QObject::tr(
-          "Bedding %1, free of stones; backfill in lifts; warning tape in the upper backfill. Take the "
-          "as-built ties before covering.")
-          .arg(bedding_words(plan, outcome)));
-  return std::make_shared<Items>(QObject::tr("BEFORE DIGGING, AND AFTER"), std::move(items), 9.5, 2);
 }
 
 namespace {

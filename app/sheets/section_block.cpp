@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The trench cut across, to scale: vertical sides and the protective slope side by side.
+// The trench cut across, to scale, with its sides as planned.
 #include <cmath>
 
 #include "canvas/hatch.h"
@@ -8,6 +8,7 @@
 #include "plan/figures/groups.h"
 #include "sheets/contents.h"
 #include "sheets/detail_parts.h"
+#include "sheets/trench_ticks.h"
 
 namespace underlawn::sheet {
 
@@ -61,7 +62,6 @@ class Section : public Block {
     paint_heading(painter, room, QObject::tr("TRENCH SECTION %1").arg(scale_words(scale)));
     const double k = per_metre(scale);
     const double ground = room.top() + heading_height() + kAbove;
-    const double one = vertical_.top() * k, two = sloped_.top() * k;
     if (!shared_.isEmpty())
       write_fitted(
           painter, {room.left(), room.top() + height(room.width()) - pt(3)},
@@ -69,16 +69,11 @@ class Section : public Block {
                       "%2 deep.")
               .arg(shared_.join(", "), shown_length(plan_, run_floor_)),
           room.width(), {9.5, 7});
-    const bool both = sloped_.slope > 0;
+    const Cut& cut = planned();
     const double spare = std::max(0.0, room.width() - needed(scale));
-    const double first = room.left() + kSide + spare * (both ? 0.3 : 0.5) + one / 2;
-    paint_cut(painter, vertical_, {first, ground}, k, vertical_words());
-    if (!both) return;
-    const double second = room.right() - kRight - spare * 0.3 - two / 2;
-    paint_cut(painter, sloped_, {second, ground}, k,
-              plan_.dig.coil_sides == Sides::slope
-                  ? QObject::tr("AS PLANNED: protective slope %1, %2").arg(slope_text_, soil_)
-                  : QObject::tr("Not planned: Protective slope %1, %2").arg(slope_text_, soil_));
+    paint_cut(painter, cut, {room.left() + kSide + 0.5 * spare + 0.5 * cut.top() * k, ground}, k,
+              cut.slope > 0 ? QObject::tr("AS PLANNED: protective slope %1, %2").arg(slope_text_, soil_)
+                            : vertical_words());
   }
 
  private:
@@ -94,17 +89,22 @@ class Section : public Block {
       case Sides::slope:
         break;
     }
-    return QObject::tr("Not planned: vertical needs shield or shoring");
+    return QObject::tr("AS PLANNED: vertical");
+  }
+
+  // What is not dug is not drawn: nobody shall dig by it.
+  const Cut& planned() const {
+    return plan_.dig.coil_sides == Sides::slope && sloped_.slope > 0 ? sloped_ : vertical_;
   }
 
   static constexpr double kSide = pt(88);      // left of a cut: its depth
-  static constexpr double kBetween = pt(104);  // the same for the second, and air
+  static constexpr double kBetween = pt(104);  // right of a sloped one: what is in its bedding
   static constexpr double kRight = pt(30);
-  static constexpr double kWords = pt(165);  // right of a lone cut: what is in it
+  static constexpr double kWords = pt(165);  // right of a vertical cut: what is in it
 
   double needed(int scale) const {
-    const double k = per_metre(scale), one = kSide + vertical_.top() * k;
-    return sloped_.slope > 0 ? one + kBetween + sloped_.top() * k + kRight : one + kWords;
+    const Cut& cut = planned();
+    return kSide + cut.top() * per_metre(scale) + (cut.slope > 0 ? kRight + kBetween : kWords);
   }
 
   int scale_for(double width) const {
@@ -203,7 +203,7 @@ void Section::paint_pipe(QPainter& painter, const Cut& cut, QPointF mid, double 
     painter.drawEllipse(QPointF(mid.x() + p.x(), y + p.y()), pt(2.1), pt(2.1));
   painter.setBrush(Qt::NoBrush);
   // Warning tape in the upper backfill.
-  const double tape = mid.y() + 0.25 * cut.depth * k, reach = tape_reach(cut, k);
+  const double tape = mid.y() + tape_down(cut.depth) * k, reach = tape_reach(cut, k);
   QPen pen = rule(2.2, "#c8000f");
   pen.setDashPattern({2.2, 1});
   painter.setPen(pen);
@@ -237,9 +237,8 @@ double depth_of_words(const Cut& cut, double k, double wide) {
   return std::clamp(cut.depth - over_floor - pt(5) / k, 0.42 * cut.depth, 0.62 * cut.depth);
 }
 
-// In the sloped cut there is room for words up to its side; a lone vertical one has them beside it.
+// In the sloped cut there is room for words up to its side; a vertical one has them beside it.
 void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double k) const {
-  if (cut.slope == 0 && sloped_.slope > 0) return;
   const bool inside = cut.slope > 0;
   const QFont font = type(9);
   const double wall = mid.x() + cut.width * k / 2;
@@ -255,11 +254,14 @@ void Section::paint_words(QPainter& painter, const Cut& cut, QPointF mid, double
       put({x + width_of(lines[i], font) / 2, y + (i - 0.5 * (lines.size() - 1)) * pt(10)}, lines[i]);
   };
   const double tape = mid.x() + tape_reach(cut, k);
-  const QString warning = QObject::tr("warning tape, %1 down").arg(shown_length(plan_, 0.25 * cut.depth));
+  const QString warning = QObject::tr("warning tape, %1 down").arg(shown_length(plan_, tape_down(cut.depth)));
   const QString fill =
-      QObject::tr("backfill in lifts of %1").arg(plan_.units == UnitSystem::us ? "12 in" : "0.3 m");
+      (plan_.dig.coil_sides == Sides::stay_out ? QObject::tr("fill in lifts of %1, pressed from above")
+                                               : QObject::tr("backfill in lifts of %1"))
+          .arg(plan_.units == UnitSystem::us ? "12 in" : "0.3 m");
   if (inside) {
-    const double over_tape = 0.25 * cut.depth - pt(9) / k, low = depth_of_words(cut, k, width_of(fill, font));
+    const double over_tape = tape_down(cut.depth) - pt(9) / k,
+                 low = depth_of_words(cut, k, width_of(fill, font));
     put({mid.x(), mid.y() + over_tape * k}, warning, across(cut, over_tape + pt(5) / k) * k - pt(12));
     put({mid.x(), mid.y() + low * k}, fill, across(cut, low + pt(5) / k) * k - pt(8));
   } else {

@@ -88,7 +88,9 @@ BlockPtr coil_watch_table(const Plan& plan, const Outcome& outcome) {
   add(QObject::tr("Laid on its bed, nothing over it: bring to"), pressure(plan, first.proved));
   add(QObject::tr("hold there with make-up water, look for leaks"), lasting(kCoilProved));
   add(QObject::tr("let down to"), pressure(plan, first.kept));
-  add(QObject::tr("valve shut; read the gauge before the first earth and when it is covered"), "☐");
+  add(QObject::tr("valve shut; who drives the machine that covers it reads the gauge, before the first earth "
+                  "and when it is covered"),
+      "☐");
   for (const CoilWatch& coil : coils)
     add(QObject::tr("Coil %1, %2 later as the calendar has it: no less than")
             .arg(coil.trench)

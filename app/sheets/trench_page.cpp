@@ -9,7 +9,6 @@
 #include "dig/dig_words.h"
 #include "plan/checks/measure.h"
 #include "plan/coil_ends.h"
-#include "plan/coil_watch.h"
 #include "plan/figures/groups.h"
 #include "plan/tie_check.h"
 #include "sheets/contents.h"
@@ -17,6 +16,7 @@
 #include "sheets/paper.h"
 #include "sheets/stake_words.h"
 #include "sheets/tapes.h"
+#include "sheets/trench_ticks.h"
 
 namespace underlawn::sheet {
 
@@ -46,6 +46,7 @@ class TrenchPage : public Block {
   TablePtr tape_block(double points) const;
   TablePtr fact_block(double points) const;
   BlockPtr tick_block(double points) const;
+  QString sides_words() const;
   void paint_lying(QPainter& painter, const QRectF& room) const;
   void paint_upright(QPainter& painter, const QRectF& room) const;
   struct Seen {
@@ -216,6 +217,21 @@ TablePtr TrenchPage::tape_block(double points) const {
                                  marks.notes().join(" "));
 }
 
+// Only what is planned: a slope that is not dug is no measure of this trench.
+QString TrenchPage::sides_words() const {
+  switch (plan_.dig.coil_sides) {
+    case Sides::stay_out:
+      return QObject::tr("vertical");
+    case Sides::slope:
+      return QObject::tr("laid back %1").arg(shown(plan_, outcome_, "dig.slope"));
+    case Sides::shield:
+      return QObject::tr("in a shield");
+    case Sides::shoring:
+      return QObject::tr("shored");
+  }
+  return {};
+}
+
 TablePtr TrenchPage::fact_block(double points) const {
   const std::string key = figures::trench_key(trench_.number);
   std::vector<std::vector<Cell>> rows;
@@ -231,7 +247,7 @@ TablePtr TrenchPage::fact_block(double points) const {
   }
   add(QObject::tr("Floor width"), shown(plan_, outcome_, key + ".width"));
   add(QObject::tr("Length"), shown(plan_, outcome_, key + ".length"));
-  add(QObject::tr("Protective slope"), shown(plan_, outcome_, "dig.slope"));
+  add(QObject::tr("Sides", "of a trench"), sides_words());
   add(trench_.coil.pattern == CoilPattern::flat_coil ? QObject::tr("Bedding in all, half under the pipe")
                                                      : QObject::tr("Bedding in all, from the floor up"),
       shown(plan_, outcome_, "dig.bedding"));
@@ -245,9 +261,11 @@ TablePtr TrenchPage::fact_block(double points) const {
     add(QObject::tr("Pitch"), shown(plan_, outcome_, key + ".pitch"));
     add(QObject::tr("Loop across"), shown(plan_, outcome_, "coil.loop_diameter"));
   }
-  return std::make_shared<Table>(QObject::tr("DIG AND LAY"),
-                                 std::vector<Column>{{"", Align::left, true}, {"", Align::right}},
-                                 std::move(rows), points);
+  return std::make_shared<Table>(
+      QObject::tr("DIG AND LAY"), std::vector<Column>{{"", Align::left, true}, {"", Align::right}},
+      std::move(rows), points,
+      QObject::tr("Depths from the ground at the stake, before digging; within %1.")
+          .arg(plan_.units == UnitSystem::us ? "1 in" : "3 cm"));
 }
 
 BlockPtr TrenchPage::tick_block(double points) const {
@@ -263,21 +281,8 @@ BlockPtr TrenchPage::tick_block(double points) const {
                          .arg(shown_length(plan_, away), shown_length(plan_, f.depth)),
                      QObject::tr("Laid bare by hand before the machine comes near.")});
   }
-  items.push_back(
-      {"!", QObject::tr("Nobody enters without slope, shield or shoring"),
-       QObject::tr("and the competent person's look that day. Spoil and machine back from the edge; a ladder "
-                   "near everyone.")});
-  QStringList ticks = {QObject::tr("staked and checked"), QObject::tr("dug, floor level and clean"),
-                       QObject::tr("bedding in"), QObject::tr("coil laid, tied, tagged")};
-  const std::vector<int> early = coils_covered_early(outcome_);
-  if (std::find(early.begin(), early.end(), trench_.number) != early.end())
-    ticks << QObject::tr("coil alone under pressure: %1; gauge ______ before, ______ when covered")
-                 .arg(coil_watch_words(plan_, outcome_));
-  if (outcome_.figures.find(figures::trench_key(trench_.number) + ".run_floor") != nullptr)
-    ticks << QObject::tr("filled to the run's floor, run's pipes laid and bedded");
-  ticks << QObject::tr("whole loop tested before a joint is covered") << QObject::tr("as-built tapes taken")
-        << QObject::tr("warning tape, backfilled");
-  for (const QString& text : ticks) items.push_back({"☐", "", text});
+  items.push_back(who_goes_in(plan_));
+  for (const QString& text : trench_ticks(plan_, outcome_, trench_.number)) items.push_back({"☐", "", text});
   return std::make_shared<Items>(QObject::tr("TICK WHEN DONE"), std::move(items), points);
 }
 

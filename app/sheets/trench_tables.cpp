@@ -152,6 +152,20 @@ BlockPtr trench_table(const Plan& plan, const Outcome& outcome) {
                                  trench_words(plan, outcome, loops));
 }
 
+// "1: coil of trench 1; 2: …": so that no coil is cut from a roll that another needs.
+QString rolls_of_coils(const Plan& plan, const Outcome& outcome) {
+  QStringList rolls;
+  for (const BillLine& line : outcome.bill->lines)
+    for (const Roll& roll : line.bought.rolls) {
+      if (roll.to_length || line.item.find(plan.wishes.pipe) == std::string::npos) continue;
+      QStringList names;
+      for (int piece : roll.pieces) names << text_of(line.pieces[static_cast<std::size_t>(piece)]);
+      names.removeDuplicates();
+      rolls << QString("%1: %2").arg(rolls.size() + 1).arg(names.join(", "));
+    }
+  return rolls.isEmpty() ? QString() : QObject::tr("Rolls of coil pipe: %1.").arg(rolls.join("; "));
+}
+
 // As the bill buys it, size by size; then what is dug for header and run.
 BlockPtr pipe_table(const Plan& plan, const Outcome& outcome) {
   std::vector<std::vector<Cell>> rows;
@@ -169,7 +183,8 @@ BlockPtr pipe_table(const Plan& plan, const Outcome& outcome) {
                                  std::vector<Column>{{"", Align::left, true},
                                                      {QObject::tr("Needed"), Align::right},
                                                      {QObject::tr("To buy"), Align::right, true}},
-                                 std::move(rows), 10);
+                                 std::move(rows), 10,
+                                 outcome.bill != nullptr ? rolls_of_coils(plan, outcome) : QString());
 }
 
 }  // namespace underlawn::sheet

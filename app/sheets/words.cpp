@@ -33,6 +33,34 @@ QString measured(const Plan& plan, const Finding& f) {
          " ";
 }
 
+// One story on all pages: by the sides as they are planned.
+QString as_planned(const Plan& plan, const QString& slope) {
+  const auto run = [&] {
+    switch (plan.dig.run_sides) {
+      case Sides::stay_out:
+        return QObject::tr("nobody goes into header and run either");
+      case Sides::slope:
+        return QObject::tr("header and run are laid back %1").arg(slope);
+      case Sides::shield:
+        return QObject::tr("into header and run only inside the shield");
+      case Sides::shoring:
+        return QObject::tr("into header and run only between shores");
+    }
+    return QString();
+  };
+  switch (plan.dig.coil_sides) {
+    case Sides::stay_out:
+      return QObject::tr("As planned: nobody goes into a coil trench at any time; %1.").arg(run());
+    case Sides::slope:
+      return QObject::tr("As planned: coil trenches are laid back %1; %2.").arg(slope, run());
+    case Sides::shield:
+      return QObject::tr("As planned: into coil trenches only inside the shield; %1.").arg(run());
+    case Sides::shoring:
+      break;
+  }
+  return QObject::tr("As planned: into coil trenches only between shores; %1.").arg(run());
+}
+
 }  // namespace
 
 BlockPtr cautions(const Plan& plan, const Outcome& outcome) {
@@ -43,9 +71,9 @@ BlockPtr cautions(const Plan& plan, const Outcome& outcome) {
        QObject::tr("No one enters a trench %1 deep or deeper without a protective system (slope, shoring or "
                    "shield), nor "
                    "any trench that a competent person has not looked into. This plan takes the soil for %2: "
-                   "slope %3. "
-                   "29 CFR 1926 Subpart P; 1926.652(a)(1), Table B-1.")
-           .arg(us(plan) ? "5 ft" : "1.5 m", soil, slope)},
+                   "slope %3 where sides are laid back. 29 CFR 1926 Subpart P; 1926.652(a)(1), Table B-1.")
+               .arg(us(plan) ? "5 ft" : "1.5 m", soil, slope) +
+           " " + as_planned(plan, slope)},
       {"2", QObject::tr("Call before you dig."),
        QObject::tr(
            "811 in the United States, your one-call service elsewhere. Wait until every line is marked. "

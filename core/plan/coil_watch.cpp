@@ -28,6 +28,8 @@ double by_clock(const CrewWishes& crew, double from, double to) {
   return to - from + nights * (86400 - day);
 }
 
+constexpr double kUnknown = 3600;  // s, where the calendar does not say
+
 // s by the clock from where the coil of the step has been proved until it is covered: filled in early, or,
 // where the run's pipes come over it, filled up to them.
 double covering(const CrewCalendar& calendar, const CrewWishes& crew, int step) {
@@ -38,7 +40,7 @@ double covering(const CrewCalendar& calendar, const CrewWishes& crew, int step) 
     if (o.step == step && o.filled_early) covered = o.to;
   for (const CrewTask& t : calendar.tasks)
     if (covered < 0 && t.station == CrewStation::filling && t.step == step && t.end > proved) covered = t.end;
-  return proved < 0 || covered < proved ? 3600 : std::max(3600.0, by_clock(crew, proved, covered));
+  return proved < 0 || covered < proved ? kUnknown : std::max(60.0, by_clock(crew, proved, covered));
 }
 
 }  // namespace

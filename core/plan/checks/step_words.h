@@ -8,7 +8,7 @@
 
 namespace underlawn {
 
-// "trench 3, header and supply run"; of many the first two and how many more.
+// "trench 3, header and supply run": all of them, a crew has to know which.
 std::string steps_named(const std::vector<const DigStep*>& steps);
 
 }  // namespace underlawn

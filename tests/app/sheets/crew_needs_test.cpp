@@ -3,9 +3,14 @@
 
 #include <gtest/gtest.h>
 
+#include <QRegularExpression>
+#include <cmath>
+
 #include "app/support/written.h"
 #include "cost/bill.h"
+#include "dig/dig_order.h"
 #include "files/plan_file.h"
+#include "plan/coil_watch.h"
 #include "plan/solve.h"
 #include "plan/tie_check.h"
 #include "plane/thin_cut.h"
@@ -79,9 +84,104 @@ TEST(CrewNeeds, TellsWhoIsNeededOnWhichDay) {
     for (const CrewRow& row : day.rows)
       if (std::find(stations.begin(), stations.end(), row.station) == stations.end())
         stations.push_back(row.station);
-    EXPECT_EQ(shifts, static_cast<int>(stations.size())) << day.day;
+    // One column more where somebody is below, or digs by hand.
+    const HandWork hand = hand_work(j.plan, j.outcome);
+    bool above = false;
+    for (const CrewRow& row : day.rows)
+      for (const CrewBar& bar : row.bars) {
+        const CrewTask& task = j.outcome.calendar->tasks[bar.task];
+        above = above || row.station == CrewStation::joining ||
+                (row.station == CrewStation::digging && task.step >= 0 &&
+                 hand.exposing[static_cast<std::size_t>(task.step)] > 0 &&
+                 bar.from + day.day * j.outcome.calendar->day_length < task.begin + 1);
+      }
+    EXPECT_EQ(shifts, static_cast<int>(stations.size()) + above) << day.day;
   }
   EXPECT_TRUE(cells.contains("7:00–15:00"));
+}
+
+// Nobody is below alone: with the joiner in the shield are one above and the driver who moves it.
+TEST(CrewNeeds, TheJoinerIsNeverAlone) {
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    Job j = job(name);
+    ASSERT_EQ(j.plan.dig.run_sides, Sides::shield);
+    const auto people_on_joiners_days = [&] {
+      const QStringList cells = said(sheet::who_when(j.plan, j.outcome)).split(" | ");
+      std::vector<int> people;
+      for (const CrewDayBars& day : bars_by_day(*j.outcome.calendar)) {
+        // Days on which nobody but the joiner works.
+        if (day.rows.size() != 1 || day.rows[0].station != CrewStation::joining) continue;
+        auto i = cells.indexOf(day_words(*j.outcome.calendar, day.day)) + 1;
+        while (i < cells.size() && !cells[i].contains(QRegularExpression("^[0-9]+$"))) ++i;
+        people.push_back(cells[i].toInt());
+      }
+      return people;
+    };
+    EXPECT_EQ(people_on_joiners_days(), std::vector<int>{3}) << name;
+    j.plan.dig.run_sides = Sides::slope;  // no shield to move
+    EXPECT_EQ(people_on_joiners_days(), std::vector<int>{2}) << name;
+    j.plan.dig.run_sides = Sides::stay_out;  // joined above the ground
+    EXPECT_EQ(people_on_joiners_days(), std::vector<int>{1}) << name;
+  }
+}
+
+// Turns measured here by the bearings of the legs; an elbow of 45 and what is left for the pipe make the
+// turn.
+TEST(CrewNeeds, CornersAreMadeByTheirElbowAndThePipe) {
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const Job j = job(name);
+    const QString text = sheet::bend_words(j.plan, j.outcome);
+    const Polyline& line = j.outcome.layout.run.line;
+    int corners = 0;
+    for (std::size_t i = 1; i + 1 < line.size(); ++i) {
+      const auto bearing = [&](std::size_t a) {
+        return std::atan2(line[a + 1].y - line[a].y, line[a + 1].x - line[a].x) * 180 / M_PI;
+      };
+      const double turn = std::abs(std::remainder(bearing(i) - bearing(i - 1), 360));
+      if (turn < 1) continue;
+      ++corners;
+      const auto said_here =
+          QRegularExpression(QString(", %1°: ([^;.]*)").arg(std::lround(turn))).match(text);
+      ASSERT_TRUE(said_here.hasMatch()) << name << " " << turn << " " << text.toStdString();
+      const QString made = said_here.captured(1);
+      EXPECT_EQ(made.contains("elbow"), turn > 22.5) << made.toStdString();
+      const auto rest = QRegularExpression("elbow (\\d+)°, the pipe bends (\\d+)° (more|back)").match(made);
+      if (rest.hasMatch()) {
+        const int more = rest.captured(2).toInt() * (rest.captured(3) == "more" ? 1 : -1);
+        EXPECT_EQ(rest.captured(1).toInt() + more, std::lround(turn));
+      }
+    }
+    EXPECT_GT(corners, 0) << name;
+  }
+}
+
+// What the calendar has from a coil's proof to the end of what covers it, however short.
+TEST(CrewNeeds, ACoilIsWatchedAsLongAsTheCalendarHasIt) {
+  const Job j = job("kestrel-bend");
+  const CrewCalendar& c = *j.outcome.calendar;
+  int short_ones = 0;
+  for (const CoilWatch& watch : coil_watches(j.plan, j.outcome)) {
+    double proved = -1, sand = -1;
+    for (const CrewTask& t : c.tasks) {
+      if (t.step < 0 || j.outcome.order->steps[static_cast<std::size_t>(t.step)].trench != watch.trench)
+        continue;
+      if (t.station == CrewStation::testing) proved = t.end;
+      if (t.station == CrewStation::filling && t.bedding) sand = t.end;
+    }
+    ASSERT_GE(proved, 0) << watch.trench;
+    EXPECT_GE(watch.hold.covered, sand - proved - 1) << watch.trench;
+    if (sand - proved < 3600 && watch.hold.covered < 3600) ++short_ones;
+  }
+  EXPECT_GT(short_ones, 0);  // coil 5: 39 min
+}
+
+// Who is to be called, and a box for every day.
+TEST(CrewNeeds, NamesAreAskedForAndADayIsTicked) {
+  const Job j = job("alder-lane");
+  const QString text = said(sheet::safety_form(j.plan, j.outcome));
+  EXPECT_TRUE(text.contains("911"));
+  EXPECT_TRUE(text.contains("Water line from well"));
+  EXPECT_EQ(text.count("☐"), static_cast<int>(j.outcome.calendar->days.size())) << text.toStdString();
 }
 
 // Every fitting of the bill has a row with its number and a place.

@@ -50,4 +50,22 @@ TEST(TrenchDepthProtection, AnEngineerDesignsBeyondTwentyFeetEvenInRock) {
   EXPECT_NEAR(found[0].required, 6.096, 1e-9);
 }
 
+// Of trenches that nobody goes into no finding says how to go in.
+TEST(TrenchDepthProtection, SpeaksBySidesAsPlanned) {
+  Plan plan = crafted::plan();
+  plan.ground.soil = SoilType::type_c;
+  Outcome outcome = crafted::two_trenches(plan);
+  outcome.layout.trenches[1].depth = 1.8;
+  plan.wishes.run_depth = 1.6;
+  plan.dig.coil_sides = Sides::stay_out;
+  plan.dig.run_sides = Sides::shield;
+  const auto found = trench_depth_protection(plan, outcome);
+  ASSERT_EQ(found.size(), 2u);
+  EXPECT_NE(found[0].title.find("nobody goes in, at any time"), std::string::npos) << found[0].title;
+  EXPECT_EQ(found[0].advice.find("ladder"), std::string::npos) << found[0].advice;
+  EXPECT_NE(found[1].advice.find("only inside the shield"), std::string::npos) << found[1].advice;
+  plan.units = UnitSystem::metric;
+  EXPECT_EQ(trench_depth_protection(plan, outcome)[1].advice.find("ft"), std::string::npos);
+}
+
 }  // namespace underlawn
