@@ -143,7 +143,7 @@ QString date_of(const Outcome& outcome, int day) {
   if (!outcome.calendar || day >= static_cast<int>(outcome.calendar->days.size())) return "";
   const QDate date =
       QDate::fromString(text_of(outcome.calendar->days[static_cast<std::size_t>(day)].date), Qt::ISODate);
-  return date.isValid() ? locale_spoken().toString(date, QObject::tr("d MMMM", "a date")) : QString();
+  return date.isValid() ? locale_spoken().toString(date, QObject::tr("MMMM d", "a date")) : QString();
 }
 
 int open_trenches(const Outcome& outcome, double at) {
@@ -163,6 +163,75 @@ int most_ever(const Outcome& outcome) {
 }
 
 }  // namespace
+
+namespace {
+
+struct Nights {
+  int nights = 0, weekends = 0;
+  bool operator==(const Nights&) const = default;
+};
+
+QDate date_at(const CrewCalendar& calendar, std::size_t day) {
+  return day < calendar.days.size() ? QDate::fromString(text_of(calendar.days[day].date), Qt::ISODate)
+                                    : QDate();
+}
+
+// Over the nights after each working day, those over days without work too.
+std::map<int, Nights> nights_open(const Outcome& outcome) {
+  std::map<int, Nights> all;
+  const CrewCalendar& c = *outcome.calendar;
+  for (int d = 1; d < c.days_worked; ++d) {
+    const QDate evening = date_at(c, static_cast<std::size_t>(d) - 1),
+                next = date_at(c, static_cast<std::size_t>(d));
+    const int nights = evening.isValid() && next.isValid() ? static_cast<int>(evening.daysTo(next)) : 1;
+    for (const auto& [trench, share] : open_at(outcome, d * c.day_length)) {
+      if (share <= kTrace) continue;
+      all[trench].nights += nights;
+      all[trench].weekends += nights > 1;
+    }
+  }
+  return all;
+}
+
+QString nights_of(const Nights& n, bool each) {
+  const QString nights = n.nights == 1 ? QObject::tr("1 night") : QObject::tr("%1 nights").arg(n.nights);
+  QString words = each ? QObject::tr("%1 each").arg(nights) : nights;
+  if (n.weekends == 1) words += QObject::tr(", days without work among them");
+  if (n.weekends > 1) words += QObject::tr(", %1 times days without work among them").arg(n.weekends);
+  return words;
+}
+
+// What has joints, and what no other trench's earth fills, waits for the test of the whole loop.
+bool longest_waits_for_test(const Outcome& outcome) {
+  const auto& open = outcome.calendar->open;
+  const auto longest = std::ranges::max_element(open, {}, &OpenTrench::clock);
+  return longest != open.end() && longest->to >= outcome.calendar->tested - 1;
+}
+
+}  // namespace
+
+QString nights_words(const Outcome& outcome) {
+  if (!outcome.calendar || !outcome.order) return "";
+  std::vector<std::pair<Nights, std::vector<int>>> told;
+  for (const auto& [trench, nights] : nights_open(outcome)) {
+    const auto same = std::ranges::find_if(
+        told, [&](const auto& one) { return one.first == nights && trench != kSmaller; });
+    if (same == told.end())
+      told.push_back({nights, {trench}});
+    else
+      same->second.push_back(trench);
+  }
+  QStringList words;
+  for (const auto& [nights, trenches] : told)
+    words << whole_words(trenches) + " " + nights_of(nights, trenches.size() > 1);
+  if (words.isEmpty()) return QObject::tr("nothing.");
+  const QString why =
+      longest_waits_for_test(outcome)
+          ? " " + QObject::tr("The longest is open until the loop has held its pressure test: its joints "
+                              "stay in sight until then.")
+          : QString();
+  return words.join("; ") + "." + why;
+}
 
 QString open_then(const Outcome& outcome, double at) {
   if (!outcome.calendar || !outcome.order) return "";

@@ -40,6 +40,13 @@ QString antifreeze_words(Fluid fluid) {
   return "";
 }
 
+// Loose, as it lies in a heap.
+QString earth_volume(const Plan& plan, double cubic_metres) {
+  return plan.units == UnitSystem::metric
+             ? QString("%1 m³").arg(family_number(cubic_metres))
+             : QObject::tr("%1 cubic yards").arg(family_number(cubic_metres / 0.764554857984));
+}
+
 QString coil_sides_words(Sides sides) {
   switch (sides) {
     case Sides::stay_out:
@@ -82,10 +89,13 @@ QString price_words(const Plan& plan, const FamilyFacts& facts) {
     words << (facts.incentives > 0 ? QObject::tr("Rain and incentives can take it to %1 at most.")
                                    : QObject::tr("Rain can take it to %1 at most."))
                  .arg(money(plan, facts.at_most));
-  words << QObject::tr("Nothing else is charged without your written yes: see “What can change the price”.");
+  words << QObject::tr(
+      "Nothing else is charged without your written yes: see “What can change the price”. With it rock, "
+      "water or another wish comes on top, at a price that nobody knows before.");
   if (facts.sloped_more > 0)
     words << QObject::tr(
-                 "Trench sides laid back, if the soil asks for them and you say yes, would make it up to %1.")
+                 "Trench sides laid back, if the soil asks for them, would make it up to %1, without rock, "
+                 "water and wishes.")
                  .arg(money(plan, facts.laid_back_in_all));
   return words.join(" ");
 }
@@ -105,20 +115,35 @@ QString rain_change(const Plan& plan, const FamilyFacts& facts) {
          QObject::tr("A day is taken when rain stops the work on your lot; we tell you the same day.");
 }
 
+// What it takes besides money.
+QString laid_back_more(const Plan& plan, const FamilyFacts& facts) {
+  QStringList more;
+  if (facts.laid_back_days > 0)
+    more << (facts.laid_back_days == 1 ? QObject::tr("1 more working day")
+                                       : QObject::tr("%1 more working days").arg(facts.laid_back_days));
+  if (facts.laid_back_lawn > 0)
+    more << QObject::tr("about %1 more of lawn").arg(family_area(plan, facts.laid_back_lawn));
+  return more.isEmpty() ? QString()
+                        : QObject::tr("It takes %1.").arg(more.join(QObject::tr(" and "))) + " ";
+}
+
 PriceChange laid_back_change(const Plan& plan, const FamilyFacts& facts) {
   return {
       QObject::tr("Trench sides laid back"),
-      QObject::tr(
-          "only with your written yes: %1 more at most, %2 in all. It hangs on the soil, which shows only in "
-          "the open trench: the competent person on the site judges it, and the inspector may ask for it. "
-          "More lawn is opened.")
-          .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all))};
+      QObject::tr("only with your written yes: %1 more at most, %2 in all.")
+              .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all)) +
+          " " + laid_back_more(plan, facts) +
+          QObject::tr(
+              "It is needed where the walls of an open trench do not stand, or where people must go in and "
+              "the soil seen there does not let them: the competent person on the site judges it, and the "
+              "inspector may ask for it. How near the work comes is then no longer as told on these pages. "
+              "A test pit dug before you sign shows the soil.")};
 }
 
 PriceChange refusal(const Plan& plan) {
   return {
       QObject::tr("If you say no,"),
-      plan.proposal.payment == kUsualPayment
+      tells_of_no(plan.proposal.payment)
           ? QObject::tr("the work ends as said under “Payment”.")
           : QObject::tr("the work ends there; what is filled in and paid then is agreed in writing before "
                         "you sign.")};
@@ -149,7 +174,7 @@ std::vector<PriceChange> price_changes(const Plan& plan, const FamilyFacts& fact
 QString spread_words() {
   const Spread s = spread_of_need();
   return QObject::
-      tr("Ranges: what your house needs in a usual year lies nine times in ten between %1 % less and %2 % "
+      tr("Ranges: what your house needs in a usual year lies nine times in ten between %1% less and %2% "
          "more than reckoned; a cold year or other habits come on top.")
           .arg(qRound(100 * s.less))
           .arg(qRound(100 * s.more));
@@ -225,8 +250,11 @@ QString dug_words(const Plan& plan, const Outcome& outcome) {
   words << (is_straight(outcome.coil.pattern) ? QObject::tr("Plastic pipe lies along each.")
                                               : QObject::tr("A coil of plastic pipe lies in each."));
   words << (plan.wishes.run_depth > plan.ground.frost_depth
-                ? QObject::tr("A smaller one, below the frost, brings two pipes into the house.")
-                : QObject::tr("A smaller one brings two pipes into the house."));
+                ? QObject::tr("A smaller one, %1 wide and %2 deep, below the frost, brings two pipes to the "
+                              "house, and in through a hole made in its wall.")
+                : QObject::tr("A smaller one, %1 wide and %2 deep, brings two pipes to the house, and in "
+                              "through a hole made in its wall."))
+               .arg(family_length(plan, plan.wishes.run_width), family_length(plan, plan.wishes.run_depth));
   words << sides_words(plan);
   if (plan.dig.coil_sides == Sides::slope)
     words << QObject::tr("Each trench is %1 wide at the grass while it is open.")
@@ -238,16 +266,32 @@ QString dug_words(const Plan& plan, const Outcome& outcome) {
   return words.join(" ");
 }
 
+bool trees_answered_for(const Plan& plan) {
+  const QString words = text_of(plan.proposal.guarantee);
+  const auto named = [&words](const QString& name) {
+    return !name.isEmpty() && words.contains(name, Qt::CaseInsensitive);
+  };
+  return named("tree") || named("árbol") || named("arbol") ||
+         std::ranges::any_of(plan.site.features, [&](const Feature& f) {
+           return f.kind == FeatureKind::tree && named(text_of(f.name));
+         });
+}
+
 bool answered_for(const Plan& plan) {
   return !text_of(plan.proposal.guarantee).trimmed().isEmpty();
 }
 
 std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
   std::vector<QString> words;
-  words.push_back(QObject::tr(
-      "The earth, in layers, pressed down; what is left over is spread or taken away as we agree."));
+  const double over = outcome.dig.total.surplus_loose;
   words.push_back(
-      QObject::tr("Topsoil, grass seed and straw: green in some weeks, a full lawn after a season."));
+      over > 0.5
+          ? QObject::tr("The earth, in layers, pressed down. About %1 is left over: spread or taken away as "
+                        "we agree, within the price.")
+                .arg(earth_volume(plan, over))
+          : QObject::tr("The earth, in layers, pressed down."));
+  words.push_back(QObject::tr(
+      "Topsoil, grass seed and straw: green in some weeks if it is watered, a full lawn after a season."));
   if (value(outcome, "cost.pavement_area") > 0)
     words.push_back(QObject::tr("%1 of paving that we cut is made good.")
                         .arg(shown(plan, outcome, "cost.pavement_area")));
@@ -258,8 +302,9 @@ std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
       (answered_for(plan) ? QObject::tr("Who sees to that: “What we answer for”.")
                           : QObject::tr("Who sees to that is agreed in writing before you sign.")));
   words.push_back(
-      QObject::tr("As planned, nothing of the loop is seen above the ground. A warning tape lies "
-                  "over the pipe, and you get a drawing of where it is."));
+      QObject::tr("As planned, nothing of the loop is seen above the ground. A warning tape lies over the "
+                  "pipe, and you get a drawing of where it is: later park nothing heavy there, plant nothing "
+                  "with deep roots, and dig only with the drawing."));
   return words;
 }
 
@@ -304,8 +349,9 @@ std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
   all.push_back(
       {QObject::tr("The house needs more than we were told."),
        QObject::tr(
-           "The numbers here rest on the heat loss given to us. A tenth more takes about a tenth more "
-           "electricity.")});
+           "The heat and electricity on these pages rest on the heat loss of your house that we were given, "
+           "by you or by whoever worked it out for you; ask us by whom. A tenth more takes about a tenth "
+           "more electricity.")});
   return all;
 }
 

@@ -38,8 +38,8 @@ std::vector<Pictures::Picture> three_moments(const ProposalPage& page) {
   return {lot_picture(page, QObject::tr("Before"), QObject::tr("Your lot today."), moment(LotMoment::before)),
           digging_picture(page),
           lot_picture(page, QObject::tr("When we leave"),
-                      QObject::tr("All that was dug, heaped or driven on is sown. A season later it looks as "
-                                  "before."),
+                      QObject::tr("All that was dug, heaped or driven on is sown, the filled trenches too. "
+                                  "After a season it is lawn again, but for where the ground settles."),
                       moment(LotMoment::closed))};
 }
 
@@ -55,7 +55,7 @@ void add_dates(std::vector<Prose::Line>& days, const ProposalPage& page) {
   }
   QString ends = date_words(last->last) + ".";
   if (last->with_rain > last->last)
-    ends = QObject::tr("%1; if it rains as long as we keep days for it, %2.")
+    ends = QObject::tr("%1; if rain takes every day that we keep for it, %2.")
                .arg(date_words(last->last), date_words(last->with_rain));
   if (const QString off = days_off(page.plan); !off.isEmpty())
     ends += " " + QObject::tr("No work on: %1.").arg(off);
@@ -72,15 +72,20 @@ BlockPtr open_at_once(const ProposalPage& page) {
                     QObject::tr("never more than %1 of the %2 deep trenches, each in whole or in part.")
                         .arg(most->ever)
                         .arg(trenches)});
+  if (const QString nights = nights_words(page.outcome); !nights.isEmpty())
+    days.push_back({"", QObject::tr("Open at night:"), nights});
   add_dates(days, page);
   return days.empty() ? nullptr : std::make_shared<Prose>("", std::move(days), page.points);
 }
 
 QString bars_words(const ProposalPage& page) {
-  return page.facts.rain_days > 0
-             ? QObject::tr(
-                   "A bar is a trench that is open, from digging to filling; + is a day kept for rain.")
-             : QObject::tr("A bar is a trench that is open, from digging to filling.");
+  const QString bars =
+      page.facts.rain_days > 0
+          ? QObject::tr("A bar is a trench that is open, from digging to filling; + is a day kept for rain.")
+          : QObject::tr("A bar is a trench that is open, from digging to filling.");
+  return days_chart_has_days_off(page.outcome)
+             ? bars + " " + QObject::tr("Gray: nobody works, and what is open stays open.")
+             : bars;
 }
 
 // The bars, under their heading what the bars are.

@@ -38,6 +38,12 @@ std::vector<Loved> told_near(const ProposalPage& page, QStringList& left_out) {
   return told;
 }
 
+QString crossing_words(const Plan& plan, const Outcome& outcome) {
+  return crosses_line_only_at_entry(plan, outcome)
+             ? QObject::tr("It crosses the lot line where it comes in from the street, and nowhere else.")
+             : QObject::tr("It crosses the lot line where it comes in, and at other places: ask us where.");
+}
+
 BlockPtr near_table(const ProposalPage& page) {
   const Plan& plan = page.plan;
   std::vector<Pairs::Row> rows;
@@ -48,13 +54,14 @@ BlockPtr near_table(const ProposalPage& page) {
     rows.push_back(
         {text_of(l.name),
          note,
-         {short_distance(plan, l.distance), short_distance(plan, w.earth), short_distance(plan, w.machine)}});
+         {short_distance(plan, l.distance), short_distance(plan, w.earth),
+          l.feature_id == 0 ? QObject::tr("over it") : short_distance(plan, w.machine)}});
   }
   if (rows.empty()) return nullptr;
   QString foot = QObject::tr(
       "Trench: from its edge at the floor; of a tree, to its trunk; of the house, from the deep ones. Earth: "
-      "from "
-      "the heaps. Machine: from its ways, the trucks' and the pipe laid ready.");
+      "from the heaps. Machine: from its ways, the trucks' and the pipe laid ready.");
+  if (page.outcome.order != nullptr) foot += " " + crossing_words(page.plan, page.outcome);
   if (!left_out.isEmpty())
     foot += " " + QObject::tr("Farther off and left out: %1.").arg(left_out.join(", "));
   return std::make_shared<Pairs>(

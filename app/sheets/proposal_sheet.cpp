@@ -6,10 +6,10 @@
 #include <array>
 #include <utility>
 
-#include "language/language.h"
 #include "sheets/family_blocks.h"
 #include "sheets/paper.h"
 #include "sheets/proposal_blocks.h"
+#include "sheets/proposal_parts.h"
 
 namespace underlawn {
 
@@ -120,7 +120,7 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
   painter.setRenderHint(QPainter::Antialiasing);
   painter.scale(larger(), larger());
   const QRectF room = inner();
-  const QString date = locale_spoken().toString(*setup_.date, QObject::tr("d MMMM yyyy", "a date"));
+  const QString date = plain_date(*setup_.date);
   if (page == 0) {
     const QFont big = type(27, QFont::DemiBold);
     write(painter, room.topLeft() + QPointF(0, pt(24)),
