@@ -61,9 +61,10 @@ QDate date_of(const CrewDay& day) {
   return QDate::fromString(QString::fromStdString(day.date), Qt::ISODate);
 }
 
-DaysColumn column_of(const QDate& date) {
+DaysColumn column_of(const QDate& date, bool off) {
   DaysColumn column;
-  if (date.isValid()) column.date = locale_spoken().toString(date, "ddd d").remove('.');
+  column.off = off;
+  if (date.isValid()) column.date = locale_spoken().toString(date, off ? "ddd" : "ddd d").remove('.');
   return column;
 }
 
@@ -90,12 +91,10 @@ std::vector<DaysColumn> days_columns(const Outcome& outcome) {
   for (const CrewDay& day : days) {
     const QDate date = date_of(day);
     if (before.isValid() && date.isValid())
-      for (QDate off = before.addDays(1); off < date; off = off.addDays(1)) {
-        columns.push_back(column_of(off));
-        columns.back().off = true;
-      }
+      for (QDate off = before.addDays(1); off < date; off = off.addDays(1))
+        columns.push_back(column_of(off, true));
     before = date;
-    columns.push_back(column_of(date));
+    columns.push_back(column_of(date, false));
     columns.back().rain = day.reserve;
     columns.back().number =
         day.reserve ? QString("+%1").arg(++rain) : QString::number(++worked);

@@ -167,7 +167,8 @@ int most_ever(const Outcome& outcome) {
 namespace {
 
 struct Nights {
-  int nights = 0, weekends = 0;
+  int nights = 0, gaps = 0;   // times that no work is done for a day or more
+  bool all_weekends = true;   // and those are Saturdays and Sundays
   bool operator==(const Nights&) const = default;
 };
 
@@ -186,19 +187,27 @@ std::map<int, Nights> nights_open(const Outcome& outcome) {
     const int nights = evening.isValid() && next.isValid() ? static_cast<int>(evening.daysTo(next)) : 1;
     for (const auto& [trench, share] : open_at(outcome, d * c.day_length)) {
       if (share <= kTrace) continue;
-      all[trench].nights += nights;
-      all[trench].weekends += nights > 1;
+      Nights& own = all[trench];
+      own.nights += nights;
+      own.gaps += nights > 1;
+      for (int off = 1; off < nights; ++off) own.all_weekends &= evening.addDays(off).dayOfWeek() > 5;
     }
   }
   return all;
 }
 
-QString nights_of(const Nights& n, bool each) {
-  const QString nights = n.nights == 1 ? QObject::tr("1 night") : QObject::tr("%1 nights").arg(n.nights);
-  QString words = each ? QObject::tr("%1 each").arg(nights) : nights;
-  if (n.weekends == 1) words += QObject::tr(", days without work among them");
-  if (n.weekends > 1) words += QObject::tr(", %1 times days without work among them").arg(n.weekends);
-  return words;
+QString gaps_words(const Nights& n) {
+  if (n.gaps == 0) return "";
+  if (!n.all_weekends) return QObject::tr("over days off too");
+  return n.gaps == 1 ? QObject::tr("over the weekend too") : QObject::tr("over %1 weekends too").arg(n.gaps);
+}
+
+QString nights_of(const QString& which, const Nights& n, bool each) {
+  QString nights = n.nights == 1 ? QObject::tr("1 night") : QObject::tr("%1 nights").arg(n.nights);
+  if (each) nights = QObject::tr("%1 each").arg(nights);
+  const QString gaps = gaps_words(n);
+  const QString words = QObject::tr("%1 for %2", "a trench, nights").arg(which, nights);
+  return gaps.isEmpty() ? words : words + ", " + gaps;
 }
 
 // What has joints, and what no other trench's earth fills, waits for the test of the whole loop.
@@ -223,12 +232,12 @@ QString nights_words(const Outcome& outcome) {
   }
   QStringList words;
   for (const auto& [nights, trenches] : told)
-    words << whole_words(trenches) + " " + nights_of(nights, trenches.size() > 1);
+    words << nights_of(whole_words(trenches), nights, trenches.size() > 1);
   if (words.isEmpty()) return QObject::tr("nothing.");
   const QString why =
       longest_waits_for_test(outcome)
-          ? " " + QObject::tr("The longest is open until the loop has held its pressure test: its joints "
-                              "stay in sight until then.")
+          ? " " + QObject::tr("The longest waits for the pressure test: joints stay in sight until it is "
+                              "passed.")
           : QString();
   return words.join("; ") + "." + why;
 }

@@ -40,6 +40,8 @@ QString antifreeze_words(Fluid fluid) {
   return "";
 }
 
+constexpr double kEarthTold = 0.5;  // m3
+
 // Loose, as it lies in a heap.
 QString earth_volume(const Plan& plan, double cubic_metres) {
   return plan.units == UnitSystem::metric
@@ -134,19 +136,17 @@ PriceChange laid_back_change(const Plan& plan, const FamilyFacts& facts) {
               .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all)) +
           " " + laid_back_more(plan, facts) +
           QObject::tr(
-              "It is needed where the walls of an open trench do not stand, or where people must go in and "
-              "the soil seen there does not let them: the competent person on the site judges it, and the "
-              "inspector may ask for it. How near the work comes is then no longer as told on these pages. "
-              "A test pit dug before you sign shows the soil.")};
+              "It is needed where the walls of an open trench do not stand, or people must go in and the "
+              "soil is not safe: the competent person on the site judges it, and the inspector may ask for "
+              "it. Distances on these pages no longer hold then. A test pit before you sign shows the "
+              "soil.")};
 }
 
-PriceChange refusal(const Plan& plan) {
-  return {
-      QObject::tr("If you say no,"),
-      tells_of_no(plan.proposal.payment)
-          ? QObject::tr("the work ends as said under “Payment”.")
-          : QObject::tr("the work ends there; what is filled in and paid then is agreed in writing before "
-                        "you sign.")};
+// Where the payment does not tell.
+PriceChange refusal() {
+  return {QObject::tr("If you say no,"),
+          QObject::tr("the work ends there; what is filled in and paid then is agreed in writing before "
+                      "you sign.")};
 }
 
 }  // namespace
@@ -167,7 +167,7 @@ std::vector<PriceChange> price_changes(const Plan& plan, const FamilyFacts& fact
       {QObject::tr("Rock, water, old rubble or another wish"),
        QObject::tr("only with your written yes. Nobody can bound its price beforehand: we stop, show you "
                    "and tell the price first.")});
-  all.push_back(refusal(plan));
+  if (!tells_of_no(plan.proposal.payment)) all.push_back(refusal());
   return all;
 }
 
@@ -281,15 +281,25 @@ bool answered_for(const Plan& plan) {
   return !text_of(plan.proposal.guarantee).trimmed().isEmpty();
 }
 
+namespace {
+
+// What is left over or missing, as the crew's sheet has it; loose, m3.
+QString earth_back_words(const Plan& plan, double over) {
+  QStringList words{QObject::tr("The earth, in layers, pressed down.")};
+  if (over > kEarthTold)
+    words << QObject::tr("About %1 is left over: spread or taken away as we agree, within the price.")
+                 .arg(earth_volume(plan, over));
+  if (over < -kEarthTold)
+    words << QObject::tr("Pressed down it fills less than before: we bring about %1 of earth, within the price.")
+                 .arg(earth_volume(plan, -over));
+  return words.join(" ");
+}
+
+}  // namespace
+
 std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
   std::vector<QString> words;
-  const double over = outcome.dig.total.surplus_loose;
-  words.push_back(
-      over > 0.5
-          ? QObject::tr("The earth, in layers, pressed down. About %1 is left over: spread or taken away as "
-                        "we agree, within the price.")
-                .arg(earth_volume(plan, over))
-          : QObject::tr("The earth, in layers, pressed down."));
+  words.push_back(earth_back_words(plan, outcome.dig.total.surplus_loose));
   words.push_back(QObject::tr(
       "Topsoil, grass seed and straw: green in some weeks if it is watered, a full lawn after a season."));
   if (value(outcome, "cost.pavement_area") > 0)
@@ -339,19 +349,16 @@ std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
   all.push_back(
       {QObject::tr("Rain."),
        QObject::tr(
-           "The work takes longer. The trenches stay fenced, and nobody goes near them until they have "
-           "been looked at again.")});
+           "The work takes longer. Nobody goes into or near a trench until it has been looked at again.")});
   all.push_back({QObject::tr("The pipe leaks."), leak_answer(plan, outcome)});
   all.push_back(
       {QObject::tr("Children and pets."),
-       QObject::tr("An open trench is deadly to fall into. The work is fenced day and night; please keep "
-                   "everyone behind the fence.")});
+       QObject::tr("An open trench is deadly to fall into. It is fenced day and night; keep everyone out.")});
   all.push_back(
       {QObject::tr("The house needs more than we were told."),
        QObject::tr(
-           "The heat and electricity on these pages rest on the heat loss of your house that we were given, "
-           "by you or by whoever worked it out for you; ask us by whom. A tenth more takes about a tenth "
-           "more electricity.")});
+           "The heat and electricity on these pages rest on the heat loss that we were given, by you or by "
+           "whoever worked it out. A tenth more takes about a tenth more electricity.")});
   return all;
 }
 

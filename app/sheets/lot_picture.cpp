@@ -359,7 +359,7 @@ std::vector<PictureColour> picture_colours(const Plan& plan, const Outcome& outc
       std::ranges::any_of(outcome.order->steps, [](const DigStep& step) { return !step.spoil.empty(); }))
     all.push_back({kEarth, QObject::tr("earth beside it"), kHeaped});
   all.push_back({kFilled, QObject::tr("filled in"), kStrawn});
-  all.push_back({kTrampled, QObject::tr("driven on, or pipe laid ready"), kTrodden});
+  all.push_back({kTrampled, QObject::tr("ways, pipe laid ready"), kTrodden});
   all.push_back({kSown, QObject::tr("sown")});
   if (is_there(FeatureKind::house)) all.push_back({kRoof, QObject::tr("house")});
   if (is_there(FeatureKind::drive)) all.push_back({kPaving, QObject::tr("paving")});

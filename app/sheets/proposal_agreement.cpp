@@ -39,7 +39,7 @@ QStringList agreed_words(const ProposalPage& page) {
   if (facts.sloped_more > 0)
     agreed << QObject::tr("Trench sides laid back add %1 more at most, %2 in all.")
                   .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all));
-  agreed << QObject::tr("Rock, water or another wish adds the price that is named when it comes up.")
+  agreed << QObject::tr("Rock, water or another wish adds the price named then.")
          << (facts.sloped_more > 0 ? QObject::tr("Each of these needs a written yes from %1 beforehand.")
                                    : QObject::tr("It needs a written yes from %1 beforehand."))
                 .arg(one ? QObject::tr("the owner") : QObject::tr("the owners"));

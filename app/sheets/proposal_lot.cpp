@@ -38,8 +38,8 @@ std::vector<Pictures::Picture> three_moments(const ProposalPage& page) {
   return {lot_picture(page, QObject::tr("Before"), QObject::tr("Your lot today."), moment(LotMoment::before)),
           digging_picture(page),
           lot_picture(page, QObject::tr("When we leave"),
-                      QObject::tr("All that was dug, heaped or driven on is sown, the filled trenches too. "
-                                  "After a season it is lawn again, but for where the ground settles."),
+                      QObject::tr("All that was used is sown, the filled trenches too: lawn again in a season, but "
+                                  "where the ground settles."),
                       moment(LotMoment::closed))};
 }
 
@@ -84,7 +84,7 @@ QString bars_words(const ProposalPage& page) {
           ? QObject::tr("A bar is a trench that is open, from digging to filling; + is a day kept for rain.")
           : QObject::tr("A bar is a trench that is open, from digging to filling.");
   return days_chart_has_days_off(page.outcome)
-             ? bars + " " + QObject::tr("Gray: nobody works, and what is open stays open.")
+             ? bars + " " + QObject::tr("Gray: no work.")
              : bars;
 }
 

@@ -40,8 +40,8 @@ std::vector<Loved> told_near(const ProposalPage& page, QStringList& left_out) {
 
 QString crossing_words(const Plan& plan, const Outcome& outcome) {
   return crosses_line_only_at_entry(plan, outcome)
-             ? QObject::tr("It crosses the lot line where it comes in from the street, and nowhere else.")
-             : QObject::tr("It crosses the lot line where it comes in, and at other places: ask us where.");
+             ? QObject::tr("it crosses the lot line only where it comes in from the street.")
+             : QObject::tr("it crosses the lot line where it comes in and elsewhere: ask us where.");
 }
 
 BlockPtr near_table(const ProposalPage& page) {
@@ -59,9 +59,9 @@ BlockPtr near_table(const ProposalPage& page) {
   }
   if (rows.empty()) return nullptr;
   QString foot = QObject::tr(
-      "Trench: from its edge at the floor; of a tree, to its trunk; of the house, from the deep ones. Earth: "
-      "from the heaps. Machine: from its ways, the trucks' and the pipe laid ready.");
-  if (page.outcome.order != nullptr) foot += " " + crossing_words(page.plan, page.outcome);
+                     "Trench: from its edge at the floor, to a tree's trunk; of the house, from the deep ones. "
+                     "Earth: from the heaps. Machine: its ways, trucks' ways and pipe laid ready;") +
+                 " " + crossing_words(plan, page.outcome);
   if (!left_out.isEmpty())
     foot += " " + QObject::tr("Farther off and left out: %1.").arg(left_out.join(", "));
   return std::make_shared<Pairs>(

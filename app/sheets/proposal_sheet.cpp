@@ -17,7 +17,7 @@ using namespace sheet;
 
 namespace {
 
-const double kSide = pt(48), kTop = pt(34), kFoot = pt(36);
+const double kSide = pt(44), kTop = pt(30), kFoot = pt(34);
 const double kTitle = pt(62);  // over the first page's text
 const double kPlaceLine = pt(16), kBesideDate = pt(120);
 constexpr std::size_t kMostPages = 4;

@@ -16,7 +16,7 @@ namespace {
 constexpr double kSmall = 9.5;
 constexpr double kLitresOfGallon = 3.785411784;
 const double kCutText = pt(10.6);  // its smallest letters are 0.9 of it
-const double kCutLeast = pt(112), kCutMost = pt(220);
+const double kCutLeast = pt(104), kCutMost = pt(220);
 
 BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
   const Plan& plan = page.plan;
@@ -71,8 +71,8 @@ QString payback_rule(const Plan& plan, const FamilyFacts& facts) {
   QStringList words{QObject::tr("Upkeep in it a year: %1.").arg(upkeep.join(", "))};
   if (facts.payback_known)
     words << QObject::tr(
-        "Pays back: the difference in price divided by the saving of a year, rounded outward to whole "
-        "years. Not counted: interest, rising prices, days lost to rain, a machine bought again.");
+        "Pays back: the difference in price by a year's saving, rounded outward to whole years. Not counted: "
+        "interest, rising prices, days lost to rain, a machine bought again.");
   words << never_words(plan, facts);
   words.removeAll("");
   return words.join(" ");

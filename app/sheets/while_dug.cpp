@@ -84,31 +84,54 @@ QString days_of(const WhileDug& w) {
                                    : QObject::tr("from day %1 to day %2").arg(w.first_day).arg(w.last_day);
 }
 
-bool ready_on_roots(const Outcome& outcome, Point trunk, double roots) {
-  const DigOrder& order = *outcome.order;
-  return order.laydown && distance(*order.laydown, trunk) - order.laydown_radius < roots;
-}
+enum class OnRoots { driven, ready, touched };
 
-// What wheels, tracks or pipe do there; as the crew's sheet, which asks for mats where roots are driven over.
-QString machine_words(const Plan& plan, const Outcome& outcome, const Loved& tree, bool driven) {
-  if (driven) return QObject::tr("is driven over");
+OnRoots on_roots(const Plan& plan, const Outcome& outcome, const Loved& tree, bool driven) {
+  if (driven) return OnRoots::driven;
   const Feature* f = find_feature(plan.site, tree.feature_id);
-  return f != nullptr && !f->points.empty() && ready_on_roots(outcome, f->points[0], tree.roots)
-             ? QObject::tr("has pipe laid ready on it")
-             : QObject::tr("is touched at its edge");
+  const DigOrder& order = *outcome.order;
+  const bool ready = f != nullptr && !f->points.empty() && order.laydown &&
+                     distance(*order.laydown, f->points[0]) - order.laydown_radius < tree.roots;
+  return ready ? OnRoots::ready : OnRoots::touched;
 }
 
+QString machine_alone(OnRoots how) {
+  switch (how) {
+    case OnRoots::driven:
+      return QObject::tr("%1: its roots are driven over, %2 from the trunk.");
+    case OnRoots::ready:
+      return QObject::tr("%1: pipe lies ready on its roots, %2 from the trunk.");
+    case OnRoots::touched:
+      break;
+  }
+  return QObject::tr("%1: the work touches the edge of its roots, %2 from the trunk.");
+}
+
+QString earth_and_machine(OnRoots how) {
+  switch (how) {
+    case OnRoots::driven:
+      return QObject::tr(
+          "%1: earth lies on its roots %2, %3 from the trunk, and they are driven over, %4 from it.");
+    case OnRoots::ready:
+      return QObject::tr(
+          "%1: earth lies on its roots %2, %3 from the trunk, and pipe lies ready on them, %4 from it.");
+    case OnRoots::touched:
+      break;
+  }
+  return QObject::tr(
+      "%1: earth lies on its roots %2, %3 from the trunk, and the work touches their edge, %4 from it.");
+}
+
+// `driven`: as the crew's sheet has it, which asks for mats there.
 QString words_of(const Plan& plan, const Outcome& outcome, const Near& near, bool driven) {
   const auto& [tree, w] = near;
   const QString name = QString::fromStdString(tree.name),
                 machine = w.machine ? family_length(plan, *w.machine) : QString(),
                 earth = w.earth ? family_length(plan, *w.earth) : QString();
-  const QString ground = QObject::tr("the ground over its roots %1, %2 from its trunk")
-                             .arg(machine_words(plan, outcome, tree, driven), machine);
-  if (!w.earth_on_roots) return QObject::tr("%1: %2.").arg(name, ground);
-  const QString lies =
-      QObject::tr("%1: earth lies on its roots %2, %3 from its trunk").arg(name, days_of(w), earth);
-  return w.machine_on_roots ? QObject::tr("%1, and %2.").arg(lies, ground) : lies + ".";
+  const OnRoots how = on_roots(plan, outcome, tree, driven);
+  if (!w.earth_on_roots) return machine_alone(how).arg(name, machine);
+  if (w.machine_on_roots) return earth_and_machine(how).arg(name, days_of(w), earth, machine);
+  return QObject::tr("%1: earth lies on its roots %2, %3 from the trunk.").arg(name, days_of(w), earth);
 }
 
 }  // namespace
@@ -169,8 +192,7 @@ QString septic_words(const Plan& plan, const std::vector<Near>& all) {
     names << QString::fromStdString(near.thing.name);
   }
   return names.isEmpty() ? QString()
-                         : QObject::tr("Nobody drives over %1: the ways lead past, as near as the table says; "
-                                       "nothing else guards the edge.")
+                         : QObject::tr("The ways lead past %1, never over; nothing else guards the edge.")
                                .arg(names.join(", "));
 }
 
@@ -195,17 +217,15 @@ QString who_answers(const Plan& plan, bool roots) {
 }
 
 // As the crew's sheet asks for; nothing is laid under heaps.
-QString mats_words(const QStringList& driven) {
-  return driven.isEmpty() ? QString()
-                          : QObject::tr("Before anything drives over the roots of %1, mats or planks are laid, "
-                                        "and it drives there on dry ground only.")
-                                .arg(driven.join(", "));
+QString mats_words(bool driven) {
+  return driven ? QObject::tr("Before anything drives over roots mats or planks are laid, and it drives there "
+                              "on dry ground only.")
+                : QString();
 }
 
 // Common knowledge of arborists, no source.
 QString harm_words(bool roots) {
-  return roots ? QObject::tr("Roots that are pressed or covered may still die, and a tree may show it only "
-                             "years later.")
+  return roots ? QObject::tr("Roots pressed or covered may still die, and a tree may show it only years later.")
                : QString();
 }
 
@@ -214,11 +234,12 @@ QString harm_words(bool roots) {
 QStringList root_words(const Plan& plan, const Outcome& outcome) {
   const std::vector<Near> all = near_things(plan, outcome);
   const std::vector<RootsDriven> roots = roots_driven(plan, outcome);
-  QStringList words, driven;
+  QStringList words;
+  bool driven = false;
   for (const Near& near : all) {
     const bool over =
         std::ranges::any_of(roots, [&](const RootsDriven& r) { return r.tree == near.thing.feature_id; });
-    if (over) driven << QString::fromStdString(near.thing.name);
+    driven |= over;
     if (near.then.earth_on_roots || near.then.machine_on_roots) words << words_of(plan, outcome, near, over);
   }
   const bool any = !words.isEmpty();
