@@ -182,11 +182,15 @@ void DaysChart::paint_head(QPainter& painter, const QRectF& plot, bool dates) co
 
 // Days worked are tinted, with a line where each ends; those off are gray, those kept for rain white.
 void DaysChart::paint_days(QPainter& painter, const QRectF& plot) const {
+  const auto room_of = [&plot](const DaysColumn& c) {
+    return QRectF(QPointF(plot.left() + c.from * plot.width(), plot.top()),
+                  QPointF(plot.left() + c.to * plot.width(), plot.bottom()));
+  };
+  for (const DaysColumn& c : columns_)
+    if (!c.rain) painter.fillRect(room_of(c), c.off ? kDayOff : kFamilyTint);
   for (const DaysColumn& c : columns_) {
-    const QRectF day(QPointF(plot.left() + c.from * plot.width(), plot.top()),
-                     QPointF(plot.left() + c.to * plot.width(), plot.bottom()));
-    if (!c.rain) painter.fillRect(day, c.off ? kDayOff : kFamilyTint);
-    painter.setPen(rule(0.6, c.off || c.rain ? QColor("#dfe5d5") : QColor(Qt::white)));
+    const QRectF day = room_of(c);
+    painter.setPen(rule(0.6, c.rain ? QColor("#dfe5d5") : QColor(Qt::white)));
     painter.drawLine(day.topRight(), day.bottomRight());
   }
   paint_head(painter, plot, false);

@@ -92,8 +92,8 @@ QString price_words(const Plan& plan, const FamilyFacts& facts) {
                                    : QObject::tr("Rain can take it to %1 at most."))
                  .arg(money(plan, facts.at_most));
   words << QObject::tr(
-      "Nothing else is charged without your written yes: see “What can change the price”. With it rock, "
-      "water or another wish comes on top, at a price that nobody knows before.");
+      "Nothing else is charged without your written yes: see “What can change the price”. With that yes, "
+      "rock, water or another wish comes on top, at a price that nobody knows beforehand.");
   if (facts.sloped_more > 0)
     words << QObject::tr(
                  "Trench sides laid back, if the soil asks for them, would make it up to %1, without rock, "
@@ -285,14 +285,14 @@ namespace {
 
 // What is left over or missing, as the crew's sheet has it; loose, m3.
 QString earth_back_words(const Plan& plan, double over) {
-  QStringList words{QObject::tr("The earth, in layers, pressed down.")};
   if (over > kEarthTold)
-    words << QObject::tr("About %1 is left over: spread or taken away as we agree, within the price.")
-                 .arg(earth_volume(plan, over));
+    return QObject::tr("The earth, in layers, pressed down. About %1 are left over: spread or taken away as we "
+                       "agree, within the price.")
+        .arg(earth_volume(plan, over));
   if (over < -kEarthTold)
-    words << QObject::tr("Pressed down it fills less than before: we bring about %1 of earth, within the price.")
-                 .arg(earth_volume(plan, -over));
-  return words.join(" ");
+    return QObject::tr("The earth, in layers, pressed down; about %1 more are brought, within the price.")
+        .arg(earth_volume(plan, -over));
+  return QObject::tr("The earth, in layers, pressed down.");
 }
 
 }  // namespace

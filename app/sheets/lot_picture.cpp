@@ -357,7 +357,7 @@ std::vector<PictureColour> picture_colours(const Plan& plan, const Outcome& outc
   };
   if (!outcome.order ||
       std::ranges::any_of(outcome.order->steps, [](const DigStep& step) { return !step.spoil.empty(); }))
-    all.push_back({kEarth, QObject::tr("earth beside it"), kHeaped});
+    all.push_back({kEarth, QObject::tr("heaped earth"), kHeaped});
   all.push_back({kFilled, QObject::tr("filled in"), kStrawn});
   all.push_back({kTrampled, QObject::tr("ways, pipe laid ready"), kTrodden});
   all.push_back({kSown, QObject::tr("sown")});
@@ -390,7 +390,7 @@ double set_picture_key(QPainter* painter, const QRectF& room, const std::vector<
       paint_text(*painter, one.words, font, kText, Qt::transparent,
                  {x + box + 0.4 * text + words.width() / 2, y + line / 2}, 0, 0);
     }
-    x += wide + text;
+    x += wide + 0.8 * text;
   }
   return key.empty() ? 0 : y + line - room.top();
 }

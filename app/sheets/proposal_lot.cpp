@@ -104,7 +104,7 @@ BlockPtr dug_and_put_back(const ProposalPage& page) {
   return std::make_shared<Beside>(
       Blocks{prose(QObject::tr("What is dug"), dug_words(page.plan, page.outcome), page.points)},
       Blocks{std::make_shared<Prose>(QObject::tr("What we put back"), std::move(back), page.points)},
-      (page.width - pt(16)) / 2);
+      0.46 * (page.width - pt(16)));
 }
 
 Blocks words_of_lot(const ProposalPage& page) {

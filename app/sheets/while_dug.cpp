@@ -192,8 +192,8 @@ QString septic_words(const Plan& plan, const std::vector<Near>& all) {
     names << QString::fromStdString(near.thing.name);
   }
   return names.isEmpty() ? QString()
-                         : QObject::tr("The ways lead past %1, never over; nothing else guards the edge.")
-                               .arg(names.join(", "));
+                         : QObject::tr("The ways lead past %1, never over; nothing else guards their edges.")
+                               .arg(names.join(QObject::tr(" and ")));
 }
 
 // All that earth or machine comes up to: what the table has below 3 ft.
@@ -218,8 +218,8 @@ QString who_answers(const Plan& plan, bool roots) {
 
 // As the crew's sheet asks for; nothing is laid under heaps.
 QString mats_words(bool driven) {
-  return driven ? QObject::tr("Before anything drives over roots mats or planks are laid, and it drives there "
-                              "on dry ground only.")
+  return driven ? QObject::tr("Before anything drives over roots, mats or planks are laid; it drives there on "
+                              "dry ground only.")
                 : QString();
 }
 
