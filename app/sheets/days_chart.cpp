@@ -117,7 +117,7 @@ constexpr double kPoints = 9.5;
 const double kBar = pt(8), kNumbers = pt(14), kDates = pt(12);
 // From row to row; closer where there are many.
 double row_height(std::size_t rows) {
-  return rows > 10 ? pt(12) : pt(13);
+  return rows > 10 ? pt(11) : pt(13);
 }
 
 class DaysChart : public Block {

@@ -125,7 +125,7 @@ double whole_high(const ProposalPage& page, double most) {
 std::vector<BlockPtr> proposal_lot(const ProposalPage& page) {
   Blocks blocks = words_of_lot(page);
   for (BlockPtr& block : near_blocks(page, 2)) blocks.push_back(std::move(block));
-  add_pictures(blocks, 0, three_moments(page), page, whole_high(page, pt(96)), whole_high(page, pt(330)));
+  add_pictures(blocks, 0, three_moments(page), page, whole_high(page, page.tight ? pt(66) : pt(96)), whole_high(page, pt(330)));
   return blocks;
 }
 

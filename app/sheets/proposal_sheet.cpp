@@ -80,6 +80,7 @@ std::vector<FlowPage> ProposalSheet::laid_out(const Setting& how) const {
   page.points = how.points;
   page.near_table = how.near_table;
   page.near_words = how.near_words;
+  page.tight = how.tight;
   append(pages, flow_in_order(proposal_opening(page), room.adjusted(0, title, 0, 0), 1));
   if (outcome_.layout.trenches.empty()) return pages;
   page.height = room.height();
@@ -101,18 +102,18 @@ std::vector<FlowPage> ProposalSheet::laid_out(const Setting& how) const {
 ProposalSheet::ProposalSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
     : plan_(plan), outcome_(outcome), facts_(family_facts(plan, outcome)), setup_(setup) {
   if (!setup_.date) setup_.date = QDate::currentDate();
-  const auto set = [this](double points, const auto& places) {
+  const auto set = [this](double points, const auto& places, bool tight) {
     return std::ranges::any_of(places, [&](const std::pair<int, int>& near) {
-      pages_ = laid_out({points, near.first, near.second});
+      pages_ = laid_out({points, near.first, near.second, tight});
       return pages_.size() <= kMostPages;
     });
   };
   for (const double points : {10.5, 10.0, kLeastPoints}) {
     // Without what is near there may be too many already.
-    if (points > kLeastPoints && laid_out({points, 0, 0}).size() > kMostPages) continue;
-    if (set(points, kNearPages)) return;
+    if (points > kLeastPoints && laid_out({points, 0, 0, false}).size() > kMostPages) continue;
+    if (set(points, kNearPages, false)) return;
   }
-  set(kLeastPoints, kNearBesidePictures);
+  if (!set(kLeastPoints, kNearPages, true)) set(kLeastPoints, kNearBesidePictures, true);
 }
 
 void ProposalSheet::paint(QPainter& painter, int page) const {

@@ -16,7 +16,7 @@ namespace {
 constexpr double kSmall = 9.5;
 constexpr double kLitresOfGallon = 3.785411784;
 const double kCutText = pt(10.6);  // its smallest letters are 0.9 of it
-const double kCutLeast = pt(104), kCutMost = pt(220);
+const double kCutLeast = pt(104), kCutTight = pt(56), kCutMost = pt(220);
 
 BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
   const Plan& plan = page.plan;
@@ -67,8 +67,8 @@ QString never_words(const Plan& plan, const FamilyFacts& facts) {
 // How the years follow from the figures beside them, and what of a year's cost is upkeep.
 QString payback_rule(const Plan& plan, const FamilyFacts& facts) {
   QStringList upkeep{QObject::tr("the loop %1").arg(money(plan, facts.upkeep))};
-  for (const OtherWay& other : facts.others) upkeep << other.name + " " + money(plan, other.upkeep);
-  QStringList words{QObject::tr("Upkeep in it a year: %1.").arg(upkeep.join(", "))};
+  for (const OtherWay& other : facts.others) upkeep << money(plan, other.upkeep);
+  QStringList words{QObject::tr("Upkeep in it a year, from the top: %1.").arg(upkeep.join(", "))};
   if (facts.payback_known)
     words << QObject::tr(
         "Pays back: the difference in price by a year's saving, rounded outward to whole years. Not counted: "
@@ -154,7 +154,7 @@ std::vector<BlockPtr> proposal_warmth(const ProposalPage& page) {
   Blocks blocks = near_blocks(page, 3);
   const std::size_t cut = blocks.size() + 1;
   for (BlockPtr& block : words_and_costs(page)) blocks.push_back(std::move(block));
-  if (page.outcome.surroundings) add_pictures(blocks, cut, {ground_picture(page)}, page, kCutLeast, kCutMost);
+  if (page.outcome.surroundings) add_pictures(blocks, cut, {ground_picture(page)}, page, page.tight ? kCutTight : kCutLeast, kCutMost);
   return blocks;
 }
 
