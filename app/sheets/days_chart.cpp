@@ -96,8 +96,7 @@ std::vector<DaysColumn> days_columns(const Outcome& outcome) {
     before = date;
     columns.push_back(column_of(date, false));
     columns.back().rain = day.reserve;
-    columns.back().number =
-        day.reserve ? QString("+%1").arg(++rain) : QString::number(++worked);
+    columns.back().number = day.reserve ? QString("+%1").arg(++rain) : QString::number(++worked);
   }
   set_widths(columns);
   return columns;
@@ -204,9 +203,10 @@ void DaysChart::paint_row(QPainter& painter, double left, const QRectF& plot, co
   painter.setPen(Qt::NoPen);
   const auto draw = [&](double from, double to, const QBrush& brush) {
     painter.setBrush(brush);
-    painter.drawRoundedRect(QRectF(plot.left() + from * plot.width(), top + (row_height(rows_.size()) - kBar) / 2,
-                                   (to - from) * plot.width(), kBar),
-                            pt(1.5), pt(1.5));
+    painter.drawRoundedRect(
+        QRectF(plot.left() + from * plot.width(), top + (row_height(rows_.size()) - kBar) / 2,
+               (to - from) * plot.width(), kBar),
+        pt(1.5), pt(1.5));
   };
   for (const DaysRow::Bar& bar : row.bars) {
     if (!row.test) {

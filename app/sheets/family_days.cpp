@@ -167,8 +167,8 @@ int most_ever(const Outcome& outcome) {
 namespace {
 
 struct Nights {
-  int nights = 0, gaps = 0;   // times that no work is done for a day or more
-  bool all_weekends = true;   // and those are Saturdays and Sundays
+  int nights = 0, gaps = 0;  // times that no work is done for a day or more
+  bool all_weekends = true;  // and those are Saturdays and Sundays
   bool operator==(const Nights&) const = default;
 };
 
@@ -236,8 +236,9 @@ QString nights_words(const Outcome& outcome) {
   if (words.isEmpty()) return QObject::tr("nothing.");
   const QString why =
       longest_waits_for_test(outcome)
-          ? " " + QObject::tr("The longest waits for the pressure test: joints stay in sight until it is "
-                              "passed.")
+          ? " " + QObject::tr(
+                      "The longest waits for the pressure test: joints stay in sight until it is "
+                      "passed.")
           : QString();
   return words.join("; ") + "." + why;
 }

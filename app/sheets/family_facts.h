@@ -127,7 +127,7 @@ QString earth_words(const Plan& plan, const Outcome& outcome);
 QString fluid_words(const Plan& plan, const Outcome& outcome);
 QString warmth_words(const Plan& plan, const Outcome& outcome);
 QString dug_words(const Plan& plan, const Outcome& outcome);
-bool answered_for(const Plan& plan);  // somebody said who answers for what
+bool answered_for(const Plan& plan);        // somebody said who answers for what
 bool trees_answered_for(const Plan& plan);  // what was said names trees, or one of them
 std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome);
 struct Risk {

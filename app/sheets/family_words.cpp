@@ -125,8 +125,7 @@ QString laid_back_more(const Plan& plan, const FamilyFacts& facts) {
                                        : QObject::tr("%1 more working days").arg(facts.laid_back_days));
   if (facts.laid_back_lawn > 0)
     more << QObject::tr("about %1 more of lawn").arg(family_area(plan, facts.laid_back_lawn));
-  return more.isEmpty() ? QString()
-                        : QObject::tr("It takes %1.").arg(more.join(QObject::tr(" and "))) + " ";
+  return more.isEmpty() ? QString() : QObject::tr("It takes %1.").arg(more.join(QObject::tr(" and "))) + " ";
 }
 
 PriceChange laid_back_change(const Plan& plan, const FamilyFacts& facts) {
@@ -173,11 +172,11 @@ std::vector<PriceChange> price_changes(const Plan& plan, const FamilyFacts& fact
 
 QString spread_words() {
   const Spread s = spread_of_need();
-  return QObject::
-      tr("Ranges: what your house needs in a usual year lies nine times in ten between %1% less and %2% "
-         "more than reckoned; a cold year or other habits come on top.")
-          .arg(qRound(100 * s.less))
-          .arg(qRound(100 * s.more));
+  return QObject::tr(
+             "Ranges: what your house needs in a usual year lies nine times in ten between %1% less and %2% "
+             "more than reckoned; a cold year or other habits come on top.")
+      .arg(qRound(100 * s.less))
+      .arg(qRound(100 * s.more));
 }
 
 QString sides_words(const Plan& plan) {
@@ -286,8 +285,9 @@ namespace {
 // What is left over or missing, as the crew's sheet has it; loose, m3.
 QString earth_back_words(const Plan& plan, double over) {
   if (over > kEarthTold)
-    return QObject::tr("The earth, in layers, pressed down. About %1 are left over: spread or taken away as we "
-                       "agree, within the price.")
+    return QObject::tr(
+               "The earth, in layers, pressed down. About %1 are left over: spread or taken away as we "
+               "agree, within the price.")
         .arg(earth_volume(plan, over));
   if (over < -kEarthTold)
     return QObject::tr("The earth, in layers, pressed down; about %1 more are brought, within the price.")

@@ -36,7 +36,7 @@ const QColor kSown = "#b4cd86";
 const QColor kLoop = QColor(86, 142, 178, 150);
 const QColor kText = "#2b2a26";
 const QColor kFilled = kEarth.lighter(125);
-constexpr double kHatch = 0.5;                // of the letters' height
+constexpr double kHatch = 0.5;                                // of the letters' height
 constexpr double kHeaped = 45, kStrawn = 90, kTrodden = 135;  // degrees
 
 struct Scene {

@@ -37,10 +37,11 @@ Pictures::Picture digging_picture(const ProposalPage& page) {
 std::vector<Pictures::Picture> three_moments(const ProposalPage& page) {
   return {lot_picture(page, QObject::tr("Before"), QObject::tr("Your lot today."), moment(LotMoment::before)),
           digging_picture(page),
-          lot_picture(page, QObject::tr("When we leave"),
-                      QObject::tr("All that was used is sown, the filled trenches too: lawn again in a season, but "
-                                  "where the ground settles."),
-                      moment(LotMoment::closed))};
+          lot_picture(
+              page, QObject::tr("When we leave"),
+              QObject::tr("All that was used is sown, the filled trenches too: lawn again in a season, but "
+                          "where the ground settles."),
+              moment(LotMoment::closed))};
 }
 
 // When it begins and ends, where a day is named.
@@ -83,9 +84,7 @@ QString bars_words(const ProposalPage& page) {
       page.facts.rain_days > 0
           ? QObject::tr("A bar is a trench that is open, from digging to filling; + is a day kept for rain.")
           : QObject::tr("A bar is a trench that is open, from digging to filling.");
-  return days_chart_has_days_off(page.outcome)
-             ? bars + " " + QObject::tr("Gray: no work.")
-             : bars;
+  return days_chart_has_days_off(page.outcome) ? bars + " " + QObject::tr("Gray: no work.") : bars;
 }
 
 // The bars, under their heading what the bars are.
@@ -125,7 +124,8 @@ double whole_high(const ProposalPage& page, double most) {
 std::vector<BlockPtr> proposal_lot(const ProposalPage& page) {
   Blocks blocks = words_of_lot(page);
   for (BlockPtr& block : near_blocks(page, 2)) blocks.push_back(std::move(block));
-  add_pictures(blocks, 0, three_moments(page), page, whole_high(page, page.tight ? pt(66) : pt(96)), whole_high(page, pt(330)));
+  add_pictures(blocks, 0, three_moments(page), page, whole_high(page, page.tight ? pt(66) : pt(96)),
+               whole_high(page, pt(330)));
   return blocks;
 }
 

@@ -53,17 +53,17 @@ BlockPtr near_table(const ProposalPage& page) {
     const WhileDug w = while_dug(plan, page.outcome, l);
     const QString note = l.roots > 0 ? QObject::tr("roots %1").arg(family_length(plan, l.roots)) : QString();
     if (l.roots > 0) reach << text_of(l.name) + " " + family_length(plan, l.roots);
-    rows.push_back(
-        {text_of(l.name),
-         note,
-         {short_distance(plan, l.distance), short_distance(plan, w.earth),
-          l.feature_id == 0 ? QObject::tr("over it") : short_distance(plan, w.machine)}});
+    rows.push_back({text_of(l.name),
+                    note,
+                    {short_distance(plan, l.distance), short_distance(plan, w.earth),
+                     l.feature_id == 0 ? QObject::tr("over it") : short_distance(plan, w.machine)}});
   }
   if (rows.empty()) return nullptr;
-  QString foot = QObject::tr(
-                     "Trench: from its edge at the floor, to a tree's trunk; of the house, from the deep ones. "
-                     "Earth: from the heaps. Machine: its ways, trucks' ways and pipe laid ready;") +
-                 " " + crossing_words(plan, page.outcome);
+  QString foot =
+      QObject::tr(
+          "Trench: from its edge at the floor, to a tree's trunk; of the house, from the deep ones. "
+          "Earth: from the heaps. Machine: its ways, trucks' ways and pipe laid ready;") +
+      " " + crossing_words(plan, page.outcome);
   if (!left_out.isEmpty())
     foot += " " + QObject::tr("Farther off and left out: %1.").arg(left_out.join(", "));
   const QStringList roots =

@@ -16,7 +16,7 @@ namespace {
 constexpr double kSmall = 9.5;
 constexpr double kLitresOfGallon = 3.785411784;
 const double kCutText = pt(10.6);  // its smallest letters are 0.9 of it
-const double kCutLeast = pt(104), kCutTight = pt(56), kCutMost = pt(220);
+const double kCutLeast = pt(104), kCutTight = pt(72), kCutMost = pt(220);
 
 BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
   const Plan& plan = page.plan;
@@ -103,13 +103,11 @@ QString fuel_words(const Plan& plan) {
   for (const OtherSystem& other : plan.pricing.running.others) {
     if (other.unit == "kWh") continue;
     const bool gallon = other.unit == "gal", litres = gallon && plan.units == UnitSystem::metric;
-    const QString unit = litres   ? QObject::tr("liter")
-                         : gallon ? QObject::tr("gallon")
-                                  : text_of(other.unit);
-    const QString one = QObject::tr("%1 at %2 a %3")
-                            .arg(text_of(translated(other.fuel)),
-                                 price_of_unit(plan, litres ? other.price / kLitresOfGallon : other.price),
-                                 unit);
+    const QString unit = litres ? QObject::tr("liter") : gallon ? QObject::tr("gallon") : text_of(other.unit);
+    const QString one =
+        QObject::tr("%1 at %2 a %3")
+            .arg(text_of(translated(other.fuel)),
+                 price_of_unit(plan, litres ? other.price / kLitresOfGallon : other.price), unit);
     if (!fuels.contains(one)) fuels << one;
   }
   return fuels.join(", ");
@@ -119,8 +117,8 @@ BlockPtr reckoned(const ProposalPage& page, const FamilyFacts& facts) {
   QStringList words{spread_words()};
   if (compared(facts))
     words << QObject::tr("All prices are as %1 entered them by %2: %3, and what the other ways cost.")
-                 .arg(or_else(page.plan.title.designer, QObject::tr("the contractor")),
-                      plain_date(page.date), fuel_words(page.plan))
+                 .arg(or_else(page.plan.title.designer, QObject::tr("the contractor")), plain_date(page.date),
+                      fuel_words(page.plan))
           << payback_rule(page.plan, facts);
   else
     words << QObject::tr("At today's price of electricity.");
@@ -147,6 +145,12 @@ Blocks words_and_costs(const ProposalPage& page) {
   return blocks;
 }
 
+// Where there is more to tell than room, a cut too low to be read is left out.
+bool has_room_for_cut(const ProposalPage& page, const Blocks& others) {
+  const double words = Pictures({ground_picture(page)}, 0).height(page.width);
+  return !page.tight || page.height - height_of(others, page.width) - words > kCutTight;
+}
+
 }  // namespace
 
 // The cut gets what is left.
@@ -154,7 +158,8 @@ std::vector<BlockPtr> proposal_warmth(const ProposalPage& page) {
   Blocks blocks = near_blocks(page, 3);
   const std::size_t cut = blocks.size() + 1;
   for (BlockPtr& block : words_and_costs(page)) blocks.push_back(std::move(block));
-  if (page.outcome.surroundings) add_pictures(blocks, cut, {ground_picture(page)}, page, page.tight ? kCutTight : kCutLeast, kCutMost);
+  if (page.outcome.surroundings && has_room_for_cut(page, blocks))
+    add_pictures(blocks, cut, {ground_picture(page)}, page, page.tight ? kCutTight : kCutLeast, kCutMost);
   return blocks;
 }
 

@@ -20,7 +20,6 @@ namespace {
 
 constexpr double kGate = 2.5;  // widths of a truck, from the middle of where machines come in
 
-
 // Where a wheel or a sliding heap is soon over the edge: 3 ft, in metric sheets a round 0.9 m.
 double beside(const Plan& plan) {
   return plan.units == UnitSystem::metric ? 0.9 : 0.9144;
@@ -202,10 +201,11 @@ QStringList edge_words(const Plan& plan, const std::vector<Near>& all) {
   for (const Near& near : all)
     if (comes_near(plan, near)) names << QString::fromStdString(near.thing.name);
   if (names.isEmpty()) return {};
-  return {QObject::tr("Earth or machine comes nearer than %1 to: %2. What stands at the edge may be broken or "
-                      "buried.")
-              .arg(family_length(plan, beside(plan)), names.join(", ")),
-          septic_words(plan, all)};
+  return {
+      QObject::tr("Earth or machine comes nearer than %1 to: %2. What stands at the edge may be broken or "
+                  "buried.")
+          .arg(family_length(plan, beside(plan)), names.join(", ")),
+      septic_words(plan, all)};
 }
 
 QString who_answers(const Plan& plan, bool roots) {
@@ -218,15 +218,17 @@ QString who_answers(const Plan& plan, bool roots) {
 
 // As the crew's sheet asks for; nothing is laid under heaps.
 QString mats_words(bool driven) {
-  return driven ? QObject::tr("Before anything drives over roots, mats or planks are laid; it drives there on "
-                              "dry ground only.")
+  return driven ? QObject::tr(
+                      "Before anything drives over roots, mats or planks are laid; it drives there on "
+                      "dry ground only.")
                 : QString();
 }
 
 // Common knowledge of arborists, no source.
 QString harm_words(bool roots) {
-  return roots ? QObject::tr("Roots pressed or covered may still die, and a tree may show it only years later.")
-               : QString();
+  return roots
+             ? QObject::tr("Roots pressed or covered may still die, and a tree may show it only years later.")
+             : QString();
 }
 
 }  // namespace

@@ -16,6 +16,7 @@
 #include "dig/dig_order.h"
 #include "dig/machine_ways.h"
 #include "files/plan_file.h"
+#include "language/language.h"
 #include "plan/clearings.h"
 #include "plan/laid_solver.h"
 #include "plan/roots_driven.h"
@@ -210,7 +211,8 @@ TEST(Family, PrintedFiguresAddUpAsPrinted) {
       ASSERT_TRUE(said.hasMatch()) << row.toStdString();
       EXPECT_EQ(said.captured(1).toInt(), static_cast<int>(std::floor((loop[0] - printed[0]) / printed[4])));
       EXPECT_EQ(said.captured(2).toInt(), static_cast<int>(std::ceil((loop[0] - printed[0]) / printed[3])));
-      EXPECT_TRUE(behind(text, "Upkeep in it a year, from the top", 60).contains(money(s->plan, other.upkeep)));
+      EXPECT_TRUE(
+          behind(text, "Upkeep in it a year, from the top", 60).contains(money(s->plan, other.upkeep)));
     }
   }
 }
@@ -543,6 +545,7 @@ TEST(Family, TheDaysThatEarthLiesOnRootsAreThoseOfTheCalendar) {
 }
 
 TEST(Family, UsualTermsAndDaysAreSaidInTheLanguageOfTheSheetAndTypedOnesAreTold) {
+  let_qt_speak();
   Solved s = alder();
   const SheetKind* kind = find_sheet_kind("proposal");
   SheetSetup setup{Paper::letter, {}, QDate(2026, 5, 4)};
@@ -631,8 +634,9 @@ TEST(Family, WhatComesNearerThanThreeFeetIsWhatTheTableHas) {
     int seen = 0;
     for (const Loved& l : loved(s->plan, s->outcome)) {
       const QString name = QString::fromStdString(l.name);
-      const QRegularExpression row(QRegularExpression::escape(name) +
-                                   "(?: roots \\d+ ft)? ([\\d.]+ ft) ([\\d.]+ ft|at it) ([\\d.]+ ft|at it|over it)");
+      const QRegularExpression row(
+          QRegularExpression::escape(name) +
+          "(?: roots \\d+ ft)? ([\\d.]+ ft) ([\\d.]+ ft|at it) ([\\d.]+ ft|at it|over it)");
       const auto cells = row.match(table);
       ASSERT_TRUE(cells.hasMatch()) << l.name << " in " << table.toStdString();
       EXPECT_EQ(listed.contains(name), near(cells.captured(2)) || near(cells.captured(3))) << l.name;
@@ -641,8 +645,7 @@ TEST(Family, WhatComesNearerThanThreeFeetIsWhatTheTableHas) {
     EXPECT_EQ(seen, listed.size());
     EXPECT_GE(seen, 2);
   }
-  EXPECT_TRUE(pages_of(kestrel()).contains("The ways lead past Drain field and Septic tank, never over them") ||
-              pages_of(kestrel()).contains("The ways lead past Drain field and Septic tank, never over;"));
+  EXPECT_TRUE(pages_of(kestrel()).contains("The ways lead past Drain field and Septic tank, never over;"));
 }
 
 // The machine's and the trucks' ways against the ground of tank and field, by area.
@@ -673,7 +676,7 @@ TEST(Family, MatsAreAskedForWhereRootsAreDrivenOver) {
 TEST(Family, WhereTheMachineCrossesTheLotLineIsSeen) {
   EXPECT_TRUE(crosses_line_only_at_entry(alder().plan, alder().outcome));
   Plan plan = alder().plan;
-  for (LotCorner& corner : plan.site.lot) corner.at = corner.at + Point{6, 0};
+  for (LotCorner& corner : plan.site.lot) corner.at = corner.at + Point{14, 0};
   EXPECT_FALSE(crosses_line_only_at_entry(plan, alder().outcome));
 }
 
