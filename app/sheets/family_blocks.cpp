@@ -14,7 +14,7 @@ constexpr double kName = 10.5;        // points
 constexpr double kNote = 9.5;         // points: nothing that a family reads is smaller
 
 double leading(double points) {
-  return pt(1.42 * points);
+  return pt((points > 9.7 ? 1.42 : 1.26) * points);  // the smallest are told where there is much to tell
 }
 
 // The lead in bold and the text behind it on the same lines.
@@ -46,7 +46,7 @@ double set_line(QPainter* painter, QPointF at, double width, const Prose::Line& 
 }  // namespace
 
 double family_heading() {
-  return pt(25);
+  return pt(22);
 }
 
 void paint_family_heading(QPainter& painter, const QRectF& room, const QString& text) {

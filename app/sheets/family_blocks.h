@@ -12,7 +12,7 @@ namespace underlawn::sheet {
 inline const QColor kFamilyGreen = "#47692e";
 inline const QColor kFamilyTint = "#eef3e4";
 
-inline const double kFamilyGap = pt(8);  // under every block
+inline const double kFamilyGap = pt(7);  // under every block
 
 double family_heading();
 void paint_family_heading(QPainter& painter, const QRectF& room, const QString& text);

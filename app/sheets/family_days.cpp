@@ -143,7 +143,7 @@ QString date_of(const Outcome& outcome, int day) {
   if (!outcome.calendar || day >= static_cast<int>(outcome.calendar->days.size())) return "";
   const QDate date =
       QDate::fromString(text_of(outcome.calendar->days[static_cast<std::size_t>(day)].date), Qt::ISODate);
-  return date.isValid() ? locale_spoken().toString(date, QObject::tr("d MMMM", "a date")) : QString();
+  return date.isValid() ? locale_spoken().toString(date, QObject::tr("MMMM d", "a date")) : QString();
 }
 
 int open_trenches(const Outcome& outcome, double at) {
@@ -163,6 +163,85 @@ int most_ever(const Outcome& outcome) {
 }
 
 }  // namespace
+
+namespace {
+
+struct Nights {
+  int nights = 0, gaps = 0;  // times that no work is done for a day or more
+  bool all_weekends = true;  // and those are Saturdays and Sundays
+  bool operator==(const Nights&) const = default;
+};
+
+QDate date_at(const CrewCalendar& calendar, std::size_t day) {
+  return day < calendar.days.size() ? QDate::fromString(text_of(calendar.days[day].date), Qt::ISODate)
+                                    : QDate();
+}
+
+// Over the nights after each working day, those over days without work too.
+std::map<int, Nights> nights_open(const Outcome& outcome) {
+  std::map<int, Nights> all;
+  const CrewCalendar& c = *outcome.calendar;
+  for (int d = 1; d < c.days_worked; ++d) {
+    const QDate evening = date_at(c, static_cast<std::size_t>(d) - 1),
+                next = date_at(c, static_cast<std::size_t>(d));
+    const int nights = evening.isValid() && next.isValid() ? static_cast<int>(evening.daysTo(next)) : 1;
+    for (const auto& [trench, share] : open_at(outcome, d * c.day_length)) {
+      if (share <= kTrace) continue;
+      Nights& own = all[trench];
+      own.nights += nights;
+      own.gaps += nights > 1;
+      for (int off = 1; off < nights; ++off) own.all_weekends &= evening.addDays(off).dayOfWeek() > 5;
+    }
+  }
+  return all;
+}
+
+QString gaps_words(const Nights& n) {
+  if (n.gaps == 0) return "";
+  if (!n.all_weekends) return QObject::tr("over days off too");
+  return n.gaps == 1 ? QObject::tr("over the weekend too") : QObject::tr("over %1 weekends too").arg(n.gaps);
+}
+
+QString nights_of(const QString& which, const Nights& n, bool each) {
+  QString nights = n.nights == 1 ? QObject::tr("1 night") : QObject::tr("%1 nights").arg(n.nights);
+  if (each) nights = QObject::tr("%1 each").arg(nights);
+  const QString gaps = gaps_words(n);
+  const QString words = QObject::tr("%1 for %2", "a trench, nights").arg(which, nights);
+  return gaps.isEmpty() ? words : words + ", " + gaps;
+}
+
+// What has joints, and what no other trench's earth fills, waits for the test of the whole loop.
+bool longest_waits_for_test(const Outcome& outcome) {
+  const auto& open = outcome.calendar->open;
+  const auto longest = std::ranges::max_element(open, {}, &OpenTrench::clock);
+  return longest != open.end() && longest->to >= outcome.calendar->tested - 1;
+}
+
+}  // namespace
+
+QString nights_words(const Outcome& outcome) {
+  if (!outcome.calendar || !outcome.order) return "";
+  std::vector<std::pair<Nights, std::vector<int>>> told;
+  for (const auto& [trench, nights] : nights_open(outcome)) {
+    const auto same = std::ranges::find_if(
+        told, [&](const auto& one) { return one.first == nights && trench != kSmaller; });
+    if (same == told.end())
+      told.push_back({nights, {trench}});
+    else
+      same->second.push_back(trench);
+  }
+  QStringList words;
+  for (const auto& [nights, trenches] : told)
+    words << nights_of(whole_words(trenches), nights, trenches.size() > 1);
+  if (words.isEmpty()) return QObject::tr("nothing.");
+  const QString why =
+      longest_waits_for_test(outcome)
+          ? " " + QObject::tr(
+                      "The longest waits for the pressure test: joints stay in sight until it is "
+                      "passed.")
+          : QString();
+  return words.join("; ") + "." + why;
+}
 
 QString open_then(const Outcome& outcome, double at) {
   if (!outcome.calendar || !outcome.order) return "";

@@ -117,6 +117,26 @@ double rain_day(const Plan& plan) {
   return plan.wishes.prices.crew_day * (1 + terms.overhead) * (1 + terms.markup) * tax;
 }
 
+const BillLine* line_of(const Bill& bill, const char* row) {
+  const auto found = std::ranges::find(bill.lines, row, &BillLine::row);
+  return found == bill.lines.end() ? nullptr : &*found;
+}
+
+// Of the same line in both bills, in SI; 0 where one has none.
+double more_of(const Bill& now, const Bill& then, const char* row) {
+  const BillLine *a = line_of(now, row), *b = line_of(then, row);
+  return a != nullptr && b != nullptr ? (b->needed - a->needed) * si_of(a->unit) : 0;
+}
+
+void add_laid_back(FamilyFacts& facts, const Bill& now, const LaidBack& then, double rain) {
+  const double more_rain = (then.rain_days - facts.rain_days) * rain;
+  facts.sloped_more = std::max(0.0, whole_up(then.bill.net - now.net + std::max(0.0, more_rain)));
+  const BillLine *days = line_of(now, "crew_day"), *more = line_of(then.bill, "crew_day");
+  if (days != nullptr && more != nullptr)
+    facts.laid_back_days = static_cast<int>(std::lround(more->needed - days->needed));
+  facts.laid_back_lawn = more_of(now, then.bill, "lawn");
+}
+
 void add_price(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
   facts.days = days_worked(outcome);
   facts.rain_days = days_for_rain(plan, outcome);
@@ -127,10 +147,8 @@ void add_price(FamilyFacts& facts, const Plan& plan, const Outcome& outcome) {
     const double net = outcome.bill->net;
     facts.price = std::round(net) + facts.unit;
     facts.incentives = std::round(outcome.bill->price - net);
-    if (const auto laid_back = bill_if_laid_back(plan, outcome)) {
-      const double more_rain = (laid_back->rain_days - facts.rain_days) * rain_day(plan);
-      facts.sloped_more = std::max(0.0, whole_up(laid_back->bill.net - net + std::max(0.0, more_rain)));
-    }
+    if (const auto laid_back = bill_if_laid_back(plan, outcome))
+      add_laid_back(facts, *outcome.bill, *laid_back, rain_day(plan));
   }
   facts.whole_price = facts.unit > 0 || !plan.pricing.terms.extras.empty();
   facts.price_high = facts.price + facts.rain;

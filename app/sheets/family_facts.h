@@ -86,6 +86,8 @@ struct FamilyFacts {
   double sloped_more =
       0;  // where all sides have to be laid back, which is asked for; 0 where they are already
   double laid_back_in_all = 0;                       // at_most with that; 0 likewise
+  int laid_back_days = 0;                            // working days more with that; 0: not known
+  double laid_back_lawn = 0;                         // m2 more; 0: not known
   double electricity = 0;                            // J a year, heat pump, circulator and back-up
   double electricity_low = 0, electricity_high = 0;  // over the spread, in steps
   double bill = 0;                                   // currency a year, electricity alone
@@ -108,6 +110,10 @@ struct MostOpen {
 };
 std::optional<MostOpen> most_open(const Outcome& outcome);
 
+// How many nights each trench stands open, those over days without work told; "" without a calendar. Then why
+// the longest does.
+QString nights_words(const Outcome& outcome);
+
 // Sentences.
 QString price_words(const Plan& plan, const FamilyFacts& facts);  // what the price is, and what bounds it
 struct PriceChange {
@@ -121,7 +127,8 @@ QString earth_words(const Plan& plan, const Outcome& outcome);
 QString fluid_words(const Plan& plan, const Outcome& outcome);
 QString warmth_words(const Plan& plan, const Outcome& outcome);
 QString dug_words(const Plan& plan, const Outcome& outcome);
-bool answered_for(const Plan& plan);  // somebody said who answers for what
+bool answered_for(const Plan& plan);        // somebody said who answers for what
+bool trees_answered_for(const Plan& plan);  // what was said names trees, or one of them
 std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome);
 struct Risk {
   QString what, answer;

@@ -21,11 +21,9 @@ constexpr double kName = 10.5, kNote = 9.5;  // points
 }  // namespace
 
 double Pairs::set_notes(QPainter* painter, const QPointF& at, double width) const {
-  double y = 0;
-  for (const QString& note : notes_)
-    y += set_family_text(painter, at + QPointF(0, y), width, note, kNote, false);
-  if (y > 0) y += pt(3);
-  return y + set_family_text(painter, at + QPointF(0, y), width, foot_, kNote, false, "#444444");
+  const QStringList words =
+      noted((width - kBetween) / 2 - amounts_width()) ? QStringList{foot_} : QStringList{foot_} + notes_;
+  return set_family_text(painter, at, width, words.join(" "), kNote, false, "#444444");
 }
 
 // A word on each stands behind its name, where every one has room for it; else on none.

@@ -13,7 +13,7 @@ class Pairs : public Block {
     QString what, note;
     QStringList amounts;  // as many as there are heads
   };
-  // `notes`: sentences under the lines; `foot`: small, what is meant.
+  // `notes`: said under the lines where the words on them have no room there; `foot`: small, what is meant.
   Pairs(QString heading, QStringList heads, std::vector<Row> rows, QStringList notes, QString foot)
       : heading_(std::move(heading)),
         heads_(std::move(heads)),

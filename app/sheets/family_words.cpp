@@ -40,6 +40,15 @@ QString antifreeze_words(Fluid fluid) {
   return "";
 }
 
+constexpr double kEarthTold = 0.5;  // m3
+
+// Loose, as it lies in a heap.
+QString earth_volume(const Plan& plan, double cubic_metres) {
+  return plan.units == UnitSystem::metric
+             ? QString("%1 m³").arg(family_number(cubic_metres))
+             : QObject::tr("%1 cubic yards").arg(family_number(cubic_metres / 0.764554857984));
+}
+
 QString coil_sides_words(Sides sides) {
   switch (sides) {
     case Sides::stay_out:
@@ -82,10 +91,13 @@ QString price_words(const Plan& plan, const FamilyFacts& facts) {
     words << (facts.incentives > 0 ? QObject::tr("Rain and incentives can take it to %1 at most.")
                                    : QObject::tr("Rain can take it to %1 at most."))
                  .arg(money(plan, facts.at_most));
-  words << QObject::tr("Nothing else is charged without your written yes: see “What can change the price”.");
+  words << QObject::tr(
+      "Nothing else is charged without your written yes: see “What can change the price”. With that yes, "
+      "rock, water or another wish comes on top, at a price that nobody knows beforehand.");
   if (facts.sloped_more > 0)
     words << QObject::tr(
-                 "Trench sides laid back, if the soil asks for them and you say yes, would make it up to %1.")
+                 "Trench sides laid back, if the soil asks for them, would make it up to %1, without rock, "
+                 "water and wishes.")
                  .arg(money(plan, facts.laid_back_in_all));
   return words.join(" ");
 }
@@ -105,23 +117,35 @@ QString rain_change(const Plan& plan, const FamilyFacts& facts) {
          QObject::tr("A day is taken when rain stops the work on your lot; we tell you the same day.");
 }
 
+// What it takes besides money.
+QString laid_back_more(const Plan& plan, const FamilyFacts& facts) {
+  QStringList more;
+  if (facts.laid_back_days > 0)
+    more << (facts.laid_back_days == 1 ? QObject::tr("1 more working day")
+                                       : QObject::tr("%1 more working days").arg(facts.laid_back_days));
+  if (facts.laid_back_lawn > 0)
+    more << QObject::tr("about %1 more of lawn").arg(family_area(plan, facts.laid_back_lawn));
+  return more.isEmpty() ? QString() : QObject::tr("It takes %1.").arg(more.join(QObject::tr(" and "))) + " ";
+}
+
 PriceChange laid_back_change(const Plan& plan, const FamilyFacts& facts) {
   return {
       QObject::tr("Trench sides laid back"),
-      QObject::tr(
-          "only with your written yes: %1 more at most, %2 in all. It hangs on the soil, which shows only in "
-          "the open trench: the competent person on the site judges it, and the inspector may ask for it. "
-          "More lawn is opened.")
-          .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all))};
+      QObject::tr("only with your written yes: %1 more at most, %2 in all.")
+              .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all)) +
+          " " + laid_back_more(plan, facts) +
+          QObject::tr(
+              "It is needed where the walls of an open trench do not stand, or people must go in and the "
+              "soil is not safe: the competent person on the site judges it, and the inspector may ask for "
+              "it. Distances on these pages no longer hold then. A test pit before you sign shows the "
+              "soil.")};
 }
 
-PriceChange refusal(const Plan& plan) {
-  return {
-      QObject::tr("If you say no,"),
-      plan.proposal.payment == kUsualPayment
-          ? QObject::tr("the work ends as said under “Payment”.")
-          : QObject::tr("the work ends there; what is filled in and paid then is agreed in writing before "
-                        "you sign.")};
+// Where the payment does not tell.
+PriceChange refusal() {
+  return {QObject::tr("If you say no,"),
+          QObject::tr("the work ends there; what is filled in and paid then is agreed in writing before "
+                      "you sign.")};
 }
 
 }  // namespace
@@ -142,17 +166,17 @@ std::vector<PriceChange> price_changes(const Plan& plan, const FamilyFacts& fact
       {QObject::tr("Rock, water, old rubble or another wish"),
        QObject::tr("only with your written yes. Nobody can bound its price beforehand: we stop, show you "
                    "and tell the price first.")});
-  all.push_back(refusal(plan));
+  if (!tells_of_no(plan.proposal.payment)) all.push_back(refusal());
   return all;
 }
 
 QString spread_words() {
   const Spread s = spread_of_need();
-  return QObject::
-      tr("Ranges: what your house needs in a usual year lies nine times in ten between %1 % less and %2 % "
-         "more than reckoned; a cold year or other habits come on top.")
-          .arg(qRound(100 * s.less))
-          .arg(qRound(100 * s.more));
+  return QObject::tr(
+             "Ranges: what your house needs in a usual year lies nine times in ten between %1% less and %2% "
+             "more than reckoned; a cold year or other habits come on top.")
+      .arg(qRound(100 * s.less))
+      .arg(qRound(100 * s.more));
 }
 
 QString sides_words(const Plan& plan) {
@@ -225,8 +249,11 @@ QString dug_words(const Plan& plan, const Outcome& outcome) {
   words << (is_straight(outcome.coil.pattern) ? QObject::tr("Plastic pipe lies along each.")
                                               : QObject::tr("A coil of plastic pipe lies in each."));
   words << (plan.wishes.run_depth > plan.ground.frost_depth
-                ? QObject::tr("A smaller one, below the frost, brings two pipes into the house.")
-                : QObject::tr("A smaller one brings two pipes into the house."));
+                ? QObject::tr("A smaller one, %1 wide and %2 deep, below the frost, brings two pipes to the "
+                              "house, and in through a hole made in its wall.")
+                : QObject::tr("A smaller one, %1 wide and %2 deep, brings two pipes to the house, and in "
+                              "through a hole made in its wall."))
+               .arg(family_length(plan, plan.wishes.run_width), family_length(plan, plan.wishes.run_depth));
   words << sides_words(plan);
   if (plan.dig.coil_sides == Sides::slope)
     words << QObject::tr("Each trench is %1 wide at the grass while it is open.")
@@ -238,16 +265,43 @@ QString dug_words(const Plan& plan, const Outcome& outcome) {
   return words.join(" ");
 }
 
+bool trees_answered_for(const Plan& plan) {
+  const QString words = text_of(plan.proposal.guarantee);
+  const auto named = [&words](const QString& name) {
+    return !name.isEmpty() && words.contains(name, Qt::CaseInsensitive);
+  };
+  return named("tree") || named("árbol") || named("arbol") ||
+         std::ranges::any_of(plan.site.features, [&](const Feature& f) {
+           return f.kind == FeatureKind::tree && named(text_of(f.name));
+         });
+}
+
 bool answered_for(const Plan& plan) {
   return !text_of(plan.proposal.guarantee).trimmed().isEmpty();
 }
 
+namespace {
+
+// What is left over or missing, as the crew's sheet has it; loose, m3.
+QString earth_back_words(const Plan& plan, double over) {
+  if (over > kEarthTold)
+    return QObject::tr(
+               "The earth, in layers, pressed down. About %1 are left over: spread or taken away as we "
+               "agree, within the price.")
+        .arg(earth_volume(plan, over));
+  if (over < -kEarthTold)
+    return QObject::tr("The earth, in layers, pressed down; about %1 more are brought, within the price.")
+        .arg(earth_volume(plan, -over));
+  return QObject::tr("The earth, in layers, pressed down.");
+}
+
+}  // namespace
+
 std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
   std::vector<QString> words;
+  words.push_back(earth_back_words(plan, outcome.dig.total.surplus_loose));
   words.push_back(QObject::tr(
-      "The earth, in layers, pressed down; what is left over is spread or taken away as we agree."));
-  words.push_back(
-      QObject::tr("Topsoil, grass seed and straw: green in some weeks, a full lawn after a season."));
+      "Topsoil, grass seed and straw: green in some weeks if it is watered, a full lawn after a season."));
   if (value(outcome, "cost.pavement_area") > 0)
     words.push_back(QObject::tr("%1 of paving that we cut is made good.")
                         .arg(shown(plan, outcome, "cost.pavement_area")));
@@ -258,8 +312,9 @@ std::vector<QString> put_back_words(const Plan& plan, const Outcome& outcome) {
       (answered_for(plan) ? QObject::tr("Who sees to that: “What we answer for”.")
                           : QObject::tr("Who sees to that is agreed in writing before you sign.")));
   words.push_back(
-      QObject::tr("As planned, nothing of the loop is seen above the ground. A warning tape lies "
-                  "over the pipe, and you get a drawing of where it is."));
+      QObject::tr("As planned, nothing of the loop is seen above the ground. A warning tape lies over the "
+                  "pipe, and you get a drawing of where it is: later park nothing heavy there, plant nothing "
+                  "with deep roots, and dig only with the drawing."));
   return words;
 }
 
@@ -294,18 +349,16 @@ std::vector<Risk> risks(const Plan& plan, const Outcome& outcome) {
   all.push_back(
       {QObject::tr("Rain."),
        QObject::tr(
-           "The work takes longer. The trenches stay fenced, and nobody goes near them until they have "
-           "been looked at again.")});
+           "The work takes longer. Nobody goes into or near a trench until it has been looked at again.")});
   all.push_back({QObject::tr("The pipe leaks."), leak_answer(plan, outcome)});
   all.push_back(
       {QObject::tr("Children and pets."),
-       QObject::tr("An open trench is deadly to fall into. The work is fenced day and night; please keep "
-                   "everyone behind the fence.")});
+       QObject::tr("An open trench is deadly to fall into. It is fenced day and night; keep everyone out.")});
   all.push_back(
       {QObject::tr("The house needs more than we were told."),
        QObject::tr(
-           "The numbers here rest on the heat loss given to us. A tenth more takes about a tenth more "
-           "electricity.")});
+           "The heat and electricity on these pages rest on the heat loss that we were given, by you or by "
+           "whoever worked it out. A tenth more takes about a tenth more electricity.")});
   return all;
 }
 

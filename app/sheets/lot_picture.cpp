@@ -36,8 +36,8 @@ const QColor kSown = "#b4cd86";
 const QColor kLoop = QColor(86, 142, 178, 150);
 const QColor kText = "#2b2a26";
 const QColor kFilled = kEarth.lighter(125);
-constexpr double kHatch = 0.5;                // of the letters' height
-constexpr double kHeaped = 45, kStrawn = 90;  // degrees
+constexpr double kHatch = 0.5;                                // of the letters' height
+constexpr double kHeaped = 45, kStrawn = 90, kTrodden = 135;  // degrees
 
 struct Scene {
   QPainter& p;
@@ -145,7 +145,7 @@ void paint_trees(Scene& s) {
   for (const Feature& f : s.plan.site.features) {
     if (f.kind != FeatureKind::tree || f.points.empty()) continue;
     const QPointF middle = s.at(f.points[0]);
-    const double r = std::max(s.view.to_device(0.55 * root_zone_radius(s.plan.site, f)), 0.7 * s.how.text);
+    const double r = std::max(s.view.to_device(0.55 * root_zone_radius(s.plan.site, f)), 0.3 * s.how.text);
     s.p.setPen(Qt::NoPen);
     s.p.setBrush(QColor(0, 0, 0, 30));
     s.p.drawEllipse(middle + QPointF(0.12 * r, 0.16 * r), r, r);
@@ -156,7 +156,7 @@ void paint_trees(Scene& s) {
     s.p.setBrush(crown.lighter(116));
     s.p.drawEllipse(middle - QPointF(0.2 * r, 0.22 * r), 0.62 * r, 0.58 * r);
     s.p.setBrush(QColor("#6b5136"));
-    s.p.drawEllipse(middle, 0.14 * s.how.text, 0.14 * s.how.text);
+    s.p.drawEllipse(middle, 0.1 * s.how.text, 0.1 * s.how.text);
   }
 }
 
@@ -174,6 +174,7 @@ void paint_wells(Scene& s) {
 struct Cut {
   Polyline line;
   double width = 0, depth = 0;  // m, floor
+  bool conduit = false;         // header or run
 };
 
 std::vector<Cut> cuts(const Plan& plan, const Layout& layout) {
@@ -182,7 +183,7 @@ std::vector<Cut> cuts(const Plan& plan, const Layout& layout) {
   const auto conduit = [&](const Polyline& line) {
     const Polyline clean = line.size() < 2 ? line : without_idle_points(line);
     if (clean.size() > 1 && length(clean) > kSamePlace)
-      all.push_back({clean, plan.wishes.run_width, plan.wishes.run_depth});
+      all.push_back({clean, plan.wishes.run_width, plan.wishes.run_depth, true});
   };
   for (const Polyline& leg : layout.header.legs) conduit(leg);
   conduit(layout.run.line);
@@ -242,16 +243,11 @@ void paint_open(Scene& s, const Layout& layout) {
   s.p.restore();
 }
 
-void paint_trampled(Scene& s, const std::vector<Cut>& work, const QColor& colour) {
-  s.p.setPen(Qt::NoPen);
-  s.p.setBrush(colour);
-  s.p.drawPath(s.path(trampled(s.plan, work)));
-}
-
 // Told from plain ground in grey too: outlined and hatched.
 void fill_region(Scene& s, const Region& region, const QColor& colour, std::optional<double> hatch) {
   if (region.empty()) return;
-  s.p.setPen(s.pen(hatch ? kTrench : kTrench.lighter(160), 0.5));
+  const bool dark = hatch && colour != kTrampled;
+  s.p.setPen(s.pen(dark ? kTrench : kTrench.lighter(190), 0.5));
   s.p.setBrush(colour);
   s.p.drawPath(s.path(region));
   if (!hatch) return;
@@ -264,10 +260,14 @@ void fill_region(Scene& s, const Region& region, const QColor& colour, std::opti
                             QRectF(QPointF(0, 0), s.view.size)));
 }
 
+void paint_trampled(Scene& s, const std::vector<Cut>& work) {
+  fill_region(s, trampled(s.plan, work), kTrampled, kTrodden);
+}
+
 // As the dig plan has it at a moment of the calendar: its heaps lie where it puts them.
 void paint_calendar(Scene& s, double at) {
   const GroundAt now = ground_at(s.plan, *s.outcome, at);
-  fill_region(s, now.trodden, kTrampled, std::nullopt);
+  fill_region(s, now.trodden, kTrampled, kTrodden);
   fill_region(s, now.filled, kFilled, kStrawn);
   fill_region(s, now.heaps, kEarth, kHeaped);
   fill_region(s, now.open, kTrench, std::nullopt);
@@ -277,12 +277,13 @@ void paint_closed(Scene& s, const std::vector<Cut>& all) {
   if (s.outcome->order)
     fill_region(s, ground_used(s.plan, *s.outcome), kSown, std::nullopt);
   else
-    paint_trampled(s, all, kSown);
+    fill_region(s, trampled(s.plan, all), kSown, std::nullopt);
   for (const Cut& c : all) s.fill_hatched(strip_along(c.line, 1.15 * c.width), kFilled, kStrawn);
 }
 
 // The loop as it lies under the grass: bands as wide as its trenches, striped so that they are known in grey,
-// and no dashes, which septic parts have.
+// and no dashes, which septic parts have. The smaller trench is plain: so one sees where a trench begins that
+// it leads on to.
 void paint_loop(Scene& s) {
   const QColor dark = kLoop.darker(190);
   const QRectF room(QPointF(0, 0), s.view.size);
@@ -292,8 +293,9 @@ void paint_loop(Scene& s) {
   for (const Cut& c : all) {
     const QPolygonF band = s.polygon(strip_along(c.line, c.width));
     s.p.setPen(s.pen(dark, 0.9));
-    s.p.setBrush(kLoop);
+    s.p.setBrush(c.conduit ? Qt::white : kLoop);
     s.p.drawPolygon(band);
+    if (c.conduit) continue;
     s.p.setPen(s.pen(dark, 0.6));
     const double across = QLineF(s.at(c.line.front()), s.at(c.line[1])).angle() + 60;
     s.p.drawLines(hatch_lines({band}, {0.45 * s.how.text, across, band.front()}, room));
@@ -307,7 +309,7 @@ void paint_work(Scene& s) {
   const std::vector<Cut> all = cuts(s.plan, layout);
   if (s.how.moment == LotMoment::digging) {
     if (s.how.at && s.outcome->calendar && s.outcome->order) return paint_calendar(s, *s.how.at);
-    paint_trampled(s, all, kTrampled);
+    paint_trampled(s, all);
     paint_open(s, layout);
   } else if (s.how.moment == LotMoment::closed) {
     paint_closed(s, all);
@@ -355,13 +357,13 @@ std::vector<PictureColour> picture_colours(const Plan& plan, const Outcome& outc
   };
   if (!outcome.order ||
       std::ranges::any_of(outcome.order->steps, [](const DigStep& step) { return !step.spoil.empty(); }))
-    all.push_back({kEarth, QObject::tr("earth beside it"), kHeaped});
+    all.push_back({kEarth, QObject::tr("heaped earth"), kHeaped});
   all.push_back({kFilled, QObject::tr("filled in"), kStrawn});
-  all.push_back({kTrampled, QObject::tr("trodden ground")});
+  all.push_back({kTrampled, QObject::tr("ways, pipe laid ready"), kTrodden});
   all.push_back({kSown, QObject::tr("sown")});
   if (is_there(FeatureKind::house)) all.push_back({kRoof, QObject::tr("house")});
   if (is_there(FeatureKind::drive)) all.push_back({kPaving, QObject::tr("paving")});
-  if (is_there(FeatureKind::no_dig)) all.push_back({kGarden, QObject::tr("left alone"), 0});
+  if (is_there(FeatureKind::no_dig)) all.push_back({kGarden, QObject::tr("not dug"), 0});
   return all;
 }
 
@@ -388,7 +390,7 @@ double set_picture_key(QPainter* painter, const QRectF& room, const std::vector<
       paint_text(*painter, one.words, font, kText, Qt::transparent,
                  {x + box + 0.4 * text + words.width() / 2, y + line / 2}, 0, 0);
     }
-    x += wide + text;
+    x += wide + 0.8 * text;
   }
   return key.empty() ? 0 : y + line - room.top();
 }

@@ -91,6 +91,7 @@ class Names {
   QPointF at(Point p) const { return view_.to_device(p) + QPointF(left_column_, 0); }
   void take_thing(const Feature& f);
   void take_numbers();
+  bool set_numbers(std::size_t step, std::size_t turns);
   bool stands_inside(const Thing& thing);
   NamePlace name_of(const Thing& thing) const;
   void set_beside();
@@ -148,7 +149,7 @@ void Names::take_thing(const Feature& f) {
       // As paint_lot_picture draws its crown.
       one.outline =
           round_at(at(f.points[0]),
-                   std::max(view_.to_device(0.55 * root_zone_radius(plan_.site, f)), 0.7 * how_.text));
+                   std::max(view_.to_device(0.55 * root_zone_radius(plan_.site, f)), 0.3 * how_.text));
       one.in_way = 6;
       break;
     case FeatureKind::well:
@@ -179,28 +180,36 @@ void Names::take_thing(const Feature& f) {
   things_.push_back(std::move(one));
 }
 
-// Beyond each trench's end; every second, third .. where they would stand on one another.
+// Beyond each trench's end, in turn nearer and farther where they would stand on one another; where that does
+// not do either, every second, third ..
 void Names::take_numbers() {
   numbers_.clear();
   if (!how_.numbers || !shows_work()) return;
+  const std::size_t most = outcome_->layout.trenches.size();
+  for (std::size_t step = 1; step <= most; ++step)
+    for (const std::size_t turns : {1, 2})
+      if (set_numbers(step, turns)) return;
+}
+
+// Whether none stands on another.
+bool Names::set_numbers(std::size_t step, std::size_t turns) {
+  numbers_.clear();
+  bool clear = true;
   const auto& trenches = outcome_->layout.trenches;
-  for (std::size_t step = 1; step <= trenches.size(); ++step) {
-    numbers_.clear();
-    bool clear = true;
-    for (std::size_t i = 0; i < trenches.size(); i += step) {
-      const Polyline line = middle_line(trenches[i]);
-      const QPointF end = at(line.back()), ahead = end - at(line[line.size() - 2]);
-      const QString text = QString::number(trenches[i].number);
-      const QSizeF box = text_size(text, plan_font(how_.text, QFont::DemiBold));
-      const QPointF middle = end + 0.75 * how_.text / std::hypot(ahead.x(), ahead.y()) * ahead;
-      const QRectF place(middle - QPointF(box.width(), 0.9 * how_.text) / 2,
-                         QSizeF(box.width(), 0.9 * how_.text));
-      for (const NumberPlace& other : numbers_)
-        clear = clear && !other.box.adjusted(-0.1 * how_.text, 0, 0.1 * how_.text, 0).intersects(place);
-      numbers_.push_back({text, place});
-    }
-    if (clear) return;
+  for (std::size_t i = 0; i < trenches.size(); i += step) {
+    const Polyline line = middle_line(trenches[i]);
+    const QPointF end = at(line.back()), ahead = end - at(line[line.size() - 2]);
+    const QString text = QString::number(trenches[i].number);
+    const QSizeF box = text_size(text, plan_font(how_.text, QFont::DemiBold));
+    const double off = 0.75 + 0.85 * static_cast<double>(i / step % turns);
+    const QPointF middle = end + off * how_.text / std::hypot(ahead.x(), ahead.y()) * ahead;
+    const QRectF place(middle - QPointF(box.width(), 0.9 * how_.text) / 2,
+                       QSizeF(box.width(), 0.9 * how_.text));
+    for (const NumberPlace& other : numbers_)
+      clear = clear && !other.box.adjusted(-0.1 * how_.text, 0, 0.1 * how_.text, 0).intersects(place);
+    numbers_.push_back({text, place});
   }
+  return clear;
 }
 
 NamePlace Names::name_of(const Thing& thing) const {

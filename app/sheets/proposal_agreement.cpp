@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The last page: what may go wrong, what can change the price, who answers; where it is signed.
 #include <QRegularExpression>
+#include <cmath>
 
-#include "language/language.h"
 #include "plan/usual_terms.h"
 #include "sheets/contents.h"
 #include "sheets/proposal_parts.h"
@@ -23,30 +23,50 @@ BlockPtr risks_block(const ProposalPage& page) {
 QStringList agreed_words(const ProposalPage& page) {
   const Plan& plan = page.plan;
   const FamilyFacts& facts = page.facts;
+  const bool one = owners_of(text_of(plan.title.owner)).size() < 2;
   QStringList agreed{
       QObject::tr(
-          "Owners and contractor agree that the loop is built for %1 as these %2 pages and the dig plan "
-          "%3 of %4, handed over with them, say.")
-          .arg(money(plan, facts.price))
+          "%1 and contractor agree that the loop is built for %2 as described on these %3 pages and in the "
+          "dig plan %4 of %5, which is handed over with them.")
+          .arg(one ? QObject::tr("Owner") : QObject::tr("Owners"), money(plan, facts.price))
           .arg(page.pages)
-          .arg(text_of(page.outcome.fingerprint),
-               locale_spoken().toString(page.date, QObject::tr("d MMMM yyyy", "a date")))};
+          .arg(text_of(page.outcome.fingerprint), plain_date(page.date))};
   if (facts.at_most > facts.price)
     agreed << (facts.incentives > 0
                    ? QObject::tr("Rain and incentives not received add to it, to %1 at most.")
                    : QObject::tr("Days lost to rain add to it, to %1 at most."))
                   .arg(money(plan, facts.at_most));
-  agreed << (facts.sloped_more > 0
-                 ? QObject::tr(
-                       "Trench sides laid back add %1 more at most, %2 in all, and rock or another wish "
-                       "what is told then: each only with the owners' written yes.")
-                       .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all))
-                 : QObject::tr(
-                       "Rock or another wish adds what is told then, only with the owners' written yes."));
-  if (plan.proposal.payment == kUsualPayment)
-    agreed << QObject::tr("If the owners say no, the work ends as said under “Payment”.");
-  agreed << QObject::tr("Where the permit or local codes ask for more than these pages, they hold.");
+  if (facts.sloped_more > 0)
+    agreed << QObject::tr("Trench sides laid back add %1 more at most, %2 in all.")
+                  .arg(money(plan, facts.sloped_more), money(plan, facts.laid_back_in_all));
+  agreed << QObject::tr("Rock, water or another wish adds the price named then.")
+         << (facts.sloped_more > 0 ? QObject::tr("Each of these needs a written yes from %1 beforehand.")
+                                   : QObject::tr("It needs a written yes from %1 beforehand."))
+                .arg(one ? QObject::tr("the owner") : QObject::tr("the owners"));
+  if (tells_of_no(plan.proposal.payment))
+    agreed << QObject::tr("After a no the work ends as said under “Payment”.");
+  agreed << QObject::tr(
+      "Where the permit or local codes ask for more than these pages, the permit and the codes come first.");
   return agreed;
+}
+
+// Of three equal parts, the last with what dividing leaves.
+QString payment_words(const ProposalPage& page) {
+  const QString payment = term(page.plan.proposal.payment);
+  if (payment.isEmpty() || !is_by_thirds(page.plan.proposal.payment)) return payment;
+  const double third = std::floor(page.facts.price / 3);
+  return payment + " " +
+         QObject::tr("Of the price signed a third is %1, the rest %2.")
+             .arg(money(page.plan, third), money(page.plan, page.facts.price - 2 * third));
+}
+
+// "60 days, until December 31, 2026"; as typed where it is no number of days.
+QString validity_words(const ProposalPage& page) {
+  const QString validity = term(page.plan.proposal.validity);
+  static const QRegularExpression days("^(\\d{1,4}) (?:days|días)$");
+  const auto match = days.match(validity);
+  if (!match.hasMatch() || !page.date.isValid()) return validity;
+  return QObject::tr("%1, until %2").arg(validity, plain_date(page.date.addDays(match.captured(1).toInt())));
 }
 
 // What is agreed, with the lines to sign on; where nobody said who answers for what, nothing to sign.
@@ -61,12 +81,12 @@ void add_signature(Blocks& blocks, const ProposalPage& page) {
                       "lawn and what we damage, and for how long. These pages have lines to sign on once "
                       "that is said.")),
       page.points));
-  if (const QString payment = term(plan.proposal.payment); !payment.isEmpty())
+  if (const QString payment = payment_words(page); !payment.isEmpty())
     blocks.push_back(std::make_shared<Prose>(
         "", std::vector<Prose::Line>{{"", QObject::tr("Payment:"), payment}}, page.points));
   if (guarantee.isEmpty()) return;
   QStringList agreed = agreed_words(page);
-  const QString validity = term(plan.proposal.validity);
+  const QString validity = validity_words(page);
   if (!validity.isEmpty()) agreed << QObject::tr("This offer stands for %1.").arg(validity);
   QStringList owners = owners_of(text_of(plan.title.owner));
   if (owners.isEmpty()) owners << QObject::tr("Owner");

@@ -20,6 +20,7 @@ struct ProposalPage {
   double points = 10.5;  // of what is told; notes have 9.5, and nothing is smaller
   // On which page stands how near the work comes to what people love, and what that does to it: 2, 3 or 4.
   int near_table = 3, near_words = 3;
+  bool tight = false;  // there is more to tell than room: small pictures, a short table of what is near
 };
 std::vector<BlockPtr> proposal_opening(const ProposalPage& page);  // `height` is what the title leaves
 std::vector<BlockPtr> proposal_lot(const ProposalPage& page);

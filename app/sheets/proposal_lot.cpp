@@ -37,10 +37,11 @@ Pictures::Picture digging_picture(const ProposalPage& page) {
 std::vector<Pictures::Picture> three_moments(const ProposalPage& page) {
   return {lot_picture(page, QObject::tr("Before"), QObject::tr("Your lot today."), moment(LotMoment::before)),
           digging_picture(page),
-          lot_picture(page, QObject::tr("When we leave"),
-                      QObject::tr("All that was dug, heaped or driven on is sown. A season later it looks as "
-                                  "before."),
-                      moment(LotMoment::closed))};
+          lot_picture(
+              page, QObject::tr("When we leave"),
+              QObject::tr("All that was used is sown, the filled trenches too: lawn again in a season, but "
+                          "where the ground settles."),
+              moment(LotMoment::closed))};
 }
 
 // When it begins and ends, where a day is named.
@@ -55,7 +56,7 @@ void add_dates(std::vector<Prose::Line>& days, const ProposalPage& page) {
   }
   QString ends = date_words(last->last) + ".";
   if (last->with_rain > last->last)
-    ends = QObject::tr("%1; if it rains as long as we keep days for it, %2.")
+    ends = QObject::tr("%1; if rain takes every day that we keep for it, %2.")
                .arg(date_words(last->last), date_words(last->with_rain));
   if (const QString off = days_off(page.plan); !off.isEmpty())
     ends += " " + QObject::tr("No work on: %1.").arg(off);
@@ -72,15 +73,18 @@ BlockPtr open_at_once(const ProposalPage& page) {
                     QObject::tr("never more than %1 of the %2 deep trenches, each in whole or in part.")
                         .arg(most->ever)
                         .arg(trenches)});
+  if (const QString nights = nights_words(page.outcome); !nights.isEmpty())
+    days.push_back({"", QObject::tr("Open at night:"), nights});
   add_dates(days, page);
   return days.empty() ? nullptr : std::make_shared<Prose>("", std::move(days), page.points);
 }
 
 QString bars_words(const ProposalPage& page) {
-  return page.facts.rain_days > 0
-             ? QObject::tr(
-                   "A bar is a trench that is open, from digging to filling; + is a day kept for rain.")
-             : QObject::tr("A bar is a trench that is open, from digging to filling.");
+  const QString bars =
+      page.facts.rain_days > 0
+          ? QObject::tr("A bar is a trench that is open, from digging to filling; + is a day kept for rain.")
+          : QObject::tr("A bar is a trench that is open, from digging to filling.");
+  return days_chart_has_days_off(page.outcome) ? bars + " " + QObject::tr("Gray: no work.") : bars;
 }
 
 // The bars, under their heading what the bars are.
@@ -99,7 +103,7 @@ BlockPtr dug_and_put_back(const ProposalPage& page) {
   return std::make_shared<Beside>(
       Blocks{prose(QObject::tr("What is dug"), dug_words(page.plan, page.outcome), page.points)},
       Blocks{std::make_shared<Prose>(QObject::tr("What we put back"), std::move(back), page.points)},
-      (page.width - pt(16)) / 2);
+      0.46 * (page.width - pt(16)));
 }
 
 Blocks words_of_lot(const ProposalPage& page) {
@@ -120,7 +124,8 @@ double whole_high(const ProposalPage& page, double most) {
 std::vector<BlockPtr> proposal_lot(const ProposalPage& page) {
   Blocks blocks = words_of_lot(page);
   for (BlockPtr& block : near_blocks(page, 2)) blocks.push_back(std::move(block));
-  add_pictures(blocks, 0, three_moments(page), page, whole_high(page, pt(96)), whole_high(page, pt(330)));
+  add_pictures(blocks, 0, three_moments(page), page, whole_high(page, page.tight ? pt(66) : pt(96)),
+               whole_high(page, pt(330)));
   return blocks;
 }
 

@@ -15,7 +15,7 @@ QString short_distance(const Plan& plan, const std::optional<double>& metres) {
   return !metres ? QString("–") : *metres < 0.05 ? QObject::tr("at it") : family_length(plan, *metres);
 }
 
-constexpr std::size_t kNearRows = 12;
+constexpr std::size_t kNearRows = 12, kNearRowsTight = 6;
 
 // House and trees always, of the rest what is nearest; what is left out is named.
 std::vector<Loved> told_near(const ProposalPage& page, QStringList& left_out) {
@@ -25,7 +25,8 @@ std::vector<Loved> told_near(const ProposalPage& page, QStringList& left_out) {
   };
   const std::vector<Loved> all = loved(page.plan, page.outcome);
   auto must = static_cast<std::size_t>(std::ranges::count_if(all, always));
-  std::size_t others = kNearRows > must ? kNearRows - must : 0;
+  const std::size_t rows = page.tight ? kNearRowsTight : kNearRows;
+  std::size_t others = rows > must ? rows - must : 0;
   std::vector<Loved> told;
   for (const Loved& l : all) {
     if (always(l))
@@ -38,30 +39,40 @@ std::vector<Loved> told_near(const ProposalPage& page, QStringList& left_out) {
   return told;
 }
 
+QString crossing_words(const Plan& plan, const Outcome& outcome) {
+  return crosses_line_only_at_entry(plan, outcome)
+             ? QObject::tr("it crosses the lot line only where it comes in from the street.")
+             : QObject::tr("it crosses the lot line where it comes in and elsewhere: ask us where.");
+}
+
 BlockPtr near_table(const ProposalPage& page) {
   const Plan& plan = page.plan;
   std::vector<Pairs::Row> rows;
-  QStringList left_out;
+  QStringList left_out, reach;
   for (const Loved& l : told_near(page, left_out)) {
     const WhileDug w = while_dug(plan, page.outcome, l);
     const QString note = l.roots > 0 ? QObject::tr("roots %1").arg(family_length(plan, l.roots)) : QString();
-    rows.push_back(
-        {text_of(l.name),
-         note,
-         {short_distance(plan, l.distance), short_distance(plan, w.earth), short_distance(plan, w.machine)}});
+    if (l.roots > 0) reach << text_of(l.name) + " " + family_length(plan, l.roots);
+    rows.push_back({text_of(l.name),
+                    note,
+                    {short_distance(plan, l.distance), short_distance(plan, w.earth),
+                     l.feature_id == 0 ? QObject::tr("over it") : short_distance(plan, w.machine)}});
   }
   if (rows.empty()) return nullptr;
-  QString foot = QObject::tr(
-      "Trench: from its edge at the floor; of a tree, to its trunk; of the house, from the deep ones. Earth: "
-      "from "
-      "the heaps. Machine: from its ways, the trucks' and the pipe laid ready.");
+  QString foot =
+      QObject::tr(
+          "Trench: from its edge at the floor, to a tree's trunk; of the house, from the deep ones. "
+          "Earth: from the heaps. Machine: its ways, trucks' ways and pipe laid ready;") +
+      " " + crossing_words(plan, page.outcome);
   if (!left_out.isEmpty())
     foot += " " + QObject::tr("Farther off and left out: %1.").arg(left_out.join(", "));
+  const QStringList roots =
+      reach.isEmpty() ? QStringList() : QStringList{QObject::tr("Roots reach: %1.").arg(reach.join(", "))};
   return std::make_shared<Pairs>(
       QObject::tr("How near to what you love"),
       QStringList{QObject::tr("trench", "how near"), QObject::tr("earth", "how near"),
                   QObject::tr("machine", "how near")},
-      std::move(rows), QStringList(), foot);
+      std::move(rows), roots, foot);
 }
 
 // A sentence for each tree and bed that bears something meanwhile.

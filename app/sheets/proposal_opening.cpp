@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The first page: what it is, where it lies, how much, how long.
+#include <QRegularExpression>
 #include <algorithm>
 
 #include "field/straight.h"
@@ -45,10 +46,16 @@ QString usual_opening(const ProposalPage& page, const FamilyFacts& facts) {
       .join(" ");
 }
 
+// "Ines and Tom Varga", the word between them in the language of the sheet.
+QString joined_owners(QString owner) {
+  static const QRegularExpression between("\\s+(?:and|y|&)\\s+");
+  return owner.replace(between, QObject::tr(" and "));
+}
+
 BlockPtr opening_words(const ProposalPage& page, const FamilyFacts& facts) {
   std::vector<Prose::Line> lines;
   const QString owner = text_of(page.plan.title.owner).trimmed();
-  if (!owner.isEmpty()) lines.push_back({"", QObject::tr("For %1").arg(owner), ""});
+  if (!owner.isEmpty()) lines.push_back({"", QObject::tr("For %1").arg(joined_owners(owner)), ""});
   lines.push_back({"", "", or_else(page.plan.proposal.opening, usual_opening(page, facts))});
   return std::make_shared<Prose>("", std::move(lines), 11.5);
 }
@@ -80,8 +87,8 @@ LotPicture loop_look() {
 Pictures::Picture loop_picture(const ProposalPage& page, bool laid) {
   const QString words =
       laid ? QObject::tr(
-                 "Your lot afterwards. Striped: the loop under the grass, its trenches numbered. Dashed: "
-                 "the septic parts, under the ground too.")
+                 "Your lot afterwards. Striped: the trenches with the loop under the grass, numbered; white: "
+                 "the smaller trench. Dashed: the septic parts, under the ground too.")
            : QObject::tr("Your lot.");
   const bool reserve = std::ranges::any_of(
       page.plan.site.features, [](const Feature& f) { return f.kind == FeatureKind::reserve_field; });
@@ -99,7 +106,13 @@ std::vector<BlockPtr> proposal_opening(const ProposalPage& page) {
   if (facts.laid) {
     blocks.push_back(tiles(page, facts));
     blocks.push_back(std::make_shared<Prose>(
-        "", std::vector<Prose::Line>{{"", QObject::tr("The price."), price_words(page.plan, facts)}}, kTold));
+        "",
+        std::vector<Prose::Line>{
+            {"", QObject::tr("The price."), price_words(page.plan, facts)},
+            {"", QObject::tr("The heat pump."),
+             QObject::tr("When it is fitted, and how the house is heated until it runs, is agreed with you "
+                         "before we begin.")}},
+        kTold));
   } else {
     blocks.push_back(prose(
         QObject::tr("Not laid out yet"),

@@ -11,7 +11,11 @@
 namespace underlawn::sheet {
 
 QString date_words(const QDate& day) {
-  return locale_spoken().toString(day, QObject::tr("dddd, d MMMM yyyy", "a date"));
+  return locale_spoken().toString(day, QObject::tr("dddd, MMMM d, yyyy", "a date"));
+}
+
+QString plain_date(const QDate& day) {
+  return locale_spoken().toString(day, QObject::tr("MMMM d, yyyy", "a date"));
 }
 
 QString term(const std::string& kept) {

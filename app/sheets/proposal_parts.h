@@ -13,7 +13,8 @@ using Blocks = std::vector<BlockPtr>;
 // As it was typed; a usual term or a day in the language of the sheet.
 QString term(const std::string& kept);
 QString or_else(const std::string& text, const QString& usual);
-QString date_words(const QDate& day);
+QString date_words(const QDate& day);  // with its weekday
+QString plain_date(const QDate& day);
 
 double height_of(const Blocks& blocks, double width);
 BlockPtr prose(const QString& heading, const QString& text, double points);

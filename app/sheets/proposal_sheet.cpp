@@ -6,10 +6,10 @@
 #include <array>
 #include <utility>
 
-#include "language/language.h"
 #include "sheets/family_blocks.h"
 #include "sheets/paper.h"
 #include "sheets/proposal_blocks.h"
+#include "sheets/proposal_parts.h"
 
 namespace underlawn {
 
@@ -17,7 +17,7 @@ using namespace sheet;
 
 namespace {
 
-const double kSide = pt(48), kTop = pt(34), kFoot = pt(36);
+const double kSide = pt(44), kTop = pt(30), kFoot = pt(34);
 const double kTitle = pt(62);  // over the first page's text
 const double kPlaceLine = pt(16), kBesideDate = pt(120);
 constexpr std::size_t kMostPages = 4;
@@ -80,6 +80,7 @@ std::vector<FlowPage> ProposalSheet::laid_out(const Setting& how) const {
   page.points = how.points;
   page.near_table = how.near_table;
   page.near_words = how.near_words;
+  page.tight = how.tight;
   append(pages, flow_in_order(proposal_opening(page), room.adjusted(0, title, 0, 0), 1));
   if (outcome_.layout.trenches.empty()) return pages;
   page.height = room.height();
@@ -101,18 +102,18 @@ std::vector<FlowPage> ProposalSheet::laid_out(const Setting& how) const {
 ProposalSheet::ProposalSheet(const Plan& plan, const Outcome& outcome, const SheetSetup& setup)
     : plan_(plan), outcome_(outcome), facts_(family_facts(plan, outcome)), setup_(setup) {
   if (!setup_.date) setup_.date = QDate::currentDate();
-  const auto set = [this](double points, const auto& places) {
+  const auto set = [this](double points, const auto& places, bool tight) {
     return std::ranges::any_of(places, [&](const std::pair<int, int>& near) {
-      pages_ = laid_out({points, near.first, near.second});
+      pages_ = laid_out({points, near.first, near.second, tight});
       return pages_.size() <= kMostPages;
     });
   };
   for (const double points : {10.5, 10.0, kLeastPoints}) {
     // Without what is near there may be too many already.
-    if (points > kLeastPoints && laid_out({points, 0, 0}).size() > kMostPages) continue;
-    if (set(points, kNearPages)) return;
+    if (points > kLeastPoints && laid_out({points, 0, 0, false}).size() > kMostPages) continue;
+    if (set(points, kNearPages, false)) return;
   }
-  set(kLeastPoints, kNearBesidePictures);
+  if (!set(kLeastPoints, kNearPages, true)) set(kLeastPoints, kNearBesidePictures, true);
 }
 
 void ProposalSheet::paint(QPainter& painter, int page) const {
@@ -120,7 +121,7 @@ void ProposalSheet::paint(QPainter& painter, int page) const {
   painter.setRenderHint(QPainter::Antialiasing);
   painter.scale(larger(), larger());
   const QRectF room = inner();
-  const QString date = locale_spoken().toString(*setup_.date, QObject::tr("d MMMM yyyy", "a date"));
+  const QString date = plain_date(*setup_.date);
   if (page == 0) {
     const QFont big = type(27, QFont::DemiBold);
     write(painter, room.topLeft() + QPointF(0, pt(24)),

@@ -26,6 +26,7 @@ class ProposalSheet : public Sheet {
   struct Setting {
     double points;               // of what is told
     int near_table, near_words;  // pages of what is near (ProposalPage)
+    bool tight;
   };
   std::vector<sheet::FlowPage> laid_out(const Setting& how) const;
 

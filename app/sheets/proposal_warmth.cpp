@@ -14,8 +14,9 @@ namespace {
 
 // What no words of these pages are smaller than.
 constexpr double kSmall = 9.5;
+constexpr double kLitresOfGallon = 3.785411784;
 const double kCutText = pt(10.6);  // its smallest letters are 0.9 of it
-const double kCutLeast = pt(112), kCutMost = pt(220);
+const double kCutLeast = pt(104), kCutTight = pt(72), kCutMost = pt(220);
 
 BlockPtr price_rows(const ProposalPage& page, const FamilyFacts& facts) {
   const Plan& plan = page.plan;
@@ -51,16 +52,29 @@ QString payback_words(const FamilyFacts& facts, const OtherWay& other) {
       .arg(std::ceil(other.payback->high - 1e-9));
 }
 
+// Ways against which the loop is not paid back within the years that are looked at.
+QString never_words(const Plan& plan, const FamilyFacts& facts) {
+  const int years = plan.pricing.running.years.value_or(plan.thermal.years);
+  QStringList names;
+  for (const OtherWay& other : facts.others)
+    if (other.payback && other.payback->low > years) names << other.name;
+  return names.isEmpty() ? QString()
+                         : QObject::tr("Compared with %1 the loop does not pay back within %2 years.")
+                               .arg(names.join(", "))
+                               .arg(years);
+}
+
 // How the years follow from the figures beside them, and what of a year's cost is upkeep.
 QString payback_rule(const Plan& plan, const FamilyFacts& facts) {
   QStringList upkeep{QObject::tr("the loop %1").arg(money(plan, facts.upkeep))};
-  for (const OtherWay& other : facts.others) upkeep << other.name + " " + money(plan, other.upkeep);
-  QStringList words{QObject::tr("Upkeep in it a year: %1.").arg(upkeep.join(", "))};
+  for (const OtherWay& other : facts.others) upkeep << money(plan, other.upkeep);
+  QStringList words{QObject::tr("Upkeep in it a year, from the top: %1.").arg(upkeep.join(", "))};
   if (facts.payback_known)
     words << QObject::tr(
-        "Pays back: the difference in price divided by the saving of a year; no interest, rising "
-        "prices, "
-        "rain or second machine is in it.");
+        "Pays back: the difference in price by a year's saving, rounded outward to whole years. Not counted: "
+        "interest, rising prices, days lost to rain, a machine bought again.");
+  words << never_words(plan, facts);
+  words.removeAll("");
   return words.join(" ");
 }
 
@@ -88,9 +102,12 @@ QString fuel_words(const Plan& plan) {
       QObject::tr("electricity at %1 a kWh").arg(price_of_unit(plan, plan.pricing.running.electricity))};
   for (const OtherSystem& other : plan.pricing.running.others) {
     if (other.unit == "kWh") continue;
+    const bool gallon = other.unit == "gal", litres = gallon && plan.units == UnitSystem::metric;
+    const QString unit = litres ? QObject::tr("liter") : gallon ? QObject::tr("gallon") : text_of(other.unit);
     const QString one =
         QObject::tr("%1 at %2 a %3")
-            .arg(text_of(translated(other.fuel)), price_of_unit(plan, other.price), text_of(other.unit));
+            .arg(text_of(translated(other.fuel)),
+                 price_of_unit(plan, litres ? other.price / kLitresOfGallon : other.price), unit);
     if (!fuels.contains(one)) fuels << one;
   }
   return fuels.join(", ");
@@ -99,8 +116,9 @@ QString fuel_words(const Plan& plan) {
 BlockPtr reckoned(const ProposalPage& page, const FamilyFacts& facts) {
   QStringList words{spread_words()};
   if (compared(facts))
-    words << QObject::tr("Today's prices, entered by hand: %1; those of the other ways too.")
-                 .arg(fuel_words(page.plan))
+    words << QObject::tr("All prices are as %1 entered them by %2: %3, and what the other ways cost.")
+                 .arg(or_else(page.plan.title.designer, QObject::tr("the contractor")), plain_date(page.date),
+                      fuel_words(page.plan))
           << payback_rule(page.plan, facts);
   else
     words << QObject::tr("At today's price of electricity.");
@@ -127,6 +145,12 @@ Blocks words_and_costs(const ProposalPage& page) {
   return blocks;
 }
 
+// Where there is more to tell than room, a cut too low to be read is left out.
+bool has_room_for_cut(const ProposalPage& page, const Blocks& others) {
+  const double words = Pictures({ground_picture(page)}, 0).height(page.width);
+  return !page.tight || page.height - height_of(others, page.width) - words > kCutTight;
+}
+
 }  // namespace
 
 // The cut gets what is left.
@@ -134,7 +158,8 @@ std::vector<BlockPtr> proposal_warmth(const ProposalPage& page) {
   Blocks blocks = near_blocks(page, 3);
   const std::size_t cut = blocks.size() + 1;
   for (BlockPtr& block : words_and_costs(page)) blocks.push_back(std::move(block));
-  if (page.outcome.surroundings) add_pictures(blocks, cut, {ground_picture(page)}, page, kCutLeast, kCutMost);
+  if (page.outcome.surroundings && has_room_for_cut(page, blocks))
+    add_pictures(blocks, cut, {ground_picture(page)}, page, page.tight ? kCutTight : kCutLeast, kCutMost);
   return blocks;
 }
 

@@ -9,6 +9,8 @@
 #include "dig/dig_order.h"
 #include "dig/machine_ways.h"
 #include "plan/clearings.h"
+#include "plan/roots_driven.h"
+#include "plane/region.h"
 #include "sheets/family_facts.h"
 #include "sheets/works_at.h"
 
@@ -16,7 +18,12 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kBeside = 0.9144;  // m: 3 ft, where a wheel or a sliding heap is soon over the edge
+constexpr double kGate = 2.5;  // widths of a truck, from the middle of where machines come in
+
+// Where a wheel or a sliding heap is soon over the edge: 3 ft, in metric sheets a round 0.9 m.
+double beside(const Plan& plan) {
+  return plan.units == UnitSystem::metric ? 0.9 : 0.9144;
+}
 
 struct Outline {
   Polyline line;
@@ -76,17 +83,54 @@ QString days_of(const WhileDug& w) {
                                    : QObject::tr("from day %1 to day %2").arg(w.first_day).arg(w.last_day);
 }
 
-QString words_of(const Plan& plan, const Loved& tree, const WhileDug& w) {
+enum class OnRoots { driven, ready, touched };
+
+OnRoots on_roots(const Plan& plan, const Outcome& outcome, const Loved& tree, bool driven) {
+  if (driven) return OnRoots::driven;
+  const Feature* f = find_feature(plan.site, tree.feature_id);
+  const DigOrder& order = *outcome.order;
+  const bool ready = f != nullptr && !f->points.empty() && order.laydown &&
+                     distance(*order.laydown, f->points[0]) - order.laydown_radius < tree.roots;
+  return ready ? OnRoots::ready : OnRoots::touched;
+}
+
+QString machine_alone(OnRoots how) {
+  switch (how) {
+    case OnRoots::driven:
+      return QObject::tr("%1: its roots are driven over, %2 from the trunk.");
+    case OnRoots::ready:
+      return QObject::tr("%1: pipe lies ready on its roots, %2 from the trunk.");
+    case OnRoots::touched:
+      break;
+  }
+  return QObject::tr("%1: the work touches the edge of its roots, %2 from the trunk.");
+}
+
+QString earth_and_machine(OnRoots how) {
+  switch (how) {
+    case OnRoots::driven:
+      return QObject::tr(
+          "%1: earth lies on its roots %2, %3 from the trunk, and they are driven over, %4 from it.");
+    case OnRoots::ready:
+      return QObject::tr(
+          "%1: earth lies on its roots %2, %3 from the trunk, and pipe lies ready on them, %4 from it.");
+    case OnRoots::touched:
+      break;
+  }
+  return QObject::tr(
+      "%1: earth lies on its roots %2, %3 from the trunk, and the work touches their edge, %4 from it.");
+}
+
+// `driven`: as the crew's sheet has it, which asks for mats there.
+QString words_of(const Plan& plan, const Outcome& outcome, const Near& near, bool driven) {
+  const auto& [tree, w] = near;
   const QString name = QString::fromStdString(tree.name),
                 machine = w.machine ? family_length(plan, *w.machine) : QString(),
                 earth = w.earth ? family_length(plan, *w.earth) : QString();
-  if (!w.earth_on_roots)
-    return QObject::tr("%1: the machine drives over its roots or pipe lies ready there, %2 from its trunk.")
-        .arg(name, machine);
-  if (!w.machine_on_roots)
-    return QObject::tr("%1: earth lies on its roots %2, %3 from its trunk.").arg(name, days_of(w), earth);
-  return QObject::tr("%1: earth lies on its roots %2, %3 from its trunk, and the machine comes to %4.")
-      .arg(name, days_of(w), earth, machine);
+  const OnRoots how = on_roots(plan, outcome, tree, driven);
+  if (!w.earth_on_roots) return machine_alone(how).arg(name, machine);
+  if (w.machine_on_roots) return earth_and_machine(how).arg(name, days_of(w), earth, machine);
+  return QObject::tr("%1: earth lies on its roots %2, %3 from the trunk.").arg(name, days_of(w), earth);
 }
 
 }  // namespace
@@ -101,58 +145,109 @@ WhileDug while_dug(const Plan& plan, const Outcome& outcome, const Loved& thing)
   return all;
 }
 
-namespace {
-
-struct Near {
-  Loved thing;
-  WhileDug then;
-};
-
-// Beds, orchards and patios that earth or machine comes up to.
-QString edge_words(const Plan& plan, const std::vector<Near>& all) {
-  QStringList names;
-  for (const auto& [l, w] : all) {
-    const Feature* f = find_feature(plan.site, l.feature_id);
-    if (f == nullptr || f->kind != FeatureKind::no_dig) continue;
-    if (std::min(w.earth.value_or(kBeside), w.machine.value_or(kBeside)) < kBeside)
-      names << QString::fromStdString(l.name);
-  }
-  return names.isEmpty()
-             ? QString()
-             : QObject::tr(
-                   "Earth or machine comes nearer than %1 to: %2. What stands at the edge may be broken or "
-                   "buried.")
-                   .arg(family_length(plan, kBeside), names.join(", "));
+bool crosses_line_only_at_entry(const Plan& plan, const Outcome& outcome) {
+  if (outcome.order == nullptr) return true;
+  const DigOrder& order = *outcome.order;
+  const Region lot = grown(region_of(lot_ring(plan.site)), 0.05);
+  // As wide as what comes in there, at a slant too.
+  const double gate = kGate * kTruckWidth;
+  std::vector<Drive> drives = drives_of(order, plan.dig.excavator);
+  for (const DigStep& step : order.steps)
+    if (!step.line.empty()) drives.push_back({&step.line, plan.dig.excavator.width});
+  for (const Drive& drive : drives)
+    for (const Polygon& part : subtract(buffered(*drive.way, drive.width / 2), lot))
+      for (const Point p : part.outer)
+        if (!order.access || distance(p, *order.access) > gate) return false;
+  return true;
 }
 
-// No mats, boards or fences: the plan has none.
-QString harm_words(const Plan& plan, bool roots) {
-  const QString who = answered_for(plan)
-                          ? QObject::tr("Who answers for that: “What we answer for”.")
-                          : QObject::tr("Who answers for that is agreed in writing before you sign.");
-  // Common knowledge of arborists, no source.
-  return roots ? QObject::tr(
-                     "Nothing is laid over roots: those pressed or covered may die, and a tree may show it "
-                     "only "
-                     "years later.") +
-                     " " + who
-               : who;
-}
-
-}  // namespace
-
-QStringList root_words(const Plan& plan, const Outcome& outcome) {
+std::vector<Near> near_things(const Plan& plan, const Outcome& outcome) {
   std::vector<Near> all;
   for (Loved& l : loved(plan, outcome)) {
     WhileDug then = while_dug(plan, outcome, l);
     all.push_back({std::move(l), std::move(then)});
   }
+  return all;
+}
+
+bool comes_near(const Plan& plan, const Near& near) {
+  const double far = beside(plan);
+  return std::min(near.then.earth.value_or(far), near.then.machine.value_or(far)) < far;
+}
+
+namespace {
+
+bool is_septic(FeatureKind kind) {
+  return kind == FeatureKind::septic_tank || kind == FeatureKind::drain_field;
+}
+
+// Tank and field that are come near to and not driven on; how near stands in the table.
+QString septic_words(const Plan& plan, const std::vector<Near>& all) {
+  QStringList names;
+  for (const Near& near : all) {
+    const Feature* f = find_feature(plan.site, near.thing.feature_id);
+    if (f == nullptr || !is_septic(f->kind) || !comes_near(plan, near)) continue;
+    if (near.then.machine.value_or(1) <= 0) return "";
+    names << QString::fromStdString(near.thing.name);
+  }
+  return names.isEmpty() ? QString()
+                         : QObject::tr("The ways lead past %1, never over; nothing else guards their edges.")
+                               .arg(names.join(QObject::tr(" and ")));
+}
+
+// All that earth or machine comes up to: what the table has below 3 ft.
+QStringList edge_words(const Plan& plan, const std::vector<Near>& all) {
+  QStringList names;
+  for (const Near& near : all)
+    if (comes_near(plan, near)) names << QString::fromStdString(near.thing.name);
+  if (names.isEmpty()) return {};
+  return {
+      QObject::tr("Earth or machine comes nearer than %1 to: %2. What stands at the edge may be broken or "
+                  "buried.")
+          .arg(family_length(plan, beside(plan)), names.join(", ")),
+      septic_words(plan, all)};
+}
+
+QString who_answers(const Plan& plan, bool roots) {
+  if (!answered_for(plan)) return QObject::tr("Who answers for that is agreed in writing before you sign.");
+  const QString who = QObject::tr("Who answers for that: “What we answer for”.");
+  return roots && !trees_answered_for(plan)
+             ? who + " " + QObject::tr("Trees are not named there: agree on them in writing before you sign.")
+             : who;
+}
+
+// As the crew's sheet asks for; nothing is laid under heaps.
+QString mats_words(bool driven) {
+  return driven ? QObject::tr(
+                      "Before anything drives over roots, mats or planks are laid; it drives there on "
+                      "dry ground only.")
+                : QString();
+}
+
+// Common knowledge of arborists, no source.
+QString harm_words(bool roots) {
+  return roots
+             ? QObject::tr("Roots pressed or covered may still die, and a tree may show it only years later.")
+             : QString();
+}
+
+}  // namespace
+
+QStringList root_words(const Plan& plan, const Outcome& outcome) {
+  const std::vector<Near> all = near_things(plan, outcome);
+  const std::vector<RootsDriven> roots = roots_driven(plan, outcome);
   QStringList words;
-  for (const auto& [l, w] : all)
-    if (w.earth_on_roots || w.machine_on_roots) words << words_of(plan, l, w);
-  const bool roots = !words.isEmpty();
-  if (const QString edges = edge_words(plan, all); !edges.isEmpty()) words << edges;
-  if (!words.isEmpty()) words << harm_words(plan, roots);
+  bool driven = false;
+  for (const Near& near : all) {
+    const bool over =
+        std::ranges::any_of(roots, [&](const RootsDriven& r) { return r.tree == near.thing.feature_id; });
+    driven |= over;
+    if (near.then.earth_on_roots || near.then.machine_on_roots) words << words_of(plan, outcome, near, over);
+  }
+  const bool any = !words.isEmpty();
+  words << mats_words(driven) << harm_words(any) << edge_words(plan, all);
+  words.removeAll("");
+  if (!words.isEmpty()) words << who_answers(plan, any);
   return words;
 }
 

@@ -4,6 +4,7 @@
 
 #include <QStringList>
 #include <optional>
+#include <vector>
 
 #include "sheets/lot_picture.h"
 
@@ -18,6 +19,17 @@ struct WhileDug {
 
 // Of a tree to the middle of its trunk. To the lot line the machine has no distance: it comes in over it.
 WhileDug while_dug(const Plan& plan, const Outcome& outcome, const Loved& thing);
+
+// Whether tracks and wheels go over the lot line nowhere but where machines come in.
+bool crosses_line_only_at_entry(const Plan& plan, const Outcome& outcome);
+
+// What earth or machine comes nearer to than 3 ft (0.9 m), as the table has it; the lot line by earth alone.
+struct Near {
+  Loved thing;
+  WhileDug then;
+};
+std::vector<Near> near_things(const Plan& plan, const Outcome& outcome);
+bool comes_near(const Plan& plan, const Near& near);
 
 // A sentence for each tree that bears something meanwhile and for beds that the work comes up to, then what
 // harm to expect and who answers.

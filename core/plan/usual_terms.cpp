@@ -9,7 +9,8 @@ namespace underlawn {
 
 namespace {
 
-constexpr std::array kUsual{kUsualGuarantee, kUsualPayment, kUsualValidity, kFormerPayment};
+constexpr std::array kUsual{kUsualGuarantee,  kUsualPayment,        kUsualValidity,
+                            kFormerGuarantee, kFormerPaymentWithNo, kFormerPayment};
 
 // Nothing, a usual term or a day: said in any language.
 bool sayable(const std::string& term) {
@@ -19,6 +20,14 @@ bool sayable(const std::string& term) {
 }
 
 }  // namespace
+
+bool tells_of_no(const std::string& payment) {
+  return payment == kUsualPayment || payment == kFormerPaymentWithNo;
+}
+
+bool is_by_thirds(const std::string& payment) {
+  return tells_of_no(payment) || payment == kFormerPayment;
+}
 
 std::string kept_term(const std::string& typed) {
   for (const char* usual : kUsual)

@@ -109,7 +109,7 @@ QRect roof_in(const QImage& page, int third) {
   QRect box;
   const int from = third * page.width() / 3, to = (third + 1) * page.width() / 3;
   // Keys show the colour too, farther down.
-  for (int y = 0; y < 3 * page.height() / 10; ++y)
+  for (int y = 0; y < 26 * page.height() / 100; ++y)
     for (int x = from; x < to; ++x)
       if (page.pixelColor(x, y) == QColor("#c8775a")) box = box.united(QRect(x, y, 1, 1));
   return box;
