@@ -52,16 +52,22 @@ QString payback_words(const FamilyFacts& facts, const OtherWay& other) {
       .arg(std::ceil(other.payback->high - 1e-9));
 }
 
-// Ways against which the loop is not paid back within the years that are looked at.
-QString never_words(const Plan& plan, const FamilyFacts& facts) {
+// Ways against which the loop is not paid back within the years that are looked at, or may not be.
+QStringList never_words(const Plan& plan, const FamilyFacts& facts) {
   const int years = plan.pricing.running.years.value_or(plan.thermal.years);
-  QStringList names;
+  QStringList never, perhaps, words;
   for (const OtherWay& other : facts.others)
-    if (other.payback && other.payback->low > years) names << other.name;
-  return names.isEmpty() ? QString()
-                         : QObject::tr("Compared with %1 the loop does not pay back within %2 years.")
-                               .arg(names.join(", "))
-                               .arg(years);
+    if (other.payback && other.payback->high > years)
+      (other.payback->low > years ? never : perhaps) << other.name;
+  if (!never.isEmpty())
+    words << QObject::tr("Compared with %1 the loop does not pay back within %2 years.")
+                 .arg(never.join(", "))
+                 .arg(years);
+  if (!perhaps.isEmpty())
+    words << QObject::tr("Compared with %1 it may not pay back within %2 years.")
+                 .arg(perhaps.join(", "))
+                 .arg(years);
+  return words;
 }
 
 // How the years follow from the figures beside them, and what of a year's cost is upkeep.
@@ -74,7 +80,6 @@ QString payback_rule(const Plan& plan, const FamilyFacts& facts) {
         "Pays back: the difference in price by a year's saving, rounded outward to whole years. Not counted: "
         "interest, rising prices, days lost to rain, a machine bought again.");
   words << never_words(plan, facts);
-  words.removeAll("");
   return words.join(" ");
 }
 

@@ -760,3 +760,25 @@ TEST(Family, LaidBackSidesAreToldWithTheirDaysAndLawn) {
   EXPECT_NEAR(facts.laid_back_lawn, dug.work->torn.lawn - alder().outcome.work->torn.lawn, 0.5);
   EXPECT_TRUE(pages_of(alder()).contains(QString("%1 more working days").arg(facts.laid_back_days)));
 }
+
+// Against the years that the temperatures are reckoned for: 25 in both samples.
+TEST(Family, WhatIsNotPaidBackWithinTheYearsReckonedIsToldPlainly) {
+  const auto told = [](const Solved& s, const QString& how) { return behind(pages_of(s), how, 120); };
+  EXPECT_TRUE(
+      behind(pages_of(alder()), "Compared with Air-source heat pump the loop does not pay back within", 10)
+          .contains("25 years"));
+  EXPECT_TRUE(told(kestrel(), "Compared with New oil furnace and central air")
+                  .contains("may not pay back within 25"));
+  for (const Solved* s : {&alder(), &kestrel()})
+    for (const OtherWay& other : family_facts(s->plan, s->outcome).others)
+      EXPECT_EQ(behind(pages_of(*s), "Compared with", 140).section(" years", 0, 0).contains(other.name),
+                other.payback && other.payback->high > 25)
+          << other.name.toStdString();
+}
+
+TEST(Family, EarthThatIsMissingOrLeftOverIsThatOfTheDigPlan) {
+  const double over = alder().outcome.dig.total.surplus_loose;
+  ASSERT_LT(over, -0.5);
+  EXPECT_TRUE(pages_of(alder()).contains(
+      QString("about %1 cubic yards more are brought").arg(family_number(-over / 0.764554857984))));
+}

@@ -30,5 +30,20 @@ TEST(UsualTerms, AUsualTermTypedBackInAnotherLanguageIsKeptInEnglish) {
   EXPECT_EQ(kept_term("By the week"), "By the week");
 }
 
+// Plans made before keep their terms, which are still said in any language.
+TEST(UsualTerms, FormerOnesAreStillUsual) {
+  ProposalWords words;
+  words.guarantee = kFormerGuarantee;
+  for (const char* payment : {kFormerPayment, kFormerPaymentWithNo}) {
+    words.payment = payment;
+    EXPECT_TRUE(typed_terms(words).empty());
+    EXPECT_TRUE(is_by_thirds(payment));
+  }
+  EXPECT_FALSE(tells_of_no(kFormerPayment));
+  EXPECT_TRUE(tells_of_no(kFormerPaymentWithNo));
+  EXPECT_TRUE(tells_of_no(kUsualPayment));
+  EXPECT_FALSE(is_by_thirds("A third now, the rest in May"));
+}
+
 }  // namespace
 }  // namespace underlawn
