@@ -59,7 +59,7 @@ class Placer {
       w.bends.push_back(t.bends);
     }
     if (trouble)
-      take(std::move(w));
+      take(w);
     else
       join_given(std::move(w));
     out_.trenches = *given;
@@ -76,7 +76,7 @@ class Placer {
     w.connection = Joiner(conduits, a).join();
     square_up_crossings(site_, wishes_, w);
     drop_illegal_lines(site_, wishes_, w);
-    take(std::move(w));
+    take(w);
     explain(site_, wishes_, conduits, unjoined_, out_);
   }
 
