@@ -54,9 +54,14 @@ void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
   if (bill.overhead > 0) sum(say("Overhead"), bill.overhead);
   if (bill.markup > 0) sum(say("Markup"), bill.markup);
   if (bill.tax > 0) sum(say("Tax"), bill.tax);
-  sum(say("Price in all"), bill.price);
+  const double unit = plan.pricing.running.unit_cost;  // counted with the running cost, on no line
+  sum(unit > 0 ? say("Loop in the ground") : say("Price in all"), bill.price);
   for (const IncentivePaid& i : bill.incentives) sum(say("Incentive: {}", i.name), -i.amount);
   if (!bill.incentives.empty()) sum(say("Price less incentives"), bill.net);
+  if (unit > 0) {
+    sum(say("Heat pump indoors"), unit);
+    sum(say("In all, heat pump in"), bill.net + unit);
+  }
   tell_table(rows, out);
   out << "\n" << say("For the trench sides chosen. Prices are the plan's own book, not an offer.") << "\n";
 }

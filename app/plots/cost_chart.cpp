@@ -4,6 +4,7 @@
 #include <QObject>
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "cost/comparison.h"
 
@@ -34,18 +35,33 @@ ChartAxis years_axis(int years) {
 }
 
 // The first place where the loop's line goes under the other's for good.
-void mark_crossing(const SystemCost& loop, const SystemCost& other, Chart& chart) {
-  if (loop.paid.front() <= other.paid.front() || loop.paid.back() > other.paid.back()) return;
+std::optional<QPointF> crossing(const SystemCost& loop, const SystemCost& other) {
+  if (loop.paid.front() <= other.paid.front() || loop.paid.back() > other.paid.back()) return std::nullopt;
   std::size_t year = loop.paid.size() - 1;
   while (year > 0 && loop.paid[year - 1] <= other.paid[year - 1]) --year;
-  if (year == 0) return;
+  if (year == 0) return std::nullopt;
   const double before = loop.paid[year - 1] - other.paid[year - 1],
                after = other.paid[year] - loop.paid[year];
   const double part = before / (before + after);
-  const double at = static_cast<double>(year) - 1 + part;
-  chart.marks.push_back({{at, loop.paid[year - 1] + part * (loop.paid[year] - loop.paid[year - 1])},
-                         tr("%1 years").arg(std::round(10 * at) / 10),
-                         chart.marks.size() % 2 == 1});
+  return QPointF(static_cast<double>(year) - 1 + part,
+                 loop.paid[year - 1] + part * (loop.paid[year] - loop.paid[year - 1]));
+}
+
+QString years_of(double years) {
+  return tr("%1 years").arg(std::round(10 * years) / 10);
+}
+
+constexpr qsizetype kName = 16;  // letters that have room at a dot
+
+QString short_name(const SystemCost& other) {
+  const QString name = QString::fromStdString(other.name);
+  return name.size() <= kName ? name : name.left(kName - 1).trimmed() + "…";
+}
+
+void mark_crossing(const SystemCost& loop, const SystemCost& other, Chart& chart) {
+  const auto at = crossing(loop, other);
+  if (!at) return;
+  chart.marks.push_back({*at, short_name(other) + ": " + years_of(at->x()), chart.marks.size() % 2 == 1});
 }
 
 }  // namespace
@@ -82,6 +98,20 @@ Chart paid_chart(const Plan& plan, const Outcome& outcome) {
   chart.y = quantity_axis(QString::fromStdString(plan.wishes.prices.currency), Quantity::money, plan.units, 0,
                           most);
   return chart;
+}
+
+QString crossing_words(const Outcome& outcome) {
+  if (outcome.comparison == nullptr || !outcome.comparison->priced) return {};
+  const Comparison& c = *outcome.comparison;
+  QStringList all;
+  for (const SystemCost& other : c.others)
+    if (!c.loop.paid.empty() && !other.paid.empty())
+      if (const auto at = crossing(c.loop, other))
+        all << tr("against %1 after %2").arg(QString::fromStdString(other.name), years_of(at->x()));
+  if (all.isEmpty()) return {};
+  return tr("Dots, the loop is the cheaper one from there on: %1. Rising prices and what is bought again are "
+            "in it, interest is not; “Pays back” below has neither of them, “discounted” has all three.")
+      .arg(all.join("; "));
 }
 
 }  // namespace underlawn

@@ -70,13 +70,14 @@ void add_sum(Page& page, const QString& words, const char* key) {
   if (page.has(key)) page.sum_row(words, page.number(key), kColumns);
 }
 
-void add_sums(Page& page, const Bill& bill) {
+void add_sums(Page& page, const Bill& bill, bool pump_apart) {
   const bool more = bill.overhead > 0 || bill.markup > 0 || bill.tax > 0;
   if (more) add_sum(page, QObject::tr("Cost"), "bill.cost");
   if (bill.overhead > 0) add_sum(page, QObject::tr("Overhead"), "bill.overhead");
   if (bill.markup > 0) add_sum(page, QObject::tr("Markup"), "bill.markup");
   if (bill.tax > 0) add_sum(page, QObject::tr("Tax"), "bill.tax");
-  page.sum_row("<b>" + QObject::tr("In all") + "</b>", page.number("cost.total"), kColumns);
+  page.sum_row("<b>" + (pump_apart ? QObject::tr("Loop in the ground") : QObject::tr("In all")) + "</b>",
+               page.number("cost.total"), kColumns);
   for (std::size_t i = 0; i < bill.incentives.size(); ++i) {
     const std::string key = "bill.incentive_" + std::to_string(i + 1);
     if (page.has(key))
@@ -84,6 +85,10 @@ void add_sums(Page& page, const Bill& bill) {
                    kColumns);
   }
   if (!bill.incentives.empty()) add_sum(page, QObject::tr("After incentives"), "cost.net");
+  if (pump_apart && page.has("run.loop.first")) {
+    add_sum(page, QObject::tr("Heat pump indoors"), "run.loop.unit_cost");
+    add_sum(page, "<b>" + QObject::tr("In all, heat pump in") + "</b>", "run.loop.first");
+  }
   if (page.has("cost.by_capacity"))
     page.sum_row(
         QObject::tr("By capacity"),
@@ -101,7 +106,7 @@ void add_bill(Page& page, const Plan& plan, const Outcome& outcome) {
   page.heading(QObject::tr("Cost, %1").arg(QString::fromStdString(plan.wishes.prices.currency)));
   page.begin_table({QObject::tr("Amount"), QObject::tr("Price"), QObject::tr("Sum")});
   for (int group = 0; group < kBillGroups; ++group) add_group(page, bill, static_cast<BillGroup>(group));
-  add_sums(page, bill);
+  add_sums(page, bill, plan.pricing.running.unit_cost > 0);
   page.end_table();
   page.paragraph(
       page.faint(QObject::tr("Amounts are rounded up to what is sold, for the trench sides chosen. An "

@@ -93,6 +93,13 @@ QString count_words(int errors, int warnings, int accepted) {
   return parts.isEmpty() ? Headline::tr("✓ The checks found nothing") : parts.join("   ");
 }
 
+// The family's one price has the heat pump in it and incentives taken off: under its name no other number.
+QString price_caption(const Plan& plan) {
+  return plan.pricing.running.unit_cost > 0       ? Headline::tr("loop in the ground, %1; %2 dug")
+         : !plan.pricing.terms.incentives.empty() ? Headline::tr("before incentives, %1; %2 dug")
+                                                  : Headline::tr("price in all, %1; %2 dug");
+}
+
 }  // namespace
 
 Headline::Headline(Document& document, QWidget* parent)
@@ -147,7 +154,7 @@ void Headline::refresh() {
   numbers_[1]->set(value_of(f, "dig.length", units), tr("of trench to dig"), ink, "dig.length");
   numbers_[2]->set(value_of(f, "buy.pipe", units), tr("of pipe to buy"), ink, "buy.pipe");
   numbers_[3]->set(value_of(f, "cost.total", units),
-                   tr("price in all, %1; %2 dug")
+                   price_caption(*document_.outcome_plan())
                        .arg(QString::fromStdString(document_.outcome_plan()->wishes.prices.currency),
                             value_of(f, "dig.total.bank_volume", units)),
                    ink, "cost.total");

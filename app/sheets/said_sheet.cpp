@@ -10,11 +10,21 @@ namespace underlawn {
 
 namespace {
 
+// A trouble is put together where it is read, in the language of there, of parts said here: as whole
+// sentences it stays in this one.
+Trouble said_whole(const Trouble& t) {
+  Trouble sentence = t;
+  sentence.advice.clear();
+  return {t.code, sentence.message(), "", "", t.advice};
+}
+
 // Words are made when a sheet is laid out and when it is painted: both in its language.
 class SaidSheet : public Sheet {
  public:
   SaidSheet(const Catalogue* catalogue, SheetPtr sheet, const std::vector<Trouble>& more)
-      : catalogue_(catalogue), sheet_(std::move(sheet)), remarks_(sheet_->remarks()) {
+      : catalogue_(catalogue), sheet_(std::move(sheet)) {
+    const SpeakHere here(catalogue_);
+    for (const Trouble& remark : sheet_->remarks()) remarks_.push_back(said_whole(remark));
     remarks_.insert(remarks_.end(), more.begin(), more.end());
   }
 

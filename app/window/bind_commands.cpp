@@ -7,6 +7,7 @@
 #include "language/language.h"
 #include "plots/heat_map.h"
 #include "report/report_panel.h"
+#include "window/dig_legend.h"
 #include "window/export_flow.h"
 #include "window/import_card.h"
 #include "window/kitchen_view.h"
@@ -148,6 +149,7 @@ void MainWindow::bind_view() {
       canvas_->set_paint_options(options);
     });
   }
+  new DigLegend(document_, *canvas_, *actions_->action("view.dig"));
   auto* heat = new HeatMap(document_, *canvas_);
   actions_->on("view.heat", [heat](bool on) { heat->set_on(on); });
   connect(heat, &HeatMap::closed, this, [this] {

@@ -11,6 +11,7 @@
 #include "dig/dates.h"
 #include "dig/dig_words.h"
 #include "dig/protection.h"
+#include "plan/dated_crew.h"
 #include "plan/edits.h"
 #include "plots/crew_chart.h"
 
@@ -149,12 +150,12 @@ void CrewPanel::add_calendar() {
         .arg(c.days_worked)
         .arg(c.days.size() - static_cast<std::size_t>(c.days_worked));
   });
-  wide(chart_);
   told_->setWordWrap(true);
   told_->setMinimumHeight(3 * told_->fontMetrics().height());
   told_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
   told_->setObjectName("note");
-  wide(told_);
+  wide(told_);  // above the bars: under them it is off the screen
+  wide(chart_);
   connect(chart_, &CrewChart::told, this, [this](const QString& words) {
     told_->setText(words.isEmpty() ? tr("Point at a bar, or walk through them with the arrow keys.") : words);
   });
@@ -188,7 +189,7 @@ void CrewPanel::add_order() {
     int n = 0;
     for (const DigStep& s : outcome->order->steps) {
       QString line = QString("<b>%1</b> %2, %3; %4.")
-                         .arg(++n)
+                         .arg(text_of(step_numeral(++n)))
                          .arg(text_of(step_name(s)), text_of(way_of_digging(s)),
                               text_of(spoil_words(s, plan.site, plan.units)));
       if (const double open = open_time(*outcome, n - 1); open > 0)
@@ -323,10 +324,17 @@ void CrewPanel::add_machine(const QString& title, Machine& (*of)(Plan&), bool di
 
 void CrewPanel::add_hours() {
   section(tr("When the crew works"));
-  text(tr("First day"), {[](const Plan& p) { return text_of(p.crew.start); },
-                         [](Plan& p, const QString& v) { p.crew.start = v.trimmed().toStdString(); },
-                         tr("First day of digging")})
-      ->setToolTip(tr("As 2026-05-18; empty: the day that the proposal names, or days are only counted"));
+  auto* first =
+      text(tr("First day"), {[](const Plan& p) { return text_of(p.crew.start); },
+                             [](Plan& p, const QString& v) { p.crew.start = v.trimmed().toStdString(); },
+                             tr("First day of digging")});
+  first->setToolTip(tr("As 2026-05-18; empty: the day that the proposal names, or days are only counted"));
+  on_refresh([this, first] {
+    const Plan& plan = document_.plan();
+    const std::string day = plan.crew.start.empty() ? dated_crew(plan).start : std::string();
+    first->edit()->setPlaceholderText(day.empty() ? tr("e.g. 2026-05-18")
+                                                  : tr("as the proposal says: %1").arg(text_of(day)));
+  });
   text(tr("Work begins"),
        {[](const Plan& p) { return clock(p.crew.begins); },
         [](Plan& p, const QString& v) { p.crew.begins = seconds_of(v); }, tr("When work begins")});
@@ -352,14 +360,16 @@ void CrewPanel::add_crew() {
 void CrewPanel::add_rates() {
   section(tr("What takes how long"));
   const Quantity t = Quantity::duration;
-  number(tr("Coil, by ft or m of pipe"), t, by_length(&CrewWishes::coil_making, tr("Coil making")));
-  number(tr("Straight pipe, by ft or m"), t, by_length(&CrewWishes::straight_making, tr("Straight pipe")));
-  number(tr("Laying, by ft or m"), t, by_length(&CrewWishes::coil_laying, tr("Coil laying")));
-  number(tr("Header, by ft or m"), t, by_length(&CrewWishes::header_laying, tr("Header laying")));
+  number(tr("Coil made, for each ft or m of pipe"), t,
+         by_length(&CrewWishes::coil_making, tr("Coil making")));
+  number(tr("Straight pipe, for each ft or m"), t,
+         by_length(&CrewWishes::straight_making, tr("Straight pipe")));
+  number(tr("Laying, for each ft or m"), t, by_length(&CrewWishes::coil_laying, tr("Coil laying")));
+  number(tr("Header, for each ft or m"), t, by_length(&CrewWishes::header_laying, tr("Header laying")));
   number(tr("A fused joint"), t, crew(&CrewWishes::joint_making, tr("Joint making")));
   number(tr("Fill and flush"), t, crew(&CrewWishes::test_filling, tr("Fill and flush")));
   number(tr("A line met by hand"), t, crew(&CrewWishes::hand_crossing, tr("Line met by hand")));
-  number(tr("Trencher, by ft or m"), t, by_length(&CrewWishes::trencher, tr("Trencher")));
+  number(tr("Trencher, for each ft or m"), t, by_length(&CrewWishes::trencher, tr("Trencher")));
   note([](const Plan&) {
     return tr("Usual rates: common practice, no source. A crew that knows its own is right.");
   });

@@ -20,12 +20,24 @@ namespace {
 
 constexpr const char* kSubject = "export";
 
-QString suggested(const Document& document) {
+// The list of stakes is no table of the plan: its name says which it is.
+QString stakes_end() {
+  return QObject::tr("-stakes", "end of a file's name");
+}
+
+QString ending_of(const QString& filter) {
+  return filter.contains("geojson") ? ".geojson"
+         : filter.contains("gpkg")  ? ".gpkg"
+         : filter.contains("csv")   ? ".csv"
+                                    : ".dxf";
+}
+
+QString suggested(const Document& document, const QString& ending) {
   const QString folder =
       document.path().isEmpty() ? QString() : QFileInfo(document.path()).absolutePath() + "/";
   const QString base =
       document.path().isEmpty() ? document.display_name() : QFileInfo(document.path()).completeBaseName();
-  return folder + base + ".dxf";
+  return folder + base + (ending == ".csv" ? stakes_end() : QString()) + ending;
 }
 
 // For programs it is the same in every language; words come about as a plan is solved.
@@ -60,16 +72,25 @@ Result<void> export_to(const Document& document, const QString& path) {
 }
 
 void ask_and_export(Document& document, NoticeBar& bar, QWidget* window) {
-  QString chosen;
-  QString path = QFileDialog::getSaveFileName(
-      window, QObject::tr("Export the plan"), suggested(document),
-      QObject::tr("DXF (*.dxf);;GeoJSON (*.geojson);;GeoPackage (*.gpkg);;Stake-out list (*.csv)"), &chosen);
-  if (path.isEmpty()) return;
-  if (QFileInfo(path).suffix().isEmpty())
-    path += chosen.contains("geojson") ? ".geojson"
-            : chosen.contains("gpkg")  ? ".gpkg"
-            : chosen.contains("csv")   ? ".csv"
-                                       : ".dxf";
+  QFileDialog dialog(window, QObject::tr("Export the plan"));
+  dialog.setAcceptMode(QFileDialog::AcceptSave);
+  dialog.setNameFilters(
+      QObject::tr("DXF (*.dxf);;GeoJSON (*.geojson);;GeoPackage (*.gpkg);;Stake-out list (*.csv)")
+          .split(";;"));
+  const QFileInfo first(suggested(document, ".dxf"));
+  if (!document.path().isEmpty()) dialog.setDirectory(first.absolutePath());
+  dialog.selectFile(first.fileName());
+  // The name goes along with the form, for as long as it is the suggested one.
+  QObject::connect(&dialog, &QFileDialog::filterSelected, &dialog,
+                   [&dialog, &document](const QString& filter) {
+                     const QString base = QFileInfo(dialog.selectedFiles().value(0)).completeBaseName();
+                     const QString plain = QFileInfo(suggested(document, ".dxf")).completeBaseName();
+                     if (base == plain || base == plain + stakes_end())
+                       dialog.selectFile(QFileInfo(suggested(document, ending_of(filter))).fileName());
+                   });
+  if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return;
+  QString path = dialog.selectedFiles().front();
+  if (QFileInfo(path).suffix().isEmpty()) path += ending_of(dialog.selectedNameFilter());
   document.when_current([&document, &bar, path] {
     const auto done = export_to(document, path);
     bar.tell(kSubject,

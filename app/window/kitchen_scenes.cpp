@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QObject>
+#include <cmath>
 
 #include "base/say.h"
 #include "sheets/contents.h"
@@ -83,6 +84,17 @@ KitchenScene ground(const Plan& plan, const Outcome& outcome) {
           }};
 }
 
+constexpr std::size_t kMostWays = 4;  // as many as the proposal compares
+
+// In the proposal's words, of the same figures.
+QString pays_back(const FamilyFacts& facts, const OtherWay& other) {
+  if (!facts.payback_known) return QObject::tr("not reckoned");
+  if (!other.payback) return QObject::tr("not at these prices");
+  return QObject::tr("%1 to %2 years")
+      .arg(std::floor(other.payback->low + 1e-9))
+      .arg(std::ceil(other.payback->high - 1e-9));
+}
+
 KitchenScene cost(const Plan& plan, const Outcome& outcome) {
   const FamilyFacts facts = family_facts(plan, outcome);
   KitchenScene scene{
@@ -93,15 +105,23 @@ KitchenScene cost(const Plan& plan, const Outcome& outcome) {
   if (facts.electricity > 0)
     scene.amounts.push_back({money_range(plan, facts.bill_low, facts.bill_high),
                              QObject::tr("of electricity a year to heat and cool the house")});
+  const std::size_t first = scene.amounts.size();
   for (const OtherWay& other : facts.others) {
-    if (scene.amounts.size() == 4) break;
+    if (scene.amounts.size() == first + kMostWays) break;
     scene.amounts.push_back({money_range(plan, other.saves.low, other.saves.high),
-                             QObject::tr("saved a year against: %1 (that costs %2 a year)")
-                                 .arg(other.name, money_range(plan, other.bills.low, other.bills.high))});
+                             QObject::tr("saved a year against: %1 (that costs %2 a year, %3 to buy; the "
+                                         "loop pays back: %4)")
+                                 .arg(other.name, money_range(plan, other.bills.low, other.bills.high),
+                                      money(plan, other.first), pays_back(facts, other))});
   }
   for (const PriceChange& change : price_changes(plan, facts))
     scene.words << (change.words.isEmpty() ? change.lead : change.lead + " " + change.words);
   scene.words << spread_words();
+  if (facts.payback_known && !facts.others.empty())
+    scene.words << QObject::tr(
+        "Pays back: the difference in price divided by the saving of a year; no interest, rising "
+        "prices, "
+        "rain or second machine is in it.");
   return scene;
 }
 

@@ -135,7 +135,11 @@ void PricePanel::add_terms() {
 }
 
 void PricePanel::add_extras() {
-  note([](const Plan&) { return tr("Lines of your own: permits, the heat pump, hauling."); });
+  note([](const Plan&) {
+    return tr(
+        "Lines of your own: permits, hauling, a fence put back. The heat pump has a field of its own "
+        "under Running cost.");
+  });
   auto* table = new CellsTable(document_, extra_lines());
   wide(table);
   on_refresh([table] { table->refresh(); });

@@ -24,6 +24,14 @@ namespace underlawn {
 namespace {
 
 constexpr std::size_t kRemarksTold = 3;
+constexpr qsizetype kLinesNamed = 6;
+
+QStringList without_price(const Bill& bill) {
+  QStringList names;
+  for (const BillLine& line : bill.lines)
+    if (!line.price) names << QString::fromStdString(line.item);
+  return names;
+}
 
 QPushButton* plain_button(const QString& words, const QString& help) {
   auto* button = new QPushButton(words);
@@ -84,18 +92,30 @@ void PricePanel::add_summary() {
     const Bill& bill = *outcome->bill;
     page.begin_table({});
     page.row({tr("Cost"), page.number("bill.cost", Fineness::coarse)});
-    page.row({QString("<b>%1</b>").arg(tr("Price in all")), page.number("cost.total", Fineness::coarse)});
+    const bool apart = document_.outcome_plan()->pricing.running.unit_cost > 0;
+    page.row({QString("<b>%1</b>").arg(apart ? tr("Loop in the ground") : tr("Price in all")),
+              page.number("cost.total", Fineness::coarse)});
     if (!bill.incentives.empty())
       page.row({tr("After incentives"), page.number("cost.net", Fineness::coarse)});
+    if (apart && page.has("run.loop.first")) {
+      page.row({tr("Heat pump indoors"), page.number("run.loop.unit_cost", Fineness::coarse)});
+      page.row({QString("<b>%1</b>").arg(tr("In all, heat pump in")),
+                page.number("run.loop.first", Fineness::coarse)});
+    }
     page.end_table();
     label->setText(page.html());
   });
   note([this](const Plan&) {
     const Outcome* outcome = document_.outcome();
-    const int missing = outcome != nullptr && outcome->bill != nullptr ? outcome->bill->without_price() : 0;
-    return missing == 0   ? tr("The report lists every line with where its count comes from.")
-           : missing == 1 ? tr("One line has no price and counts for nothing.")
-                          : tr("%n lines have no price and count for nothing.", "", missing);
+    const QStringList missing =
+        outcome != nullptr && outcome->bill != nullptr ? without_price(*outcome->bill) : QStringList();
+    if (missing.isEmpty()) return tr("The report lists every line with where its count comes from.");
+    const QString names =
+        missing.mid(0, kLinesNamed).join("; ") + (missing.size() > kLinesNamed ? "; …" : "");
+    return missing.size() == 1
+               ? tr("One line has no price and counts for nothing: %1.").arg(names)
+               : tr("%n lines have no price and count for nothing: %1.", "", static_cast<int>(missing.size()))
+                     .arg(names);
   });
 }
 
@@ -188,7 +208,7 @@ void PricePanel::write_book(const QString& path) {
   const Plan& plan = document_.plan();
   const auto written = write_file(path.toStdString(), price_csv(plan.pricing.book, plan.wishes, plan.units));
   emit told(written
-                ? QString()
+                ? tr("Written: %1").arg(path)
                 : tr("%1 was not written. %2")
                       .arg(QFileInfo(path).fileName(), QString::fromStdString(written.error().message())));
 }
@@ -208,6 +228,7 @@ void PricePanel::add_result() {
     chart.stale = document_.stale();
     chart_->set_chart(std::move(chart));
     Page page(outcome->figures, document_.plan().units, theme_now());
+    if (const QString dots = crossing_words(*outcome); !dots.isEmpty()) page.paragraph(page.faint(dots));
     add_running(page, plan, *outcome);
     label->setText(page.html());
   });

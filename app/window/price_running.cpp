@@ -132,17 +132,22 @@ void PricePanel::add_system_fields() {
     return made;
   };
   const auto words = [&](const QString& label, std::string OtherSystem::*which) {
-    text(label, text_of_system(which, label));
+    QLineEdit* edit = text(label, text_of_system(which, label))->edit();
     only_when(there);
+    // A long name is told whole to who points at it.
+    on_refresh([edit] {
+      edit->setToolTip(edit->text());
+      if (!edit->hasFocus()) edit->setCursorPosition(0);
+    });
   };
   words(tr("Name"), &OtherSystem::name);
   words(tr("Fuel"), &OtherSystem::fuel);
   words(tr("Sold by the"), &OtherSystem::unit);
-  field(tr("Price of that"), Quantity::money, &OtherSystem::price);
+  field(tr("Price of one unit"), Quantity::money, &OtherSystem::price);
   field(tr("rises by, a year"), Quantity::ratio, &OtherSystem::escalation);
-  field(tr("Heat in that"), Quantity::energy, &OtherSystem::heat_content);
-  number(tr("CO₂ of that, g"), Quantity::count,
-         in_grams(of_system(&OtherSystem::emission, tr("CO₂ of that"))));
+  field(tr("Heat in one unit"), Quantity::energy, &OtherSystem::heat_content);
+  number(tr("CO₂ of one unit, g"), Quantity::count,
+         in_grams(of_system(&OtherSystem::emission, tr("CO₂ of one unit"))));
   only_when(there);
   field(tr("Heating efficiency"), Quantity::ratio, &OtherSystem::efficiency)
       ->edit()

@@ -17,9 +17,10 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kMostShown = 10;                        // rows; more are scrolled
-constexpr int kRow = 38;                              // two lines of words
-constexpr int kSoldBy = 78, kPrice = 66, kDate = 76;  // two rolls a line, "2026-03-01"
+constexpr int kMostShown = 10;  // rows; more are scrolled
+constexpr int kRow = 38;        // two lines of words
+constexpr int kSoldBy = 78, kPrice = 66, kDate = 76, kNoDate = 44,
+              kCellEdges = 10;  // two rolls a line, "2026-03-01"
 constexpr double kMostPrice = 1e9, kMostPack = 1e6;
 constexpr std::size_t kMostPacks = 12;
 
@@ -133,6 +134,14 @@ void PriceTable::show_line(int line) {
   }
 }
 
+// The table's own reckoning takes the cell for wider than its words are set in.
+void PriceTable::show_whole_item(int line) {
+  const int room = table_->columnWidth(item) - kCellEdges;
+  const QRect words = table_->fontMetrics().boundingRect(QRect(0, 0, std::max(room, 20), 10000),
+                                                         Qt::TextWordWrap, table_->item(line, item)->text());
+  table_->setRowHeight(line, std::max(table_->rowHeight(line), words.height() + 6));
+}
+
 void PriceTable::refresh() {
   filling_ = true;
   const Plan& plan = document_.plan();
@@ -148,7 +157,11 @@ void PriceTable::refresh() {
     if (wanted(row)) add_lines(std::move(row));
   table_->setRowCount(static_cast<int>(rows_.size()));
   for (int line = 0; line < table_->rowCount(); ++line) show_line(line);
+  // Dates take no room from the items while there are none.
+  const bool dated = std::ranges::any_of(rows_, [](const PriceRow& row) { return !row.date.empty(); });
+  table_->horizontalHeader()->resizeSection(date, dated ? kDate : kNoDate);
   table_->resizeRowsToContents();  // all of a long text is seen
+  for (int line = 0; line < table_->rowCount(); ++line) show_whole_item(line);
   int height = table_->horizontalHeader()->sizeHint().height() + 6;
   for (int r = 0; r < std::min(table_->rowCount(), kMostShown); ++r) height += table_->rowHeight(r);
   table_->setFixedHeight(std::max(height, kRow));

@@ -43,6 +43,7 @@ class PriceTable : public EditedTable {
   QString price_text(const PriceRow& row, double each) const;
   void add_lines(PriceRow row);
   void show_line(int line);
+  void show_whole_item(int line);
   bool wanted(const PriceRow& row) const;
   void commit(PriceRow row);
   UnitSystem units() const { return document_.plan().units; }

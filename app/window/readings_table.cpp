@@ -57,6 +57,10 @@ ReadingsTable::ReadingsTable(Document& document, QWidget* parent)
   buttons->setSpacing(kGap);
   auto* add = new QPushButton(tr("Add a reading"));
   auto* file = new QPushButton(tr("From CSV…"));
+  file->setToolTip(tr(
+      "A table whose first line names its columns: time_s, time_min or time_h; pressure_psi, pressure_kpa or "
+      "pressure_bar; and, where it was read, temperature_c or temperature_f of the pipe. As "
+      "time_min,pressure_psi,temperature_f."));
   for (QPushButton* button : {add, remove_, file}) buttons->addWidget(button);
   buttons->addStretch(1);
   column_->addLayout(buttons);

@@ -65,6 +65,7 @@ SheetStrip::SheetStrip(Document& document, QWidget* parent)
       language_(new QComboBox),
       units_(new QComboBox),
       files_(new QComboBox),
+      kept_language_(new QCheckBox(tr("Always for this plan"))),
       each_trench_(new QCheckBox(tr("A page for each trench"))),
       said_(new QLabel),
       write_(new QPushButton(tr("Write PDF…"))),
@@ -114,10 +115,13 @@ QWidget* SheetStrip::make_column() {
     language_->addItem(QString::fromUtf8(l.name.data(), static_cast<qsizetype>(l.name.size())),
                        QByteArray(l.code.data(), static_cast<qsizetype>(l.code.size())));
   language_->setAccessibleName(tr("Language of the sheets"));
+  kept_language_->setToolTip(tr(
+      "Kept with the plan: every sheet of it is in this language, from the command line too. Without it the "
+      "language is for the sheets that are written now."));
   units_->addItems({tr("Units of the plan"), tr("Metres"), tr("Feet and inches")});
   units_->setAccessibleName(tr("Units of the sheets"));
-  for (QWidget* part : std::initializer_list<QWidget*>{title, kinds_, language_, units_, paper_, scale_,
-                                                       each_trench_, files_})
+  for (QWidget* part : std::initializer_list<QWidget*>{title, kinds_, language_, kept_language_, units_,
+                                                       paper_, scale_, each_trench_, files_})
     column->addWidget(part);
   for (QWidget* part : std::initializer_list<QWidget*>{write_, print, close, said_}) column->addWidget(part);
   column->addStretch();
@@ -145,10 +149,17 @@ void SheetStrip::connect_all() {
   });
   connect(files_, &QComboBox::activated, this, [](int i) { settings::keep_a_file_each_sheet(i == 1); });
   connect(scale_, &QComboBox::activated, this, [this] { take_wishes(tr("Scale of the sheets")); });
-  connect(language_, &QComboBox::activated, this, [this] { take_wishes(tr("Language of the sheets")); });
+  // The crew's sheets in its language are no wish for the family's: kept only where that is asked.
+  connect(language_, &QComboBox::activated, this, [this] {
+    chosen_language_ = language_->currentData().toByteArray().toStdString();
+    if (kept_language_->isChecked()) return keep_language();
+    lay_out();
+  });
+  connect(kept_language_, &QCheckBox::clicked, this, &SheetStrip::keep_language);
   connect(units_, &QComboBox::activated, this, [this] { take_wishes(tr("Units of the sheets")); });
   connect(each_trench_, &QCheckBox::clicked, this, [this] { take_wishes(tr("A page for each trench")); });
   connect(write_, &QPushButton::clicked, this, &SheetStrip::ask_and_write);
+  connect(&document_, &Document::replaced, this, [this] { chosen_language_.clear(); });
   connect(&document_, &Document::outcome_changed, this, [this] {
     if (isVisible() && !document_.stale()) lay_out();
   });
@@ -165,9 +176,12 @@ void SheetStrip::show_wishes() {
   const int asked = wishes.scale.value_or(0);
   if (scale_->findData(asked) < 0) scale_->addItem(scale_words(asked, units), asked);
   scale_->setCurrentIndex(scale_->findData(asked));
-  const std::string code =
-      find_language(wishes.language) != nullptr ? wishes.language : std::string(language_spoken());
+  const bool kept = find_language(wishes.language) != nullptr;
+  const std::string code = !chosen_language_.empty() ? chosen_language_
+                           : kept                    ? wishes.language
+                                                     : std::string(language_spoken());
   language_->setCurrentIndex(std::max(0, language_->findData(QByteArray::fromStdString(code))));
+  kept_language_->setChecked(kept && wishes.language == code);
   units_->setCurrentIndex(static_cast<int>(wishes.units));
   each_trench_->setChecked(wishes.page_a_trench);
 }
@@ -177,11 +191,19 @@ void SheetStrip::take_wishes(const QString& what) {
   SheetWishes& wishes = plan.sheets;
   const int scale = scale_->currentData().toInt();
   wishes.scale = scale > 0 ? std::optional<int>(scale) : std::nullopt;
-  const std::string code = language_->currentData().toByteArray().toStdString();
-  wishes.language = code == language_spoken() ? std::string() : code;
   wishes.units = static_cast<SheetUnits>(units_->currentIndex());
   wishes.page_a_trench = each_trench_->isChecked();
   if (wishes != document_.committed().sheets) document_.commit(std::move(plan), what);
+}
+
+void SheetStrip::keep_language() {
+  Plan plan = document_.committed();
+  chosen_language_ = language_->currentData().toByteArray().toStdString();
+  plan.sheets.language = kept_language_->isChecked() ? chosen_language_ : std::string();
+  if (plan.sheets != document_.committed().sheets)
+    document_.commit(std::move(plan), tr("Language of the sheets"));
+  else
+    lay_out();
 }
 
 void SheetStrip::open() {
@@ -203,6 +225,7 @@ void SheetStrip::close_strip() {
 SheetSetup SheetStrip::setup() const {
   SheetSetup setup = setup_for(document_.plan(), document_.path());
   setup.paper = static_cast<Paper>(paper_->currentIndex());
+  if (!chosen_language_.empty()) setup.language = chosen_language_;
   return setup;
 }
 

@@ -49,8 +49,9 @@ class SheetStrip : public QWidget {
   void connect_all();
   void show_wishes();  // what the plan asks, in the column
   void take_wishes(const QString& what);
-  void lay_out();     // the sheets anew
-  void show_pages();  // their pictures in the room there is
+  void keep_language();  // with the plan, or not any more
+  void lay_out();        // the sheets anew
+  void show_pages();     // their pictures in the room there is
   void ask_and_write();
   void say(const QString& words, bool wrong);
   void say_pages();
@@ -66,12 +67,14 @@ class SheetStrip : public QWidget {
   QComboBox* language_;
   QComboBox* units_;
   QComboBox* files_;
+  QCheckBox* kept_language_;
   QCheckBox* each_trench_;
   QLabel* said_;
   QPushButton* write_;
   QScrollArea* area_;
   QVBoxLayout* pages_;
   std::vector<SheetPtr> made_;
+  std::string chosen_language_;  // for the sheets looked at now; "": as the plan asks
 };
 
 }  // namespace underlawn

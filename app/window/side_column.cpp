@@ -14,6 +14,7 @@
 #include "report/headline.h"
 #include "report/report_panel.h"
 #include "window/as_built_panel.h"
+#include "window/column_grip.h"
 #include "window/crew_panel.h"
 #include "window/flow_panel.h"
 #include "window/ground_panel.h"
@@ -31,8 +32,8 @@ namespace underlawn {
 
 namespace {
 
-constexpr int kColumn = 364;        // the panels
-constexpr int kReportColumn = 430;  // the report, where it has room of its own
+constexpr int kColumn = 364, kWidest = 720;  // the panels, until dragged wider
+constexpr int kReportColumn = 430;           // the report, where it has room of its own
 
 QScrollArea* scrolled(QWidget* page) {
   auto* area = new QScrollArea;
@@ -105,6 +106,7 @@ void SideColumn::build(Document& document, Selection&) {
   row->setSpacing(0);
   auto* panels = column_of(kColumn);
   report_column_ = column_of(kReportColumn);
+  row->addWidget(new ColumnGrip(*panels, kColumn, kWidest));
   row->addWidget(panels);
   row->addWidget(report_column_);
   report_column_->hide();

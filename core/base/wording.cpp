@@ -33,6 +33,7 @@ std::string joined_and(const std::vector<std::string>& names) {
 
 std::string joined_and(const std::vector<int>& numbers) {
   std::vector<std::string> names;
+  names.reserve(numbers.size());
   for (int n : numbers) names.push_back(std::to_string(n));
   return joined_and(names);
 }

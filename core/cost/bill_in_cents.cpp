@@ -32,13 +32,17 @@ void round_lines(Bill& bill) {
 
 std::vector<double> rounded_to_add_up(const std::vector<double>& parts, double total, double step) {
   std::vector<double> steps;
+  steps.reserve(parts.size());
   for (double part : parts) steps.push_back(std::floor(part / step + 1e-9));
   double left = std::round(total / step) - std::accumulate(steps.begin(), steps.end(), 0.0);
   std::vector<std::size_t> order(parts.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   const auto remainder = [&](std::size_t i) { return parts[i] / step - steps[i]; };
   std::ranges::stable_sort(order, [&](std::size_t a, std::size_t b) { return remainder(a) > remainder(b); });
-  for (std::size_t i = 0; i < order.size() && left >= 1; ++i, left -= 1) steps[order[i]] += 1;
+  for (std::size_t i = 0; i < order.size() && left >= 1; ++i) {
+    steps[order[i]] += 1;
+    left -= 1;
+  }
   for (double& s : steps) s *= step;
   return steps;
 }

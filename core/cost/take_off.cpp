@@ -91,9 +91,11 @@ class TakeOff {
   // In the order of pipe_pieces.
   std::vector<std::string> coil_names() const {
     std::vector<int> numbers;
+    numbers.reserve(job_.layout.trenches.size());
     for (const Trench& t : job_.layout.trenches) numbers.push_back(t.number);
     std::ranges::sort(numbers);
     std::vector<std::string> names;
+    names.reserve(numbers.size());
     for (int number : numbers) names.push_back(say("coil of trench {}", std::to_string(number)));
     return names;
   }
@@ -268,6 +270,7 @@ std::vector<double> coil_pieces(const JobDrawn& job, double spare) {
     for (const Trench& t : job.layout.trenches) lengths[t.number] = t.coil.coil_length + 2 * job.flow.tail;
   }
   std::vector<double> pieces;
+  pieces.reserve(lengths.size());
   for (const auto& [trench, length] : lengths) pieces.push_back(length * (1 + spare));
   return pieces;
 }

@@ -93,6 +93,7 @@ class Bringer {
   const Shape& shape(int i) const { return drawing_.shapes[static_cast<std::size_t>(i)]; }
   std::vector<Point> placed(const std::vector<Point>& points) const {
     std::vector<Point> out;
+    out.reserve(points.size());
     for (Point p : points) out.push_back(how_.placement(p));
     return out;
   }
@@ -357,6 +358,7 @@ Placement usual_placement(const Drawing& drawing, const Plan& plan, double unit,
     if (std::isfinite(p.to.x) && std::isfinite(p.to.y)) return p;
   }
   std::vector<Shape> some;
+  some.reserve(of.size());
   for (int i : of) some.push_back(drawing.shapes[static_cast<std::size_t>(i)]);
   const Box box = extent(of.empty() ? drawing.shapes : some);
   p.from = box.low;

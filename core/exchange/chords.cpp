@@ -76,9 +76,10 @@ Polyline with_fewer_chords(const Polyline& line, double tolerance) {
     const double together = std::max(1.0, std::floor(chord_angle(radius, tolerance) / turn + 1e-9));
     const double pieces = std::ceil(static_cast<double>(chords) / together);
     // Whole steps of the fine chords, so that every point kept is one that was there.
-    for (double k = 1; k < pieces; ++k)
-      out.push_back(
-          line[i + static_cast<std::size_t>(std::lround(k * static_cast<double>(chords) / pieces))]);
+    const auto parts = static_cast<std::size_t>(pieces);
+    for (std::size_t k = 1; k < parts; ++k)
+      out.push_back(line[i + static_cast<std::size_t>(std::lround(static_cast<double>(k) *
+                                                                  static_cast<double>(chords) / pieces))]);
     i += chords;
   }
   return out;

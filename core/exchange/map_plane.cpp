@@ -61,6 +61,7 @@ OGRSpatialReference plane_system(const LatLon& about) {
 std::vector<Point> to_plane(const LatLon& about, const std::vector<LatLon>& places) {
   const LibrarySession session;
   std::vector<Point> degrees;
+  degrees.reserve(places.size());
   for (const LatLon& p : places) degrees.push_back({p.longitude, p.latitude});
   return transformed(world_system(), plane_system(about), degrees);
 }
@@ -80,6 +81,7 @@ std::vector<Point> to_plan(const MapPlace& place, double north, const std::vecto
 
 std::vector<LatLon> from_plan(const MapPlace& place, double north, const std::vector<Point>& points) {
   std::vector<Point> plane;
+  plane.reserve(points.size());
   for (Point p : points) plane.push_back(rotated(p - place.at, -turn_of(north)));
   return from_plane({place.latitude, place.longitude}, plane);
 }

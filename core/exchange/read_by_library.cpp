@@ -62,6 +62,7 @@ void read_layer(OGRLayer& layer, double chord, ShapeSink& sink, Drawing& out) {
     auto shapes = g == nullptr ? std::vector<Shape>() : shapes_of(*g, chord);
     if (!shapes.empty()) ++out.arrived;
     std::vector<std::string> values;
+    values.reserve(static_cast<std::size_t>(std::max(fields, 0)));
     for (int i = 0; i < fields; ++i) values.push_back(short_text(f->GetFieldAsString(i)));
     for (Shape& s : shapes) {
       s.layer = index;

@@ -266,7 +266,8 @@ std::string element_name(std::string_view list, std::size_t index, const Json& e
   const auto id = element.find("id");
   if (id != element.end() && id->is_number()) text = say("{}, id {}", text, id->dump());
   const auto name = element.find("name");
-  if (name != element.end() && name->is_string() && *name != "") text = say("{}, {}", text, shown(*name));
+  if (name != element.end() && name->is_string() && !name->get_ref<const std::string&>().empty())
+    text = say("{}, {}", text, shown(*name));
   return text;
 }
 

@@ -12,6 +12,7 @@
 #include "cost/bill.h"
 #include "cost/pricing_troubles.h"
 #include "dig/dates.h"
+#include "pipe/pipe_size.h"
 
 namespace underlawn {
 
@@ -221,7 +222,10 @@ class CsvReader {
 
   bool read_price(const CsvRow& row, double factor, PriceRow& price) {
     const std::string text = field(row, 4);
-    if (text.empty()) return true;
+    if (text.empty()) {
+      say_no_price(row, price.key);
+      return true;
+    }
     const auto value = number(text);
     if (!value || *value < 0 || *value / factor > kMostPrice) {
       remark(row, say("the price"), text, say("a number from 0 to 1000000000"));
@@ -229,6 +233,15 @@ class CsvReader {
     }
     price.price = *value / factor;
     return true;
+  }
+
+  void say_no_price(const CsvRow& row, const std::string& key) {
+    remark("price_row_without_price", row, say("the price of {}", key), "",
+           say("a number from 0 to 1000000000"),
+           weighed_by_layout(Wishes{}, key)
+               ? say("The layout weighs this price: the one there was stays.")
+               : say("The row was taken without a price, and what the bill takes of it counts for nothing: "
+                     "enter a price, or 0 where it is free."));
   }
 
   void put(const CsvRow& row, PriceRow price) {
@@ -272,11 +285,35 @@ void keep_near(PriceRow& row, const PriceRow& now) {
   keep_near(row.pack_prices, now.pack_prices);
 }
 
+// Fittings get their rows by the size that is laid: all that a layout may ask for.
+std::vector<PriceRow> fittings_of(const PriceBook& book, const Wishes& wishes) {
+  std::vector<std::string> sizes;
+  for (const PipeSize& size : pipe_sizes())
+    if (std::ranges::find(sizes, size.nominal) == sizes.end()) sizes.emplace_back(size.nominal);
+  std::vector<PriceRow> rows;
+  const auto add = [&](std::string_view word, const std::string& nominal) {
+    const std::string key = fitting_key(word, nominal);
+    if (usual_row(key)) rows.push_back(row_of(book, wishes, key));
+  };
+  for (const char* word : {"tee", "elbow 90", "elbow 45", "coupling", "cap", "union"})
+    for (const std::string& size : sizes) add(word, size);
+  for (std::size_t large = 0; large < sizes.size(); ++large)
+    for (std::size_t small = 0; small < large; ++small) add("reducer", sizes[large] + " x " + sizes[small]);
+  return rows;
+}
+
+std::vector<PriceRow> whole_book(const PriceBook& book, const Wishes& wishes) {
+  std::vector<PriceRow> rows = all_rows(book, wishes);
+  for (PriceRow& row : fittings_of(book, wishes))
+    if (std::ranges::find(rows, row.key, &PriceRow::key) == rows.end()) rows.push_back(std::move(row));
+  return rows;
+}
+
 }  // namespace
 
 std::string price_csv(const PriceBook& book, const Wishes& wishes, UnitSystem system) {
   std::string text = csv_line({std::begin(kColumns), std::end(kColumns)});
-  for (const PriceRow& row : all_rows(book, wishes)) {
+  for (const PriceRow& row : whole_book(book, wishes)) {
     const double factor = shown_unit_of(row.unit, system);
     text += csv_line({row.key, row.item, std::string(plain_unit(row.unit, system)), packs_of(row, factor),
                       row.price ? short_number(*row.price * factor) : "", row.date, row.note,

@@ -113,8 +113,11 @@ bool NetworkSolver::run() {
     go(1);
     // Between regimes the curve bends sharply and a whole step can overshoot for ever: then halve until it
     // does not.
-    for (double part = 0.5; !sharp && part > 1e-3 && work() > 0.5 * first + 1e-9 * total_; part /= 2)
+    double part = 0.5;
+    while (!sharp && part > 1e-3 && work() > 0.5 * first + 1e-9 * total_) {
       go(part);
+      part /= 2;
+    }
   }
   return false;
 }

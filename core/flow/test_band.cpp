@@ -32,6 +32,7 @@ std::vector<TimedTemperature> drifted(const std::vector<TimedTemperature>& measu
   times.erase(std::unique(times.begin(), times.end()), times.end());
   const TemperatureSeries series(measured);
   std::vector<TimedTemperature> out;
+  out.reserve(times.size());
   for (double t : times)
     out.push_back({t, series.at(t) + kelvin * std::clamp((t - start) / (end - start), 0.0, 1.0)});
   return out;

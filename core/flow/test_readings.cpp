@@ -49,12 +49,16 @@ Result<std::optional<Column>> find_column(const TextTable& table, const std::vec
   return found;
 }
 
-Result<Column> need_column(const TextTable& table, const std::vector<Unit>& units) {
-  const auto found = find_column(table, units);
-  if (!found) return tl::unexpected(found.error());
-  if (*found) return **found;
-  return refuse({kCode, say("column {} of the pressure log", names_of(units)), say_as("a column", "missing"),
-                 say("there"), say("Name the columns in the table's first line, with their units.")});
+// All columns at once, or each would be learned from a refusal of its own.
+Trouble columns_missing(bool time, bool pressure) {
+  const std::string without = time && pressure
+                                  ? say("column {} and column {}", names_of(kTimes), names_of(kPressures))
+                                  : say("column {}", names_of(time ? kTimes : kPressures));
+  return {
+      kCode, say("{} of the pressure log", without), say_as("a column", "missing"), say("there"),
+      say("Name in the table's first line one column for the time, {}, one for the pressure, {}, and, where "
+          "the pipe's temperature was read, {}: as time_min,pressure_psi,temperature_f.",
+          names_of(kTimes), names_of(kPressures), names_of(kTemperatures))};
 }
 
 Result<std::optional<double>> cell(const TextTable& table, std::size_t row, const Column& column) {
@@ -131,14 +135,16 @@ Result<void> check_readings(const std::vector<PressureReading>& readings) {
 Result<std::vector<PressureReading>> readings_from_text(std::string_view text) {
   const auto table = table_from_text(text, kCode, say("the pressure log"));
   if (!table) return tl::unexpected(table.error());
-  const auto time = need_column(*table, kTimes), pressure = need_column(*table, kPressures);
-  if (!time) return tl::unexpected(time.error());
-  if (!pressure) return tl::unexpected(pressure.error());
+  const auto any_time = find_column(*table, kTimes), any_pressure = find_column(*table, kPressures);
+  if (!any_time) return tl::unexpected(any_time.error());
+  if (!any_pressure) return tl::unexpected(any_pressure.error());
+  if (!*any_time || !*any_pressure) return refuse(columns_missing(!*any_time, !*any_pressure));
+  const Column &time = **any_time, &pressure = **any_pressure;
   const auto temperature = find_column(*table, kTemperatures);
   if (!temperature) return tl::unexpected(temperature.error());
   std::vector<PressureReading> readings;
   for (std::size_t row = 0; row < table->rows.size(); ++row) {
-    const auto r = reading(*table, row, *time, *pressure, *temperature);
+    const auto r = reading(*table, row, time, pressure, *temperature);
     if (!r) return tl::unexpected(r.error());
     readings.push_back(*r);
   }

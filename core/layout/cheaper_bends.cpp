@@ -53,9 +53,12 @@ class Bends {
   // Where between its neighbours the bend is cheapest, step by smaller step.
   Point shifted(Point a, Point at, Point b) const {
     double least = cost({a, at, b});
-    for (double step = kFirstStep; step > kLastStep; step /= 2)
+    double step = kFirstStep;
+    while (step > kLastStep) {
       for (int stride = 0; stride < kStridesOfAStep && stride_taken(a, at, b, step, least); ++stride) {
       }
+      step /= 2;
+    }
     return at;
   }
 

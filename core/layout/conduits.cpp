@@ -116,8 +116,11 @@ std::optional<Wall> wall_at(const Feature& house, Point entry) {
 bool stub_is_free(const Site& site, const Wishes& wishes, const Segment& stub, const Feature& house) {
   const double long_ = distance(stub.a, stub.b);
   const Point u = unit(stub.b - stub.a);
-  for (double d = 0.02; d < long_; d += 0.05)
+  double d = 0.02;
+  while (d < long_) {
     if (contains(house.points, stub.a + d * u)) return false;
+    d += 0.05;
+  }
   return conduit_is_legal(site, wishes, {stub.a, stub.b}, long_);
 }
 

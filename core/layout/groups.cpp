@@ -21,6 +21,7 @@ constexpr std::size_t kSharesShown = 6;
 
 std::vector<Polyline> lines_of(const std::vector<Segment>& trenches) {
   std::vector<Polyline> lines;
+  lines.reserve(trenches.size());
   for (const Segment& t : trenches) lines.push_back({t.a, t.b});
   return lines;
 }

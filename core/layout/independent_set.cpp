@@ -78,7 +78,8 @@ void IndependentSet::keep_apart(std::size_t i, std::size_t from, std::size_t to,
     const std::size_t word = j / 64, end = std::min(to, 64 * (word + 1));
     for (; j < end; ++j) {
       const Point p = places_[j];
-      const auto apart = static_cast<Bits>((std::abs(p.x - at.x) < along) & (std::abs(p.y - at.y) < across));
+      const auto apart =
+          static_cast<Bits>(std::abs(p.x - at.x) < along) & static_cast<Bits>(std::abs(p.y - at.y) < across);
       bits |= apart << j % 64;
     }
     near_[i * words_ + word] |= bits;

@@ -17,9 +17,13 @@ std::vector<double> heights_of(const Strips& strips, int heights, bool events) {
   std::vector<double> from, all;
   for (int i = 0; i < heights; ++i) from.push_back(across.low + i * spacing / heights);
   if (events) strips.add_row_events(from);
-  for (double e : from)
-    for (double y = e - std::floor((e - across.low) / spacing) * spacing; y <= across.high; y += spacing)
+  for (double e : from) {
+    double y = e - std::floor((e - across.low) / spacing) * spacing;
+    while (y <= across.high) {
       all.push_back(y);
+      y += spacing;
+    }
+  }
   std::sort(all.begin(), all.end());
   all.erase(std::unique(all.begin(), all.end(), [](double a, double b) { return b - a < kHair; }), all.end());
   return all;
@@ -163,7 +167,8 @@ LongestRows longest_by_lane(const Strips& strips, const std::vector<OpenRow>& op
                             int wanted) {
   const double spacing = strips.size().spacing, gap = strips.size().end_gap;
   LongestRows best;
-  for (double x = strips.along().low; x <= strips.along().high; x += kLaneStep) {
+  double x = strips.along().low;
+  while (x <= strips.along().high) {
     LongestRows all;
     for (bool right : {false, true}) {
       const double at = right ? x + gap : x;
@@ -174,9 +179,11 @@ LongestRows longest_by_lane(const Strips& strips, const std::vector<OpenRow>& op
       all.count += side.count;
     }
     if (all.count > wanted) keep_longest(all, wanted);
-    if (all.metres <= best.metres + kHair) continue;
-    best = std::move(all);
-    best.lane = x;
+    if (all.metres > best.metres + kHair) {
+      best = std::move(all);
+      best.lane = x;
+    }
+    x += kLaneStep;
   }
   return best;
 }

@@ -12,6 +12,7 @@ constexpr int kMostInARow = 1000;
 // Keeps the wanted number: those whose heads are nearest the house, then in reading order.
 void keep_nearest(std::vector<Segment>& trenches, const Search& search) {
   std::vector<std::pair<double, Segment>> by_way;
+  by_way.reserve(trenches.size());
   for (const Segment& t : trenches) by_way.push_back({in_steps(search.approach.distance_to({t.a, t.a})), t});
   std::stable_sort(by_way.begin(), by_way.end(),
                    [](const auto& l, const auto& r) { return l.first < r.first; });
@@ -143,6 +144,7 @@ std::vector<Arrangement> filled_rows(const Strips& strips, const Bearing& bearin
 Arrangement filled_places(const Strips& strips, const Bearing& bearing, const std::vector<Point>& places,
                           int* fits) {
   std::vector<Segment> flat;
+  flat.reserve(places.size());
   for (Point p : places) flat.push_back({p, {p.x + strips.size().length, p.y}});
   Arrangement a;
   *fits = finish(a, strips, bearing, std::move(flat));

@@ -5,22 +5,26 @@ namespace underlawn {
 
 void stack_rows(FreeView free, double spacing, double from, int most, std::vector<double>& rows) {
   double next = from;
-  for (const Interval& i : free)
-    for (double y = std::max(next, i.low); y <= i.high + kFitSlack; y = next) {
+  for (const Interval& i : free) {
+    double y = std::max(next, i.low);
+    while (y <= i.high + kFitSlack) {
       if (static_cast<int>(rows.size()) >= most) return;
       rows.push_back(std::min(y, std::max(i.low, i.high)));
-      next = y + spacing;
+      y = next = y + spacing;
     }
+  }
 }
 
 void hang_rows(FreeView free, double spacing, double from, int most, std::vector<double>& rows) {
   double next = from;
-  for (auto i = free.rbegin(); i != free.rend(); ++i)
-    for (double y = std::min(next, i->high); y >= i->low - kFitSlack; y = next) {
+  for (auto i = free.rbegin(); i != free.rend(); ++i) {
+    double y = std::min(next, i->high);
+    while (y >= i->low - kFitSlack) {
       if (static_cast<int>(rows.size()) >= most) return;
       rows.push_back(std::max(y, std::min(i->low, i->high)));
-      next = y - spacing;
+      y = next = y - spacing;
     }
+  }
 }
 
 namespace {
@@ -89,8 +93,11 @@ std::vector<double> heights_to_try(const Profile& p, double spacing, Interval ac
   std::vector<double> heights;
   for (std::size_t i = 1; i < p.heights.size(); ++i) {
     const double at = p.counts[i] > p.counts[i - 1] ? p.heights[i] : p.heights[i] - kFitSlack / 5;
-    for (double y = at - std::floor((at - across.low) / spacing) * spacing; y <= across.high; y += spacing)
+    double y = at - std::floor((at - across.low) / spacing) * spacing;
+    while (y <= across.high) {
       if (p.at(y) > 0) heights.push_back(y);
+      y += spacing;
+    }
   }
   std::sort(heights.begin(), heights.end());
   heights.erase(std::unique(heights.begin(), heights.end()), heights.end());
@@ -153,9 +160,11 @@ RowBounds row_bounds(const Strips& strips, double step) {
   int most = 1 << 20;
   for (int first = 0; first < window; ++first) {
     int sum = 0;
-    for (double y = first * step; sum < most; y += size.spacing) {
+    double y = first * step;
+    while (sum < most) {
       sum += line[std::min(n - 1, static_cast<int>(std::lround(y / step)))];
       if (y > (n - 1) * step) break;
+      y += size.spacing;
     }
     most = std::min(most, sum);
   }

@@ -29,9 +29,11 @@ std::optional<Segment> coil_in_run(const Site& site, const Wishes& w, const Supp
     const double room = distance(far, near) - length;
     if (room < 0) continue;
     const Point u = unit(near - far);
-    for (double at = 0; at <= room; at += kTry) {
+    double at = 0;
+    while (at <= room) {
       const Segment coil{far + at * u, far + (at + length) * u};
       if (fits(site, w, header, field, coil)) return coil;
+      at += kTry;
     }
   }
   return std::nullopt;

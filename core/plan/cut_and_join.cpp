@@ -102,6 +102,7 @@ std::optional<Polyline> chained(std::vector<Polyline> parts, double reach) {
 
 Result<Plan> lines_joined(Plan plan, const std::vector<const Feature*>& all, double reach) {
   std::vector<Polyline> parts;
+  parts.reserve(all.size());
   for (const Feature* f : all) parts.push_back(f->points);
   const auto line = chained(std::move(parts), reach);
   if (!line)
@@ -219,10 +220,12 @@ Result<Plan> joined(Plan plan, const std::vector<int>& ids, double reach) {
                          say("Select utilities that carry the same, or areas of the same kind.")));
   const std::vector<Feature> kept = [&] {
     std::vector<Feature> copies;
+    copies.reserve(all.size());
     for (const Feature* f : all) copies.push_back(*f);
     return copies;
   }();
   std::vector<const Feature*> those;
+  those.reserve(kept.size());
   for (const Feature& f : kept) those.push_back(&f);
   return shape_of(first.kind) == FeatureShape::line ? lines_joined(std::move(plan), those, reach)
                                                     : areas_joined(std::move(plan), those);

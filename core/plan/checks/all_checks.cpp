@@ -95,6 +95,7 @@ const std::vector<CheckEntry>& all_checks() {
       {"pipe_joined", mark("Every circuit comes whole out of a pipe that is sold."), checks::pipe_joined},
       {"digging_price_apart", mark("The layout weighs digging at what the bill comes to."),
        checks::digging_price_apart},
+      {"heat_pump_twice", mark("The heat pump is counted once."), checks::heat_pump_twice},
       {"joint_buried_untested", mark("No joint is buried before its test is passed."),
        checks::joint_buried_untested},
       {"record_faults", mark("Test, flushing and fill were done as asked."), checks::record_faults},

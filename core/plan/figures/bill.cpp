@@ -160,8 +160,11 @@ void add_bill(Figures& all, const Plan& plan, const Outcome& outcome) {
   derived(all, "bill.cost", say("Cost before overhead, markup and tax, {}", currency), bill.cost, Q::money,
           {say("sum of the lines"), std::move(sums), ""});
   add_terms(all, plan.pricing.terms, bill, currency);
+  const bool pump_apart = plan.pricing.running.unit_cost > 0;
   derived(
-      all, "cost.total", say("Price in all, {}", currency), bill.price, Q::money,
+      all, "cost.total",
+      pump_apart ? say("Price of the loop in the ground, {}", currency) : say("Price in all, {}", currency),
+      bill.price, Q::money,
       {say("cost + overhead + markup + tax"), {"bill.cost", "bill.overhead", "bill.markup", "bill.tax"}, ""});
   add_incentives(all, plan.pricing.terms, bill, currency);
   if (all.find("flow.capacity") != nullptr && plan.flow.capacity > 0)

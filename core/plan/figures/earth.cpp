@@ -109,6 +109,7 @@ void add_volumes(Figures& all, const Part& part, const EarthWork& w) {
 void add_totals(Figures& all, const std::vector<Part>& parts, const EarthWork& sum) {
   for (const Volume& t : {kBank, kBedding, kLoose, kBackfill, kSurplus}) {
     std::vector<std::string> from;
+    from.reserve(parts.size());
     for (const Part& part : parts) from.push_back("dig." + part.key + t.part);
     derived(all, std::string("dig.total") + t.part, translated(t.total), sum.*t.value, Q::volume,
             {say("sum of trenches, header and run"), std::move(from), ""});
@@ -202,6 +203,7 @@ void add_earth(Figures& all, const Plan& plan, const Outcome& outcome) {
           {say("width + 2 x slope x depth"), {"dig.trench_width", "dig.slope", "dig.trench_depth"}, ""});
   const std::vector<Part> parts = parts_of(all, plan, outcome);
   std::vector<std::string> lengths;
+  lengths.reserve(parts.size());
   for (const Part& part : parts) lengths.push_back(part.length);
   derived(all, "dig.length", say("Trench to dig in all"), outcome.dig.total.length, Q::length,
           {say("sum of trenches, header and run"), std::move(lengths), ""});

@@ -544,6 +544,18 @@ TEST(Family, TheDaysThatEarthLiesOnRootsAreThoseOfTheCalendar) {
   }
 }
 
+// A remark is put together where it is read: its parts and their frame are of one language.
+TEST(Family, ARemarkOfASpanishSheetIsSpanishThroughout) {
+  const Solved s = alder();
+  SheetSetup setup{Paper::letter, 60, QDate(2026, 5, 4)};
+  setup.language = "es";
+  const SheetPtr sheet = make_sheet(*find_sheet_kind("permit"), s.plan, s.outcome, setup);
+  ASSERT_FALSE(sheet->remarks().empty());
+  const std::string words = sheet->remarks()[0].message();
+  EXPECT_NE(words.find("fuera de la"), std::string::npos) << words;
+  EXPECT_EQ(words.find("must be"), std::string::npos) << words;
+}
+
 TEST(Family, UsualTermsAndDaysAreSaidInTheLanguageOfTheSheetAndTypedOnesAreTold) {
   let_qt_speak();
   Solved s = alder();

@@ -5,9 +5,13 @@
 
 #include <QComboBox>
 #include <QLabel>
+#include <QLineEdit>
+#include <QMouseEvent>
 #include <QScrollArea>
+#include <QSettings>
 #include <QTemporaryDir>
 #include <QTest>
+#include <algorithm>
 #include <set>
 
 #include "app/support/wait.h"
@@ -16,7 +20,9 @@
 #include "dig/dig_order.h"
 #include "plan/solve.h"
 #include "plots/crew_chart.h"
+#include "report/headline.h"
 #include "support/sample_plans.h"
+#include "window/column_grip.h"
 #include "window/main_window.h"
 #include "window/side_column.h"
 
@@ -145,4 +151,62 @@ TEST_F(CrewPanelTest, SaysWhereOneMoreHourPays) {
     ++(then < now ? paid : unpaid);
   }
   EXPECT_GT(paid, 0);
+}
+
+TEST_F(CrewPanelTest, TheFirstDayIsWhereItIsEntered) {
+  const auto first = [&]() -> QLineEdit* {
+    for (QLineEdit* edit : panel->findChildren<QLineEdit*>())
+      if (edit->accessibleName() == "First day") return edit;
+    return nullptr;
+  };
+  ASSERT_NE(first(), nullptr);
+  Plan plan = window.document().plan();
+  plan.proposal.start = "2027-06-07";
+  window.document().commit(plan, "Promised");
+  ASSERT_TRUE(wait_until([&] { return !window.document().stale(); }));
+  EXPECT_EQ(first()->text(), "");
+  EXPECT_EQ(first()->placeholderText(), "as the proposal says: 2027-06-07");
+}
+
+// As on the drawing, where Arabic numbers are those of trenches.
+TEST_F(CrewPanelTest, StepsAreCountedInRomanNumeralsAndABarIsExplainedAboveTheBars) {
+  EXPECT_TRUE(says("<b>I</b>"));
+  EXPECT_TRUE(says("<b>II</b>"));
+  EXPECT_FALSE(says("<b>2</b>"));
+  const auto labels = panel->findChildren<QLabel*>();
+  const auto told =
+      std::ranges::find_if(labels, [](QLabel* l) { return l->text().startsWith("Point at a bar"); });
+  ASSERT_NE(told, labels.end());
+  EXPECT_LT((*told)->mapTo(panel, QPoint()).y(), panel->chart()->mapTo(panel, QPoint()).y());
+}
+
+TEST_F(CrewPanelTest, WhatTheOrderIsDrawnWithIsSaidOnTheDrawing) {
+  auto* legend = window.canvas()->findChild<QWidget*>("dig_legend");
+  ASSERT_NE(legend, nullptr);
+  EXPECT_TRUE(legend->isHidden());
+  window.actions().action("view.dig")->trigger();
+  EXPECT_FALSE(legend->isHidden());
+  EXPECT_TRUE(legend->accessibleName().contains("step in the order of digging"));
+  EXPECT_TRUE(window.canvas()->rect().contains(legend->geometry()));
+  window.actions().action("view.dig")->trigger();
+  EXPECT_TRUE(legend->isHidden());
+}
+
+TEST_F(CrewPanelTest, TheColumnIsDraggedWiderAndRemembersIt) {
+  auto* grip = window.side()->findChild<ColumnGrip*>();
+  ASSERT_NE(grip, nullptr);
+  const int before = panel->width();
+  QTest::mousePress(grip, Qt::LeftButton, {}, QPoint(4, 200));
+  QTest::mouseMove(grip, QPoint(-116, 200));
+  QMouseEvent move(QEvent::MouseMove, QPointF(-116, 200), grip->mapToGlobal(QPointF(-116, 200)), Qt::NoButton,
+                   Qt::LeftButton, {});
+  QApplication::sendEvent(grip, &move);
+  QTest::mouseRelease(grip, Qt::LeftButton, {}, QPoint(4, 200));
+  QCoreApplication::processEvents();
+  EXPECT_NEAR(panel->width(), before + 120, 8);
+  MainWindow another{folder.filePath("kept too")};
+  EXPECT_NEAR(
+      another.side()->findChild<CrewPanel*>()->window()->findChild<Headline*>()->parentWidget()->width(),
+      364 + 120, 2);
+  QSettings().remove("window/side_width");
 }

@@ -5,6 +5,7 @@
 
 #include <QAction>
 #include <QApplication>
+#include <QCheckBox>
 #include <QComboBox>
 #include <QDate>
 #include <QDir>
@@ -394,6 +395,12 @@ TEST_F(MainWindowTest, HowSheetsArePrintedIsRemembered) {
   choose("Scale", 3);
   choose("Units of the sheets", 1);
   choose("Language of the sheets", 1);
+  // A crew's sheet in its language is no wish for the family's proposal.
+  EXPECT_EQ(strip->setup().language, "es");
+  EXPECT_EQ(window.document().plan().sheets.language, "");
+  for (QCheckBox* box : strip->findChildren<QCheckBox*>())
+    if (box->text() == "Always for this plan") box->click();
+  ASSERT_TRUE(wait_until([&] { return !window.document().stale(); }));
   const SheetWishes& kept = window.document().plan().sheets;
   EXPECT_EQ(kept.scale, 180);
   EXPECT_EQ(kept.units, SheetUnits::metric);

@@ -16,7 +16,10 @@
 #include "cost/fuels.h"
 #include "plots/chart_view.h"
 #include "plots/cost_chart.h"
+#include "report/headline.h"
+#include "sheets/family_facts.h"
 #include "support/sample_plans.h"
+#include "window/kitchen_view.h"
 #include "window/price_table.h"
 
 using namespace underlawn;
@@ -67,6 +70,17 @@ struct PricePanelTest : testing::Test {
     EXPECT_TRUE(out.open(QIODevice::WriteOnly));
     out.write(text.data(), static_cast<qint64>(text.size()));
     return path;
+  }
+  // The book as it is exported, but for the price of one row.
+  void read_back_without(const std::string& key) {
+    const QString path = folder.filePath("book.csv");
+    panel->write_book(path);
+    QFile in(path);
+    ASSERT_TRUE(in.open(QIODevice::ReadOnly));
+    QStringList lines = QString::fromUtf8(in.readAll()).split('\n');
+    for (QString& line : lines)
+      if (line.startsWith(QString::fromStdString(key + ","))) line = QString::fromStdString(key) + ",,,,,,,";
+    panel->read_book(file("emptied.csv", lines.join('\n').toStdString()));
   }
   bool says(const QString& part) {
     for (const QLabel* label : panel->findChildren<QLabel*>())
@@ -210,7 +224,7 @@ TEST_F(PricePanelTest, AnotherSystemIsAddedEditedAndRemoved) {
   current();
   ASSERT_EQ(document.plan().pricing.running.others.size(), 1u);
   EXPECT_EQ(document.plan().pricing.running.others[0].fuel, "propane");
-  type(called<QLineEdit>(*panel, "Price of that"), "3.10");
+  type(called<QLineEdit>(*panel, "Price of one unit"), "3.10");
   EXPECT_NEAR(document.plan().pricing.running.others[0].price, 3.10, 1e-12);
   type(called<QLineEdit>(*panel, "Heating efficiency"), "0");
   EXPECT_GT(document.plan().pricing.running.others[0].efficiency, 0);
@@ -230,4 +244,73 @@ TEST_F(PricePanelTest, TheChartBeginsWithTheFirstCostAndEndsWithAllThatIsPaid) {
   EXPECT_EQ(chart.lines[0].points[0].y(), c.loop.first);
   EXPECT_EQ(chart.lines[1].points[3].y(), c.others[0].paid[3]);
   EXPECT_GE(chart.y.high, c.loop.paid.back());
+}
+
+// One name, one number: what the family is told as the price in all stands under that name alone.
+TEST_F(PricePanelTest, TheLoopAndTheWholePriceHaveNamesOfTheirOwn) {
+  const Headline headline(document);
+  EXPECT_TRUE(headline.words().contains("price in all")) << headline.words().toStdString();
+  EXPECT_FALSE(says("In all, heat pump in"));
+  with_a_heat_pump_price();
+  current();
+  EXPECT_TRUE(headline.words().contains("loop in the ground")) << headline.words().toStdString();
+  EXPECT_FALSE(headline.words().contains("in all"));
+  EXPECT_FALSE(says("Price in all"));
+  EXPECT_TRUE(says("In all, heat pump in"));
+  const double family = family_facts(document.plan(), *document.outcome()).price;
+  EXPECT_NEAR(document.outcome()->figures.at("run.loop.first").value, family, 1);
+  EXPECT_TRUE(says(
+      QString::fromStdString(print_quantity(Quantity::money, family, UnitSystem::us, Fineness::coarse))));
+}
+
+TEST_F(PricePanelTest, ADotOfTheChartSaysAgainstWhatAndOfWhichKindItIs) {
+  Plan plan = document.plan();
+  plan.pricing.running.years = 30;
+  plan.pricing.running.unit_cost = 9000;
+  OtherSystem dear = usual_systems()[0];
+  dear.name = "Furnace of somebody";
+  dear.first_cost = 1000;
+  dear.maintenance = 6000;
+  plan.pricing.running.others = {dear};
+  document.commit(plan, "Compared");
+  current();
+  const Chart chart = paid_chart(document.plan(), *document.outcome());
+  ASSERT_EQ(chart.marks.size(), 1u);
+  EXPECT_TRUE(chart.marks[0].text.startsWith("Furnace of some")) << chart.marks[0].text.toStdString();
+  EXPECT_TRUE(says("against Furnace of somebody after " + chart.marks[0].text.section(": ", 1)));
+}
+
+// At the kitchen table as in the proposal: every way compared there, and when the loop pays.
+TEST_F(PricePanelTest, TheKitchenTellsEveryWayAndItsPayback) {
+  with_a_heat_pump_price();
+  Plan plan = document.plan();
+  plan.pricing.running.others.clear();
+  for (int i = 0; i < 3; ++i) {
+    OtherSystem other = usual_systems()[0];
+    other.name = "Way " + std::to_string(i + 1);
+    other.maintenance = 2000.0 * i;
+    plan.pricing.running.others.push_back(other);
+  }
+  document.commit(plan, "Compared");
+  current();
+  const FamilyFacts facts = family_facts(document.plan(), *document.outcome());
+  ASSERT_EQ(facts.others.size(), 3u);
+  QStringList told;
+  for (const KitchenScene& scene : kitchen_scenes(document.plan(), *document.outcome()))
+    for (const auto& [number, words] : scene.amounts) told << number + " " + words;
+  for (const OtherWay& other : facts.others) {
+    const QStringList of = told.filter(other.name);
+    ASSERT_EQ(of.size(), 1) << other.name.toStdString();
+    EXPECT_TRUE(of[0].contains(other.payback ? QString("%1 to").arg(std::floor(other.payback->low + 1e-9))
+                                             : QString("not at these prices")))
+        << of[0].toStdString();
+  }
+}
+
+TEST_F(PricePanelTest, LinesWithoutAPriceAreNamed) {
+  const std::string key = "union 1-1/4 in";
+  read_back_without(key);
+  current();
+  EXPECT_TRUE(told.contains("The price of union 1-1/4 in in line")) << told.toStdString();
+  EXPECT_TRUE(says("counts for nothing: Union to the house piping, 1-1/4 in."));
 }

@@ -183,6 +183,11 @@ TEST_F(BillTest, SaysWhatIsMissingOldOrJoined) {
   tie.price.reset();
   set_row(plan.pricing.book, plan.wishes, tie);
   EXPECT_TRUE(has("price_missing"));
+  for (const Finding& f : solve(plan).findings)
+    if (f.rule == "price_missing") {
+      EXPECT_NE(f.title.find("Tie"), std::string::npos) << f.title;
+      EXPECT_EQ(f.measured, f.required);  // how many lines is no measure of anything asked
+    }
   PriceRow tape = row_of(plan.pricing.book, plan.wishes, "warning_tape");
   tape.date = "2020-01-01";
   set_row(plan.pricing.book, plan.wishes, tape);
@@ -194,6 +199,21 @@ TEST_F(BillTest, SaysWhatIsMissingOldOrJoined) {
   set_row(plan.pricing.book, plan.wishes, pipe);
   EXPECT_TRUE(has("pipe_joined"));
   EXPECT_EQ(at(bill(), "coupling_3_4_in").needed, 4);
+}
+
+TEST_F(BillTest, AHeatPumpThatIsALineOfItsOwnTooIsPointedOut) {
+  const auto has = [&] {
+    return std::ranges::any_of(solve(plan).findings,
+                               [](const Finding& f) { return f.rule == "heat_pump_twice"; });
+  };
+  plan.pricing.terms.extras = {{"Heat Pump, 3 ton", 1, "each", 11500, false}};
+  EXPECT_FALSE(has());
+  plan.pricing.running.unit_cost = 11500;
+  EXPECT_TRUE(has());
+  plan.pricing.terms.extras[0].item = "Bomba de calor";
+  EXPECT_TRUE(has());
+  plan.pricing.terms.extras[0].item = "Permit";
+  EXPECT_FALSE(has());
 }
 
 TEST_F(BillTest, TheLayoutsDiggingPriceIsComparedWithHours) {

@@ -5,8 +5,11 @@
 
 #include <cmath>
 
+#include "cost/bill.h"
 #include "cost/pricing_troubles.h"
+#include "plan/solve.h"
 #include "support/mutated_text.h"
+#include "support/sample_plans.h"
 
 namespace underlawn {
 namespace {
@@ -81,7 +84,9 @@ TEST(PriceCsv, RollsMayHavePricesOfTheirOwnAndAnyLengthBeCut) {
 TEST(PriceCsv, ReadsWhatASpreadsheetMakesOfIt) {
   const Read r =
       read("\xEF\xBB\xBFPrice;Key;Unit;Pack\r\n0,67;pipe 3/4 in DR 11;ft;500 | 1000\r\n;tie;each;\r\n");
-  EXPECT_TRUE(r.remarks.empty());
+  ASSERT_EQ(r.remarks.size(), 1u);  // the tie has no price, which is told
+  EXPECT_EQ(r.remarks[0].code, "price_row_without_price");
+  EXPECT_NE(r.remarks[0].thing.find("tie"), std::string::npos);
   EXPECT_NEAR(r.wishes.prices.coil_pipe, 0.67 / kFoot, 1e-12);
   const PriceRow pipe = row_of(r.book, r.wishes, "pipe 3/4 in DR 11");
   EXPECT_EQ(pipe.packs.size(), 2u);
@@ -124,6 +129,23 @@ TEST(PriceCsv, KeysThatNothingHasAndKeysThatComeTwiceAreTold) {
   EXPECT_NE(r.remarks[1].message().find("line 5"), std::string::npos) << r.remarks[1].message();
   EXPECT_NE(r.remarks[1].message().find("line 3"), std::string::npos);
   EXPECT_NEAR(*row_of(r.book, r.wishes, "tie").price, 0.3, 1e-12);
+}
+
+// What a remark points to as "the exported book" has every key that a bill may have.
+TEST(PriceCsv, HasEveryRowOfTheBillFittingsToo) {
+  Plan plan = sample::half_acre();
+  plan.thermal.years = 1;
+  const Outcome outcome = solve(plan);
+  ASSERT_NE(outcome.bill, nullptr);
+  const std::string text = price_csv(plan.pricing.book, plan.wishes, plan.units);
+  int fittings = 0;
+  for (const BillLine& line : outcome.bill->lines) {
+    if (line.row.empty()) continue;
+    EXPECT_NE(text.find("\n" + line.row + ","), std::string::npos) << line.row;
+    for (const char* word : {"tee ", "elbow ", "reducer ", "union ", "cap "})
+      fittings += line.row.starts_with(word);
+  }
+  EXPECT_GT(fittings, 2);
 }
 
 TEST(PriceCsv, RefusesWhatIsNoPriceBook) {

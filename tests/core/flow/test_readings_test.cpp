@@ -35,6 +35,10 @@ TEST(TestReadings, RefusesByRow) {
   EXPECT_THAT(refusal("time_min,pressure\n0,90\n"), testing::HasSubstr("pressure_psi"));
   EXPECT_THAT(refusal("time_min,time_s,pressure_psi\n0,0,90\n"), testing::HasSubstr("time_s"));
   EXPECT_NE(refusal(""), "read");
+  // One refusal names all that is missing.
+  const std::string all = refusal("minutes,gauge\n0,90\n");
+  for (const char* name : {"time_min", "pressure_psi", "pressure_bar", "temperature_f"})
+    EXPECT_THAT(all, testing::HasSubstr(name));
 }
 
 // Seed 11.
