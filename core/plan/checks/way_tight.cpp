@@ -14,13 +14,28 @@ namespace {
 struct Tight {
   double machine = std::numeric_limits<double>::infinity();  // m left beside its width
   double trucks = machine;
-  Polyline way;  // the tightest
+  Polyline gap;  // where it is tightest, from the middle of the way to it
 };
+
+// The shortest line from the way to the outline.
+Polyline gap_between(const Polyline& way, const Ring& outline) {
+  Polyline gap{way.front(), outline.front()};
+  const auto take = [&gap](Point on_way, Point on_thing) {
+    if (distance(on_way, on_thing) < distance(gap[0], gap[1])) gap = {on_way, on_thing};
+  };
+  for (std::size_t i = 1; i < way.size(); ++i)
+    for (std::size_t j = 0; j < outline.size(); ++j) {
+      const Segment leg{way[i - 1], way[i]}, side{outline[j], outline[(j + 1) % outline.size()]};
+      for (Point p : {leg.a, leg.b}) take(p, nearest_on(side, p));
+      take(nearest_on(leg, side.a), side.a);
+    }
+  return gap;
+}
 
 void add(Tight& tight, double& least, const Polyline& way, double width, const Feature& f) {
   if (way.size() < 2) return;
   const double left = std::max(0.0, line_to_feature(way, f) - width / 2);
-  if (left < std::min(tight.machine, tight.trucks)) tight.way = way;
+  if (left < std::min(tight.machine, tight.trucks)) tight.gap = gap_between(way, f.points);
   least = std::min(least, left);
 }
 
@@ -56,7 +71,7 @@ Finding finding_of(const Feature& f, const Tight& t) {
                 "and staked, lay plates or mats, send half loads, never a wheel on it; or take narrower "
                 "trucks, or let them in on another side.");
   made.source = translated(kCommonPractice);
-  made.places = {t.way, drawn(f)};
+  made.places = {t.gap};
   return made;
 }
 
