@@ -262,6 +262,58 @@ TEST(WaysClear, AGapTooNarrowIsSharedAndAWideOneIsNot) {
   EXPECT_LT(wall, 0);
 }
 
+constexpr double kZone = 0.4572;  // m, 18 in each side of a marked line: laonecall.com
+
+// m2 of heaps within the zone, square by square.
+double hidden(const DigOrder& order, const Polyline& line) {
+  constexpr double kSquare = 0.1;
+  double sum = 0;
+  for (const DigStep& step : order.steps)
+    for (const Ring& heap : step.spoil) {
+      double x0 = 1e9, x1 = -1e9, y0 = 1e9, y1 = -1e9;
+      for (Point p : heap) {
+        x0 = std::min(x0, p.x), x1 = std::max(x1, p.x);
+        y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
+      }
+      for (double x = x0 + kSquare / 2; x < x1; x += kSquare)
+        for (double y = y0 + kSquare / 2; y < y1; y += kSquare) {
+          double away = 1e9;
+          for (std::size_t i = 1; i < line.size(); ++i)
+            away = std::min(away, to_segment({x, y}, line[i - 1], line[i]));
+          if (away < kZone && inside({x, y}, heap)) sum += kSquare * kSquare;
+        }
+    }
+  return sum;
+}
+
+TEST(HeapsClear, HideNoMarkOfALineOrAFindingSaysWhyAndWhatItCosts) {
+  int lines = 0, hides = 0;
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const auto plan = load_plan(std::string(UNDERLAWN_SOURCE_DIR) + "/samples/" + name + ".underlawn");
+    ASSERT_TRUE(plan);
+    const Outcome outcome = solve(plan->value);
+    for (const Feature& f : plan->value.site.features) {
+      if (f.kind != FeatureKind::utility) continue;
+      ++lines;
+      const double m2 = hidden(*outcome.order, f.points);
+      if (f.utility == UtilityKind::gas || f.utility == UtilityKind::electric) {
+        EXPECT_LT(m2, 0.1) << name << ": " << f.name << " has room to be seen in both samples";
+      }
+      if (m2 < 0.6) continue;
+      ++hides;
+      const std::string key = "spoil_lies_on/feature-" + std::to_string(f.id);
+      const auto found = std::find_if(outcome.findings.begin(), outcome.findings.end(),
+                                      [&](const Finding& o) { return o.key == key; });
+      ASSERT_NE(found, outcome.findings.end()) << name << ": " << f.name;
+      EXPECT_NEAR(found->measured, m2, 0.1 * m2);
+      EXPECT_NE(found->advice.find("on the other side"), std::string::npos) << found->advice;
+      EXPECT_NE(found->advice.find("Trucking"), std::string::npos) << found->advice;
+    }
+  }
+  EXPECT_GT(lines, 8);
+  EXPECT_GT(hides, 0);
+}
+
 // Earth that runs on down its own slope of `repose` from the edge of a heap to a floor `depth` below ends
 // that much farther: the heads of trenches under a heap stay free.
 TEST(WaysClear, NoHeapLiesWhereItRunsIntoAHeadThatStaysOpen) {
