@@ -16,6 +16,7 @@
 #include "sheets/flow.h"
 #include "sheets/map_parts.h"
 #include "sheets/paper.h"
+#include "sheets/tapes.h"
 
 using namespace underlawn;
 
@@ -125,6 +126,39 @@ TEST(DigMapPicture, ShowsTheWholeLotAndSaysHowWideTheMachineIs) {
   EXPECT_TRUE(has("8'-6\"")) << "102 in, a truck";
   EXPECT_FALSE(has(QString(QChar(0x2026)))) << "nothing of the key is cut";
   EXPECT_TRUE(has("the loader carries"));
+}
+
+// Over the corner it is taped from, where the tape has room for it farther on: a letter and more away.
+constexpr double kLongEnough = 20;  // m, for its words at the scales of these pages
+TEST(TrenchPage, NoTapesLengthLiesOnItsOwnCorner) {
+  int seen = 0;
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const laid_out::Sample& s = sample(name);
+    const QSizeF page = sheet::size_of(Paper::letter, false);
+    for (const sheet::BlockPtr& block : sheet::trench_pages(s.plan, s.outcome)) {
+      const auto texts = test::all_written_by(
+          [&](QPainter& p) { block->paint(p, QRectF(0, 0, page.width() * 0.93, page.height() * 0.83)); });
+      for (const Tie& tie : s.outcome.stake_out.ties) {
+        const sheet::PrintedTapes tapes = sheet::printed_tapes(s.plan, s.outcome.stake_out, tie);
+        if (std::min(tie.first_distance, tie.second_distance) < kLongEnough) continue;
+        for (const auto& [tag, tape] :
+             {std::pair(tie.first, tapes.first), std::pair(tie.second, tapes.second)})
+          for (const test::Written& length : texts)
+            for (const test::Written& corner : texts) {
+              const QRectF ink = length.ink.boundingRect();
+              const bool turned =
+                  length.text == tape && ink.height() > 1.5 * corner.ink.boundingRect().height();
+              if (!turned || corner.text != QString::fromStdString(tag)) continue;
+              ++seen;
+              const double letter = corner.ink.boundingRect().height();
+              EXPECT_FALSE(ink.adjusted(-1.2 * letter, -1.2 * letter, 1.2 * letter, 1.2 * letter)
+                               .intersects(corner.ink.boundingRect()))
+                  << name << ": " << tape.toStdString() << " at " << tag;
+            }
+      }
+    }
+  }
+  EXPECT_GT(seen, 10);
 }
 
 TEST(DigMapPicture, TheClearanceOfAWellIsNotWrittenIntoAHouse) {
