@@ -214,6 +214,11 @@ double Labels::cost(const Label& label, QPointF centre, const QRectF& room, doub
       if (area.containsPoint(centre, Qt::OddEvenFill) &&
           !belongs_to(area, label.anchor, 0.3 * label.font.pixelSize()))
         sum += 25;
+  if (label.tag != TagShape::none && label.leader)
+    for (const QPolygonF& other : taken_)
+      if (!other.containsPoint(label.anchor, Qt::OddEvenFill) &&
+          overlap(other, QPolygonF({label.anchor, centre})))
+        sum += kOverLabel;
   return sum;
 }
 

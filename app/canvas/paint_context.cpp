@@ -108,6 +108,13 @@ void label_area(PaintContext& c, const QPolygonF& area, const QString& text, con
     label.places = {middle, middle - spare, middle + spare};
   } else {
     label.places += places_around(middle, box.size() / 2, text, label.font, 4);
+    // Of a high thing beside it all along, before places over and under it that may be another's.
+    if (box.height() > 3 * size.height())
+      for (double y : {-0.38, 0.38, -0.2, 0.2})
+        for (double side : {-1.0, 1.0})
+          label.places.insert(
+              std::min<qsizetype>(1, label.places.size()),
+              middle + QPointF(side * (box.width() + size.width() + size.height()) / 2, y * box.height()));
   }
   label.anchor = middle;
   label.thing = box;

@@ -8,6 +8,7 @@
 #include "canvas/paint_context.h"
 #include "dig/dig_order.h"
 #include "dig/dig_words.h"
+#include "field/trench.h"
 #include "plane/region.h"
 #include "plane/strip.h"
 
@@ -57,9 +58,16 @@ void paint_direction(PaintContext& c, const DigStep& step) {
                 c.at(place_along(step.line, (share - 0.05) * long_).at), 10 * c.look.line, pen);
 }
 
+// From where it stands after the step before, at the dot.
 void paint_way(PaintContext& c, const Polyline& way, bool first) {
   if (way.size() < 2) return;
   const QPolygonF line = c.line(way);
+  c.labels.avoid(line);
+  if (!first) {
+    c.painter.setPen(Qt::NoPen);
+    c.painter.setBrush(shown(c, c.look.ghost));
+    c.painter.drawEllipse(line.front(), 2.6 * c.look.line, 2.6 * c.look.line);
+  }
   c.painter.setBrush(Qt::NoBrush);
   c.painter.setPen(c.dashed(shown(c, c.look.ghost), first ? 2.0 : 1.2, {4, 3}));
   c.painter.drawPolyline(line);
@@ -72,6 +80,7 @@ void paint_way(PaintContext& c, const Polyline& way, bool first) {
 void paint_truck_way(PaintContext& c, const Polyline& way, bool back) {
   if (way.size() < 2) return;
   const QPolygonF line = c.line(way);
+  c.labels.avoid(line);
   c.painter.setBrush(Qt::NoBrush);
   QPen pen = c.dashed(shown(c, c.look.ghost), back ? 1.4 : 2.2,
                       back ? QVector<qreal>{6, 4, 0.1, 4} : QVector<qreal>{0.1, 5});
@@ -117,7 +126,23 @@ bool on_a_building(const PaintContext& c, QPointF place) {
   });
 }
 
-// Beside header or run: on either side, from where it is begun on, on no building.
+bool meets_a_building(const PaintContext& c, QPointF place, QSizeF size) {
+  const QRectF text(place - QPointF(size.width(), size.height()) / 2, size);
+  return std::ranges::any_of(c.plan.site.features, [&](const Feature& f) {
+    return f.kind == FeatureKind::house && f.points.size() > 2 &&
+           c.line(f.points).intersects(QPolygonF(text));
+  });
+}
+
+// A number on a coil trench is read as that trench's.
+bool on_a_trench(const PaintContext& c, QPointF place, double wide, double high) {
+  const QRectF tag(place.x() - wide / 2, place.y() - high / 2, wide, high);
+  return std::ranges::any_of(c.outcome->layout.trenches, [&](const Trench& t) {
+    return c.line(strip_along(middle_line(t), t.width)).intersects(QPolygonF(tag));
+  });
+}
+
+// Beside header or run: on either side, from where it is begun on, on no building and no coil trench.
 QVector<QPointF> places_beside(const PaintContext& c, const DigStep& step, double em, double wide) {
   QVector<QPointF> places;
   const double long_ = length(step.line);
@@ -132,7 +157,7 @@ QVector<QPointF> places_beside(const PaintContext& c, const DigStep& step, doubl
       // A tag is wider than high: what lies beside it has to be farther off than what lies over it.
       const double reach = std::abs(across.x()) * wide / 2 + std::abs(across.y()) * 0.7 * em;
       const QPointF place = on + (half + reach + 0.25 * em) * across;
-      if (!on_a_building(c, place)) places.push_back(place);
+      if (!on_a_building(c, place) && !on_a_trench(c, place, wide, 1.4 * em)) places.push_back(place);
     }
   return places;
 }
@@ -166,9 +191,12 @@ void tag_step(PaintContext& c, const DigStep& step, int number) {
   if (c.view.to_device(long_) > 6 * em && !label.places.isEmpty()) return c.labels.add(std::move(label));
   label.anchor = c.at(place_along(step.line, 0.3 * long_).at);
   for (double away : {1.6, 2.6, 3.6})
-    for (int i = 0; i < 8; ++i)
-      label.places.push_back(label.anchor + away * label.font.pixelSize() *
-                                                QPointF(std::cos(i * M_PI / 4), std::sin(i * M_PI / 4)));
+    for (int i = 0; i < 8; ++i) {
+      const QPointF place =
+          label.anchor + away * em * QPointF(std::cos(i * M_PI / 4), std::sin(i * M_PI / 4));
+      if (!on_a_trench(c, place, wide, 1.4 * em)) label.places.push_back(place);
+    }
+  if (label.places.isEmpty()) label.places = {label.anchor};
   label.leader = true;
   label.leader_from = 0.9 * label.font.pixelSize();
   c.labels.add(std::move(label));
@@ -184,9 +212,17 @@ void name_place(PaintContext& c, Point place, const QString& text, const QColor&
   label.rank = 3;
   label.anchor = c.at(place);
   const double width = text_size(text, label.font).width();
-  if (width < 2 * inside) label.places.push_back(label.anchor);
+  if (width > 1.8 * inside && width < 2.4 * inside) label.font = c.font(0.9 * 1.8 * inside / width);
+  if (width < 2.4 * inside) label.places.push_back(label.anchor);
+  label.thing = QRectF(label.anchor - QPointF(inside, inside), QSizeF(2 * inside, 2 * inside));
+  label.leader = true;
+  label.leader_from = 0.9 * label.font.pixelSize();
   const double reach = std::max(10 * c.look.line, inside);
   label.places += places_around(label.anchor, {reach, reach}, text, label.font);
+  const QVector<QPointF> all = label.places;
+  const QSizeF size = text_size(text, label.font);
+  label.places.removeIf([&](QPointF p) { return meets_a_building(c, p, size); });
+  if (label.places.isEmpty()) label.places = all;
   c.labels.add(std::move(label));
 }
 
@@ -246,6 +282,7 @@ void paint_dig(PaintContext& c) {
   const DigOrder* order = order_of(c);
   if (order == nullptr) return;
   for (std::size_t i = 0; i < order->steps.size(); ++i) paint_way(c, order->steps[i].way, i == 0);
+  paint_way(c, order->way_out, false);
   for (const DigStep& step : order->steps) {
     paint_truck_way(c, step.truck_way, false);
     if (step.fill_way != step.truck_way) paint_truck_way(c, step.fill_way, true);

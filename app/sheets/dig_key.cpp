@@ -3,6 +3,9 @@
 
 #include <algorithm>
 
+#include "dig/machine_ways.h"
+#include "sheets/contents.h"
+
 namespace underlawn::sheet {
 
 namespace {
@@ -50,7 +53,8 @@ void paint_laydown_unnamed(PaintContext& c) {
 
 }  // namespace
 
-std::vector<Sign> dig_signs(const DigOrder& order) {
+std::vector<Sign> dig_signs(const DigOrder& order, double excavator_width, UnitSystem units) {
+  const auto wide = [&](double m) { return text_of(print_quantity(Quantity::length, m, units)); };
   const auto any = [&](bool (*has)(const DigStep&)) { return std::ranges::any_of(order.steps, has); };
   std::vector<Sign> all;
   all.push_back(sign_of_step(
@@ -72,10 +76,10 @@ std::vector<Sign> dig_signs(const DigOrder& order) {
         },
         paint_spoil));
   if (any([](const DigStep& s) { return s.way.size() > 1; }))
-    all.push_back(sign_of_step(
-        QObject::tr("way of the machine"),
-        [](DigStep& s) {
-          s.way = {{1, 5}, {33, 5}};
+    all.push_back(sign(
+        QObject::tr("way of the machine, %1 wide; dot: from where it stands").arg(wide(excavator_width)),
+        [](DigOrder& o) {
+          o.way_out = {{3, 5}, {33, 5}};
         },
         paint_unnamed));
   if (any([](const DigStep& s) { return s.fill_way.size() > 1 && s.fill_way != s.truck_way; }))
@@ -87,7 +91,7 @@ std::vector<Sign> dig_signs(const DigOrder& order) {
         paint_unnamed));
   if (any([](const DigStep& s) { return s.truck_way.size() > 1; }))
     all.push_back(sign_of_step(
-        QObject::tr("trucks take off, to where the last bucket is loaded"),
+        QObject::tr("trucks take off, to where the last bucket is loaded; %1 wide").arg(wide(kTruckWidth)),
         [](DigStep& s) {
           s.truck_way = {{1, 5}, {33, 5}};
         },

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The lot again to scale, with heaps, order numbers and the machine's way.
+#include <algorithm>
+
 #include "canvas/paint_context.h"
 #include "canvas/plan_painter.h"
 #include "dig/dig_order.h"
@@ -33,6 +35,7 @@ Box work_box(const Plan& plan, const DigOrder& order) {
     for (const Polyline* way : {&step.way, &step.truck_way, &step.fill_way}) add(*way);
     for (const Ring& heap : step.spoil) add(heap);
   }
+  add(order.way_out);
   if (order.access) all.push_back(*order.access);
   for (const Feature& f : plan.site.features)
     if (f.kind == FeatureKind::house) add(f.points);
@@ -41,6 +44,29 @@ Box work_box(const Plan& plan, const DigOrder& order) {
   if (order.laydown) box = bounds(Ring{box.low, box.high, *order.laydown - r, *order.laydown + r});
   return box;
 }
+
+// A heap whose own trench is filled by others' earth is what fills one that no earth falls into.
+QString carried_last(const DigOrder& order) {
+  std::vector<int> filled;
+  for (const DigStep& s : order.steps) filled.insert(filled.end(), s.into.begin(), s.into.end());
+  QStringList from, to;
+  for (std::size_t i = 0; i < order.steps.size(); ++i) {
+    const DigStep& s = order.steps[i];
+    if (s.kind != DigKind::trench) continue;
+    const bool by_others = std::ranges::count(filled, s.trench) > 0;
+    const QString numeral = text_of(step_numeral(static_cast<int>(i) + 1));
+    if (by_others && s.into.empty() && !s.spoil.empty()) from << numeral;
+    if (!by_others && !s.into.empty()) to << numeral;
+  }
+  if (from.empty() || to.empty()) return "";
+  return QObject::tr(
+             "After the test of the whole loop open heads are filled first; then the loader carries the heap "
+             "of %1 over the trenches filled by then to %2.")
+      .arg(from.join(", "), to.join(", "));
+}
+
+// The whole lot where it is shown as large as the work, or nearly so.
+constexpr double kLotAsLarge = 1.25;
 
 void paint_roots(PaintContext& c, Point trunk, double radius) {
   const double r = c.view.to_device(radius);
@@ -60,7 +86,7 @@ class DigMap : public Block {
       : plan_(plan),
         outcome_(outcome),
         box_(work_box(plan, *outcome.order)),
-        signs_(dig_signs(*outcome.order)),
+        signs_(dig_signs(*outcome.order, plan.dig.excavator.width, plan.units)),
         roots_(roots_driven(plan, outcome)),
         page_(page) {
     if (!roots_.empty())
@@ -70,6 +96,15 @@ class DigMap : public Block {
     for (const DigStep& step : outcome.order->steps)
       steps_ << QString("%1  %2").arg(text_of(step_numeral(static_cast<int>(steps_.size()) + 1)),
                                       text_of(step_name(step)));
+    carried_ = carried_last(*outcome.order);
+    divide();
+    const Box work = box_;
+    const int work_scale = scale_;
+    box_ = drawn_box(plan, outcome);
+    box_ = bounds(Ring{box_.low, box_.high, work.low, work.high});
+    divide();
+    if (scale_ <= kLotAsLarge * work_scale && height(page_.width()) <= page_.height()) return;
+    box_ = work;
     divide();
   }
 
@@ -91,6 +126,7 @@ class DigMap : public Block {
   std::vector<Sign> signs_;
   std::vector<RootsDriven> roots_;
   QStringList steps_;
+  QString carried_;  // what is said of the last earth, nothing where all of it lies beside its trench
   QSizeF page_;
   int scale_ = 0;
   QSizeF map_;
@@ -119,6 +155,11 @@ double DigMap::key(QPainter* painter, const QRectF& room) const {
   double y = room.top() + std::max(signs_height(signs_, words.width()) + pt(4), pt(46));
   const bool listed = room.width() < 0.5 * page_.width();
   for (const QString& line : wrapped(steps_.join(listed ? "\n" : ";  "), type(9), room.width())) {
+    if (painter != nullptr) write(*painter, {room.left(), y + pt(9)}, line, type(9));
+    y += line_height(type(9));
+  }
+  if (!carried_.isEmpty()) y += pt(4);
+  for (const QString& line : wrapped(carried_, type(9), room.width())) {
     if (painter != nullptr) write(*painter, {room.left(), y + pt(9)}, line, type(9));
     y += line_height(type(9));
   }

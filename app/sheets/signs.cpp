@@ -9,15 +9,28 @@ namespace {
 
 const double kRow = pt(13.5);
 const double kSymbol = pt(34);
+constexpr double kText = 8.5;
 
 int columns_in(const std::vector<Sign>& signs, double width) {
   double widest = 0;
-  for (const Sign& sign : signs) widest = std::max(widest, width_of(sign.text, type(8.5)));
+  for (const Sign& sign : signs) widest = std::max(widest, width_of(sign.text, type(kText)));
   return std::max(1, static_cast<int>(width / (widest + kSymbol + pt(14))));
 }
 
 int rows_in(const std::vector<Sign>& signs, int columns) {
   return (static_cast<int>(signs.size()) + columns - 1) / columns;
+}
+
+// In one column a text may take several lines.
+QStringList lines_of(const Sign& sign, double width) {
+  return wrapped(sign.text, type(kText), width - kSymbol - pt(8));
+}
+
+double top_of(const std::vector<Sign>& signs, std::size_t which, double width) {
+  double y = 0;
+  for (std::size_t i = 0; i < which; ++i)
+    y += kRow + (static_cast<double>(lines_of(signs[i], width).size()) - 1) * line_height(type(kText));
+  return y;
 }
 
 }  // namespace
@@ -33,7 +46,8 @@ Sign sign_of(const QString& text, std::function<void(Miniature&)> fill, void (*p
 }
 
 double signs_height(const std::vector<Sign>& signs, double width) {
-  return rows_in(signs, columns_in(signs, width)) * kRow;
+  const int columns = columns_in(signs, width);
+  return columns == 1 ? top_of(signs, signs.size(), width) : rows_in(signs, columns) * kRow;
 }
 
 void paint_signs(QPainter& painter, const QRectF& room, const std::vector<Sign>& signs,
@@ -47,7 +61,8 @@ void paint_signs(QPainter& painter, const QRectF& room, const std::vector<Sign>&
   const Plan plan;
   for (std::size_t i = 0; i < signs.size(); ++i) {
     const int column = static_cast<int>(i) / rows, row = static_cast<int>(i) % rows;
-    const QPointF at(room.left() + column * step, room.top() + row * kRow);
+    const QPointF at(room.left() + column * step,
+                     columns == 1 ? room.top() + top_of(signs, i, step) : room.top() + row * kRow);
     Labels labels;
     PaintContext c{painter, plan, nullptr, view, look, options, labels};
     painter.save();
@@ -56,8 +71,16 @@ void paint_signs(QPainter& painter, const QRectF& room, const std::vector<Sign>&
     signs[i].paint(c);
     labels.paint(painter, c.device(), look.ground, look.line);
     painter.restore();
-    write_fitted(painter, at + QPointF(kSymbol + pt(5), pt(8)), signs[i].text, step - kSymbol - pt(8),
-                 {8.5, 6.5});
+    const QPointF text = at + QPointF(kSymbol + pt(5), pt(8));
+    if (columns > 1) {
+      write_fitted(painter, text, signs[i].text, step - kSymbol - pt(8), {kText, 6.5});
+      continue;
+    }
+    double down = 0;
+    for (const QString& line : lines_of(signs[i], step)) {
+      write(painter, text + QPointF(0, down), line, type(kText));
+      down += line_height(type(kText));
+    }
   }
 }
 

@@ -89,7 +89,7 @@ Box TrenchPage::box() const {
   return bounds(points);
 }
 
-// In the tape, upright.
+// In the tape, upright; off its corner and its stake where it is long enough.
 Label tape_label(const QLineF& tape, const QString& text) {
   Label label;
   label.text = text;
@@ -101,9 +101,12 @@ Label tape_label(const QLineF& tape, const QString& text) {
   label.rank = 1;
   label.must = true;
   const QPointF across = QPointF(tape.dy(), -tape.dx()) / std::max(1.0, tape.length());
+  const double kept = text_size(text, label.font).width() / 2 + 1.5 * label.font.pixelSize();
+  const double most = std::max(0.0, 0.5 - kept / std::max(1.0, tape.length()));
   for (double aside : {0.0, 0.9, -0.9, 1.8, -1.8})
-    for (double along : {0.55, 0.45, 0.65, 0.35, 0.75, 0.25, 0.85, 0.15})
-      label.places << tape.pointAt(along) + aside * label.font.pixelSize() * across;
+    for (double off : {0.05, -0.05, 0.15, -0.15, 0.25, -0.25, 0.35, -0.35})
+      label.places << tape.pointAt(0.5 + std::clamp(off, -most, most)) +
+                          aside * label.font.pixelSize() * across;
   return label;
 }
 

@@ -49,7 +49,22 @@ Region dear_ground(const Site& site) {
   return unite(dear);
 }
 
-Region shunned_ground(const Site& site) {
+std::vector<DigGround::Beside> driven_beside(const Site& site) {
+  std::vector<DigGround::Beside> all;
+  for (const Feature& f : site.features)
+    if (driven_off(f) > 0 && f.points.size() > 2) all.push_back({region_of(f.points), driven_off(f)});
+  return all;
+}
+
+Region lines_ground(const Site& site) {
+  std::vector<Region> parts;
+  for (const Feature& f : site.features)
+    if (f.kind == FeatureKind::utility && f.points.size() > 1)
+      parts.push_back(buffered(f.points, kToleranceZone));
+  return unite(parts);
+}
+
+Region roots_and_walls_of(const Site& site) {
   std::vector<Region> parts;
   for (const Feature& f : site.features) {
     if (f.kind == FeatureKind::house && f.points.size() > 2)
@@ -126,9 +141,26 @@ DigGround::DigGround(const Site& site)
     : open(open_ground(site)),
       dear(dear_ground(site)),
       sight(open),
-      shunned(shunned_ground(site)),
+      roots_and_walls(roots_and_walls_of(site)),
+      lines(lines_ground(site)),
+      shunned(unite({roots_and_walls, lines})),
+      off_roots_and_walls(subtract(open, roots_and_walls)),
+      off_lines(subtract(open, lines)),
       careful(subtract(open, shunned)),
+      beside(driven_beside(site)),
       has_lot(site.lot.size() > 2) {}
+
+double driven_off(const Feature& f) {
+  switch (f.kind) {
+    case FeatureKind::house:
+      return kDriveOffWall;
+    case FeatureKind::septic_tank:
+    case FeatureKind::drain_field:
+      return kDriveOffSeptic;
+    default:
+      return 0;
+  }
+}
 
 std::string blocker_of(const Site& site, const Segment& leg) {
   for (const Feature& f : site.features)

@@ -52,7 +52,8 @@ MachineWays::MachineWays(const DigGround& ground, const Machine& machine, double
       off_(off),
       reach_(machine.reach),
       ground_(grown(ground.open, -half_)),
-      sight_(ground_) {}
+      sight_(ground_),
+      room_(ground, ground_, machine.width) {}
 
 std::vector<Point> MachineWays::stands_to_begin(const Polyline& line) const {
   std::vector<Point> all;
@@ -85,12 +86,12 @@ bool MachineWays::off(Point from, Point to, const Standing& standing) const {
 }
 
 bool MachineWays::clear(Point from, Point to, const Standing& standing) const {
-  return sight_.sees(from, to) && off(from, to, standing);
+  if (!wide_) wide_.emplace(room_.widest({}));
+  return wide_->sees(from, to) && off(from, to, standing);
 }
 
-Region MachineWays::free(const Standing& standing) const {
-  return subtract(ground_,
-                  unite({rings_grown(standing.trenches, off_ + half_), rings_grown(standing.heaps, half_)}));
+Region MachineWays::taken(const Standing& standing) const {
+  return unite({rings_grown(standing.trenches, off_ + half_), rings_grown(standing.heaps, half_)});
 }
 
 // In from the street; not off the edge of what is open.
@@ -100,39 +101,67 @@ Polyline MachineWays::from_street(Point from, Polyline line, const Standing& sta
   return line;
 }
 
-Polyline MachineWays::way(Point from, const std::vector<Point>& places, const Standing& standing) const {
-  for (Point to : places)
-    if (clear(from, to, standing)) return {from, to};
-  const Region region = free(standing);
-  if (region.empty()) return {};
-  Router router(region, std::vector<DearGround>{}, 0);
-  const Point start = router.free().nearest(from);
-  if (distance(start, from) > kMostShift + half_) return {};
-  std::vector<Point> free_places = held_by(router.free(), places);
+// On the ground that keeps well off walls it does not begin somewhere else than where the machine can go.
+std::optional<Point> MachineWays::start_of(Point from, const Sight& free, bool wide) const {
+  const Point start = free.nearest(from);
+  if (distance(start, from) > kMostShift + half_) return std::nullopt;
+  if (wide && distance(start, from) > distance(sight_.nearest(from), from) + kSamePlace &&
+      !sight_.sees(from, start))
+    return std::nullopt;
+  return start;
+}
+
+Polyline MachineWays::first_way(Point from, const Ends& places, const Standing& standing,
+                                const Free& free) const {
+  if (free.region.empty()) return {};
+  Router router(free.region, std::vector<DearGround>{}, 0);
+  const auto start = start_of(from, router.free(), free.wide);
+  if (!start) return {};
+  std::vector<Point> ends = held_by(router.free(), places);
   // Beside the best of them, where nothing but its own width is in the way: the bucket still reaches.
   if (const Point beside = router.free().nearest(places.front());
-      distance(beside, places.front()) < (1 - kStandsBack.front()) * reach_)
-    free_places.push_back(beside);
-  for (Point to : free_places) {
-    const auto route = router.route(start, to);
+      !free.wide && distance(beside, places.front()) < (1 - kStandsBack.front()) * reach_)
+    ends.push_back(beside);
+  for (Point to : ends) {
+    const auto route = router.route(*start, to);
     if (!route) continue;
     Polyline line = from_street(from, route->line, standing);
-    return line.size() > 1 ? line : Polyline{start, to};
+    return line.size() > 1 ? line : Polyline{*start, to};
   }
   return {};
 }
 
+Polyline MachineWays::nearest_way(Point from, const Ends& places, const Standing& standing,
+                                  const Free& free) const {
+  if (free.region.empty()) return {};
+  Router router(free.region, std::vector<DearGround>{}, 0);
+  const auto start = start_of(from, router.free(), free.wide);
+  if (!start) return {};
+  std::vector<Point> open = held_by(router.free(), places);
+  std::erase_if(open, [&](Point p) { return distance(p, *start) <= kSamePlace; });
+  const auto route = router.route_to_any(*start, open);
+  return route ? from_street(from, route->line, standing) : Polyline{};
+}
+
+template <class Try>
+Polyline MachineWays::first_of(Point from, const Ends& places, const Standing& standing, Try way_on) const {
+  const Region taken_now = taken(standing);
+  Polyline line = way_on(Free{part_joining(room_.widest(taken_now), from, places), true});
+  if (line.empty()) line = way_on(Free{room_.widest_way(taken_now, from, places), true});
+  return line.empty() ? way_on(Free{subtract(ground_, taken_now), false}) : line;
+}
+
+Polyline MachineWays::way(Point from, const std::vector<Point>& places, const Standing& standing) const {
+  for (Point to : places)
+    if (clear(from, to, standing)) return {from, to};
+  return first_of(from, places, standing,
+                  [&](const Free& free) { return first_way(from, places, standing, free); });
+}
+
 Polyline MachineWays::shortest_way(Point from, const std::vector<Point>& places,
                                    const Standing& standing) const {
-  const Region region = free(standing);
-  if (region.empty()) return {};
-  Router router(region, std::vector<DearGround>{}, 0);
-  const Point start = router.free().nearest(from);
-  if (distance(start, from) > kMostShift + half_) return {};
-  std::vector<Point> open = held_by(router.free(), places);
-  std::erase_if(open, [start](Point p) { return distance(p, start) <= kSamePlace; });
-  const auto route = router.route_to_any(start, open);
-  return route ? from_street(from, route->line, standing) : Polyline{};
+  return first_of(from, places, standing,
+                  [&](const Free& free) { return nearest_way(from, places, standing, free); });
 }
 
 }  // namespace underlawn

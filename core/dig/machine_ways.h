@@ -4,6 +4,7 @@
 
 #include "dig/dig_ground.h"
 #include "dig/dig_order.h"
+#include "dig/room_beside.h"
 
 namespace underlawn {
 
@@ -37,21 +38,35 @@ class MachineWays {
                                     const Standing& standing) const;
 
   // To the first of the places that can be come to, keeping off trenches open and heaps standing all the way;
-  // empty where there is none.
+  // empty where there is none. It keeps kDriveOffWall and kDriveOffSeptic beside the machine's width where
+  // any way does, else as much of them as leaves one.
   Polyline way(Point from, const std::vector<Point>& places, const Standing& standing) const;
   // To whichever of the places is the nearest by the way; those that are not free are left out.
   Polyline shortest_way(Point from, const std::vector<Point>& places, const Standing& standing) const;
 
  private:
+  using Ends = std::vector<Point>;
+  struct Free {
+    Region region;
+    bool wide;  // keeps off walls: no place beside another, no start that cannot be come to
+  };
+  // From the widest ground on.
+  template <class Try>
+  Polyline first_of(Point from, const Ends& places, const Standing& standing, Try way_on) const;
+  Polyline first_way(Point from, const Ends& places, const Standing& standing, const Free& free) const;
+  Polyline nearest_way(Point from, const Ends& places, const Standing& standing, const Free& free) const;
+  std::optional<Point> start_of(Point from, const Sight& free, bool wide) const;
   bool clear(Point from, Point to, const Standing& standing) const;
   bool off(Point from, Point to, const Standing& standing) const;
-  Region free(const Standing& standing) const;
+  Region taken(const Standing& standing) const;
   Polyline from_street(Point from, Polyline line, const Standing& standing) const;
   double half_;  // m of the machine's width, with air
   double off_;
   double reach_;
   Region ground_;  // where the machine's middle may be
   Sight sight_;
+  RoomBeside room_;
+  mutable std::optional<Sight> wide_;  // of what keeps all off walls, tanks and fields; made when asked for
 };
 
 }  // namespace underlawn

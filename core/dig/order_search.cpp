@@ -15,6 +15,7 @@ constexpr double kNowhereToStand = 1e5;
 constexpr double kFilledFirst = 2e3;  // by the loader, out of its own heap
 constexpr double kFilledInto = 1e3;
 constexpr double kDear = 5;            // a square metre of pavement or roots under spoil
+constexpr double kOverLine = 20;       // a square metre over a buried line, whose marks it hides
 constexpr double kOutOfNumber = 0.05;  // prefers trenches in the order of their numbers among equals
 
 enum class Mark : char { undug, open, filled };
@@ -82,7 +83,10 @@ double step_cost(const std::vector<SearchPiece>& all, const State& s, const Chos
   const std::size_t left = all.size() - s.done.size();
   const Point begin = c.against ? p.step.line.back() : p.step.line.front();
   double cost = s.at ? distance(*s.at, begin) : 0;
-  if (c.side >= 0) cost += kDear * p.bands[static_cast<std::size_t>(c.side)].dear;
+  if (c.side >= 0) {
+    const SpoilBand& band = p.bands[static_cast<std::size_t>(c.side)];
+    cost += kDear * band.dear + kOverLine * band.over_lines;
+  }
   cost += kFilledInto * static_cast<double>(c.into.size());
   cost += kFilledFirst * static_cast<double>(c.filled_first.size());
   if (!p.room_to_end[c.against ? 1 : 0]) cost += kNowhereToStand;

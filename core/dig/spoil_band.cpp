@@ -144,15 +144,29 @@ std::vector<double> kept_off(const DigStep& piece, const std::vector<const DigSt
   return kept;
 }
 
-// Off roots and house walls where the rest of the side has room for not much wider a heap.
+double covered(const SpoilBand& band, const Region& ground) {
+  double sum = 0;
+  if (ground.empty()) return sum;
+  for (const Ring& ring : band.rings) sum += area(intersect(ground, {{ring, {}}}));
+  return sum;
+}
+
+// Off that ground where the rest of the side has room for not much wider a heap.
+bool give_way(SpoilBand& band, const Bench& bench, const Region& shunned, const Sight& rest, double repose) {
+  if (!band.fits || covered(band, shunned) < kSpeck) return false;
+  SpoilBand other =
+      laid({bench.piece, bench.sign, bench.heads, rest, bench.off, bench.footprints, bench.kept_off}, repose);
+  if (!other.fits || other.heap.width > kMuchWider * band.heap.width) return false;
+  band = std::move(other);
+  return true;
+}
+
+// Off roots, house walls and buried lines; where that is too much, off the lines, or else off the others.
 SpoilBand careful(SpoilBand plain, const Bench& bench, const DigGround& ground, double repose) {
-  double shunned = 0;
-  for (const Ring& ring : plain.rings) shunned += area(intersect(ground.shunned, {{ring, {}}}));
-  if (!plain.fits || shunned < kSpeck) return plain;
-  SpoilBand other = laid(
-      {bench.piece, bench.sign, bench.heads, ground.careful, bench.off, bench.footprints, bench.kept_off},
-      repose);
-  return other.fits && other.heap.width <= kMuchWider * plain.heap.width ? other : plain;
+  if (give_way(plain, bench, ground.shunned, ground.careful, repose)) return plain;
+  if (give_way(plain, bench, ground.lines, ground.off_lines, repose)) return plain;
+  give_way(plain, bench, ground.roots_and_walls, ground.off_roots_and_walls, repose);
+  return plain;
 }
 
 }  // namespace
@@ -169,8 +183,8 @@ SpoilBand spoil_band(const DigStep& piece, int sign, const std::vector<const Dig
   }
   band = careful(std::move(band), bench, ground, repose);
   if (!band.fits) band.blocked_by = main_blocker(bench, site, band.heap.width);
-  for (const Ring& ring : band.rings)
-    if (!ground.dear.empty()) band.dear += area(intersect(ground.dear, {{ring, {}}}));
+  band.dear = covered(band, ground.dear);
+  band.over_lines = covered(band, ground.lines);
   return band;
 }
 

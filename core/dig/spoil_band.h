@@ -12,12 +12,13 @@ struct SpoilBand {
   std::vector<Ring> rings;  // on the lot
   SpoilHeap heap;
   double dear = 0;         // m2 of it on dear ground
+  double over_lines = 0;   // m2 of it over buried lines
   std::string blocked_by;  // where it does not fit
 };
 
 // A heap gives way where what touches the trench itself, or stands in the way, leaves no room: it is then
 // shorter and wider. Less than this share of the trench's length is no place for it.
-// So does it to roots and house walls, where it gets not much wider.
+// So does it to roots, house walls and buried lines, where it gets not much wider.
 inline constexpr double kLeastHeapLength = 0.4;
 
 // `sign`: 1 left of the piece's line, -1 right. `touching`: other pieces that meet this one, and all of

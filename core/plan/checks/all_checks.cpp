@@ -63,6 +63,8 @@ const std::vector<CheckEntry>& all_checks() {
       {"spoil_lies_on", mark("Spoil lies off roots, house walls and buried lines."), checks::spoil_lies_on},
       {"way_over_utility", mark("Machines drive over no buried line unasked."), checks::way_over_utility},
       {"way_over_roots", mark("Machines and trucks drive over no roots of trees."), checks::way_over_roots},
+      {"way_tight", mark("Machines and trucks keep off walls, septic tanks and drain fields."),
+       checks::way_tight},
       {"filled_before_test", mark("Coil trenches stay open until the loop is tested."),
        checks::filled_before_test},
       {"first_days_differ", mark("Crew and family are told the same first day."), checks::first_days_differ},

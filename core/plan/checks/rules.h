@@ -36,6 +36,7 @@ std::vector<Finding> spoil_over_undug(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> spoil_lies_on(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> way_over_utility(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> way_over_roots(const Plan& plan, const Outcome& outcome);
+std::vector<Finding> way_tight(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> filled_before_test(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> first_days_differ(const Plan& plan, const Outcome& outcome);
 std::vector<Finding> machine_reach(const Plan& plan, const Outcome& outcome);

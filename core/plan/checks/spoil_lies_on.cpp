@@ -1,20 +1,31 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "base/say.h"
+#include "base/wording.h"
 #include "cost/price_book.h"
 #include "dig/dig_ground.h"
 #include "dig/dig_order.h"
 #include "plan/checks/measure.h"
 #include "plan/checks/rules.h"
 #include "plan/checks/step_words.h"
+#include "plane/strip.h"
 #include "site/clearances.h"
 
 namespace underlawn::checks {
 
 namespace {
 
-constexpr double kSpeck = 0.5;  // m2 that are not spoken of
+constexpr double kSpeck = 0.5;   // m2 that are not spoken of
+constexpr double kMarks = 0.05;  // the same over gas and electric lines: a mark is no larger
+
+double spoken_of(const Feature& f) {
+  const bool perilous =
+      f.kind == FeatureKind::utility && (f.utility == UtilityKind::gas || f.utility == UtilityKind::electric);
+  return perilous ? kMarks : kSpeck;
+}
 
 // The ground beside or over a feature that a heap had better not lie on; nothing for other kinds.
 Region guarded(const Site& site, const Feature& f) {
@@ -63,14 +74,46 @@ double heap_area(const DigStep& step) {
 
 // What of the heap would have to go, loose, and what taking it off and bringing it back costs by the truck's
 // hour; without a price only the first.
-std::string truck_words(const Plan& plan, double loose) {
+std::string truck_words(const Plan& plan, double loose, bool roots) {
   const std::string volume = print_quantity(Quantity::volume, loose, plan.units);
   const PriceRow truck = row_of(plan.pricing.book, plan.wishes, "truck_hour");
   if (!truck.price || !(plan.crew.truck_load > 0)) return say("That is {} of loose earth.", volume);
   const double hours = 2 * loose / plan.crew.truck_load * plan.crew.truck_trip / 3600;
-  return say("Trucking {} of loose earth off and back keeps these roots free, for about {} {}.", volume,
-             print_quantity(Quantity::count, std::round(hours * *truck.price / 10) * 10, UnitSystem::metric),
-             plan.wishes.prices.currency);
+  const std::string money =
+      print_quantity(Quantity::count, std::round(hours * *truck.price / 10) * 10, UnitSystem::metric);
+  return roots ? say("Trucking {} of loose earth off and back keeps these roots free, for about {} {}.",
+                     volume, money, plan.wishes.prices.currency)
+               : say("Trucking {} of loose earth off and back keeps the marks in sight, for about {} {}.",
+                     volume, money, plan.wishes.prices.currency);
+}
+
+// What stands on the other side of the trench within the width of its heap, where that is met most often: the
+// lot's things by their names, else what else is dug.
+std::string other_side(const Site& site, const DigOrder& order, const DigStep& step) {
+  std::map<std::string, int> met;
+  const double first = step.cast - step.heap.width / 2, last = step.cast + step.heap.width / 2;
+  const int n = std::max(1, static_cast<int>(length(step.line)));
+  for (int k = 0; k <= n; ++k) {
+    const PlaceAlong place = place_along(step.line, length(step.line) * k / n);
+    const std::size_t leg = std::min(place.leg, step.line.size() - 2);
+    const Point out = (step.spoil_left ? -1 : 1) * left_normal(unit(step.line[leg + 1] - step.line[leg]));
+    const Segment across{place.at + first * out, place.at + last * out};
+    if (const std::string name = blocker_of(site, across); !name.empty()) ++met[name];
+    for (const DigStep& other : order.steps)
+      if (&other != &step && line_distance({across.a, across.b}, other.line) < other.top / 2)
+        ++met[uncapitalised(step_name(other))];
+  }
+  const auto most = std::max_element(met.begin(), met.end(),
+                                     [](const auto& a, const auto& b) { return a.second < b.second; });
+  return most == met.end() ? "" : most->first;
+}
+
+std::string why_there(const Site& site, const DigOrder& order, const std::vector<const DigStep*>& steps) {
+  const std::string name = other_side(site, order, *steps.front());
+  if (name.empty()) return "";
+  return " " + say("It lies there because {} is in the way on the other side and a heap that keeps off the "
+                   "line finds no room on this.",
+                   name);
 }
 
 }  // namespace
@@ -85,7 +128,7 @@ std::vector<Finding> spoil_lies_on(const Plan& plan, const Outcome& outcome) {
     std::vector<const DigStep*> steps;
     double sum = 0, loose = 0;
     for (const DigStep& step : outcome.order->steps)
-      if (const double m2 = covered(step, ground); m2 > kSpeck) {
+      if (const double m2 = covered(step, ground); m2 > spoken_of(f)) {
         steps.push_back(&step);
         sum += m2;
         loose += step.work.loose * m2 / heap_area(step);
@@ -95,7 +138,9 @@ std::vector<Finding> spoil_lies_on(const Plan& plan, const Outcome& outcome) {
     Finding made = make_finding("spoil_lies_on", feature_part(f), Severity::warning, words.title);
     set_measure(made, sum, 0, Quantity::area);
     made.advice = words.advice;
-    if (f.kind == FeatureKind::tree) made.advice += " " + truck_words(plan, loose);
+    if (f.kind == FeatureKind::utility) made.advice += why_there(plan.site, *outcome.order, steps);
+    if (f.kind != FeatureKind::house)
+      made.advice += " " + truck_words(plan, loose, f.kind == FeatureKind::tree);
     made.source = words.source;
     for (const DigStep* step : steps) made.places.push_back(step->line);
     findings.push_back(std::move(made));

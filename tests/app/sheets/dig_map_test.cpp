@@ -11,10 +11,12 @@
 #include "plan/solve.h"
 #include "plane/region.h"
 #include "plane/strip.h"
+#include "sheets/contents.h"
 #include "sheets/detail_parts.h"
 #include "sheets/flow.h"
 #include "sheets/map_parts.h"
 #include "sheets/paper.h"
+#include "sheets/tapes.h"
 
 using namespace underlawn;
 
@@ -83,6 +85,82 @@ TEST(DigMapPicture, NoNumberLiesOnAHeadOrOnTheHeader) {
 }
 
 // 45 ft round the well: said at the arc, and nowhere in a house.
+TEST(DigMapPicture, NoStepOfHeaderOrRunStandsOnACoilTrench) {
+  int seen = 0;
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const laid_out::Sample& s = sample(name);
+    for (const int scale : {240, 360, 480, 750}) {
+      const Map map = map_of(s, scale, true);
+      for (std::size_t i = 0; i < s.outcome.order->steps.size(); ++i) {
+        if (s.outcome.order->steps[i].kind == DigKind::trench) continue;
+        const QString numeral = QString::fromStdString(step_numeral(static_cast<int>(i) + 1));
+        for (const test::Written& text : map.texts) {
+          if (text.text != numeral) continue;
+          ++seen;
+          for (const Trench& t : s.outcome.layout.trenches) {
+            QPolygonF floor;
+            for (Point p : strip_along(middle_line(t), t.width)) floor << map.view.to_device(p);
+            EXPECT_FALSE(floor.intersects(QPolygonF(text.ink.boundingRect())))
+                << name << " 1:" << scale << ", " << numeral.toStdString() << " on trench " << t.number;
+          }
+        }
+      }
+    }
+  }
+  EXPECT_GT(seen, 20);
+}
+
+// The lot's own trees and well, cut off before, and what the ways are drawn for.
+TEST(DigMapPicture, ShowsTheWholeLotAndSaysHowWideTheMachineIs) {
+  const laid_out::Sample& s = sample("alder-lane");
+  const sheet::BlockPtr block = sheet::dig_map(s.plan, s.outcome);
+  const double width = sheet::size_of(Paper::letter, false).width() * 0.93;
+  const auto fitted = block->for_pages(QSizeF(width, width * 1.2));
+  const auto texts = test::all_written_by(
+      [&](QPainter& p) { fitted->paint(p, QRectF(0, 0, width, fitted->height(width))); });
+  const auto has = [&](const QString& part) {
+    return std::ranges::any_of(texts, [&](const test::Written& t) { return t.text.contains(part); });
+  };
+  for (const char* name : {"Birch", "Well", "Reserve field", "Septic tank"}) EXPECT_TRUE(has(name)) << name;
+  EXPECT_TRUE(has("6'-3\"")) << "1.9 m, the usual excavator of the plan";
+  EXPECT_TRUE(has("8'-6\"")) << "102 in, a truck";
+  EXPECT_FALSE(has(QString(QChar(0x2026)))) << "nothing of the key is cut";
+  EXPECT_TRUE(has("the loader carries"));
+}
+
+// Over the corner it is taped from, where the tape has room for it farther on: a letter and more away.
+constexpr double kLongEnough = 20;  // m, for its words at the scales of these pages
+TEST(TrenchPage, NoTapesLengthLiesOnItsOwnCorner) {
+  int seen = 0;
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const laid_out::Sample& s = sample(name);
+    const QSizeF page = sheet::size_of(Paper::letter, false);
+    for (const sheet::BlockPtr& block : sheet::trench_pages(s.plan, s.outcome)) {
+      const auto texts = test::all_written_by(
+          [&](QPainter& p) { block->paint(p, QRectF(0, 0, page.width() * 0.93, page.height() * 0.83)); });
+      for (const Tie& tie : s.outcome.stake_out.ties) {
+        const sheet::PrintedTapes tapes = sheet::printed_tapes(s.plan, s.outcome.stake_out, tie);
+        if (std::min(tie.first_distance, tie.second_distance) < kLongEnough) continue;
+        for (const auto& [tag, tape] :
+             {std::pair(tie.first, tapes.first), std::pair(tie.second, tapes.second)})
+          for (const test::Written& length : texts)
+            for (const test::Written& corner : texts) {
+              const QRectF ink = length.ink.boundingRect();
+              const bool turned =
+                  length.text == tape && ink.height() > 1.5 * corner.ink.boundingRect().height();
+              if (!turned || corner.text != QString::fromStdString(tag)) continue;
+              ++seen;
+              const double letter = corner.ink.boundingRect().height();
+              EXPECT_FALSE(ink.adjusted(-1.2 * letter, -1.2 * letter, 1.2 * letter, 1.2 * letter)
+                               .intersects(corner.ink.boundingRect()))
+                  << name << ": " << tape.toStdString() << " at " << tag;
+            }
+      }
+    }
+  }
+  EXPECT_GT(seen, 10);
+}
+
 TEST(DigMapPicture, TheClearanceOfAWellIsNotWrittenIntoAHouse) {
   int all = 0;
   for (const auto& [name, scale] : {std::pair("alder-lane", 480), std::pair("kestrel-bend", 600)}) {

@@ -6,7 +6,9 @@
 #include <cmath>
 #include <limits>
 
+#include "dig/dig_ground.h"
 #include "dig/dig_order.h"
+#include "dig/machine_ways.h"
 #include "files/plan_file.h"
 #include "plan/solve.h"
 #include "support/layout_parts.h"
@@ -143,6 +145,8 @@ void judge(const DigOrder& order, double machine_half, const std::string& name, 
     judge(step.truck_way, kTruckHalf, lot.digging(i, true), what + ", truck off", judged);
     judge(step.fill_way, kTruckHalf, lot.filling(i), what + ", truck back", judged);
   }
+  if (!order.steps.empty())
+    judge(order.way_out, machine_half, lot.digging(order.steps.size() - 1, true), name + ", way out", judged);
 }
 
 TEST(WaysClear, OfBothSamplesKeepOffWhatIsOpenAndHeaped) {
@@ -171,6 +175,143 @@ TEST(WaysClear, OfLotsAsPeopleHaveThem) {
             "lot " + std::to_string(seed), judged);
     }
   EXPECT_GT(judged.ways, 50);
+}
+
+// What the ways keep off buildings, septic tanks and drain fields beside their width (common practice, no
+// source for how far), or what a finding says that is left.
+constexpr double kOffWall = 0.6, kOffSeptic = 1.5;
+
+double asked_off(FeatureKind kind) {
+  if (kind == FeatureKind::house) return kOffWall;
+  return kind == FeatureKind::septic_tank || kind == FeatureKind::drain_field ? kOffSeptic : 0;
+}
+
+double left_beside(const DigOrder& order, double machine_half, const Ring& thing) {
+  double left = to_rings(order.way_out, {thing}) - machine_half;
+  for (const DigStep& step : order.steps) {
+    left = std::min(left, to_rings(step.way, {thing}) - machine_half);
+    left = std::min(left, to_rings(step.truck_way, {thing}) - kTruckHalf);
+    left = std::min(left, to_rings(step.fill_way, {thing}) - kTruckHalf);
+  }
+  return left;
+}
+
+TEST(WaysClear, KeepOffWallsAndTanksOrAFindingSaysWhatIsLeft) {
+  int said = 0, kept = 0;
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const auto plan = load_plan(std::string(UNDERLAWN_SOURCE_DIR) + "/samples/" + name + ".underlawn");
+    ASSERT_TRUE(plan);
+    const Outcome outcome = solve(plan->value);
+    for (const Feature& f : plan->value.site.features) {
+      const double asked = asked_off(f.kind);
+      if (!(asked > 0)) continue;
+      const double left = left_beside(*outcome.order, plan->value.dig.excavator.width / 2, f.points);
+      const std::string key = "way_tight/feature-" + std::to_string(f.id);
+      const auto found = std::find_if(outcome.findings.begin(), outcome.findings.end(),
+                                      [&](const Finding& o) { return o.key == key; });
+      if (left < asked - 0.01) {
+        ASSERT_NE(found, outcome.findings.end()) << name << ", " << f.name << ": " << left;
+        EXPECT_NEAR(found->measured, left, 0.01) << name << ", " << f.name;
+        EXPECT_GT(left, 0.1) << name << ", " << f.name;
+        ++said;
+      } else {
+        EXPECT_EQ(found, outcome.findings.end()) << name << ", " << f.name;
+        ++kept;
+      }
+    }
+  }
+  EXPECT_GT(kept, 2);
+  EXPECT_GT(said, 0);
+}
+
+Feature crafted_area(FeatureKind kind, Ring ring) {
+  Feature f;
+  f.kind = kind;
+  f.points = std::move(ring);
+  return f;
+}
+
+TEST(WaysClear, AGapTooNarrowIsSharedAndAWideOneIsNot) {
+  const auto left = [](double apart, double& wall, double& tank) {
+    DigGround lot{[&] {
+      Site site;
+      site.lot = {{{0, 0}}, {{60, 0}}, {{60, 40}}, {{0, 40}}};
+      site.features = {
+          crafted_area(FeatureKind::house, {{0, 15}, {28, 15}, {28, 25}, {0, 25}}),
+          crafted_area(FeatureKind::septic_tank, {{28 + apart, 1}, {60, 1}, {60, 39}, {28 + apart, 39}})};
+      return site;
+    }()};
+    Machine machine;
+    machine.width = 2;
+    machine.reach = 5;
+    const Polyline way = MachineWays(lot, machine, 0.6).way({10, 5}, {{10, 35}}, {});
+    wall = way.empty() ? -1 : to_rings(way, {lot.beside[0].area[0].outer}) - 1;
+    tank = way.empty() ? -1 : to_rings(way, {lot.beside[1].area[0].outer}) - 1;
+  };
+  double wall = 0, tank = 0;
+  left(2 + 0.6 + 1.5 + 0.1, wall, tank);  // room for all that is asked
+  EXPECT_GT(wall, kOffWall - 0.01);
+  EXPECT_GT(tank, kOffSeptic - 0.01);
+  left(2 + 0.6 + 1.5 - 0.5, wall, tank);  // three quarters of it
+  EXPECT_GT(wall, 0.75 * kOffWall - 0.01);
+  EXPECT_GT(tank, 0.75 * kOffSeptic - 0.01);
+  left(2 + 0.4, wall, tank);  // hardly its own width with air
+  EXPECT_GT(wall, 0.14);
+  EXPECT_GT(tank, 0.14);
+  left(2 + 0.2, wall, tank);  // not that
+  EXPECT_LT(wall, 0);
+}
+
+constexpr double kZone = 0.4572;  // m, 18 in each side of a marked line: laonecall.com
+
+// m2 of heaps within the zone, square by square.
+double hidden(const DigOrder& order, const Polyline& line) {
+  constexpr double kSquare = 0.1;
+  double sum = 0;
+  for (const DigStep& step : order.steps)
+    for (const Ring& heap : step.spoil) {
+      double x0 = 1e9, x1 = -1e9, y0 = 1e9, y1 = -1e9;
+      for (Point p : heap) {
+        x0 = std::min(x0, p.x), x1 = std::max(x1, p.x);
+        y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
+      }
+      for (double x = x0 + kSquare / 2; x < x1; x += kSquare)
+        for (double y = y0 + kSquare / 2; y < y1; y += kSquare) {
+          double away = 1e9;
+          for (std::size_t i = 1; i < line.size(); ++i)
+            away = std::min(away, to_segment({x, y}, line[i - 1], line[i]));
+          if (away < kZone && inside({x, y}, heap)) sum += kSquare * kSquare;
+        }
+    }
+  return sum;
+}
+
+TEST(HeapsClear, HideNoMarkOfALineOrAFindingSaysWhyAndWhatItCosts) {
+  int lines = 0, hides = 0;
+  for (const char* name : {"alder-lane", "kestrel-bend"}) {
+    const auto plan = load_plan(std::string(UNDERLAWN_SOURCE_DIR) + "/samples/" + name + ".underlawn");
+    ASSERT_TRUE(plan);
+    const Outcome outcome = solve(plan->value);
+    for (const Feature& f : plan->value.site.features) {
+      if (f.kind != FeatureKind::utility) continue;
+      ++lines;
+      const double m2 = hidden(*outcome.order, f.points);
+      if (f.utility == UtilityKind::gas || f.utility == UtilityKind::electric) {
+        EXPECT_LT(m2, 0.1) << name << ": " << f.name << " has room to be seen in both samples";
+      }
+      if (m2 < 0.6) continue;
+      ++hides;
+      const std::string key = "spoil_lies_on/feature-" + std::to_string(f.id);
+      const auto found = std::find_if(outcome.findings.begin(), outcome.findings.end(),
+                                      [&](const Finding& o) { return o.key == key; });
+      ASSERT_NE(found, outcome.findings.end()) << name << ": " << f.name;
+      EXPECT_NEAR(found->measured, m2, 0.1 * m2);
+      EXPECT_NE(found->advice.find("on the other side"), std::string::npos) << found->advice;
+      EXPECT_NE(found->advice.find("Trucking"), std::string::npos) << found->advice;
+    }
+  }
+  EXPECT_GT(lines, 8);
+  EXPECT_GT(hides, 0);
 }
 
 // Earth that runs on down its own slope of `repose` from the edge of a heap to a floor `depth` below ends

@@ -152,6 +152,54 @@ TEST(WayOverRoots, MeasuresWhatIsDrivenOnAndSaysByWhom) {
   EXPECT_TRUE(checks::way_over_roots(d.plan, d.outcome).empty());
 }
 
+// A truck of 2.591 m passes a tank with its middle 2 m off: 2 m - 2.591 m/2 = 0.7045 m are left.
+TEST(WayTight, SaysWhatIsLeftBesideWheels) {
+  Dug d(9);
+  d.plan.site.features.push_back(
+      crafted::feature(7, FeatureKind::septic_tank, {{20, 52}, {22, 52}, {22, 54}, {20, 54}}));
+  auto order = std::make_shared<DigOrder>(*d.outcome.order);
+  order->way_out.clear();
+  for (DigStep& step : order->steps) step.way.clear();
+  d.outcome.order = order;
+  EXPECT_TRUE(checks::way_tight(d.plan, d.outcome).empty());
+  order->steps.front().fill_way = {{0, 50}, {40, 50}};
+  auto found = checks::way_tight(d.plan, d.outcome);
+  ASSERT_EQ(keys(found), Keys{"way_tight/feature-7"});
+  EXPECT_NEAR(found[0].measured, 0.7045, 1e-6);
+  EXPECT_EQ(found[0].severity, Severity::warning);
+  EXPECT_EQ(found[0].title.find("Trucks"), 0u);
+  order->way_out = {{40, 50.5}, {0, 50.5}};  // the machine nearer still
+  found = checks::way_tight(d.plan, d.outcome);
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_NEAR(found[0].measured, std::min(0.7045, 1.5 - d.plan.dig.excavator.width / 2), 1e-6);
+  EXPECT_EQ(found[0].title.find("Machine and trucks"), 0u);
+  order->way_out.clear();
+  order->steps.front().fill_way = {{0, 49}, {40, 49}};  // 1.7045 m
+  EXPECT_TRUE(checks::way_tight(d.plan, d.outcome).empty());
+  d.plan.site.features.back().kind = FeatureKind::house;  // asks less
+  order->steps.front().fill_way = {{0, 50}, {40, 50}};
+  EXPECT_TRUE(checks::way_tight(d.plan, d.outcome).empty());
+}
+
+// A mark of paint under the edge of a heap is 0.1 m2; over water that is a speck, over gas it is said.
+TEST(SpoilLiesOn, SpeaksOfTheLeastOverGasAndElectricLines) {
+  Dug d(9);
+  d.plan.site.features.push_back(crafted::feature(7, FeatureKind::utility, {{2, 5}, {2, 95}}));
+  auto order = std::make_shared<DigOrder>(*d.outcome.order);
+  for (DigStep& step : order->steps) step.spoil.clear();
+  order->steps.front().spoil = {{{2.3572, 50}, {4, 50}, {4, 51}, {2.3572, 51}}};  // 0.1 m into 0.4572 m
+  d.outcome.order = order;
+  d.plan.site.features.back().utility = UtilityKind::water;
+  EXPECT_TRUE(checks::spoil_lies_on(d.plan, d.outcome).empty());
+  for (const UtilityKind kind : {UtilityKind::gas, UtilityKind::electric}) {
+    d.plan.site.features.back().utility = kind;
+    const auto found = checks::spoil_lies_on(d.plan, d.outcome);
+    ASSERT_EQ(keys(found), Keys{"spoil_lies_on/feature-7"});
+    EXPECT_NEAR(found[0].measured, 0.1, 0.01);
+    EXPECT_NE(found[0].advice.find("keeps the marks in sight"), std::string::npos) << found[0].advice;
+  }
+}
+
 TEST(FilledBeforeTest, SpeaksOfCloseTrenchesOnly) {
   Dug close(3.6), wide(9);
   EXPECT_EQ(keys(checks::filled_before_test(close.plan, close.outcome)), Keys{"filled_before_test/trenches"});
