@@ -11,6 +11,7 @@
 #include "files/json_text.h"
 #include "plan/record/as_built_csv.h"
 #include "plan/record/as_built_mends.h"
+#include "plan/record/built_findings.h"
 #include "plan/solve.h"
 
 namespace underlawn::cli {
@@ -92,13 +93,19 @@ void tell_holds(const Told& told, std::ostream& out) {
   tell_table(rows, out);
 }
 
+void tell_findings(const Told& told, std::ostream& out) {
+  for (const Finding& f : told.built.findings)
+    out << "\n" << f.title << ": " << built_finding_words(f, told.plan.units) << "\n";
+}
+
 void tell_mends(const Told& told, std::ostream& out) {
   for (const Mend& m : told.mends.all) {
     out << "\n" << (m.enough ? say("Mends all: {}", m.what) : say("Not enough alone: {}", m.what)) << "\n";
     for (const Hold& h : m.holds)
       out << "  " << h.what << ": " << told_quantity(told.plan, h.quantity, h.built) << ", " << verdict(h)
           << "\n";
-    if (!m.caution.empty()) out << "  " << m.caution << "\n";
+    for (const std::string& words : {m.caution, m.by_hand})
+      if (!words.empty()) out << "  " << words << "\n";
   }
   for (const std::string& words : told.mends.not_found) out << "\n" << words << "\n";
 }
@@ -143,12 +150,23 @@ Json as_json(const Told& told) {
   }
   j["remarks"] = Json::array();
   for (const Trouble& t : told.built.loop.remarks) j["remarks"].push_back(t.message());
+  j["findings"] = Json::array();
+  for (const Finding& f : told.built.findings) {
+    const std::string suffix(key_suffix(f.quantity));
+    j["findings"].push_back({{"key", f.key},
+                             {"rule", f.rule},
+                             {"title", f.title},
+                             {"measured" + suffix, f.measured},
+                             {"required" + suffix, f.required},
+                             {"advice", f.advice}});
+  }
   j["mends"] = Json::array();
   for (const Mend& m : told.mends.all)
     j["mends"].push_back({{"kind", kind_of(m.kind)},
                           {"what", m.what},
                           {"enough", m.enough},
                           {"caution", m.caution},
+                          {"by_hand", m.by_hand},
                           {"limits", holds_json(m.holds)}});
   j["not_found"] = told.mends.not_found;
   return j;
@@ -196,9 +214,10 @@ Exit run_as_built(const Arguments& arguments, const Console& console) {
     if (!told.built.loop.changed) console.out << say("As built is as planned: nothing differs.") << "\n\n";
     tell_places(told, console.out);
     tell_holds(told, console.out);
+    tell_findings(told, console.out);
     tell_mends(told, console.out);
   }
-  return all_hold(told.built.holds) && told.built.loop.remarks.empty() ? Exit::ok : Exit::errors_remain;
+  return all_hold(told.built.holds) && told.built.loop.remarks.empty() && told.built.findings.empty() ? Exit::ok : Exit::errors_remain;
 }
 
 }  // namespace underlawn::cli

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "plan/fingerprint.h"
+#include "plan/record/built_findings.h"
 #include "sheets/contents.h"
 #include "sheets/form_block.h"
 #include "sheets/photo_block.h"
@@ -150,7 +151,7 @@ BlockPtr crossings(const BuiltFacts& f) {
 }
 
 BlockPtr holds(const BuiltFacts& f) {
-  if (f.built.holds.empty() || f.plan.as_built == AsBuilt{}) return nullptr;
+  if (f.built.holds.empty() || !anything_built(f.plan)) return nullptr;
   std::vector<std::vector<Cell>> rows;
   for (const Hold& h : f.built.holds)
     rows.push_back({{text_of(h.what)},
@@ -169,6 +170,14 @@ BlockPtr holds(const BuiltFacts& f) {
                                                      {QObject::tr("Limit"), Align::right},
                                                      {"", Align::left, true}},
                                  std::move(rows), kPoints);
+}
+
+BlockPtr findings(const BuiltFacts& f) {
+  std::vector<Item> items;
+  for (const Finding& found : f.built.findings)
+    items.push_back({"!", text_of(found.title) + ":", text_of(built_finding_words(found, f.plan.units))});
+  return items.empty() ? nullptr
+                       : std::make_shared<Items>(QObject::tr("NOT AS THE PLAN ASKS"), std::move(items), kPoints);
 }
 
 BlockPtr checks(const BuiltFacts& f) {
@@ -258,7 +267,7 @@ std::vector<BlockPtr> as_built_blocks(const BuiltFacts& f) {
   const bool recorded = f.plan.as_built != AsBuilt{};
   std::vector<BlockPtr> all;
   if (!recorded) all.push_back(form(f));
-  for (auto* make : {trenches, built_lines, crossings, holds, checks, words, photos}) all.push_back(make(f));
+  for (auto* make : {trenches, built_lines, crossings, holds, findings, checks, words, photos}) all.push_back(make(f));
   std::erase(all, nullptr);
   return all;
 }

@@ -16,6 +16,7 @@
 #include "window/as_built_words.h"
 #include "window/cells_table.h"
 #include "window/maybe_field.h"
+#include "window/mend_list.h"
 #include "window/photo_list.h"
 #include "window/record_lines.h"
 #include "window/theme_now.h"
@@ -30,7 +31,8 @@ AsBuiltPanel::AsBuiltPanel(Document& document, QWidget* parent)
       holds_(new Facts),
       changes_(new Facts),
       remarks_(new RecordLines(tr("What cannot be used"))),
-      mend_lines_(new RecordLines(tr("What would mend it"))),
+      findings_(new RecordLines(tr("Not as the plan asks"))),
+      mend_lines_(new MendList(tr("What would mend it"))),
       photos_(new PhotoList(document)),
       export_(new QPushButton(tr("Save the as-built…"))),
       which_leg_(choice_box({})),
@@ -48,6 +50,12 @@ AsBuiltPanel::AsBuiltPanel(Document& document, QWidget* parent)
   add_mends();
   wide(export_);
   connect(export_, &QPushButton::clicked, this, &AsBuiltPanel::ask_export);
+  connect(mend_lines_, &MendList::taken, this, &AsBuiltPanel::take_mend);
+  connect(&document, &Document::replaced, this, [this] {  // nothing is left of what was looked at before
+    number_ = 0;
+    leg_ = 0;
+    refresh_when_seen();
+  });
   end();
   on_refresh([this] {
     show_choices();
@@ -83,6 +91,7 @@ void AsBuiltPanel::add_answer() {
   section(tr("Does it still hold?"));
   holds_->setAccessibleName(tr("What it holds, planned and as built"));
   wide(holds_);
+  wide(findings_);
   wide(remarks_);
 }
 
@@ -374,7 +383,10 @@ Plan without_words(Plan plan) {
   b.measured_by = b.measured_on = b.note = "";
   b.photos.clear();
   for (BuiltTrench& t : b.trenches) t.dug_on = t.filled_on = t.note = "";
+  FillRecord fill;  // of the record all but the fluid that was read
+  fill.freezing_point = plan.record.fill.freezing_point;
   plan.record = {};
+  plan.record.fill = fill;
   return plan;
 }
 
@@ -383,7 +395,7 @@ Plan without_words(Plan plan) {
 void AsBuiltPanel::ask_anew() {
   const Outcome* outcome = document_.outcome();
   const Plan& plan = document_.plan();
-  if (plan.as_built == AsBuilt{} || outcome == nullptr || outcome->layout.trenches.empty()) {
+  if (!anything_built(plan) || outcome == nullptr || outcome->layout.trenches.empty()) {
     stop_.request_stop();
     asked_.reset();
     built_.reset();
@@ -437,12 +449,13 @@ void AsBuiltPanel::show_answer() {
     for (const Trouble& t : built_->loop.remarks)
       remarks.push_back({t.code, Tone::bad, t.thing, t.message(), ""});
   remarks_->show_lines(remarks);
+  findings_->show_lines(built_ == nullptr ? std::vector<RecordLine>() : finding_rows(built_->findings, plan));
   if (built_ == nullptr) {
     holds_->show_facts(
-        {{plan.as_built == AsBuilt{} ? tr("Nothing is recorded yet: as planned.") : tr("Working it out …"),
+        {{!anything_built(plan) ? tr("Nothing is recorded yet: as planned.") : tr("Working it out …"),
           {}}});
     changes_->show_facts({});
-    return mend_lines_->show_lines({});
+    return mend_lines_->show_mends({}, nullptr);
   }
   holds_->show_table(hold_rows(built_->holds, plan));
   changes_->show_table(change_rows(built_->changes, plan));
@@ -452,12 +465,27 @@ void AsBuiltPanel::show_answer() {
 void AsBuiltPanel::show_mends() {
   const Plan& plan = document_.plan();
   if (all_hold(built_->holds))
-    return mend_lines_->show_lines({{"holds", Tone::good, tr("As built, the loop holds").toStdString(),
-                                     tr("Everything the plan asks for.").toStdString(), ""}});
+    return mend_lines_->show_mends(
+        {{"holds", Tone::good, tr("As built, the loop holds").toStdString(),
+          built_->findings.empty() ? tr("Everything the plan asks for.").toStdString()
+                                   : tr("Its heat and its flow; what lies elsewhere is above.").toStdString(),
+          ""}},
+        nullptr);
   if (!mends_)
-    return mend_lines_->show_lines({{"busy", Tone::open, tr("What would mend it").toStdString(),
-                                     tr("Working it out …").toStdString(), ""}});
-  mend_lines_->show_lines(mend_rows(*mends_, plan));
+    return mend_lines_->show_mends({{"busy", Tone::open, tr("What would mend it").toStdString(),
+                                     tr("Working it out …").toStdString(), ""}},
+                                   nullptr);
+  mend_lines_->show_mends(mend_rows(*mends_, plan), &*mends_);
+}
+
+void AsBuiltPanel::take_mend(std::size_t at) {
+  if (!mends_ || at >= mends_->all.size() || !mends_->all[at].take) return;
+  Plan plan = document_.committed();
+  mends_->all[at].take(plan);
+  const bool trench = !mends_->all[at].trenches.empty();
+  if (trench) number_ = mends_->all[at].trenches.front();
+  document_.commit(std::move(plan), tr("A mend of the as-built"));
+  refresh();
 }
 
 // ---- what is shown and written ----

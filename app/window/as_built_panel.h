@@ -17,6 +17,7 @@ namespace underlawn {
 
 class CellsTable;
 class PhotoList;
+class MendList;
 class RecordLines;
 
 // What was really dug: trench by trench, by tapes from house corners; solved again by itself, and what would
@@ -34,6 +35,8 @@ class AsBuiltPanel : public Form {
   const Mends* mends() const { return mends_ ? &*mends_ : nullptr; }
   const AsBuiltAnswer* answer() const { return built_.get(); }
   bool at_work() const { return working_out_.busy(); }
+  RecordLines* findings() const { return findings_; }
+  void take_mend(std::size_t at);  // one entry of the history
   void choose_trench(int number);
   int trench() const { return number_; }
   // CSV, DXF, GeoJSON or GeoPackage, by the file's ending. What is wrong; empty when it was written.
@@ -78,7 +81,8 @@ class AsBuiltPanel : public Form {
   Document& document_;
   QComboBox* which_;
   Facts *found_, *holds_, *changes_;
-  RecordLines *remarks_, *mend_lines_;
+  RecordLines *remarks_, *findings_;
+  MendList* mend_lines_;
   PhotoList* photos_;
   QPushButton* export_;
   int number_ = 0;  // of the trench whose fields are shown; 0: none yet

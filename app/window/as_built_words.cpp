@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/say.h"
+#include "plan/record/built_findings.h"
 #include "plan/record/taped_text.h"
 #include "plan/record/taping.h"
 
@@ -98,6 +99,14 @@ std::vector<QStringList> change_rows(const std::vector<Change>& changes, const P
   return rows;
 }
 
+std::vector<RecordLine> finding_rows(const std::vector<Finding>& findings, const Plan& plan) {
+  std::vector<RecordLine> lines;
+  for (const Finding& f : findings)
+    lines.push_back({f.key, f.severity == Severity::error ? Tone::bad : Tone::doubt, f.title,
+                     built_finding_words(f, plan.units), f.source});
+  return lines;
+}
+
 std::vector<RecordLine> mend_rows(const Mends& mends, const Plan& plan) {
   std::vector<RecordLine> lines;
   for (const Mend& m : mends.all) {
@@ -106,7 +115,7 @@ std::vector<RecordLine> mend_rows(const Mends& mends, const Plan& plan) {
       if (!h.holds || h.key == "coldest" || h.key == "balance")
         words += say("{}.", holds_said(h, plan)) + " ";
     lines.push_back({"mend", m.enough ? Tone::good : Tone::doubt,
-                     m.enough ? m.what : say("Not enough alone: {}", m.what), words + m.caution, ""});
+                     m.enough ? m.what : say("Not enough alone: {}", m.what), m.by_hand.empty() ? words + m.caution : words + say("{} {}", m.caution, m.by_hand), ""});
   }
   for (const std::string& none : mends.not_found)
     lines.push_back({"mend.none", Tone::open, say("Does not help"), none, ""});

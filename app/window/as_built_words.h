@@ -22,6 +22,7 @@ std::string name_of(const Plan& plan, const BuiltCrossing& crossing);
 void add_place_facts(std::vector<Fact>& facts, const BuiltPlace& place, const Plan& plan);
 std::vector<QStringList> hold_rows(const std::vector<Hold>& holds, const Plan& plan);
 std::vector<QStringList> change_rows(const std::vector<Change>& changes, const Plan& plan);
+std::vector<RecordLine> finding_rows(const std::vector<Finding>& findings, const Plan& plan);
 std::vector<RecordLine> mend_rows(const Mends& mends, const Plan& plan);
 
 // Legs at the end of the header of which nothing is said.

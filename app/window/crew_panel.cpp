@@ -98,9 +98,12 @@ QString paid_words(const Plan& plan, const CrewCalendar& c, const CrewSaving& s)
 QString saving_words(const Plan& plan, const CrewCalendar& c, const CrewSaving& s) {
   if (std::abs(s.days) < 0.005) return CrewPanel::tr("%1: saves nothing.").arg(text_of(s.what));
   const QString days = printed(Quantity::count, std::abs(s.days), plan);
-  const QString sooner =
-      (s.days > 0 ? CrewPanel::tr("%1: <b>%2 days</b> sooner.") : CrewPanel::tr("%1: <b>%2 days</b> later."))
-          .arg(text_of(s.what), days);
+  const bool one = days == printed(Quantity::count, 1, plan);
+  const QString sooner = (s.days > 0 ? one ? CrewPanel::tr("%1: <b>%2 day</b> sooner.")
+                                           : CrewPanel::tr("%1: <b>%2 days</b> sooner.")
+                          : one ? CrewPanel::tr("%1: <b>%2 day</b> later.")
+                                : CrewPanel::tr("%1: <b>%2 days</b> later."))
+                             .arg(text_of(s.what), days);
   const QString paid = paid_words(plan, c, s);
   return paid.isEmpty() ? sooner : sooner + " " + paid;
 }

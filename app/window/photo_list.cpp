@@ -26,7 +26,7 @@ QString name_of(const Photo& photo) {
   const QString caption = QString::fromStdString(photo.caption);
   const QString file = QFileInfo(QString::fromStdString(photo.file)).fileName();
   const QString words = caption.isEmpty() ? file : caption;
-  return photo.trench > 0 ? PhotoList::tr("%1: %2").arg(photo.trench).arg(words) : words;
+  return photo.trench > 0 ? PhotoList::tr("Trench %1: %2").arg(photo.trench).arg(words) : words;
 }
 
 }  // namespace
@@ -36,6 +36,7 @@ PhotoList::PhotoList(Document& document, QWidget* parent)
       document_(document),
       list_(new QListWidget),
       caption_(new TypedField),
+      of_trench_(new QPushButton),
       open_(new QPushButton(tr("Open"))),
       remove_(new QPushButton(tr("Remove"))) {
   auto* column = new QVBoxLayout(this);
@@ -53,12 +54,17 @@ PhotoList::PhotoList(Document& document, QWidget* parent)
   caption_->edit()->setPlaceholderText(tr("What the photo shows"));
   caption_->edit()->setAccessibleName(tr("Caption"));
   column->addWidget(caption_);
-  auto* buttons = new QHBoxLayout;
-  auto* add = new QPushButton(tr("Add photos…"));
-  for (QPushButton* button : {add, open_, remove_}) buttons->addWidget(button);
-  buttons->addStretch(1);
-  column->addLayout(buttons);
-  connect(add, &QPushButton::clicked, this, &PhotoList::ask_files);
+  auto* of_none = new QPushButton(tr("Add photos of no one trench…"));
+  for (auto pair : {std::pair{of_trench_, of_none}, std::pair{open_, remove_}}) {
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(pair.first);
+    buttons->addWidget(pair.second);
+    buttons->addStretch(1);
+    column->addLayout(buttons);
+  }
+  set_trench(0);
+  connect(of_trench_, &QPushButton::clicked, this, [this] { ask_files(trench_); });
+  connect(of_none, &QPushButton::clicked, this, [this] { ask_files(0); });
   connect(open_, &QPushButton::clicked, this, &PhotoList::open_file);
   connect(remove_, &QPushButton::clicked, this, &PhotoList::remove_file);
   connect(list_, &QListWidget::itemActivated, this, &PhotoList::open_file);
@@ -117,11 +123,18 @@ void PhotoList::show_caption() {
   if (any) caption_->show_text(QString::fromStdString(photos[static_cast<std::size_t>(row)].caption));
 }
 
-void PhotoList::ask_files() {
-  add_files(QFileDialog::getOpenFileNames(
-                this, tr("Photos of the job"), {},
-                tr("Pictures (*.jpg *.jpeg *.png *.webp *.tif *.tiff *.bmp);;All files (*)")),
-            trench_);
+// The button says which trench they will be of.
+void PhotoList::set_trench(int number) {
+  trench_ = number;
+  of_trench_->setText(tr("Add photos of trench %1…").arg(number));
+  of_trench_->setVisible(number > 0);
+}
+
+void PhotoList::ask_files(int trench) {
+  const QString title = trench > 0 ? tr("Photos of trench %1").arg(trench) : tr("Photos of no one trench");
+  const QStringList paths = QFileDialog::getOpenFileNames(
+      this, title, {}, tr("Pictures (*.jpg *.jpeg *.png *.webp *.tif *.tiff *.bmp);;All files (*)"));
+  if (!paths.isEmpty()) add_files(paths, trench);
 }
 
 void PhotoList::add_files(const QStringList& paths, int trench) {

@@ -21,12 +21,12 @@ class PhotoList : public QWidget {
   explicit PhotoList(Document& document, QWidget* parent = nullptr);
   void refresh();
   void add_files(const QStringList& paths, int trench);  // one entry of the history
-  void set_trench(int number) { trench_ = number; }      // that new pictures are of
+  void set_trench(int number);  // that new pictures may be of; 0: of none
   QListWidget* list() const { return list_; }
   TypedField* caption() const { return caption_; }
 
  private:
-  void ask_files();
+  void ask_files(int trench);
   void open_file();
   void remove_file();
   void show_caption();
@@ -36,7 +36,7 @@ class PhotoList : public QWidget {
   Document& document_;
   QListWidget* list_;
   TypedField* caption_;
-  QPushButton *open_, *remove_;
+  QPushButton *of_trench_, *open_, *remove_;
   int trench_ = 0;
 };
 

@@ -8,7 +8,8 @@ class QPushButton;
 
 namespace underlawn {
 
-// What was read off the gauge since the valve was shut, edited in place, or read from a file.
+// What was read off the gauge since the valve was shut, edited in place, or read from a file. A row that was
+// added is blank and counts for nothing until its time and its pressure were typed.
 class ReadingsTable : public EditedTable {
   Q_OBJECT
 
@@ -17,6 +18,7 @@ class ReadingsTable : public EditedTable {
   void refresh();
   // A table as readings_from_text takes it: one entry of the history, or what is wrong is said.
   void take_text(const QByteArray& text);
+  bool has_blank() const { return blank_.has_value(); }
 
  private:
   void take(int row, int column) override;
@@ -25,8 +27,16 @@ class ReadingsTable : public EditedTable {
   void remove_reading();
   void ask_file();
 
+  // What was typed so far into a row that is no reading yet.
+  struct Blank {
+    std::optional<double> time, pressure, temperature;
+  };
+  void take_blank(int column);
+  bool is_blank(int row) const;
+
   Document& document_;
   QPushButton* remove_;
+  std::optional<Blank> blank_;
 };
 
 }  // namespace underlawn

@@ -76,6 +76,10 @@ void RecordPanel::add_test() {
                     "on the record form.")
                      .arg(QString::fromStdString(trenches_named(early)));
   });
+  auto* readings = new QPushButton(tr("The gauge's readings, on the Flow page"));
+  readings->setObjectName("plain");
+  wide(readings);
+  connect(readings, &QPushButton::clicked, this, &RecordPanel::readings_asked);
   moment_row(*this, document_, tr("Pumping began"), test_text(&TestRecord::start), tr("Start of the test"));
   moment_row(*this, document_, tr("Last reading"), test_text(&TestRecord::end), tr("End of the test"));
   choice(tr("Filled with"), {tr("Water"), tr("Air")},

@@ -27,6 +27,9 @@ class RecordPanel : public Form {
   void remove_flushing();
   std::size_t flushing() const { return at_; }
 
+ signals:
+  void readings_asked();  // the gauge's, on the flow page
+
  private:
   void add_test();
   void add_flush();

@@ -25,6 +25,9 @@
 #include "window/record_panel.h"
 #include "window/selected_panel.h"
 #include "window/size_panel.h"
+#include "window/stays_put.h"
+#include "window/test_panel.h"
+#include "window/readings_table.h"
 #include "window/survey_panel.h"
 #include "window/ways_panel.h"
 
@@ -42,6 +45,7 @@ QScrollArea* scrolled(QWidget* page) {
   area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   area->setWidget(page);
   area->setFocusPolicy(Qt::NoFocus);
+  new StaysPut(area);
   return area;
 }
 
@@ -138,7 +142,15 @@ void SideColumn::build(Document& document, Selection&) {
   auto* heat = new HeatPanel(document);
   connect(heat, &HeatPanel::told, this, &SideColumn::told);
   add_page(Tab::heat, scrolled(heat), tr("Heat"), tr("Soil, weather, house and heat pump (Alt+7)"));
-  add_page(Tab::flow, scrolled(new FlowPanel(document)), tr("Flow"),
+  auto* flow = new FlowPanel(document);
+  auto* test = flow->findChild<TestPanel*>();
+  connect(test, &TestPanel::record_asked, this, [this] { show_tab(Tab::record, true); });
+  connect(record_, &RecordPanel::readings_asked, this, [this, test] {
+    show_tab(Tab::flow, false);
+    static_cast<QScrollArea*>(pages_[static_cast<std::size_t>(Tab::flow)])->ensureWidgetVisible(test->readings());
+    test->readings()->setFocus(Qt::ShortcutFocusReason);
+  });
+  add_page(Tab::flow, scrolled(flow), tr("Flow"),
            tr("Fluid, pumps, header, purge and pressure test (Alt+8)"));
   add_page(Tab::temperatures, scrolled(new TemperaturesPanel(document)), tr("Charts"),
            tr("Water, ground and load through the year (Alt+9)"));
@@ -190,6 +202,11 @@ SideColumn::Tab SideColumn::tab() const {
 // which one walks through everything.
 void SideColumn::follow_selection(const Selection& selection) {
   if (selection.now().kind == Selected::Kind::nothing || tab() == Tab::lot) return;
+  // What was dug is looked at there; the selected page would show the planned trench.
+  if (tab() == Tab::as_built) {
+    if (selection.now().kind == Selected::Kind::trench) as_built_->choose_trench(selection.now().id);
+    return;
+  }
   show_tab(Tab::selected, false);
 }
 

@@ -2,6 +2,7 @@
 #include "window/test_panel.h"
 
 #include <QLayout>
+#include <QPushButton>
 #include <cmath>
 
 #include "flow/charge.h"
@@ -66,6 +67,10 @@ TestPanel::TestPanel(Document& document, QWidget* parent)
   wide(readings_);
   verdict_->setAccessibleName(tr("Verdict"));
   wide(verdict_);
+  auto* record = new QPushButton(tr("Dates, tester, witness and result, on the Record page"));
+  record->setObjectName("plain");
+  wide(record);
+  connect(record, &QPushButton::clicked, this, &TestPanel::record_asked);
   add_seasons();
   on_refresh([this] {
     readings_->refresh();

@@ -25,6 +25,9 @@ class TestPanel : public Form {
   ChartView* chart() const { return chart_; }
   bool at_work() const { return working_out_.busy(); }
 
+ signals:
+  void record_asked();  // dates, tester, witness and result
+
  private:
   struct Planned {
     PlannedTest test;

@@ -35,6 +35,9 @@ Judgement undecided(Judgement so_far, std::string reason, std::string next) {
 
 // Too little to judge by: why, or nothing.
 std::string too_little(const Readings& readings, double planned, UnitSystem units) {
+  if (readings.size() == 1)
+    return say("Only 1 reading since the valve was shut; at least {} are needed.",
+               std::to_string(kLeastReadings));
   if (readings.size() < kLeastReadings)
     return say("Only {} readings since the valve was shut; at least {} are needed.",
                std::to_string(readings.size()), std::to_string(kLeastReadings));

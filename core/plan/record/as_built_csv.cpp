@@ -2,9 +2,10 @@
 #include "plan/record/as_built_csv.h"
 
 #include <algorithm>
+#include <cstdio>
 
+#include "base/csv.h"
 #include "base/say.h"
-#include "base/table_text.h"
 
 namespace underlawn {
 
@@ -71,6 +72,7 @@ class Rows {
       if (planned != nullptr && (head || end)) row.planned = head ? planned->head : planned->end;
       row.tie = tie_at(line[i]);
       row.depth = depth_at(t, said, head, end);
+      if (end && said != nullptr) row.stopped_by = said->stopped_by;
       if (head) {
         row.pipe = t.coil.coil_length;
         if (t.coil.loops > 0) row.pitch = t.coil.pitch;
@@ -120,15 +122,32 @@ class Rows {
   std::vector<BuiltRow> rows_;
 };
 
-std::string quoted(const std::string& text) {
-  if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
-  std::string out = "\"";
-  for (char c : text) out += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return out + "\"";
+const char* stop_code(StopCause cause) {
+  switch (cause) {
+    case StopCause::none:
+      break;
+    case StopCause::rock:
+      return "rock";
+    case StopCause::water:
+      return "water";
+    case StopCause::roots:
+      return "roots";
+    case StopCause::utility:
+      return "utility";
+    case StopCause::caving:
+      return "caving";
+    case StopCause::other:
+      return "other";
+  }
+  return "";
 }
 
-std::string number(const std::optional<double>& value) {
-  return value ? shortest(*value) : "";
+// A millimetre, as the table of stakes.
+std::string number(const std::optional<double>& metres, bool us) {
+  if (!metres) return "";
+  char out[40];
+  std::snprintf(out, sizeof out, "%.3f", us ? *metres / 0.3048 : *metres);
+  return std::string(out) == "-0.000" ? "0.000" : out;
 }
 
 }  // namespace
@@ -138,26 +157,21 @@ std::vector<BuiltRow> built_rows(const Plan& plan, const Outcome& planned, const
 }
 
 std::string as_built_csv(const Plan& plan, const Outcome& planned, const AsBuiltAnswer& built) {
-  std::string out =
-      "point,x_m,y_m,first_corner,first_m,second_corner,second_m,planned_x_m,planned_y_m,moved_m,depth_m,"
-      "pipe_m,pitch_m,note\n";
+  const bool us = plan.units == UnitSystem::us;
+  const std::string unit = us ? " ft" : " m";
+  const auto in_unit = [us](const std::optional<double>& metres) { return number(metres, us); };
+  std::string out = csv_line({"point", "x" + unit, "y" + unit, "tie 1", "tape 1" + unit, "tie 2",
+                              "tape 2" + unit, "planned x" + unit, "planned y" + unit, "moved" + unit,
+                              "depth" + unit, "pipe" + unit, "pitch" + unit, "stopped by", "note"});
   for (const BuiltRow& r : built_rows(plan, planned, built)) {
-    const auto cell = [&out](const std::string& text) { out += "," + quoted(text); };
-    out += quoted(r.point);
-    cell(shortest(r.at.x));
-    cell(shortest(r.at.y));
-    cell(r.tie ? r.tie->first : "");
-    cell(r.tie ? shortest(r.tie->first_distance) : "");
-    cell(r.tie ? r.tie->second : "");
-    cell(r.tie ? shortest(r.tie->second_distance) : "");
-    cell(r.planned ? shortest(r.planned->x) : "");
-    cell(r.planned ? shortest(r.planned->y) : "");
-    cell(r.planned ? shortest(distance(*r.planned, r.at)) : "");
-    cell(number(r.depth));
-    cell(number(r.pipe));
-    cell(number(r.pitch));
-    cell(r.note);
-    out += "\n";
+    using Maybe = std::optional<double>;
+    out += csv_line({r.point, in_unit(r.at.x), in_unit(r.at.y), r.tie ? r.tie->first : "",
+                     in_unit(r.tie ? Maybe(r.tie->first_distance) : Maybe()), r.tie ? r.tie->second : "",
+                     in_unit(r.tie ? Maybe(r.tie->second_distance) : Maybe()),
+                     in_unit(r.planned ? Maybe(r.planned->x) : Maybe()),
+                     in_unit(r.planned ? Maybe(r.planned->y) : Maybe()),
+                     in_unit(r.planned ? Maybe(distance(*r.planned, r.at)) : Maybe()), in_unit(r.depth),
+                     in_unit(r.pipe), in_unit(r.pitch), stop_code(r.stopped_by), r.note});
   }
   return out;
 }

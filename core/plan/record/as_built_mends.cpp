@@ -12,6 +12,8 @@
 #include "plan/record/added_leg.h"
 #include "plan/record/built_header.h"
 #include "plan/record/built_holds.h"
+#include "plan/record/taped_text.h"
+#include "plan/record/taping.h"
 #include "thermal/loop_geometry.h"
 
 namespace underlawn {
@@ -38,7 +40,10 @@ class Mender {
         built_(built),
         solver_(solver),
         progress_(progress),
-        stop_(std::move(stop)) {}
+        stop_(std::move(stop)),
+        unread_(plan) {
+    unread_.record.fill.freezing_point.reset();
+  }
 
   Mends find() {
     if (built_.outcome == nullptr || all_hold(built_.holds)) return {};
@@ -90,11 +95,16 @@ class Mender {
     return 0;
   }
 
-  // Warmer, or something more holds.
+  // Something more holds, or it is warmer and nothing that held is lost.
   bool better(const std::vector<Hold>& holds) const {
-    for (std::size_t i = 0; i < std::min(holds.size(), built_.holds.size()); ++i)
-      if (holds[i].holds && !built_.holds[i].holds) return true;
-    return value_of(holds, "coldest") > value_of(built_.holds, "coldest") + 0.01;
+    bool lost = false;
+    for (const Hold& was : built_.holds) {
+      const auto is = std::ranges::find(holds, was.key, &Hold::key);
+      if (is == holds.end()) continue;
+      if (is->holds && !was.holds) return true;
+      lost |= was.holds && !is->holds;
+    }
+    return !lost && value_of(holds, "coldest") > value_of(built_.holds, "coldest") + 0.01;
   }
 
   static bool warm_enough(const std::vector<Hold>& holds) { return !fails(holds, {"coldest", "warmest"}); }
@@ -121,11 +131,48 @@ class Mender {
     return best;
   }
 
-  void add(MendKind kind, std::string what, std::string caution, std::vector<Hold> holds, Layout layout,
-           std::vector<int> trenches) {
-    const bool enough = holds_again(holds);
-    made_.all.push_back({kind, std::move(what), std::move(caution), std::move(holds), enough,
-                         std::move(layout), std::move(trenches)});
+  // One that leaves the loop no better than it is, is told to be of no help.
+  void add(Mend mend) {
+    mend.enough = holds_again(mend.holds);
+    if (mend.enough || better(mend.holds)) return made_.all.push_back(std::move(mend));
+    made_.not_found.push_back(say("{}: no better than it is, {} at the coldest.", mend.what,
+                                  shown(Quantity::temperature, value_of(mend.holds, "coldest"))));
+  }
+
+  // Of the as-built: so much pipe in each of these trenches.
+  static std::function<void(Plan&)> lay_pipe(std::vector<std::pair<int, double>> pipes) {
+    return [pipes = std::move(pipes)](Plan& p) {
+      for (const auto& [number, pipe] : pipes) said(p, number).pipe = pipe;
+    };
+  }
+
+  static BuiltTrench& said(Plan& p, int number) {
+    auto& all = p.as_built.trenches;
+    const auto at = std::ranges::lower_bound(all, number, {}, &BuiltTrench::number);
+    if (at != all.end() && at->number == number) return *at;
+    BuiltTrench next;
+    next.number = number;
+    return *all.insert(at, std::move(next));
+  }
+
+  // The trench where it would go, with a leg of the header to it, written down as one more.
+  std::function<void(Plan&)> dig_more(const Trench& t) const {
+    const auto leg = leg_to(built_.plan.wishes, built_.loop.layout, t);
+    const std::size_t legs = planned_.layout.header.legs.size();
+    return [t, leg, legs, note = say("to be dug: one more circuit")](Plan& p) {
+      BuiltTrench& b = said(p, t.number);
+      b.fate = TrenchFate::added;
+      b.head = BuiltPoint{{}, true, t.head};
+      b.end = BuiltPoint{{}, true, t.end};
+      b.depth = t.depth;
+      b.pipe = t.coil.coil_length;
+      b.note = note;
+      if (!leg || p.as_built.header.size() > legs) return;
+      p.as_built.header.resize(legs);
+      BuiltLine more;
+      for (Point at : *leg) more.points.push_back({{}, true, at});
+      p.as_built.header.push_back(std::move(more));
+    };
   }
 
   // ---- the planned coils ----
@@ -156,6 +203,7 @@ class Mender {
   void full_coils() {
     Layout layout = built_.loop.layout;
     std::vector<int> changed;
+    std::vector<std::pair<int, double>> pipes;
     std::string names;
     for (Trench& t : layout.trenches) {
       const double pipe = planned_pipe(t.number);
@@ -171,6 +219,7 @@ class Mender {
                                                  shown(Quantity::length, pipe),
                                                  shown(Quantity::length, full->coil.pitch));
       changed.push_back(t.number);
+      pipes.push_back({t.number, pipe});
       t = *full;
     }
     if (changed.empty()) return;
@@ -180,9 +229,9 @@ class Mender {
           say("The planned coils, laid closer in what was dug ({}), make it no warmer: {} at the coldest. "
               "Heat is reckoned equal for every metre of pipe, which is on the safe side.",
               names, shown(Quantity::temperature, value_of(now.holds, "coldest"))));
-    add(MendKind::full_coils, say("The planned coils, laid closer, in what was dug: {}", names),
-        say("Only before the trench is filled, or by opening it again."), std::move(now.holds),
-        std::move(layout), std::move(changed));
+    add({MendKind::full_coils, say("The planned coils, laid closer, in what was dug: {}", names),
+         say("Only before the trench is filled, or by opening it again."), std::move(now.holds), false,
+         std::move(layout), lay_pipe(std::move(pipes)), "", std::move(changed)});
   }
 
   // ---- a coil in the run ----
@@ -229,12 +278,13 @@ class Mender {
     if (most <= supply.coil.coil_length + 1) return;
     auto found = least(supply.coil.coil_length, most, make);
     if (!found) return;
-    add(MendKind::run_coil,
-        say("A longer coil in the supply run: {} of pipe in trench {} instead of {}",
-            shown(Quantity::length, found->first), std::to_string(supply.number),
-            shown(Quantity::length, supply.coil.coil_length)),
-        say("Only before that trench is filled, or by opening it again."), std::move(found->second.holds),
-        std::move(found->second.layout), {supply.number});
+    add({MendKind::run_coil,
+         say("A longer coil in the supply run: {} of pipe in trench {} instead of {}",
+             shown(Quantity::length, found->first), std::to_string(supply.number),
+             shown(Quantity::length, supply.coil.coil_length)),
+         say("Only before that trench is filled, or by opening it again."), std::move(found->second.holds),
+         false, std::move(found->second.layout), lay_pipe({{supply.number, found->first}}), "",
+         {supply.number}});
   }
 
   // ---- one more circuit ----
@@ -342,11 +392,25 @@ class Mender {
 
   void add_trench(MendKind kind, const std::string& words, std::pair<double, Tried> found) {
     const Trench t = found.second.layout.trenches.back();
-    add(kind,
-        say("{}: {} of trench with {} of pipe", words, shown(Quantity::length, length_of(t)),
-            shown(Quantity::length, t.coil.coil_length)),
-        say("Excavation rules and utility locating apply to it as to the first trenches."),
-        std::move(found.second.holds), std::move(found.second.layout), {t.number});
+    const bool field = kind == MendKind::more_circuit;
+    add({kind,
+         say("{}: {} of trench with {} of pipe, from {} to {}", words, shown(Quantity::length, length_of(t)),
+             shown(Quantity::length, t.coil.coil_length), where(found.second.outcome, t.head),
+             where(found.second.outcome, t.end)),
+         say("Excavation rules and utility locating apply to it as to the first trenches."),
+         std::move(found.second.holds), false, std::move(found.second.layout),
+         field ? dig_more(t) : std::function<void(Plan&)>(),
+         field ? ""
+               : say("By hand: before the run is filled in, dig that stretch as wide and as deep as a coil "
+                     "trench, lay the coil in the supply pipe's stead, and write it into the note."),
+         {t.number}});
+  }
+
+  // By tapes from two house corners, as a stake is set; without them by the drawing.
+  std::string where(const Outcome& outcome, Point p) const {
+    for (const Tie& tie : outcome.stake_out.ties)
+      if (distance(tie.at, p) < kSameStake) return print_taped(taped_from(tie), plan_.units);
+    return say("x {}, y {} of the drawing", shown(Quantity::length, p.x), shown(Quantity::length, p.y));
   }
 
   // ---- valves, fluid ----
@@ -369,9 +433,9 @@ class Mender {
     std::vector<Hold> holds = holds_of(
         plan_, does(planned_.flow.get(), planned_.purge.get(), planned_.temperatures.get()),
         does(&made->flow, built_.outcome->purge.get(), heat ? &*heat : built_.outcome->temperatures.get()));
-    add(MendKind::throttle, say("Throttle {}", names),
-        say("Needs a balancing valve in that circuit, where it can be reached; flush with it open."),
-        std::move(holds), built_.loop.layout, std::move(trenches));
+    add({MendKind::throttle, say("Throttle {}", names),
+         say("Needs a balancing valve in that circuit, where it can be reached; flush with it open."),
+         std::move(holds), false, built_.loop.layout, nullptr, valves_by_hand(), std::move(trenches)});
   }
 
   std::optional<Temperatures> heated(const Flow& flow, const Plan& p, const Layout& layout,
@@ -384,6 +448,12 @@ class Mender {
                               stop_);
   }
 
+  static std::string valves_by_hand() {
+    return say(
+        "By hand: fit the valve, close it until the drop across it is that much, and write its setting into "
+        "the note on the trench. The plan does not reckon with it.");
+  }
+
   static double limit_of(const std::vector<Hold>& holds, const std::string& key) {
     for (const Hold& h : holds)
       if (h.key == key) return h.limit;
@@ -393,21 +463,42 @@ class Mender {
   // A stronger solution is thicker and colder, so what it has to bear is asked again of each.
   void antifreeze() {
     Plan p = built_.plan;
-    std::vector<Hold> holds = built_.holds;
+    std::vector<Hold> holds = holds_of(unread_, planned_, *built_.outcome);
+    if (!fails(holds, {"freezing"})) return bring_to_plan(std::move(holds));
     for (int i = 0; i < 6 && fails(holds, {"freezing"}) && !stop_.stop_requested(); ++i) {
       if (!raise_antifreeze(p, holds))
         return made_.not_found.push_back(
             say("No share of {} protects the loop at its coldest.", std::string(fluid_name(p.flow.fluid))));
       const Outcome outcome = solver_.solve(p, built_.loop.layout, stop_);
-      holds = holds_of(plan_, planned_, outcome);
+      holds = holds_of(unread_, planned_, outcome);
       if (outcome.flow != nullptr) concentrate_ = outcome.flow->antifreeze.concentrate;
     }
-    add(MendKind::antifreeze,
-        say("More antifreeze: {} by mass instead of {}, {} of concentrate in all",
-            shown(Quantity::ratio, p.flow.mass_fraction), shown(Quantity::ratio, plan_.flow.mass_fraction),
-            shown(Quantity::fluid_volume, concentrate_)),
-        say("A thicker fluid takes more head; look at circulator and balance beside it."), std::move(holds),
-        built_.loop.layout, {});
+    add({MendKind::antifreeze,
+         say("More antifreeze: {} by mass instead of {}, {} of concentrate in all",
+             shown(Quantity::ratio, p.flow.mass_fraction), shown(Quantity::ratio, plan_.flow.mass_fraction),
+             shown(Quantity::fluid_volume, concentrate_)),
+         say("A thicker fluid takes more head; look at circulator and balance beside it."), std::move(holds),
+         false, built_.loop.layout, share_of(p.flow.mass_fraction), read_again(), {}});
+  }
+
+  static std::function<void(Plan&)> share_of(double mass_fraction) {
+    return [mass_fraction](Plan& p) { p.flow.mass_fraction = mass_fraction; };
+  }
+
+  // The reading stands until another is made.
+  std::string read_again() const {
+    return plan_.record.fill.freezing_point
+               ? say("By hand: mix it in, read the freezing point again and type that on the Record page.")
+               : "";
+  }
+
+  // The plan's share is enough, and what was read is not it.
+  void bring_to_plan(std::vector<Hold> holds) {
+    add({MendKind::antifreeze,
+         say("The fluid brought to the {} of antifreeze by mass that is planned",
+             shown(Quantity::ratio, plan_.flow.mass_fraction)),
+         say("How much to take out and to put in is on the Record page, under the fill."), std::move(holds),
+         false, built_.loop.layout, nullptr, read_again(), {}});
   }
 
   // ---- several at once ----
@@ -437,16 +528,26 @@ class Mender {
       if (!more.empty()) words = words.empty() ? more : say("{}; and {}", words, more);
     };
     join(valves);
-    if (p.flow.mass_fraction > built_.plan.flow.mass_fraction)
+    const bool more = p.flow.mass_fraction > built_.plan.flow.mass_fraction;
+    if (more || fails(built_.holds, {"freezing"}))
       join(say("{} of antifreeze by mass", shown(Quantity::ratio, p.flow.mass_fraction)));
-    add(MendKind::together, say("Together: {}", words), say("See the cautions of each."), std::move(holds),
-        layout, std::move(trenches));
+    std::string by_hand = any ? warm->by_hand : "";
+    if (!valves.empty()) by_hand = by_hand.empty() ? valves_by_hand() : say("{} {}", by_hand, valves_by_hand());
+    std::function<void(Plan&)> take;
+    if ((any && warm->take) || more)
+      take = [first = any ? warm->take : nullptr, share = more ? share_of(p.flow.mass_fraction) : nullptr](
+                 Plan& plan) {
+        if (first) first(plan);
+        if (share) share(plan);
+      };
+    add({MendKind::together, say("Together: {}", words), say("See the cautions of each."), std::move(holds),
+         false, layout, std::move(take), std::move(by_hand), std::move(trenches)});
   }
 
   // What the loop does with valves where it needs them.
   std::vector<Hold> throttled_holds(const Plan& p, const Layout& layout, const Outcome& outcome,
                                     std::string& valves) const {
-    std::vector<Hold> holds = holds_of(plan_, planned_, outcome);
+    std::vector<Hold> holds = holds_of(unread_, planned_, outcome);
     valves.clear();
     if (!fails(holds, {"balance"}) || outcome.flow == nullptr) return holds;
     const auto made = throttled(*outcome.flow, p.flow, plan_.flow.most_imbalance);
@@ -458,7 +559,7 @@ class Mender {
                               : say("{}, in circuit {} taking {}", valves, layout.trenches[c].number, head);
     }
     const auto heat = heated(made->flow, p, layout, outcome);
-    return holds_of(plan_, does(planned_.flow.get(), planned_.purge.get(), planned_.temperatures.get()),
+    return holds_of(unread_, does(planned_.flow.get(), planned_.purge.get(), planned_.temperatures.get()),
                     does(&made->flow, outcome.purge.get(), heat ? &*heat : outcome.temperatures.get()));
   }
 
@@ -476,6 +577,7 @@ class Mender {
   LaidSolver& solver_;
   const MendsProgress& progress_;
   std::stop_token stop_;
+  Plan unread_;  // for fluids other than the one that was read
   double concentrate_ = 0;
   Mends made_;
 };

@@ -21,6 +21,8 @@ struct Mend {
   std::vector<Hold> holds;    // with it; Hold::built is what it does
   bool enough = false;        // all that the plan itself holds, holds with it
   Layout layout;              // with it
+  std::function<void(Plan&)> take;  // as an edit of the plan it was found for; none: by hand alone
+  std::string by_hand;              // what is to be done that no edit does; may be ""
   std::vector<int> trenches;  // numbers of those that it adds or changes
 };
 
@@ -35,7 +37,8 @@ using MendsProgress = std::function<void(double share, const std::string& what)>
 // coil in the supply run, or more pipe in the one there; the planned coils in trenches that got less. For
 // balance: a valve's K in the circuits that take most. For freezing: the least share of antifreeze that holds
 // at the temperatures it then makes itself. Where none of them is enough, the first that is warm enough with
-// valves and antifreeze together. Lengths to 0.3 m, shares to 0.1 %. Empty where all holds.
+// valves and antifreeze together. Lengths to 0.3 m, shares to 0.1 %. None that leaves the loop no better than
+// it is. Empty where all holds.
 Mends find_mends(const Plan& plan, const Outcome& planned, const AsBuiltAnswer& built, LaidSolver& solver,
                  const MendsProgress& progress = {}, std::stop_token stop = {});
 

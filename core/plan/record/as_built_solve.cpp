@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "plan/keeping.h"
+#include "plan/record/built_findings.h"
 #include "plan/record/built_holds.h"
 
 namespace underlawn {
@@ -94,6 +95,7 @@ AsBuiltAnswer solve_as_built(const Plan& plan, const Outcome& planned, LaidSolve
   answer.outcome = std::make_shared<const Outcome>(built);
   answer.holds = holds_of(plan, planned, built);
   answer.changes = changes_of(planned, built);
+  answer.findings = built_findings(planned, built);
   return answer;
 }
 

@@ -26,9 +26,12 @@ struct Hold {
 };
 
 // Coldest and warmest water to the heat pump, freezing point, balance, circulator's flow at the coldest,
-// flushing; those that were solved in both. `built` is solved for `plan`, whose limits hold.
+// flushing; those that were solved in both. `built` is solved for `plan`, whose limits hold. Where the record
+// has a freezing point that was read at the fill, that is the built one.
 std::vector<Hold> holds_of(const Plan& plan, const Outcome& planned, const Outcome& built);
 bool all_hold(const std::vector<Hold>& holds);
+// Whether anything was measured that a loop as built differs by: the as-built, or the fill of the record.
+bool anything_built(const Plan& plan);
 // Whether digging lost something: what held by plan holds no more, or what did not is worse by more than a
 // hundredth.
 bool worse_than_planned(const std::vector<Hold>& holds);
@@ -47,6 +50,7 @@ struct AsBuiltAnswer {
   std::shared_ptr<const Outcome> outcome;
   std::vector<Hold> holds;
   std::vector<Change> changes;
+  std::vector<Finding> findings;  // that digging made or made worse (built_findings.h)
 };
 
 // `planned` is plan's own outcome. Pipe lies and things are crossed at the depth of each leg; earth and

@@ -67,8 +67,11 @@ std::vector<Hold> holds_of(const Plan& plan, const LoopDoes& planned, const Loop
           built.coldest, t.coldest_allowed, t.coldest_allowed, true);
   all.add("warmest", say("Warmest water to the heat pump"), Quantity::temperature, planned.warmest,
           built.warmest, t.warmest_allowed, t.warmest_allowed, false);
-  all.add("freezing", say("Freezing point of the fluid"), Quantity::temperature, planned.freezing,
-          built.freezing, freezing_limit(plan, built), freezing_limit(plan, planned), false);
+  // What was measured goes before what was planned.
+  const bool read = plan.record.fill.freezing_point && f.fluid != Fluid::water && built.freezing;
+  all.add("freezing", read ? say("Freezing point as read at the fill") : say("Freezing point of the fluid"),
+          Quantity::temperature, planned.freezing, read ? plan.record.fill.freezing_point : built.freezing,
+          freezing_limit(plan, built), freezing_limit(plan, planned), false);
   all.add("balance", say("Imbalance of the circuits"), Quantity::ratio, planned.imbalance, built.imbalance,
           f.most_imbalance, f.most_imbalance, false);
   // A hundredth less is within what a pump curve tells.
@@ -89,6 +92,11 @@ bool worse_than_planned(const std::vector<Hold>& holds) {
     const double less = h.at_least ? h.planned - h.built : h.built - h.planned;
     return !h.holds && (h.held || less > 0.01 * std::abs(h.planned));
   });
+}
+
+bool anything_built(const Plan& plan) {
+  return plan.as_built != AsBuilt{} ||
+         (plan.record.fill.freezing_point && plan.flow.fluid != Fluid::water);
 }
 
 bool all_hold(const std::vector<Hold>& holds) {

@@ -11,6 +11,7 @@ namespace underlawn {
 namespace {
 
 constexpr double kSameReading = 1;    // K: what a refractometer and its reader err; our own choice
+constexpr double kSamePressure = 5e3;  // Pa: what a gauge of the trade errs; our own choice
 constexpr double kMuchStronger = 4;   // K
 constexpr double kSameVolume = 0.10;  // of what was asked; our own choice
 constexpr double kLowPh = 7.5, kHighPh = 10.5;
@@ -90,14 +91,23 @@ class Judge {
     if (made_.mass_fraction && *made_.mass_fraction > 0)
       made_.volume = *fill_.put_in * strength() / volume_fraction(plan_.flow.fluid, *made_.mass_fraction);
     const bool volume_off = made_.volume && std::abs(*made_.volume / flow_.volume - 1) > 2 * kSameVolume;
-    if (volume_off)
-      words = say(
-          "{}. With the freezing point read it means {} of loop, {} is drawn: it is not mixed yet, some "
-          "was spilt, or part of the loop was not filled",
-          words, shown(Quantity::fluid_volume, *made_.volume), shown(Quantity::fluid_volume, flow_.volume));
+    if (volume_off) words = volume_words(words);
     add("amount", volume_off || std::abs(share) > kSameVolume ? Tone::doubt : Tone::good,
         say("Product put in"), words + ".",
         say("volumes before mixing at 20 °C: CRC Handbook (from memory)"));
+  }
+
+  // Weaker than so much product makes the loop drawn: it is spread over more water, or was not all in it.
+  std::string volume_words(const std::string& words) const {
+    const std::string meant = shown(Quantity::fluid_volume, *made_.volume);
+    const std::string drawn = shown(Quantity::fluid_volume, flow_.volume);
+    return *made_.volume > flow_.volume
+               ? say("{}. With the freezing point read it means {} of loop, {} is drawn: it is not mixed yet, "
+                     "some of the product was spilt or is weaker than typed, or more pipe lies than is drawn",
+                     words, meant, drawn)
+               : say("{}. With the freezing point read it means {} of loop, {} is drawn: it is not mixed yet, "
+                     "part of the loop was not filled or holds air, or less pipe lies than is drawn",
+                     words, meant, drawn);
   }
 
   void judge_ph() {
@@ -132,12 +142,18 @@ class Judge {
     if (then)
       words = say("{}; then {} in winter, {} in summer", words, shown(Quantity::pressure, then->winter),
                   shown(Quantity::pressure, then->summer));
-    const bool low = *fill_.pressure < made_.asked_charge->at_fill - 5e3;
+    const double short_of = made_.asked_charge->at_fill - *fill_.pressure;
+    const bool low = short_of > kSamePressure;
+    const bool little = !low && short_of > 0 && shown(Quantity::pressure, *fill_.pressure) !=
+                                                    shown(Quantity::pressure, made_.asked_charge->at_fill);
     const bool high = then && then->highest + 1e4 * wishes.bottom_below_gauge > wishes.most_at_bottom;
-    add("pressure", low || high ? Tone::bad : Tone::good, say("Pressure left on the loop"),
-        low    ? say("{}: too little, some season will draw air.", words)
-        : high ? say("{}: too much for the weakest part.", words)
-               : words + ".",
+    add("pressure", low || high ? Tone::bad : little ? Tone::doubt : Tone::good,
+        say("Pressure left on the loop"),
+        low      ? say("{}: too little, some season will draw air.", words)
+        : high   ? say("{}: too much for the weakest part.", words)
+        : little ? say("{}: less than asked, by no more than a gauge errs. Put it up while the pump is there.",
+                       words)
+                 : words + ".",
         say("least charge that keeps 70 kPa (10 psi) at the top in every season; common practice, no "
             "source"));
   }

@@ -48,6 +48,22 @@ std::vector<RecordLine> judge_test(const Plan& plan, const Flow* flow) {
   return lines;
 }
 
+// What was typed as the result beside what the lines tell.
+void judge_result(const TestRecord& test, std::vector<RecordLine>& lines) {
+  if (test.result != TestResult::passed) return;
+  std::string against;
+  for (const RecordLine& line : lines)
+    if (line.tone == Tone::bad)
+      against = against.empty() ? line.title : say("{}; {}", against, line.title);
+  if (!against.empty())
+    lines.insert(lines.begin(),
+                 {"test.result", Tone::bad, say("Result of the test"),
+                  say("“Passed” is typed, but what is written down does not bear it out: {}. Test again, or "
+                      "correct what is typed.",
+                      against),
+                  ""});
+}
+
 void judge_flushes(const Plan& plan, const Flow& flow, RecordJudgement& made) {
   bool forward = false, reverse = false;
   for (std::size_t i = 0; i < plan.record.flush.size(); ++i) {
@@ -87,6 +103,7 @@ std::vector<RecordLine> RecordJudgement::lines() const {
 RecordJudgement judge_record(const Plan& plan, const Flow* flow, const Temperatures* temperatures) {
   RecordJudgement made;
   made.test = judge_test(plan, flow);
+  judge_result(plan.record.test, made.test);
   const auto order = judge_order(plan.record, plan.as_built);
   made.test.insert(made.test.end(), order.begin(), order.end());
   if (flow == nullptr) return made;

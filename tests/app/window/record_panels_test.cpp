@@ -228,7 +228,7 @@ TEST_F(RecordPanelsTest, TheAsBuiltIsSavedAsDrawingMapAndTable) {
   };
   for (const char* name : {"b.csv", "b.dxf", "b.geojson", "b.gpkg"})
     EXPECT_EQ(panel->export_to(folder.filePath(name)), QString()) << name;
-  EXPECT_TRUE(head("b.csv").startsWith("point,x_m,y_m"));
+  EXPECT_TRUE(head("b.csv").startsWith("point,x ft,y ft"));
   EXPECT_TRUE(head("b.dxf").contains("AC1015"));
   EXPECT_TRUE(head("b.geojson").contains("FeatureCollection"));
   EXPECT_TRUE(head("b.gpkg").startsWith("SQLite format 3"));

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "window/stays_put.h"
+
+#include <QApplication>
+#include <QEvent>
+#include <QScrollBar>
+#include <QTimer>
+
+namespace underlawn {
+
+StaysPut::StaysPut(QScrollArea* area) : QObject(area), area_(area) {
+  area->widget()->installEventFilter(this);
+  connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) { look_at(now); });
+  connect(area->verticalScrollBar(), &QScrollBar::rangeChanged, this, &StaysPut::pay);
+}
+
+void StaysPut::look_at(QWidget* focused) {
+  QWidget* page = area_->widget();
+  const bool ours = focused != nullptr && page != nullptr && page->isAncestorOf(focused);
+  focused_ = ours ? focused : nullptr;
+  owed_ = 0;
+  if (ours) y_ = focused->mapTo(page, QPoint()).y();
+}
+
+bool StaysPut::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::LayoutRequest || event->type() == QEvent::Resize) settle();
+  return QObject::eventFilter(watched, event);
+}
+
+// The page's layout is done before its events come here, its scroll bar after them.
+void StaysPut::settle() {
+  if (!focused_ || !area_->widget()->isAncestorOf(focused_)) return;
+  const int y = focused_->mapTo(area_->widget(), QPoint()).y();
+  if (y == y_) return;
+  owed_ += y - y_;
+  y_ = y;
+  pay();
+  QTimer::singleShot(0, this, [this] {
+    settle();
+    pay();
+    owed_ = 0;
+  });
+}
+
+void StaysPut::pay() {
+  if (owed_ == 0) return;
+  QScrollBar* bar = area_->verticalScrollBar();
+  const int before = bar->value();
+  bar->setValue(before + owed_);
+  owed_ -= bar->value() - before;
+}
+
+}  // namespace underlawn

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QPointer>
+#include <QScrollArea>
+
+namespace underlawn {
+
+// Keeps the field that has the keyboard where it is on the screen while what stands above it in a scrolled page
+// grows or shrinks: a page that jumps takes the field from under the hand.
+class StaysPut : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit StaysPut(QScrollArea* area);
+
+ private:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+  void look_at(QWidget* focused);
+  void settle();
+  void pay();
+
+  QScrollArea* area_;
+  QPointer<QWidget> focused_;  // within the page
+  int y_ = 0;                  // of it in the page, when last looked
+  int owed_ = 0;               // to scroll, as soon as the page is long enough
+};
+
+}  // namespace underlawn
