@@ -202,6 +202,8 @@ class TakeOff {
   void add_earth(const JobWork& work) {
     add("bedding", BillGroup::goods, job_.dig.total.bedding, say("sand round the pipe, compacted"),
         {"dig.total.bedding_volume"});
+    add("fill_earth", BillGroup::goods, -job_.dig.total.surplus_loose,
+        say("loose, what the fill takes more than was dug"), {"dig.total.surplus_volume"});
     const double lawn = work.torn.lawn;
     if (counting_.seed > 0)
       add("seed", BillGroup::goods, lawn * counting_.seed,
@@ -244,6 +246,8 @@ class TakeOff {
       add_by_hours(work.time);
     add_hours("truck_hour", work.time.hauling, say("while spoil is trucked off and brought back"),
               "days.hauling");
+    add("earth_off", BillGroup::work, job_.dig.total.surplus_loose, say("loose, left when all is filled"),
+        {"dig.total.surplus_volume"});
     add("pavement", BillGroup::work, work.torn.pavement, say("drives cut"), {"cost.pavement_area"});
     add("lawn", BillGroup::work, work.torn.lawn, say("trenches, spoil, ways and room to work"),
         {"layout.lawn"});

@@ -47,6 +47,8 @@ const std::vector<Usual>& table() {
       {"tester_hour", mark("Filling and pressure test"), U::hour, {}, 80},
       {"truck_hour", mark("Truck with its driver"), U::hour, {}, 90},
       {"bedding", mark("Sand"), U::cubic_metre, {kYard3}, p.bedding},
+      {"fill_earth", mark("Earth brought to fill with"), U::cubic_metre, {kYard3}, 25},
+      {"earth_off", mark("Earth left over, hauled off and tipped"), U::cubic_metre, {}, 25},
       {"tie", mark("Tie"), U::each, {100, 500, 1000}, 0.1},
       {"warning_tape", mark("Warning tape"), U::metre, {1000 * kFoot}, 0.1},
       {"tracer_wire", mark("Tracer wire"), U::metre, {500 * kFoot, 1000 * kFoot}, 0.5},

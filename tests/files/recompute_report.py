@@ -135,6 +135,8 @@ def expect_work(f, put, trenches):
     put("need.joint", ["layout.joints"], lambda n: n)
     put("need.digging_m3", ["dig.total.bank_volume_m3"], lambda v: v)
     put("need.bedding_m3", ["dig.total.bedding_volume_m3"], lambda v: v)
+    put("need.fill_earth_m3", ["dig.total.surplus_volume_m3"], lambda v: -v)
+    put("need.earth_off_m3", ["dig.total.surplus_volume_m3"], lambda v: v)
     put("need.hand_crossing", ["cost.met_by_hand"], lambda n: n)
     put("need.crew_day_s", ["days.paid"], lambda d: d * 86400)
     put("need.crew_day", ["days.paid"], lambda d: d)

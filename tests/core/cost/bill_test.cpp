@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "cost/crew_calendar.h"
 #include "plan/solve.h"
 #include "plan/ways.h"
@@ -51,6 +53,25 @@ TEST_F(BillTest, CountsTheHalfAcreAsAPersonWould) {
   EXPECT_NEAR(at(b, "insulation").needed, 2 * 1.524, 1e-9);
   EXPECT_NEAR(at(b, "lawn").needed, o.work->torn.lawn, 1e-9);
   EXPECT_NEAR(at(b, "seed").needed, 0.02 * o.work->torn.lawn, 1e-9);
+}
+
+// Loose earth is swollen by a quarter, filled earth shrunk by a tenth of what it was in place: what the
+// trenches take more than they gave is bought by the cubic yard, what they give more is hauled off.
+TEST_F(BillTest, EarthThatIsShortIsBoughtAndEarthLeftOverIsHauledOff) {
+  plan.ground.swell = 0.25;
+  plan.ground.shrinkage = 0.10;
+  const Outcome dense = solve(plan);
+  const EarthWork& all = dense.dig.total;
+  const double missing = 1.25 * (all.backfill / 0.9 - all.bank);
+  ASSERT_GT(missing, 0.1);
+  EXPECT_NEAR(at(*dense.bill, "fill_earth").needed, missing, 1e-6);
+  EXPECT_NEAR(at(*dense.bill, "fill_earth").bought.amount,
+              std::ceil(missing / 0.764554857984) * 0.764554857984, 1e-6);
+  EXPECT_EQ(line(*dense.bill, "earth_off"), nullptr);
+  plan.ground.shrinkage = 0;
+  const Outcome loose = solve(plan);
+  EXPECT_NEAR(at(*loose.bill, "earth_off").needed, 1.25 * loose.dig.total.bedding, 1e-6);
+  EXPECT_EQ(line(*loose.bill, "fill_earth"), nullptr);
 }
 
 // Both pipes of header and run with 5 % for cuts, cut off for the buyer at a quarter more than by the roll.
