@@ -262,11 +262,17 @@ TEST_F(RecordPanelsTest, AnotherPlanIsOpenedOnItsFirstTrench) {
   window.actions().action("panel.as_built")->trigger();
   const int first = document.outcome()->layout.trenches[0].number;
   panel->choose_trench(document.outcome()->layout.trenches[2].number);
+  Plan recorded = document.committed();
+  said_of(recorded, first).dug_on = "2026-05-14";
+  document.commit(std::move(recorded), "Recorded");
   const QString path = folder.filePath("other.underlawn");
   ASSERT_TRUE(document.save_as(path));
   ASSERT_TRUE(document.open(path));
   ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
   EXPECT_EQ(panel->trench(), first);
+  EXPECT_EQ(edit_of(*panel, "Day of digging") != nullptr ? edit_of(*panel, "Day of digging")->text()
+                                                         : edit_of(*panel, "Dug on")->text(),
+            "2026-05-14");
 }
 
 TEST_F(RecordPanelsTest, WhatAPhotoIsOfStandsOnTheButton) {
