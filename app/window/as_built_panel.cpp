@@ -37,6 +37,7 @@ AsBuiltPanel::AsBuiltPanel(Document& document, QWidget* parent)
       export_(new QPushButton(tr("Save the as-built…"))),
       which_leg_(choice_box({})),
       solver_(std::make_shared<LaidSolver>()) {
+  on_refresh([this] { settle_trench(); });  // before the fields show what is recorded of it
   add_head();
   add_answer();
   add_trench();
@@ -52,7 +53,7 @@ AsBuiltPanel::AsBuiltPanel(Document& document, QWidget* parent)
   connect(export_, &QPushButton::clicked, this, &AsBuiltPanel::ask_export);
   connect(mend_lines_, &MendList::taken, this, &AsBuiltPanel::take_mend);
   connect(&document, &Document::replaced, this, [this] {  // nothing is left of what was looked at before
-    number_ = 0;
+    chosen_ = false;
     leg_ = 0;
     refresh_when_seen();
   });
@@ -166,6 +167,7 @@ void AsBuiltPanel::add_trench() {
     const int number = next_trench(plan, document_.outcome());
     said_of(plan, number).fate = TrenchFate::added;
     number_ = number;
+    chosen_ = true;
     document_.commit(std::move(plan), tr("A trench added as built"));
     refresh();
   });
@@ -344,14 +346,19 @@ void AsBuiltPanel::fill_crossings() {
 
 void AsBuiltPanel::choose_trench(int number) {
   number_ = number;
-  photos_->set_trench(number);
+  chosen_ = true;
   refresh();
+}
+
+void AsBuiltPanel::settle_trench() {
+  const std::vector<int> numbers = trench_numbers(document_.plan(), document_.outcome());
+  if (!chosen_ || std::ranges::find(numbers, number_) == numbers.end())
+    number_ = numbers.empty() ? 0 : numbers.front();
 }
 
 void AsBuiltPanel::show_choices() {
   const Plan& plan = document_.plan();
   const std::vector<int> numbers = trench_numbers(plan, document_.outcome());
-  if (std::ranges::find(numbers, number_) == numbers.end()) number_ = numbers.empty() ? 0 : numbers.front();
   photos_->set_trench(number_);
   which_->clear();
   for (int n : numbers) {
@@ -484,6 +491,7 @@ void AsBuiltPanel::take_mend(std::size_t at) {
   mends_->all[at].take(plan);
   const bool trench = !mends_->all[at].trenches.empty();
   if (trench) number_ = mends_->all[at].trenches.front();
+  chosen_ |= trench;
   document_.commit(std::move(plan), tr("A mend of the as-built"));
   refresh();
 }

@@ -65,6 +65,7 @@ class AsBuiltPanel : public Form {
   void add_crossings();
   void add_answer();
   void add_mends();
+  void settle_trench();
   void show_choices();
   void show_found();
   void ask_anew();
@@ -85,7 +86,8 @@ class AsBuiltPanel : public Form {
   MendList* mend_lines_;
   PhotoList* photos_;
   QPushButton* export_;
-  int number_ = 0;  // of the trench whose fields are shown; 0: none yet
+  int number_ = 0;       // of the trench whose fields are shown; 0: none yet
+  bool chosen_ = false;  // by somebody; else it is the first
   QComboBox* which_leg_;
   std::size_t leg_ = 0;  // of the header, whose fields are shown
   std::optional<Plan> asked_;

@@ -55,10 +55,9 @@ PhotoList::PhotoList(Document& document, QWidget* parent)
   caption_->edit()->setAccessibleName(tr("Caption"));
   column->addWidget(caption_);
   auto* of_none = new QPushButton(tr("Add photos of no one trench…"));
-  for (auto pair : {std::pair{of_trench_, of_none}, std::pair{open_, remove_}}) {
+  for (const QList<QPushButton*>& line : {QList{of_trench_}, QList{of_none}, QList{open_, remove_}}) {
     auto* buttons = new QHBoxLayout;
-    buttons->addWidget(pair.first);
-    buttons->addWidget(pair.second);
+    for (QPushButton* button : line) buttons->addWidget(button);
     buttons->addStretch(1);
     column->addLayout(buttons);
   }

@@ -10,6 +10,7 @@ namespace underlawn {
 
 StaysPut::StaysPut(QScrollArea* area) : QObject(area), area_(area) {
   area->widget()->installEventFilter(this);
+  area->viewport()->installEventFilter(this);
   connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) { look_at(now); });
   connect(area->verticalScrollBar(), &QScrollBar::rangeChanged, this, &StaysPut::pay);
 }
@@ -19,7 +20,11 @@ void StaysPut::look_at(QWidget* focused) {
   const bool ours = focused != nullptr && page != nullptr && page->isAncestorOf(focused);
   focused_ = ours ? focused : nullptr;
   owed_ = 0;
-  if (ours) y_ = focused->mapTo(page, QPoint()).y();
+  if (ours) y_ = place();
+}
+
+int StaysPut::place() const {
+  return focused_->mapTo(area_->widget(), QPoint()).y() + area_->mapTo(area_->window(), QPoint()).y();
 }
 
 bool StaysPut::eventFilter(QObject* watched, QEvent* event) {
@@ -30,7 +35,7 @@ bool StaysPut::eventFilter(QObject* watched, QEvent* event) {
 // The page's layout is done before its events come here, its scroll bar after them.
 void StaysPut::settle() {
   if (!focused_ || !area_->widget()->isAncestorOf(focused_)) return;
-  const int y = focused_->mapTo(area_->widget(), QPoint()).y();
+  const int y = place();
   if (y == y_) return;
   owed_ += y - y_;
   y_ = y;

@@ -6,8 +6,8 @@
 
 namespace underlawn {
 
-// Keeps the field that has the keyboard where it is on the screen while what stands above it in a scrolled page
-// grows or shrinks: a page that jumps takes the field from under the hand.
+// Keeps the field that has the keyboard where it is on the screen while what stands above it, in its scrolled
+// page or over that, grows or shrinks: a page that jumps takes the field from under the hand.
 class StaysPut : public QObject {
   Q_OBJECT
 
@@ -17,12 +17,13 @@ class StaysPut : public QObject {
  private:
   bool eventFilter(QObject* watched, QEvent* event) override;
   void look_at(QWidget* focused);
+  int place() const;
   void settle();
   void pay();
 
   QScrollArea* area_;
   QPointer<QWidget> focused_;  // within the page
-  int y_ = 0;                  // of it in the page, when last looked
+  int y_ = 0;                  // of it were the page not scrolled, in the window, when last looked
   int owed_ = 0;               // to scroll, as soon as the page is long enough
 };
 

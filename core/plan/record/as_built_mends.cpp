@@ -2,6 +2,7 @@
 #include "plan/record/as_built_mends.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/say.h"
@@ -435,7 +436,8 @@ class Mender {
         does(&made->flow, built_.outcome->purge.get(), heat ? &*heat : built_.outcome->temperatures.get()));
     add({MendKind::throttle, say("Throttle {}", names),
          say("Needs a balancing valve in that circuit, where it can be reached; flush with it open."),
-         std::move(holds), false, built_.loop.layout, nullptr, valves_by_hand(), std::move(trenches)});
+         std::move(holds), false, built_.loop.layout, note_valves(*made, built_.loop.layout),
+         valves_by_hand(), std::move(trenches)});
   }
 
   std::optional<Temperatures> heated(const Flow& flow, const Plan& p, const Layout& layout,
@@ -448,10 +450,25 @@ class Mender {
                               stop_);
   }
 
+  // On each trench that gets one, behind what is noted there.
+  std::function<void(Plan&)> note_valves(const Throttled& made, const Layout& layout) const {
+    std::vector<std::pair<int, std::string>> notes;
+    for (std::size_t c = 0; c < made.k.size(); ++c)
+      if (made.k[c] > 0)
+        notes.push_back({layout.trenches[c].number, say("balancing valve: {} at the design flow",
+                                                        shown(Quantity::head, made.head[c]))});
+    return [notes](Plan& p) {
+      for (const auto& [number, words] : notes) {
+        std::string& note = said(p, number).note;
+        if (note.find(words) == std::string::npos) note = note.empty() ? words : note + "; " + words;
+      }
+    };
+  }
+
   static std::string valves_by_hand() {
     return say(
-        "By hand: fit the valve, close it until the drop across it is that much, and write its setting into "
-        "the note on the trench. The plan does not reckon with it.");
+        "By hand: fit the valve and close it until the drop across it is that much. Taking this notes it on "
+        "the trench; the as-built goes on reckoning without it.");
   }
 
   static double limit_of(const std::vector<Hold>& holds, const std::string& key) {
@@ -519,9 +536,10 @@ class Mender {
     std::vector<int> trenches = any ? warm->trenches : std::vector<int>{};
     std::vector<Hold> holds;
     std::string valves;
+    std::function<void(Plan&)> noted;
     for (int i = 0; i < 6 && !stop_.stop_requested(); ++i) {
       const Outcome outcome = solver_.solve(p, layout, stop_);
-      holds = throttled_holds(p, layout, outcome, valves);
+      holds = throttled_holds(p, layout, outcome, valves, noted);
       if (!fails(holds, {"freezing"}) || !raise_antifreeze(p, holds)) break;
     }
     const auto join = [&](const std::string& more) {
@@ -534,21 +552,25 @@ class Mender {
     std::string by_hand = any ? warm->by_hand : "";
     if (!valves.empty()) by_hand = by_hand.empty() ? valves_by_hand() : say("{} {}", by_hand, valves_by_hand());
     std::function<void(Plan&)> take;
-    if ((any && warm->take) || more)
-      take = [first = any ? warm->take : nullptr, share = more ? share_of(p.flow.mass_fraction) : nullptr](
-                 Plan& plan) {
-        if (first) first(plan);
-        if (share) share(plan);
+    const auto first = any ? warm->take : nullptr;
+    const auto share = more ? share_of(p.flow.mass_fraction) : nullptr;
+    if (first || share || noted)
+      take = [steps = std::array{first, noted, share}](Plan& plan) {
+        for (const auto& step : steps)
+          if (step) step(plan);
       };
+    if (fails(built_.holds, {"freezing"}) && !read_again().empty())
+      by_hand = by_hand.empty() ? read_again() : say("{} {}", by_hand, read_again());
     add({MendKind::together, say("Together: {}", words), say("See the cautions of each."), std::move(holds),
          false, layout, std::move(take), std::move(by_hand), std::move(trenches)});
   }
 
   // What the loop does with valves where it needs them.
   std::vector<Hold> throttled_holds(const Plan& p, const Layout& layout, const Outcome& outcome,
-                                    std::string& valves) const {
+                                    std::string& valves, std::function<void(Plan&)>& noted) const {
     std::vector<Hold> holds = holds_of(unread_, planned_, outcome);
     valves.clear();
+    noted = nullptr;
     if (!fails(holds, {"balance"}) || outcome.flow == nullptr) return holds;
     const auto made = throttled(*outcome.flow, p.flow, plan_.flow.most_imbalance);
     if (!made) return holds;
@@ -558,6 +580,7 @@ class Mender {
       valves = valves.empty() ? say("a valve in circuit {} taking {}", layout.trenches[c].number, head)
                               : say("{}, in circuit {} taking {}", valves, layout.trenches[c].number, head);
     }
+    noted = note_valves(*made, layout);
     const auto heat = heated(made->flow, p, layout, outcome);
     return holds_of(unread_, does(planned_.flow.get(), planned_.purge.get(), planned_.temperatures.get()),
                     does(&made->flow, outcome.purge.get(), heat ? &*heat : outcome.temperatures.get()));

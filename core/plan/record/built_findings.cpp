@@ -39,7 +39,10 @@ std::vector<Finding> built_findings(const Outcome& planned, const Outcome& built
 std::string built_finding_words(const Finding& finding, UnitSystem units) {
   const auto shown = [&](double m) { return print_quantity(finding.quantity, m, units); };
   if (finding.required == finding.measured) return finding.advice;
-  return say("{} as built; {} is asked. {}", shown(finding.measured), shown(finding.required), finding.advice);
+  return say(
+      "{} as built; {} is asked. Dig it where it was planned before it is filled in, or have whoever designed it "
+      "judge it as it lies.",
+      shown(finding.measured), shown(finding.required));
 }
 
 }  // namespace underlawn

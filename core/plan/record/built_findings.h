@@ -15,7 +15,7 @@ namespace underlawn {
 // What was accepted is not told again. Heat and flow have their limits (Hold).
 std::vector<Finding> built_findings(const Outcome& planned, const Outcome& built);
 
-// "9'-0\" as built; 12'-0\" asked. Keep the distance …"
+// "9'-0\" as built; 12'-0\" is asked. Dig it …"
 std::string built_finding_words(const Finding& finding, UnitSystem units);
 
 }  // namespace underlawn

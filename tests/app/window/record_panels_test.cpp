@@ -5,6 +5,8 @@
 #include <QComboBox>
 #include <QFile>
 #include <QListWidget>
+#include <QPushButton>
+#include <QScrollArea>
 #include <QTemporaryDir>
 #include <QTest>
 
@@ -206,6 +208,99 @@ TEST_F(RecordPanelsTest, PhotosAndNotesLeaveTheAnswerAsItIs) {
   type(edit_of(*panel, "Length dug"), "30'");
   ASSERT_TRUE(answered());
   EXPECT_NEAR(length_of(panel->answer()->loop.layout.trenches[1]), 30 * 0.3048, 0.01);
+}
+
+// What appears above a field leaves it under the hand.
+TEST_F(RecordPanelsTest, AFieldStaysWhereItIsWhileThePageGrowsAboveIt) {
+  window.actions().action("panel.as_built")->trigger();
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  panel->choose_trench(document.outcome()->layout.trenches[1].number);
+  QLineEdit* length = edit_of(*panel, "Length dug");
+  auto* area = qobject_cast<QScrollArea*>(panel->parentWidget()->parentWidget());
+  ASSERT_NE(area, nullptr);
+  length->setFocus();
+  area->ensureWidgetVisible(length);
+  QApplication::processEvents();
+  const int before = length->mapToGlobal(QPoint()).y(), in_page = length->mapTo(panel, QPoint()).y();
+  type(length, "40'");
+  ASSERT_TRUE(
+      wait_until([&] { return panel->answer() != nullptr && !panel->at_work() && !document.stale(); }));
+  QApplication::processEvents();
+  QApplication::processEvents();
+  ASSERT_GT(length->mapTo(panel, QPoint()).y(), in_page + 100);  // else nothing appeared above
+  EXPECT_NEAR(length->mapToGlobal(QPoint()).y(), before, 2);
+}
+
+TEST_F(RecordPanelsTest, ATrenchClickedWhileTheAsBuiltIsLookedAtIsShownThere) {
+  window.actions().action("panel.as_built")->trigger();
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  const int number = document.outcome()->layout.trenches[2].number;
+  window.selection().select({Selected::Kind::trench, number});
+  EXPECT_EQ(window.side()->tab(), SideColumn::Tab::as_built);
+  EXPECT_EQ(panel->trench(), number);
+  window.side()->show_tab(SideColumn::Tab::loop, false);
+  window.selection().select({Selected::Kind::trench, document.outcome()->layout.trenches[1].number});
+  EXPECT_EQ(window.side()->tab(), SideColumn::Tab::selected);
+}
+
+TEST_F(RecordPanelsTest, ABrokenSpacingIsSaidInWordsOnThePage) {
+  window.actions().action("panel.as_built")->trigger();
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  const Trench &a = document.outcome()->layout.trenches[0], &b = document.outcome()->layout.trenches[1];
+  Plan plan = document.committed();
+  BuiltTrench& moved = said_of(plan, a.number);
+  moved.head = BuiltPoint{{}, true, a.head + 0.3 * (b.head - a.head)};
+  moved.end = BuiltPoint{{}, true, a.end + 0.3 * (b.head - a.head)};
+  document.commit(std::move(plan), "As built");
+  ASSERT_TRUE(
+      wait_until([&] { return panel->answer() != nullptr && !panel->at_work() && !document.stale(); }));
+  EXPECT_TRUE(panel->findings()->text().contains("too close")) << panel->findings()->text().toStdString();
+}
+
+TEST_F(RecordPanelsTest, AnotherPlanIsOpenedOnItsFirstTrench) {
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  window.actions().action("panel.as_built")->trigger();
+  const int first = document.outcome()->layout.trenches[0].number;
+  panel->choose_trench(document.outcome()->layout.trenches[2].number);
+  Plan recorded = document.committed();
+  said_of(recorded, first).dug_on = "2026-05-14";
+  document.commit(std::move(recorded), "Recorded");
+  const QString path = folder.filePath("other.underlawn");
+  ASSERT_TRUE(document.save_as(path));
+  ASSERT_TRUE(document.open(path));
+  ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  EXPECT_EQ(panel->trench(), first);
+  EXPECT_EQ(edit_of(*panel, "Day of digging") != nullptr ? edit_of(*panel, "Day of digging")->text()
+                                                         : edit_of(*panel, "Dug on")->text(),
+            "2026-05-14");
+}
+
+TEST_F(RecordPanelsTest, WhatAPhotoIsOfStandsOnTheButton) {
+  window.actions().action("panel.as_built")->trigger();
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  panel->choose_trench(document.outcome()->layout.trenches[1].number);
+  QStringList words;
+  for (QPushButton* button : panel->findChild<PhotoList*>()->findChildren<QPushButton*>())
+    if (!button->isHidden()) words << button->text();
+  EXPECT_TRUE(words.contains(QString("Add photos of trench %1…").arg(panel->trench())));
+  EXPECT_TRUE(words.contains("Add photos of no one trench…"));
+}
+
+TEST_F(RecordPanelsTest, AMendIsTakenByItsButtonAsOneEntry) {
+  window.actions().action("panel.as_built")->trigger();
+  AsBuiltPanel* panel = window.side()->as_built_panel();
+  panel->choose_trench(document.outcome()->layout.trenches[1].number);
+  type(edit_of(*panel, "Length dug"), "40'");
+  ASSERT_TRUE(wait_until([&] { return panel->mends() != nullptr && !panel->at_work(); }));
+  QPushButton* take = nullptr;
+  for (QPushButton* button : panel->findChildren<QPushButton*>())
+    if (take == nullptr && button->text() == "Take this mend") take = button;
+  ASSERT_NE(take, nullptr);
+  const Plan before = document.committed();
+  take->click();
+  EXPECT_NE(document.committed().as_built, before.as_built);
+  document.undo();
+  EXPECT_EQ(document.committed(), before);
 }
 
 // Each form is what its readers take it for.

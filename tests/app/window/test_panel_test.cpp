@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QPushButton>
 #include <QTableWidget>
 
 #include "app/support/wait.h"
@@ -127,6 +128,31 @@ TEST_F(TestPanelTest, ReadingIsTypedInPlace) {
   EXPECT_NEAR(document.plan().test.readings[1].pressure, 575e3, 1);
   panel.readings()->table()->item(1, 0)->setText("10");
   EXPECT_NEAR(document.plan().test.readings[1].time, 600, 1e-9) << "bare numbers are minutes";
+}
+
+// What nobody read off a gauge passes no test.
+TEST_F(TestPanelTest, RowsThatWereAddedAreBlankAndCountForNothing) {
+  TestPanel panel(document);
+  ASSERT_TRUE(current(panel));
+  QPushButton* add = nullptr;
+  for (QPushButton* button : panel.findChildren<QPushButton*>())
+    if (button->text() == "Add a reading") add = button;
+  ASSERT_NE(add, nullptr);
+  for (int i = 0; i < 13; ++i) add->click();
+  EXPECT_TRUE(document.plan().test.readings.empty());
+  ASSERT_TRUE(current(panel));
+  EXPECT_TRUE(panel.verdict()->text().isEmpty()) << panel.verdict()->text().toStdString();
+  QTableWidget* table = panel.readings()->table();
+  ASSERT_EQ(table->rowCount(), 1);
+  for (int c = 0; c < table->columnCount(); ++c) EXPECT_EQ(table->item(0, c)->text(), "");
+  table->item(0, 0)->setText("5");
+  EXPECT_TRUE(document.plan().test.readings.empty());
+  EXPECT_TRUE(panel.readings()->wrong().contains("pressure"));
+  table->item(0, 1)->setText("87");
+  ASSERT_EQ(document.plan().test.readings.size(), 1U);
+  EXPECT_NEAR(document.plan().test.readings[0].time, 300, 1e-9);
+  EXPECT_NEAR(document.plan().test.readings[0].pressure, 87 * 6894.757, 10);
+  EXPECT_FALSE(panel.readings()->has_blank());
 }
 
 TEST_F(TestPanelTest, SafetyIsAlwaysInSight) {

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "base/csv.h"
 #include "field/coil.h"
 #include "files/plan_file.h"
 #include "pipe/pipe_size.h"
@@ -11,6 +12,7 @@
 #include "plan/record/as_built_csv.h"
 #include "plan/record/as_built_mends.h"
 #include "plan/record/as_built_solve.h"
+#include "plan/record/built_findings.h"
 #include "plan/solve.h"
 #include "support/sample_plans.h"
 #include "thermal/loop_geometry.h"
@@ -291,6 +293,61 @@ TEST(AsBuilt, TheTableGivesEveryPointBackFromItsOwnTie) {
   EXPECT_NE(csv.find("\n" + std::to_string(p.as_built.trenches[0].number) + " end,"), std::string::npos);
 }
 
+// Of figures in the plan's units a reader of the table sees the unit.
+TEST(AsBuilt, TheTableIsInThePlansUnitsAndSaysWhatStoppedATrench) {
+  Plan p = with({stopped(planned().layout.trenches[0].number, 20 * kFoot)});
+  p.units = UnitSystem::us;
+  const AsBuiltAnswer built = solve_as_built(p, planned());
+  const auto table = csv_from_text(as_built_csv(p, planned(), built), "bad", "the table");
+  ASSERT_TRUE(table);
+  const auto& heads = table->rows.front().fields;
+  const auto column = [&](const std::string& head) {
+    return static_cast<std::size_t>(std::find(heads.begin(), heads.end(), head) - heads.begin());
+  };
+  ASSERT_LT(column("x ft"), heads.size());
+  ASSERT_LT(column("stopped by"), heads.size());
+  const auto &head = table->rows[1].fields, &end = table->rows[2].fields;
+  const double along = std::hypot(std::stod(end[column("x ft")]) - std::stod(head[column("x ft")]),
+                                  std::stod(end[column("y ft")]) - std::stod(head[column("y ft")]));
+  EXPECT_NEAR(along, 20, 0.002);
+  EXPECT_EQ(end[column("stopped by")], "rock");
+  EXPECT_EQ(head[column("stopped by")], "");
+  for (const std::string& field : end) EXPECT_LT(field.size(), 14u) << field;
+}
+
+TEST(AsBuilt, TheFreezingPointThatWasReadGoesBeforeThePlannedOne) {
+  Plan p = half_acre();
+  p.record.fill.freezing_point = -4.4;
+  const Hold read = hold(solve_as_built(p, planned()).holds, "freezing");
+  EXPECT_EQ(read.built, -4.4);
+  EXPECT_FALSE(read.holds);
+  EXPECT_TRUE(read.held);
+  EXPECT_TRUE(anything_built(p));
+  p.record.fill.freezing_point = read.limit - 0.5;
+  EXPECT_TRUE(hold(solve_as_built(p, planned()).holds, "freezing").holds);
+}
+
+// One trench three feet nearer to the next than planned.
+TEST(AsBuilt, ASpacingBrokenByDiggingIsFoundAndWhatThePlanHasIsNot) {
+  EXPECT_TRUE(solve_as_built(half_acre(), planned()).findings.empty());
+  const Trench &a = planned().layout.trenches[0], &b = planned().layout.trenches[1];
+  const Point along = unit(a.end - a.head);
+  const double apart = std::abs(cross(along, b.head - a.head));
+  Point over = b.head - a.head;
+  over = unit(over - dot(over, along) * along);
+  BuiltTrench moved;
+  moved.number = a.number;
+  moved.head = BuiltPoint{{}, true, a.head + 3 * kFoot * over};
+  moved.end = BuiltPoint{{}, true, a.end + 3 * kFoot * over};
+  const auto findings = solve_as_built(with({moved}), planned()).findings;
+  const auto at = std::ranges::find(findings, "trench_spacing", &Finding::rule);
+  ASSERT_NE(at, findings.end());
+  EXPECT_NEAR(at->measured, apart - 3 * kFoot, 0.01);
+  const std::string words = built_finding_words(*at, UnitSystem::metric);
+  EXPECT_NE(words.find(print_quantity(Quantity::length, at->measured, UnitSystem::metric)), std::string::npos);
+  EXPECT_NE(words.find(print_quantity(Quantity::length, at->required, UnitSystem::metric)), std::string::npos);
+}
+
 // ---- mends ----
 
 // The house needs so much that the plan just holds and the as-built does not.
@@ -351,6 +408,65 @@ TEST(AsBuiltMends, EachIsWorkedOutAndTheLeastThatHolds) {
     EXPECT_LT(LaidSolver().solve(p, less).temperatures->simulation.coldest, plan.thermal.coldest_allowed);
   }
   EXPECT_TRUE(throttles);
+}
+
+// A mend that is told leaves something better than nothing does, and taken it does what it was told to do.
+TEST(AsBuiltMends, NoneIsWorseThanNothingAndOneTakenDoesWhatItSaid) {
+  LaidSolver solver;
+  const auto& [plan, outcome] = strained();
+  const AsBuiltAnswer built = solve_as_built(plan, outcome, solver);
+  const Mends mends = find_mends(plan, outcome, built, solver);
+  int taken = 0;
+  for (const Mend& m : mends.all) {
+    bool better = hold(m.holds, "coldest").built > hold(built.holds, "coldest").built;
+    for (const Hold& h : m.holds) better |= h.holds && !hold(built.holds, h.key).holds;
+    EXPECT_TRUE(better) << m.what;
+    EXPECT_TRUE(m.take != nullptr || !m.by_hand.empty()) << m.what;
+    if (m.kind == MendKind::more_circuit) {
+      EXPECT_NE(m.what.find(" from "), std::string::npos) << m.what;
+    }
+    if (!m.take || m.kind == MendKind::throttle || m.kind == MendKind::together) continue;
+    Plan edited = plan;
+    m.take(edited);
+    EXPECT_NE(edited, plan) << m.what;
+    const AsBuiltAnswer again = solve_as_built(edited, outcome);
+    EXPECT_TRUE(again.loop.remarks.empty()) << m.what;
+    EXPECT_NEAR(hold(again.holds, "coldest").built, hold(m.holds, "coldest").built, 0.02) << m.what;
+    ++taken;
+  }
+  EXPECT_GE(taken, 1);
+}
+
+// What the fluid was read as stands until it is read again; the mend is to bring it to the plan's.
+TEST(AsBuiltMends, AFluidReadTooWeakIsBroughtToThePlan) {
+  Plan p = half_acre();
+  p.record.fill.freezing_point = -4.4;
+  LaidSolver solver;
+  const AsBuiltAnswer built = solve_as_built(p, planned(), solver);
+  const Mends mends = find_mends(p, planned(), built, solver);
+  const auto at = std::ranges::find(mends.all, MendKind::antifreeze, &Mend::kind);
+  ASSERT_NE(at, mends.all.end());
+  EXPECT_TRUE(hold(at->holds, "freezing").holds);
+  EXPECT_NE(at->by_hand.find("Record page"), std::string::npos);
+}
+
+TEST(AsBuiltMends, ValvesThatAreTakenAreNotedOnTheirTrenches) {
+  LaidSolver solver;
+  const auto& [plan, outcome] = strained();
+  const AsBuiltAnswer built = solve_as_built(plan, outcome, solver);
+  const Mends mends = find_mends(plan, outcome, built, solver);
+  const auto at = std::ranges::find(mends.all, MendKind::throttle, &Mend::kind);
+  ASSERT_NE(at, mends.all.end());
+  ASSERT_TRUE(at->take);
+  Plan edited = plan;
+  at->take(edited);
+  at->take(edited);  // noted once
+  for (int number : at->trenches) {
+    const auto said = std::ranges::find(edited.as_built.trenches, number, &BuiltTrench::number);
+    ASSERT_NE(said, edited.as_built.trenches.end());
+    EXPECT_EQ(said->note.find("balancing valve"), said->note.rfind("balancing valve"));
+    EXPECT_NE(said->note.find("balancing valve"), std::string::npos);
+  }
 }
 
 TEST(AsBuiltMends, ValvesBalanceByTheHeadTheyTake) {

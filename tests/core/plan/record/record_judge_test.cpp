@@ -188,6 +188,49 @@ TEST(FillJudge, PressureIsJudgedByTheSeasons) {
   EXPECT_EQ(tone(judge(f).lines, "fill.pressure"), Tone::bad);
 }
 
+std::string words(const std::vector<RecordLine>& lines, const std::string& key) {
+  for (const RecordLine& l : lines)
+    if (l.key == key) return l.words;
+  return "";
+}
+
+TEST(FillJudge, LessPressureThanAskedIsNeverCalledGood) {
+  Filled f = filled(-15.0);
+  const double asked = judge(f).asked_charge->at_fill;
+  f.plan.record.fill.pressure = asked - 2e3;
+  EXPECT_EQ(tone(judge(f).lines, "fill.pressure"), Tone::doubt);
+  EXPECT_NE(words(judge(f).lines, "fill.pressure").find("less than asked"), std::string::npos);
+  f.plan.record.fill.pressure = asked + 1;
+  EXPECT_EQ(tone(judge(f).lines, "fill.pressure"), Tone::good);
+}
+
+// More loop than is drawn cannot be a part that was not filled, nor less one a spill.
+TEST(FillJudge, TheWordsOfAVolumeThatIsOffFollowItsSign) {
+  const double read = freezing_point(Fluid::propylene_glycol, 0.25).value();
+  const Filled more = filled(read, 1.4), less = filled(read, 0.6);
+  ASSERT_GT(*judge(more).volume, more.flow.volume);
+  const std::string larger = words(judge(more).lines, "fill.amount");
+  EXPECT_EQ(larger.find("not filled"), std::string::npos);
+  EXPECT_NE(larger.find("spilt"), std::string::npos);
+  ASSERT_LT(*judge(less).volume, less.flow.volume);
+  const std::string smaller = words(judge(less).lines, "fill.amount");
+  EXPECT_NE(smaller.find("not filled"), std::string::npos);
+  EXPECT_EQ(smaller.find("spilt"), std::string::npos);
+}
+
+TEST(RecordJudge, AResultThatTheLinesDoNotBearOutIsSaid) {
+  Plan p = sample::half_acre();
+  p.record.test.start = "2026-05-14 07:30";
+  p.record.test.end = "2026-05-14 08:00";
+  const auto told = [&] { return words(judge_record(p, nullptr, nullptr).test, "test.result"); };
+  p.record.test.result = TestResult::failed;
+  EXPECT_EQ(told(), "");
+  p.record.test.result = TestResult::passed;
+  EXPECT_NE(told().find("Duration of the test"), std::string::npos);
+  p.record.test.end = "2026-05-15 07:30";
+  EXPECT_EQ(told(), "");
+}
+
 JobRecord record(const std::string& covered, const std::string& test_end, TestResult result) {
   JobRecord r;
   r.test.joints_covered = covered;
