@@ -55,7 +55,7 @@ void tell_bill(const Plan& plan, const Outcome& outcome, std::ostream& out) {
   if (bill.markup > 0) sum(say("Markup"), bill.markup);
   if (bill.tax > 0) sum(say("Tax"), bill.tax);
   const double unit = plan.pricing.running.unit_cost;  // counted with the running cost, on no line
-  sum(unit > 0 ? say("Loop in the ground") : say("Price in all"), bill.price);
+  sum(unit > 0 ? say("Loop alone") : say("Price in all"), bill.price);
   for (const IncentivePaid& i : bill.incentives) sum(say("Incentive: {}", i.name), -i.amount);
   if (!bill.incentives.empty()) sum(say("Price less incentives"), bill.net);
   if (unit > 0) {

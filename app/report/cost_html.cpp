@@ -76,7 +76,7 @@ void add_sums(Page& page, const Bill& bill, bool pump_apart) {
   if (bill.overhead > 0) add_sum(page, QObject::tr("Overhead"), "bill.overhead");
   if (bill.markup > 0) add_sum(page, QObject::tr("Markup"), "bill.markup");
   if (bill.tax > 0) add_sum(page, QObject::tr("Tax"), "bill.tax");
-  page.sum_row("<b>" + (pump_apart ? QObject::tr("Loop in the ground") : QObject::tr("In all")) + "</b>",
+  page.sum_row("<b>" + (pump_apart ? QObject::tr("Loop alone") : QObject::tr("In all")) + "</b>",
                page.number("cost.total"), kColumns);
   for (std::size_t i = 0; i < bill.incentives.size(); ++i) {
     const std::string key = "bill.incentive_" + std::to_string(i + 1);

@@ -95,7 +95,7 @@ QString count_words(int errors, int warnings, int accepted) {
 
 // The family's one price has the heat pump in it and incentives taken off: under its name no other number.
 QString price_caption(const Plan& plan) {
-  return plan.pricing.running.unit_cost > 0       ? Headline::tr("loop in the ground, %1; %2 dug")
+  return plan.pricing.running.unit_cost > 0       ? Headline::tr("loop alone, %1; %2 dug")
          : !plan.pricing.terms.incentives.empty() ? Headline::tr("before incentives, %1; %2 dug")
                                                   : Headline::tr("price in all, %1; %2 dug");
 }

@@ -4,6 +4,7 @@
 #include <QAction>
 #include <QEvent>
 #include <QPainter>
+#include <algorithm>
 
 #include "canvas/canvas.h"
 #include "sheets/dig_key.h"
@@ -24,6 +25,7 @@ DigLegend::DigLegend(Document& document, Canvas& canvas, QAction& shown)
   setAttribute(Qt::WA_TransparentForMouseEvents);
   canvas.installEventFilter(this);
   connect(&shown, &QAction::toggled, this, &DigLegend::follow);
+  connect(&canvas, &Canvas::view_changed, this, &DigLegend::place);
   connect(&document, &Document::outcome_changed, this, &DigLegend::follow);
   follow();
 }
@@ -45,7 +47,16 @@ void DigLegend::place() {
   if (signs_.empty()) return;
   const double high = kScale * sheet::signs_height(signs_, (kWidth - 2 * kEdge) / kScale);
   resize(kWidth, static_cast<int>(high) + 2 * kEdge);
-  move(kEdge, canvas_.height() - height() - kAbove);
+  // On that side of the lot which has more room.
+  double low = canvas_.width(), high_x = 0;
+  for (const LotCorner& corner : document_.plan().site.lot) {
+    const double x = canvas_.view().to_device(corner.at).x();
+    low = std::min(low, x);
+    high_x = std::max(high_x, x);
+  }
+  const bool right = canvas_.width() - high_x > low;
+  move(right ? canvas_.width() - width() - kEdge : kEdge,
+       canvas_.height() - height() - (right ? kEdge : kAbove));
 }
 
 void DigLegend::paintEvent(QPaintEvent*) {

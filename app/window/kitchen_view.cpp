@@ -6,6 +6,7 @@
 #include <QPainter>
 #include <QPushButton>
 #include <QTextLayout>
+#include <algorithm>
 #include <cmath>
 
 #include "window/theme_now.h"
@@ -130,18 +131,30 @@ void KitchenView::paint_words(QPainter& painter, const QRectF& room) const {
 
 void KitchenView::paint_amounts(QPainter& painter, const QRectF& room) const {
   const auto& amounts = scenes_[static_cast<std::size_t>(at_)].amounts;
-  const double size = text_size(),
-               step = room.height() / std::max<double>(static_cast<double>(amounts.size()), 3);
-  double y = room.top();
-  for (const auto& [number, words] : amounts) {
+  const double step = room.height() / std::max<double>(static_cast<double>(amounts.size()), 3);
+  double size = text_size();
+  // The height of one; paints where there is a painter.
+  const auto set = [&](QPainter* on, double y, const std::pair<QString, QString>& amount) {
     double large = 3 * size;
-    while (large > size && QFontMetricsF(sized(font(), large, true)).horizontalAdvance(number) > room.width())
+    while (large > size &&
+           QFontMetricsF(sized(font(), large, true)).horizontalAdvance(amount.first) > room.width())
       large -= 1;
-    painter.setPen(theme_now().grass);
+    if (on != nullptr) on->setPen(theme_now().grass);
     const double used =
-        set_text(&painter, {room.left(), y}, room.width(), number, sized(font(), large, true));
-    painter.setPen(theme_now().text);
-    set_text(&painter, {room.left(), y + used}, room.width(), words, sized(font(), 1.1 * size, false));
+        set_text(on, {room.left(), y}, room.width(), amount.first, sized(font(), large, true));
+    if (on != nullptr) on->setPen(theme_now().text);
+    return used + set_text(on, {room.left(), y + used}, room.width(), amount.second,
+                           sized(font(), 1.1 * size, false));
+  };
+  // Many of them are set smaller, never over one another.
+  const auto fits = [&] {
+    return std::ranges::all_of(amounts,
+                               [&](const auto& amount) { return set(nullptr, 0, amount) < 0.94 * step; });
+  };
+  while (size > 9 && !fits()) size -= 0.5;
+  double y = room.top();
+  for (const auto& amount : amounts) {
+    set(&painter, y, amount);
     y += step;
   }
 }

@@ -93,7 +93,7 @@ void PricePanel::add_summary() {
     page.begin_table({});
     page.row({tr("Cost"), page.number("bill.cost", Fineness::coarse)});
     const bool apart = document_.outcome_plan()->pricing.running.unit_cost > 0;
-    page.row({QString("<b>%1</b>").arg(apart ? tr("Loop in the ground") : tr("Price in all")),
+    page.row({QString("<b>%1</b>").arg(apart ? tr("Loop alone") : tr("Price in all")),
               page.number("cost.total", Fineness::coarse)});
     if (!bill.incentives.empty())
       page.row({tr("After incentives"), page.number("cost.net", Fineness::coarse)});

@@ -123,7 +123,11 @@ QWidget* SheetStrip::make_column() {
   for (QWidget* part : std::initializer_list<QWidget*>{title, kinds_, language_, kept_language_, units_,
                                                        paper_, scale_, each_trench_, files_})
     column->addWidget(part);
-  for (QWidget* part : std::initializer_list<QWidget*>{write_, print, close, said_}) column->addWidget(part);
+  auto* out = new QHBoxLayout;  // side by side: the column fits a small screen
+  out->addWidget(write_, 3);
+  out->addWidget(print, 2);
+  column->addLayout(out);
+  for (QWidget* part : std::initializer_list<QWidget*>{close, said_}) column->addWidget(part);
   column->addStretch();
   return bar;
 }

@@ -11,7 +11,7 @@ namespace underlawn::checks {
 
 // The heat pump has a price of its own, and a line of the designer's own reads like it too.
 std::vector<Finding> heat_pump_twice(const Plan& plan, const Outcome&) {
-  constexpr std::array kNames{"heat pump", "heat-pump", "heatpump", "bomba de calor"};
+  constexpr std::array kNames{"heat_pump", "heat-pump", "heatpump", "bomba_de_calor"};  // folded
   if (!(plan.pricing.running.unit_cost > 0)) return {};
   for (const ExtraLine& line : plan.pricing.terms.extras) {
     const std::string item = folded(line.item);

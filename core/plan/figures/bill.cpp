@@ -163,7 +163,7 @@ void add_bill(Figures& all, const Plan& plan, const Outcome& outcome) {
   const bool pump_apart = plan.pricing.running.unit_cost > 0;
   derived(
       all, "cost.total",
-      pump_apart ? say("Price of the loop in the ground, {}", currency) : say("Price in all, {}", currency),
+      pump_apart ? say("Price of the loop alone, {}", currency) : say("Price in all, {}", currency),
       bill.price, Q::money,
       {say("cost + overhead + markup + tax"), {"bill.cost", "bill.overhead", "bill.markup", "bill.tax"}, ""});
   add_incentives(all, plan.pricing.terms, bill, currency);
