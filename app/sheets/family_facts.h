@@ -122,6 +122,7 @@ struct PriceChange {
 // The price that is signed, what may change it and by how much, and that nothing else does.
 std::vector<PriceChange> price_changes(const Plan& plan, const FamilyFacts& facts);
 QString spread_words();                 // what the ranges are
+QString pays_back_words();              // how the years follow from the figures, and what is not in them
 QString sides_words(const Plan& plan);  // how the pipe is laid without anybody in danger
 QString earth_words(const Plan& plan, const Outcome& outcome);
 QString fluid_words(const Plan& plan, const Outcome& outcome);

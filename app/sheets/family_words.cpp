@@ -179,6 +179,12 @@ QString spread_words() {
       .arg(qRound(100 * s.more));
 }
 
+QString pays_back_words() {
+  return QObject::tr(
+      "Pays back: the difference in price by a year's saving, rounded outward to whole years. Not counted: "
+      "interest, rising prices, days lost to rain, a machine bought again.");
+}
+
 QString sides_words(const Plan& plan) {
   return coil_sides_words(plan.dig.coil_sides) + " " + run_sides_words(plan.dig.run_sides);
 }

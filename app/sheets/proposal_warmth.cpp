@@ -75,10 +75,7 @@ QString payback_rule(const Plan& plan, const FamilyFacts& facts) {
   QStringList upkeep{QObject::tr("the loop %1").arg(money(plan, facts.upkeep))};
   for (const OtherWay& other : facts.others) upkeep << money(plan, other.upkeep);
   QStringList words{QObject::tr("Upkeep in it a year, from the top: %1.").arg(upkeep.join(", "))};
-  if (facts.payback_known)
-    words << QObject::tr(
-        "Pays back: the difference in price by a year's saving, rounded outward to whole years. Not counted: "
-        "interest, rising prices, days lost to rain, a machine bought again.");
+  if (facts.payback_known) words << pays_back_words();
   words << never_words(plan, facts);
   return words.join(" ");
 }

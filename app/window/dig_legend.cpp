@@ -33,8 +33,9 @@ DigLegend::DigLegend(Document& document, Canvas& canvas, QAction& shown)
 void DigLegend::follow() {
   const Outcome* outcome = document_.outcome();
   signs_.clear();
+  const Plan& plan = document_.plan();
   if (shown_.isChecked() && outcome != nullptr && outcome->order != nullptr && !outcome->order->steps.empty())
-    signs_ = sheet::dig_signs(*outcome->order);
+    signs_ = sheet::dig_signs(*outcome->order, plan.dig.excavator.width, plan.units);
   QStringList words;
   for (const sheet::Sign& sign : signs_) words << sign.text;
   setAccessibleName(words.join("; "));

@@ -117,11 +117,7 @@ KitchenScene cost(const Plan& plan, const Outcome& outcome) {
   for (const PriceChange& change : price_changes(plan, facts))
     scene.words << (change.words.isEmpty() ? change.lead : change.lead + " " + change.words);
   scene.words << spread_words();
-  if (facts.payback_known && !facts.others.empty())
-    scene.words << QObject::tr(
-        "Pays back: the difference in price divided by the saving of a year; no interest, rising "
-        "prices, "
-        "rain or second machine is in it.");
+  if (facts.payback_known && !facts.others.empty()) scene.words << pays_back_words();
   return scene;
 }
 
