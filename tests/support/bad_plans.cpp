@@ -218,7 +218,8 @@ Case prices() {
   p.wishes.aim = Aim::mix;
   p.pricing.terms.labour = LabourBy::hours;
   p.wishes.prices.digging = 1;
-  p.pricing.terms.extras = {{"permit", 1, "each", 200, false}};
+  p.pricing.terms.extras = {{"permit", 1, "each", 200, false}, {"heat pump", 1, "each", 9000, false}};
+  p.pricing.running.unit_cost = 9000;
   p.pricing.terms.incentives = {{"utility rebate", IncentiveKind::percent, 0.1, 500}};
   p.pricing.book.date = "2026-03-01";
   PriceRow old{"warning_tape", "", PriceUnit::metre, {}, 0.1, "2020-01-01", ""};
