@@ -217,7 +217,9 @@ Exit run_as_built(const Arguments& arguments, const Console& console) {
     tell_findings(told, console.out);
     tell_mends(told, console.out);
   }
-  return all_hold(told.built.holds) && told.built.loop.remarks.empty() && told.built.findings.empty() ? Exit::ok : Exit::errors_remain;
+  return all_hold(told.built.holds) && told.built.loop.remarks.empty() && told.built.findings.empty()
+             ? Exit::ok
+             : Exit::errors_remain;
 }
 
 }  // namespace underlawn::cli

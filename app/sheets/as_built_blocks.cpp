@@ -176,8 +176,9 @@ BlockPtr findings(const BuiltFacts& f) {
   std::vector<Item> items;
   for (const Finding& found : f.built.findings)
     items.push_back({"!", text_of(found.title) + ":", text_of(built_finding_words(found, f.plan.units))});
-  return items.empty() ? nullptr
-                       : std::make_shared<Items>(QObject::tr("NOT AS THE PLAN ASKS"), std::move(items), kPoints);
+  return items.empty()
+             ? nullptr
+             : std::make_shared<Items>(QObject::tr("NOT AS THE PLAN ASKS"), std::move(items), kPoints);
 }
 
 BlockPtr checks(const BuiltFacts& f) {
@@ -267,7 +268,8 @@ std::vector<BlockPtr> as_built_blocks(const BuiltFacts& f) {
   const bool recorded = f.plan.as_built != AsBuilt{};
   std::vector<BlockPtr> all;
   if (!recorded) all.push_back(form(f));
-  for (auto* make : {trenches, built_lines, crossings, holds, findings, checks, words, photos}) all.push_back(make(f));
+  for (auto* make : {trenches, built_lines, crossings, holds, findings, checks, words, photos})
+    all.push_back(make(f));
   std::erase(all, nullptr);
   return all;
 }

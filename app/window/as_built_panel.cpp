@@ -459,8 +459,7 @@ void AsBuiltPanel::show_answer() {
   findings_->show_lines(built_ == nullptr ? std::vector<RecordLine>() : finding_rows(built_->findings, plan));
   if (built_ == nullptr) {
     holds_->show_facts(
-        {{!anything_built(plan) ? tr("Nothing is recorded yet: as planned.") : tr("Working it out …"),
-          {}}});
+        {{!anything_built(plan) ? tr("Nothing is recorded yet: as planned.") : tr("Working it out …"), {}}});
     changes_->show_facts({});
     return mend_lines_->show_mends({}, nullptr);
   }

@@ -115,7 +115,8 @@ std::vector<RecordLine> mend_rows(const Mends& mends, const Plan& plan) {
       if (!h.holds || h.key == "coldest" || h.key == "balance")
         words += say("{}.", holds_said(h, plan)) + " ";
     lines.push_back({"mend", m.enough ? Tone::good : Tone::doubt,
-                     m.enough ? m.what : say("Not enough alone: {}", m.what), m.by_hand.empty() ? words + m.caution : words + say("{} {}", m.caution, m.by_hand), ""});
+                     m.enough ? m.what : say("Not enough alone: {}", m.what),
+                     m.by_hand.empty() ? words + m.caution : words + say("{} {}", m.caution, m.by_hand), ""});
   }
   for (const std::string& none : mends.not_found)
     lines.push_back({"mend.none", Tone::open, say("Does not help"), none, ""});

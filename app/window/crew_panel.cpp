@@ -101,7 +101,7 @@ QString saving_words(const Plan& plan, const CrewCalendar& c, const CrewSaving& 
   const QString sooner = (s.days > 0 ? one ? CrewPanel::tr("%1: <b>%2 day</b> sooner.")
                                            : CrewPanel::tr("%1: <b>%2 days</b> sooner.")
                           : one ? CrewPanel::tr("%1: <b>%2 day</b> later.")
-                                : CrewPanel::tr("%1: <b>%2 days</b> later."))
+                                     : CrewPanel::tr("%1: <b>%2 days</b> later."))
                              .arg(text_of(s.what), days);
   const QString paid = paid_words(plan, c, s);
   return paid.isEmpty() ? sooner : sooner + " " + paid;

@@ -11,7 +11,8 @@ class QVBoxLayout;
 
 namespace underlawn {
 
-// What would mend an as-built loop, one under the other, each with a button that takes it where it is an edit.
+// What would mend an as-built loop, one under the other, each with a button that takes it where it is an
+// edit.
 class MendList : public QWidget {
   Q_OBJECT
 

@@ -21,7 +21,7 @@ class PhotoList : public QWidget {
   explicit PhotoList(Document& document, QWidget* parent = nullptr);
   void refresh();
   void add_files(const QStringList& paths, int trench);  // one entry of the history
-  void set_trench(int number);  // that new pictures may be of; 0: of none
+  void set_trench(int number);                           // that new pictures may be of; 0: of none
   QListWidget* list() const { return list_; }
   TypedField* caption() const { return caption_; }
 

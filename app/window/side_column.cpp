@@ -21,13 +21,13 @@
 #include "window/loop_panel.h"
 #include "window/lot_list.h"
 #include "window/price_panel.h"
+#include "window/readings_table.h"
 #include "window/record_panel.h"
 #include "window/selected_panel.h"
 #include "window/size_panel.h"
 #include "window/stays_put.h"
-#include "window/test_panel.h"
-#include "window/readings_table.h"
 #include "window/survey_panel.h"
+#include "window/test_panel.h"
 #include "window/ways_panel.h"
 
 namespace underlawn {
@@ -145,7 +145,8 @@ void SideColumn::build(Document& document, Selection&) {
   connect(test, &TestPanel::record_asked, this, [this] { show_tab(Tab::record, true); });
   connect(record_, &RecordPanel::readings_asked, this, [this, test] {
     show_tab(Tab::flow, false);
-    static_cast<QScrollArea*>(pages_[static_cast<std::size_t>(Tab::flow)])->ensureWidgetVisible(test->readings());
+    static_cast<QScrollArea*>(pages_[static_cast<std::size_t>(Tab::flow)])
+        ->ensureWidgetVisible(test->readings());
     test->readings()->setFocus(Qt::ShortcutFocusReason);
   });
   add_page(Tab::flow, scrolled(flow), tr("Flow"),

@@ -283,8 +283,12 @@ class Mender {
          say("A longer coil in the supply run: {} of pipe in trench {} instead of {}",
              shown(Quantity::length, found->first), std::to_string(supply.number),
              shown(Quantity::length, supply.coil.coil_length)),
-         say("Only before that trench is filled, or by opening it again."), std::move(found->second.holds),
-         false, std::move(found->second.layout), lay_pipe({{supply.number, found->first}}), "",
+         say("Only before that trench is filled, or by opening it again."),
+         std::move(found->second.holds),
+         false,
+         std::move(found->second.layout),
+         lay_pipe({{supply.number, found->first}}),
+         "",
          {supply.number}});
   }
 
@@ -399,7 +403,9 @@ class Mender {
              shown(Quantity::length, t.coil.coil_length), where(found.second.outcome, t.head),
              where(found.second.outcome, t.end)),
          say("Excavation rules and utility locating apply to it as to the first trenches."),
-         std::move(found.second.holds), false, std::move(found.second.layout),
+         std::move(found.second.holds),
+         false,
+         std::move(found.second.layout),
          field ? dig_more(t) : std::function<void(Plan&)>(),
          field ? ""
                : say("By hand: before the run is filled in, dig that stretch as wide and as deep as a coil "
@@ -455,8 +461,8 @@ class Mender {
     std::vector<std::pair<int, std::string>> notes;
     for (std::size_t c = 0; c < made.k.size(); ++c)
       if (made.k[c] > 0)
-        notes.push_back({layout.trenches[c].number, say("balancing valve: {} at the design flow",
-                                                        shown(Quantity::head, made.head[c]))});
+        notes.push_back({layout.trenches[c].number,
+                         say("balancing valve: {} at the design flow", shown(Quantity::head, made.head[c]))});
     return [notes](Plan& p) {
       for (const auto& [number, words] : notes) {
         std::string& note = said(p, number).note;
@@ -494,8 +500,13 @@ class Mender {
          say("More antifreeze: {} by mass instead of {}, {} of concentrate in all",
              shown(Quantity::ratio, p.flow.mass_fraction), shown(Quantity::ratio, plan_.flow.mass_fraction),
              shown(Quantity::fluid_volume, concentrate_)),
-         say("A thicker fluid takes more head; look at circulator and balance beside it."), std::move(holds),
-         false, built_.loop.layout, share_of(p.flow.mass_fraction), read_again(), {}});
+         say("A thicker fluid takes more head; look at circulator and balance beside it."),
+         std::move(holds),
+         false,
+         built_.loop.layout,
+         share_of(p.flow.mass_fraction),
+         read_again(),
+         {}});
   }
 
   static std::function<void(Plan&)> share_of(double mass_fraction) {
@@ -514,8 +525,13 @@ class Mender {
     add({MendKind::antifreeze,
          say("The fluid brought to the {} of antifreeze by mass that is planned",
              shown(Quantity::ratio, plan_.flow.mass_fraction)),
-         say("How much to take out and to put in is on the Record page, under the fill."), std::move(holds),
-         false, built_.loop.layout, nullptr, read_again(), {}});
+         say("How much to take out and to put in is on the Record page, under the fill."),
+         std::move(holds),
+         false,
+         built_.loop.layout,
+         nullptr,
+         read_again(),
+         {}});
   }
 
   // ---- several at once ----
@@ -550,7 +566,8 @@ class Mender {
     if (more || fails(built_.holds, {"freezing"}))
       join(say("{} of antifreeze by mass", shown(Quantity::ratio, p.flow.mass_fraction)));
     std::string by_hand = any ? warm->by_hand : "";
-    if (!valves.empty()) by_hand = by_hand.empty() ? valves_by_hand() : say("{} {}", by_hand, valves_by_hand());
+    if (!valves.empty())
+      by_hand = by_hand.empty() ? valves_by_hand() : say("{} {}", by_hand, valves_by_hand());
     std::function<void(Plan&)> take;
     const auto first = any ? warm->take : nullptr;
     const auto share = more ? share_of(p.flow.mass_fraction) : nullptr;

@@ -16,14 +16,14 @@ enum class MendKind { more_circuit, run_coil, full_coils, throttle, antifreeze, 
 
 struct Mend {
   MendKind kind = MendKind::more_circuit;
-  std::string what;           // "One more circuit: 62 ft of trench with 480 ft of pipe"
-  std::string caution;        // "" where there is nothing to heed
-  std::vector<Hold> holds;    // with it; Hold::built is what it does
-  bool enough = false;        // all that the plan itself holds, holds with it
-  Layout layout;              // with it
+  std::string what;                 // "One more circuit: 62 ft of trench with 480 ft of pipe"
+  std::string caution;              // "" where there is nothing to heed
+  std::vector<Hold> holds;          // with it; Hold::built is what it does
+  bool enough = false;              // all that the plan itself holds, holds with it
+  Layout layout;                    // with it
   std::function<void(Plan&)> take;  // as an edit of the plan it was found for; none: by hand alone
   std::string by_hand;              // what is to be done that no edit does; may be ""
-  std::vector<int> trenches;  // numbers of those that it adds or changes
+  std::vector<int> trenches;        // numbers of those that it adds or changes
 };
 
 struct Mends {

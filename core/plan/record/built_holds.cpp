@@ -95,8 +95,7 @@ bool worse_than_planned(const std::vector<Hold>& holds) {
 }
 
 bool anything_built(const Plan& plan) {
-  return plan.as_built != AsBuilt{} ||
-         (plan.record.fill.freezing_point && plan.flow.fluid != Fluid::water);
+  return plan.as_built != AsBuilt{} || (plan.record.fill.freezing_point && plan.flow.fluid != Fluid::water);
 }
 
 bool all_hold(const std::vector<Hold>& holds) {

@@ -10,10 +10,10 @@ namespace underlawn {
 
 namespace {
 
-constexpr double kSameReading = 1;    // K: what a refractometer and its reader err; our own choice
+constexpr double kSameReading = 1;     // K: what a refractometer and its reader err; our own choice
 constexpr double kSamePressure = 5e3;  // Pa: what a gauge of the trade errs; our own choice
-constexpr double kMuchStronger = 4;   // K
-constexpr double kSameVolume = 0.10;  // of what was asked; our own choice
+constexpr double kMuchStronger = 4;    // K
+constexpr double kSameVolume = 0.10;   // of what was asked; our own choice
 constexpr double kLowPh = 7.5, kHighPh = 10.5;
 const char* kMelinder = mark("freezing point by concentration: Melinder 2010, IIR");
 const char* kPhSource =
@@ -102,10 +102,12 @@ class Judge {
     const std::string meant = shown(Quantity::fluid_volume, *made_.volume);
     const std::string drawn = shown(Quantity::fluid_volume, flow_.volume);
     return *made_.volume > flow_.volume
-               ? say("{}. With the freezing point read it means {} of loop, {} is drawn: it is not mixed yet, "
+               ? say("{}. With the freezing point read it means {} of loop, {} is drawn: it is not mixed "
+                     "yet, "
                      "some of the product was spilt or is weaker than typed, or more pipe lies than is drawn",
                      words, meant, drawn)
-               : say("{}. With the freezing point read it means {} of loop, {} is drawn: it is not mixed yet, "
+               : say("{}. With the freezing point read it means {} of loop, {} is drawn: it is not mixed "
+                     "yet, "
                      "part of the loop was not filled or holds air, or less pipe lies than is drawn",
                      words, meant, drawn);
   }
@@ -144,16 +146,21 @@ class Judge {
                   shown(Quantity::pressure, then->summer));
     const double short_of = made_.asked_charge->at_fill - *fill_.pressure;
     const bool low = short_of > kSamePressure;
-    const bool little = !low && short_of > 0 && shown(Quantity::pressure, *fill_.pressure) !=
-                                                    shown(Quantity::pressure, made_.asked_charge->at_fill);
+    const bool little =
+        !low && short_of > 0 &&
+        shown(Quantity::pressure, *fill_.pressure) != shown(Quantity::pressure, made_.asked_charge->at_fill);
     const bool high = then && then->highest + 1e4 * wishes.bottom_below_gauge > wishes.most_at_bottom;
-    add("pressure", low || high ? Tone::bad : little ? Tone::doubt : Tone::good,
+    add("pressure",
+        low || high ? Tone::bad
+        : little    ? Tone::doubt
+                    : Tone::good,
         say("Pressure left on the loop"),
-        low      ? say("{}: too little, some season will draw air.", words)
-        : high   ? say("{}: too much for the weakest part.", words)
-        : little ? say("{}: less than asked, by no more than a gauge errs. Put it up while the pump is there.",
-                       words)
-                 : words + ".",
+        low    ? say("{}: too little, some season will draw air.", words)
+        : high ? say("{}: too much for the weakest part.", words)
+        : little
+            ? say("{}: less than asked, by no more than a gauge errs. Put it up while the pump is there.",
+                  words)
+            : words + ".",
         say("least charge that keeps 70 kPa (10 psi) at the top in every season; common practice, no "
             "source"));
   }

@@ -53,8 +53,7 @@ void judge_result(const TestRecord& test, std::vector<RecordLine>& lines) {
   if (test.result != TestResult::passed) return;
   std::string against;
   for (const RecordLine& line : lines)
-    if (line.tone == Tone::bad)
-      against = against.empty() ? line.title : say("{}; {}", against, line.title);
+    if (line.tone == Tone::bad) against = against.empty() ? line.title : say("{}; {}", against, line.title);
   if (!against.empty())
     lines.insert(lines.begin(),
                  {"test.result", Tone::bad, say("Result of the test"),

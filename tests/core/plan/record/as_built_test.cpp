@@ -344,8 +344,10 @@ TEST(AsBuilt, ASpacingBrokenByDiggingIsFoundAndWhatThePlanHasIsNot) {
   ASSERT_NE(at, findings.end());
   EXPECT_NEAR(at->measured, apart - 3 * kFoot, 0.01);
   const std::string words = built_finding_words(*at, UnitSystem::metric);
-  EXPECT_NE(words.find(print_quantity(Quantity::length, at->measured, UnitSystem::metric)), std::string::npos);
-  EXPECT_NE(words.find(print_quantity(Quantity::length, at->required, UnitSystem::metric)), std::string::npos);
+  EXPECT_NE(words.find(print_quantity(Quantity::length, at->measured, UnitSystem::metric)),
+            std::string::npos);
+  EXPECT_NE(words.find(print_quantity(Quantity::length, at->required, UnitSystem::metric)),
+            std::string::npos);
 }
 
 // ---- mends ----
