@@ -56,7 +56,8 @@ void Canvas::paint_overlay(QPainter& painter) const {
   if (bare && tool_id_ == ToolId::select) paint_welcome(p);
   paint_scale_bar(p, shown.units);
   paint_north(p, shown.site.north);
-  paint_selected(p, shown, document_.outcome(), picked(), tool_id_ == ToolId::select);
+  paint_selected(p, shown, drawn_ != nullptr ? drawn_.get() : document_.outcome(), picked(),
+                 drawn_ == nullptr && tool_id_ == ToolId::select);
   paint_pointed_out(p, pointed_out_);
   if (hasFocus()) {
     painter.setPen(QPen(look_.selection, 2));

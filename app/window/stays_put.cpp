@@ -18,7 +18,9 @@ StaysPut::StaysPut(QScrollArea* area) : QObject(area), area_(area) {
 void StaysPut::look_at(QWidget* focused) {
   QWidget* page = area_->widget();
   const bool ours = focused != nullptr && page != nullptr && page->isAncestorOf(focused);
+  if (focused_) focused_->removeEventFilter(this);
   focused_ = ours ? focused : nullptr;
+  if (focused_) focused_->installEventFilter(this);
   owed_ = 0;
   if (ours) y_ = place();
 }
@@ -28,7 +30,10 @@ int StaysPut::place() const {
 }
 
 bool StaysPut::eventFilter(QObject* watched, QEvent* event) {
-  if (event->type() == QEvent::LayoutRequest || event->type() == QEvent::Resize) settle();
+  const auto type = event->type();
+  if (watched == focused_) touched_ |= type == QEvent::KeyPress || type == QEvent::MouseButtonPress;
+  if (watched == area_->widget() && type == QEvent::Show) touched_ = false;
+  if (watched != focused_ && (type == QEvent::LayoutRequest || type == QEvent::Resize)) settle();
   return QObject::eventFilter(watched, event);
 }
 
@@ -36,6 +41,7 @@ bool StaysPut::eventFilter(QObject* watched, QEvent* event) {
 void StaysPut::settle() {
   if (!focused_ || !area_->widget()->isAncestorOf(focused_)) return;
   const int y = place();
+  if (!touched_) y_ = y;
   if (y == y_) return;
   owed_ += y - y_;
   y_ = y;

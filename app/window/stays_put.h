@@ -7,7 +7,8 @@
 namespace underlawn {
 
 // Keeps the field that has the keyboard where it is on the screen while what stands above it, in its scrolled
-// page or over that, grows or shrinks: a page that jumps takes the field from under the hand.
+// page or over that, grows or shrinks: a page that jumps takes the field from under the hand. A page that was
+// only opened shows its top.
 class StaysPut : public QObject {
   Q_OBJECT
 
@@ -23,6 +24,7 @@ class StaysPut : public QObject {
 
   QScrollArea* area_;
   QPointer<QWidget> focused_;  // within the page
+  bool touched_ = false;       // by key or mouse since the page was opened
   int y_ = 0;                  // of it were the page not scrolled, in the window, when last looked
   int owed_ = 0;               // to scroll, as soon as the page is long enough
 };

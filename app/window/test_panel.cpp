@@ -67,7 +67,7 @@ TestPanel::TestPanel(Document& document, QWidget* parent)
   wide(readings_);
   verdict_->setAccessibleName(tr("Verdict"));
   wide(verdict_);
-  auto* record = new QPushButton(tr("Dates, tester, witness and result, on the Record page"));
+  auto* record = new QPushButton(tr("Dates and witness: Record page"));
   record->setObjectName("plain");
   wide(record);
   connect(record, &QPushButton::clicked, this, &TestPanel::record_asked);

@@ -7,6 +7,7 @@
 #include <QListWidget>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QTemporaryDir>
 #include <QTest>
 
@@ -229,6 +230,18 @@ TEST_F(RecordPanelsTest, AFieldStaysWhereItIsWhileThePageGrowsAboveIt) {
   QApplication::processEvents();
   ASSERT_GT(length->mapTo(panel, QPoint()).y(), in_page + 100);  // else nothing appeared above
   EXPECT_NEAR(length->mapToGlobal(QPoint()).y(), before, 2);
+}
+
+TEST_F(RecordPanelsTest, APageThatIsOpenedShowsItsTop) {
+  Plan plan = document.committed();
+  plan.record.test.start = "2026-05-14 07:30";
+  document.commit(std::move(plan), "Recorded");
+  ASSERT_TRUE(wait_until([&] { return !document.stale(); }));
+  window.actions().action("panel.record")->trigger();
+  QTest::qWait(300);
+  auto* area = qobject_cast<QScrollArea*>(window.side()->record_panel()->parentWidget()->parentWidget());
+  ASSERT_NE(area, nullptr);
+  EXPECT_EQ(area->verticalScrollBar()->value(), 0);
 }
 
 TEST_F(RecordPanelsTest, ATrenchClickedWhileTheAsBuiltIsLookedAtIsShownThere) {
