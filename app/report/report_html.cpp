@@ -85,7 +85,7 @@ void add_pipe_to_buy(Page& page, const Plan& plan, const Outcome& outcome) {
   if (!page.has("buy.coils")) return;
   page.heading(QObject::tr("Pipe to buy"));
   page.begin_table({});
-  page.row({QObject::tr("%1 in coils, tails included")
+  page.row({QObject::tr("%1 in coils, both ends included")
                 .arg(QString::fromStdString(plan.wishes.pipe).toHtmlEscaped()),
             page.number("buy.coils") + " × " + page.number("buy.coil_length"), page.number("buy.coil_pipe")});
   if (page.has("buy.header_pipe"))
