@@ -60,19 +60,19 @@ Result<PressureReading> with_cell(PressureReading r, int column, const QString& 
 ReadingsTable::ReadingsTable(Document& document, QWidget* parent)
     : EditedTable(tr("Readings"), {tr("Since shut"), tr("Pressure"), tr("Pipe")}, parent),
       document_(document),
+      add_(new QPushButton(tr("Add a reading"))),
       remove_(new QPushButton(tr("Remove"))) {
   auto* buttons = new QHBoxLayout;
   buttons->setSpacing(kGap);
-  auto* add = new QPushButton(tr("Add a reading"));
   auto* file = new QPushButton(tr("From CSV…"));
   file->setToolTip(tr(
       "A table whose first line names its columns: time_s, time_min or time_h; pressure_psi, pressure_kpa or "
       "pressure_bar; and, where it was read, temperature_c or temperature_f of the pipe. As "
       "time_min,pressure_psi,temperature_f."));
-  for (QPushButton* button : {add, remove_, file}) buttons->addWidget(button);
+  for (QPushButton* button : {add_, remove_, file}) buttons->addWidget(button);
   buttons->addStretch(1);
   column_->addLayout(buttons);
-  connect(add, &QPushButton::clicked, this, &ReadingsTable::add_reading);
+  connect(add_, &QPushButton::clicked, this, &ReadingsTable::add_reading);
   connect(remove_, &QPushButton::clicked, this, &ReadingsTable::remove_reading);
   connect(file, &QPushButton::clicked, this, &ReadingsTable::ask_file);
   connect(&document, &Document::replaced, this, [this] { blank_.reset(); });

@@ -18,6 +18,7 @@ class ReadingsTable : public EditedTable {
   void refresh();
   // A table as readings_from_text takes it: one entry of the history, or what is wrong is said.
   void take_text(const QByteArray& text);
+  QPushButton* adding() const { return add_; }
   bool has_blank() const { return blank_.has_value(); }
 
  private:
@@ -35,7 +36,7 @@ class ReadingsTable : public EditedTable {
   bool is_blank(int row) const;
 
   Document& document_;
-  QPushButton* remove_;
+  QPushButton *add_, *remove_;
   std::optional<Blank> blank_;
 };
 

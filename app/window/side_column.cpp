@@ -7,6 +7,7 @@
 #include <QSplitter>
 #include <QTabBar>
 #include <QTabWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include "plots/crew_chart.h"
@@ -147,9 +148,12 @@ void SideColumn::build(Document& document, Selection&) {
   connect(test, &TestPanel::record_asked, this, [this] { show_tab(Tab::record, true); });
   connect(record_, &RecordPanel::readings_asked, this, [this, test] {
     show_tab(Tab::flow, false);
-    static_cast<QScrollArea*>(pages_[static_cast<std::size_t>(Tab::flow)])
-        ->ensureWidgetVisible(test->readings());
-    test->readings()->setFocus(Qt::ShortcutFocusReason);
+    auto* area = static_cast<QScrollArea*>(pages_[static_cast<std::size_t>(Tab::flow)]);
+    QWidget* adding = test->readings()->adding();
+    QTimer::singleShot(0, area, [area, adding] {  // once the page is laid out
+      area->ensureWidgetVisible(adding, 0, area->height() / 2);
+      adding->setFocus(Qt::ShortcutFocusReason);
+    });
   });
   add_page(Tab::flow, scrolled(flow), tr("Flow"),
            tr("Fluid, pumps, header, purge and pressure test (Alt+8)"));

@@ -41,7 +41,7 @@ bool StaysPut::eventFilter(QObject* watched, QEvent* event) {
 void StaysPut::settle() {
   if (!focused_ || !area_->widget()->isAncestorOf(focused_)) return;
   const int y = place();
-  if (!touched_) y_ = y;
+  if (!touched_ && area_->verticalScrollBar()->value() == 0) y_ = y;
   if (y == y_) return;
   owed_ += y - y_;
   y_ = y;

@@ -8,7 +8,7 @@ namespace underlawn {
 
 // Keeps the field that has the keyboard where it is on the screen while what stands above it, in its scrolled
 // page or over that, grows or shrinks: a page that jumps takes the field from under the hand. A page that was
-// only opened shows its top.
+// only opened and never scrolled shows its top.
 class StaysPut : public QObject {
   Q_OBJECT
 

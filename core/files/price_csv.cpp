@@ -236,7 +236,7 @@ class CsvReader {
   }
 
   void say_no_price(const CsvRow& row, const std::string& key) {
-    remark("price_row_without_price", row, say("the price of {}", key), "",
+    remark("price_row_without_price", row, say("the price of {}", in_quotes(key)), "",
            say("a number from 0 to 1000000000"),
            weighed_by_layout(Wishes{}, key)
                ? say("The layout weighs this price: the one there was stays.")

@@ -101,6 +101,7 @@ TEST_F(ReportTest, AmountsAddUpAsPrinted) {
 
 TEST_F(ReportTest, ShowsThemInTheUnitsOfThePlan) {
   plan.units = UnitSystem::metric;
+  outcome = solve(plan);  // findings say their figures in the units of the plan that was solved
   const QString page = text_of(report_html(plan, outcome, theme));
   EXPECT_TRUE(page.contains(shown("dig.total.bank_volume")));
   EXPECT_FALSE(page.contains("cu yd"));

@@ -657,7 +657,7 @@ TEST(Family, WhatComesNearerThanThreeFeetIsWhatTheTableHas) {
     EXPECT_EQ(seen, listed.size());
     EXPECT_GE(seen, 2);
   }
-  EXPECT_TRUE(pages_of(kestrel()).contains("The ways lead past Drain field and Septic tank, never over;"));
+  EXPECT_TRUE(pages_of(kestrel()).contains("The ways lead past Septic tank, never over;"));
 }
 
 // The machine's and the trucks' ways against the ground of tank and field, by area.
@@ -688,7 +688,7 @@ TEST(Family, MatsAreAskedForWhereRootsAreDrivenOver) {
 TEST(Family, WhereTheMachineCrossesTheLotLineIsSeen) {
   EXPECT_TRUE(crosses_line_only_at_entry(alder().plan, alder().outcome));
   Plan plan = alder().plan;
-  for (LotCorner& corner : plan.site.lot) corner.at = corner.at + Point{14, 0};
+  for (LotCorner& corner : plan.site.lot) corner.at = corner.at + Point{22, 0};
   EXPECT_FALSE(crosses_line_only_at_entry(plan, alder().outcome));
 }
 

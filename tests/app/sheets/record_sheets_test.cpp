@@ -246,3 +246,18 @@ TEST(RecordSheets, CautionsSayThePressureInTheSheetsUnitsFirst) {
     EXPECT_EQ(air.match(text).captured(1), units == UnitSystem::us ? "psi" : "kPa");
   }
 }
+
+TEST(AsBuiltSheets, ASpacingBrokenByDiggingIsSaidInWordsAndOnlyThen) {
+  laid_out::Sample s = solved(UnitSystem::us);
+  const auto told = [&] {
+    return text_of_pdf(AsBuiltSheet(s.plan, s.outcome, {Paper::letter, {}, kDay})).contains("are too close");
+  };
+  EXPECT_FALSE(told());
+  const Trench &a = s.outcome.layout.trenches[0], &b = s.outcome.layout.trenches[1];
+  BuiltTrench moved;
+  moved.number = a.number;
+  moved.head = BuiltPoint{{}, true, a.head + 0.3 * (b.head - a.head)};
+  moved.end = BuiltPoint{{}, true, a.end + 0.3 * (b.head - a.head)};
+  s.plan.as_built.trenches = {moved};
+  EXPECT_TRUE(told());
+}

@@ -316,6 +316,22 @@ TEST_F(RecordPanelsTest, AMendIsTakenByItsButtonAsOneEntry) {
   EXPECT_EQ(document.committed(), before);
 }
 
+TEST_F(RecordPanelsTest, TheRecordLeadsToTheReadingsAndTheyLeadBack) {
+  window.actions().action("panel.record")->trigger();
+  emit window.side()->record_panel()->readings_asked();
+  EXPECT_EQ(window.side()->tab(), SideColumn::Tab::flow);
+  ASSERT_TRUE(wait_until([&] {
+    const auto* button = qobject_cast<QPushButton*>(window.focusWidget());
+    return button != nullptr && button->text() == "Add a reading";
+  }));
+  QTest::qWait(500);  // while curves are worked out above it
+  const QWidget* adding = window.focusWidget();
+  EXPECT_TRUE(adding->visibleRegion().boundingRect().height() > adding->height() / 2);
+  for (QPushButton* button : window.side()->findChildren<QPushButton*>())
+    if (button->text() == "Dates and witness: Record page") button->click();
+  EXPECT_EQ(window.side()->tab(), SideColumn::Tab::record);
+}
+
 // Each form is what its readers take it for.
 TEST_F(RecordPanelsTest, TheAsBuiltIsSavedAsDrawingMapAndTable) {
   AsBuiltPanel* panel = window.side()->as_built_panel();
