@@ -315,6 +315,6 @@ TEST_F(PricePanelTest, LinesWithoutAPriceAreNamed) {
   const QString key = QString::fromStdString(line->row), item = QString::fromStdString(line->item);
   read_back_without(key.toStdString());
   current();
-  EXPECT_TRUE(told.contains("The price of " + key + " in line")) << told.toStdString();
+  EXPECT_TRUE(told.contains(QString("The price of “%1” in line").arg(key))) << told.toStdString();
   EXPECT_TRUE(says("counts for nothing: " + item + "."));
 }
