@@ -30,11 +30,11 @@ void MendList::show_mends(const std::vector<RecordLine>& lines, const Mends* men
     delete item;
   }
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    auto* words = new RecordLines(name_);
+    auto* words = new RecordLines(name_, this);  // what is shown without a parent is a window of its own
     words->show_lines({lines[i]});
     column_->addWidget(words);
     if (!can_take_[i]) continue;
-    auto* take = new QPushButton(tr("Take this mend"));
+    auto* take = new QPushButton(tr("Take this mend"), this);
     take->setAccessibleName(tr("Take this mend: %1").arg(QString::fromStdString(lines[i].title)));
     column_->addWidget(take, 0, Qt::AlignLeft);
     connect(take, &QPushButton::clicked, this, [this, i] { emit taken(i); });

@@ -218,6 +218,7 @@ void WindowJourney::over_the_window() {
   for (const char* id : {"help.find", "help.keys", "help.about"}) {
     run(id);
     look();
+    ASSERT_NE(QApplication::focusWidget(), nullptr) << id;
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
   }
 }
