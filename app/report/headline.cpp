@@ -19,7 +19,8 @@ class BigNumber : public QAbstractButton {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   }
 
-  void set(const QString& value, const QString& caption, const QColor& ink, const QString& key) {
+  // The ink is the theme's of the moment it is painted: themes change while a number stands.
+  void set(const QString& value, const QString& caption, QColor Theme::*ink, const QString& key) {
     setText(value);
     caption_ = caption;
     ink_ = ink;
@@ -48,7 +49,7 @@ class BigNumber : public QAbstractButton {
     font.setPixelSize(big_ ? 18 : 13);
     font.setWeight(QFont::DemiBold);
     painter.setFont(font);
-    painter.setPen(ink_);
+    painter.setPen(t.*ink_);
     const QString value = painter.fontMetrics().elidedText(text(), Qt::ElideRight, inner.width());
     painter.drawText(inner, (big_ ? Qt::AlignTop : Qt::AlignVCenter) | Qt::AlignLeft, value);
     if (!big_) return;
@@ -66,7 +67,7 @@ class BigNumber : public QAbstractButton {
  private:
   bool big_;
   QString caption_, key_;
-  QColor ink_;
+  QColor Theme::*ink_ = &Theme::text;
 };
 
 namespace {
@@ -130,16 +131,16 @@ Headline::Headline(Document& document, QWidget* parent)
   connect(&document, &Document::outcome_changed, this, &Headline::refresh);
   connect(&gesture_, &GestureRest::rested, this, &Headline::refresh);
   connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &Headline::refresh);
+  connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, built_, qOverload<>(&QWidget::update));
   refresh();
 }
 
 void Headline::refresh() {
   const Outcome* outcome = document_.outcome();
-  const Theme& t = theme_now();
-  if (outcome == nullptr) return state_->set(tr("Working…"), tr("State"), t.faint, {});
+  if (outcome == nullptr) return state_->set(tr("Working…"), tr("State"), &Theme::faint, {});
   const UnitSystem units = document_.outcome_plan()->units;
   const Figures& f = outcome->figures;
-  const QColor ink = gesture_.unsettled() ? t.faint : t.text;
+  QColor Theme::*const ink = gesture_.unsettled() ? &Theme::faint : &Theme::text;
   const bool short_of =
       !document_.plan().site.lot.empty() &&
       outcome->layout.trenches.size() < static_cast<std::size_t>(std::max(outcome->layout.wanted, 0));
@@ -147,9 +148,9 @@ void Headline::refresh() {
       tr("%1 of %2")
           .arg(value_of(f, "layout.circuits_placed", units), value_of(f, "layout.circuits_wanted", units)),
       tr("circuits placed"),
-      gesture_.unsettled() ? t.faint
-      : short_of           ? t.error
-                           : t.text,
+      gesture_.unsettled() ? &Theme::faint
+      : short_of           ? &Theme::error
+                           : &Theme::text,
       "layout.circuits_placed");
   numbers_[1]->set(value_of(f, "dig.length", units), tr("of trench to dig"), ink, "dig.length");
   numbers_[2]->set(value_of(f, "buy.pipe", units), tr("of pipe to buy"), ink, "buy.pipe");
@@ -162,23 +163,22 @@ void Headline::refresh() {
 }
 
 void Headline::show_findings(const Outcome& outcome) {
-  const Theme& t = theme_now();
-  if (gesture_.unsettled()) return state_->set(tr("Working…"), tr("State"), t.faint, {});
+  if (gesture_.unsettled()) return state_->set(tr("Working…"), tr("State"), &Theme::faint, {});
   if (document_.plan().site.lot.empty())
-    return state_->set(tr("The lot line is still to be drawn"), tr("State"), t.faint, {});
+    return state_->set(tr("The lot line is still to be drawn"), tr("State"), &Theme::faint, {});
   int errors = static_cast<int>(outcome.troubles.size()), warnings = 0, accepted = 0;
   for (const Finding& f : outcome.findings)
     ++(f.accepted ? accepted : f.severity == Severity::error ? errors : warnings);
   state_->set(count_words(errors, warnings, accepted), tr("Findings"),
-              errors > 0     ? t.error
-              : warnings > 0 ? t.warning
-                             : t.grass,
+              errors > 0     ? &Theme::error
+              : warnings > 0 ? &Theme::warning
+                             : &Theme::grass,
               {});
 }
 
 void Headline::show_as_built(bool holds) {
   built_->set(severity_mark(Severity::error) + " " + tr("As built it does not hold"), tr("As-built"),
-              theme_now().error, {});
+              &Theme::error, {});
   built_->setVisible(!holds);
 }
 

@@ -17,6 +17,7 @@
 #include "report/report_html.h"
 #include "report/report_panel.h"
 #include "support/sample_plans.h"
+#include "window/theme_now.h"
 
 using namespace underlawn;
 
@@ -155,6 +156,31 @@ TEST_F(ReportTest, HtmlInNamesIsShownAsTyped) {
   plan.wishes.pipe = "<b>&pipe";
   outcome = solve(plan);
   EXPECT_TRUE(text_of(report_html(plan, outcome, theme)).contains("<b>&pipe"));
+}
+
+// It is said once and stands while the theme is changed: painted in the error ink of the theme of the moment.
+TEST(HeadlineTest, WhatDoesNotHoldIsPaintedInTheThemeOfTheMoment) {
+  ThemeKeeper& keeper = ThemeKeeper::instance();
+  const ThemeChoice before = keeper.choice();
+  Document document;
+  Headline headline(document);
+  headline.resize(360, 220);
+  keeper.choose(ThemeChoice::light);
+  headline.show_as_built(false);
+  const auto holds = [&](const QColor& ink) {
+    const QImage image = headline.grab().toImage();
+    for (int y = 0; y < image.height(); ++y)
+      for (int x = 0; x < image.width(); ++x)
+        if (image.pixelColor(x, y).rgb() == ink.rgb()) return true;
+    return false;
+  };
+  const QColor light = theme_now().error;
+  EXPECT_TRUE(holds(light));
+  keeper.choose(ThemeChoice::dark);
+  ASSERT_NE(theme_now().error, light);
+  EXPECT_TRUE(holds(theme_now().error));
+  EXPECT_FALSE(holds(light));
+  keeper.choose(before);
 }
 
 TEST_F(ReportTest, HeadlineShowsTheFigures) {
