@@ -18,6 +18,7 @@ namespace {
 
 constexpr double kGap = 0.9;         // of the letters' height, from the lot to a name beside it
 constexpr double kWidest = 0.23;     // of the picture's width that a column takes
+constexpr int kMostLines = 3;        // of a name beside the lot
 constexpr std::size_t kRounds = 60;  // of moving names from side to side
 
 struct Thing {
@@ -43,9 +44,24 @@ class Names {
       take(0, 0);
       return;
     }
-    // Seen with the widest columns first: what stands beside the lot and on which side. Then each column is
-    // as wide as its widest name.
-    const double most = kWidest * size.width();
+    // Many long names are higher than the picture: they are cut to fewer lines then.
+    for (most_lines_ = kMostLines; most_lines_ > 0; --most_lines_) {
+      lay();
+      if (overflow() <= 0) break;
+    }
+  }
+
+  LaidNames take_all() {
+    LaidNames all{left_column_, right_column_, view_, lot_, std::move(inside_), std::move(numbers_)};
+    all.names.insert(all.names.end(), beside_.begin(), beside_.end());
+    return all;
+  }
+
+ private:
+  // Seen with the widest columns first: what stands beside the lot and on which side. Then each column is as
+  // wide as its widest name.
+  void lay() {
+    const double most = kWidest * size_.width();
     take(most, most);
     set_beside();
     const double left = widest(true), right = widest(false);
@@ -57,14 +73,13 @@ class Names {
     }
     cost();  // puts them there
   }
-
-  LaidNames take_all() {
-    LaidNames all{left_column_, right_column_, view_, lot_, std::move(inside_), std::move(numbers_)};
-    all.names.insert(all.names.end(), beside_.begin(), beside_.end());
-    return all;
+  // By how much the names beside the lot are higher than the picture, both columns together.
+  double overflow() const {
+    double high[2] = {0, 0};
+    for (std::size_t i = 0; i < beside_.size(); ++i) high[left_[i] ? 0 : 1] += beside_[i].box.height();
+    return std::max(0.0, high[0] - size_.height()) + std::max(0.0, high[1] - size_.height());
   }
 
- private:
   QPolygonF polygon(const std::vector<Point>& points) const {
     QPolygonF all;
     for (const Point p : points) all << at(p);
@@ -103,6 +118,7 @@ class Names {
   const Outcome* outcome_;
   const LotPicture& how_;
   QSizeF size_;
+  int most_lines_ = kMostLines;  // of a name beside the lot
   double left_column_ = 0, right_column_ = 0;
   View view_;
   QRectF lot_;
@@ -217,7 +233,7 @@ NamePlace Names::name_of(const Thing& thing) const {
   name.name = thing.name;
   name.thing = thing.outline;
   const QFont font = face(how_.text);
-  name.lines = sheet::wrapped(thing.name, font, kWidest * size_.width() - kGap * how_.text, 3);
+  name.lines = sheet::wrapped(thing.name, font, kWidest * size_.width() - kGap * how_.text, most_lines_);
   double wide = 0;
   for (const QString& line : name.lines) wide = std::max(wide, sheet::width_of(line, font));
   name.box = QRectF(0, 0, wide, kNameLine * how_.text * static_cast<double>(name.lines.size()));
@@ -314,7 +330,7 @@ double Names::cost() {
   for (std::size_t i = 0; i < beside_.size(); ++i) sides[left_[i] ? 0 : 1].push_back(i);
   stack(sides[0], true);
   stack(sides[1], false);
-  double sum = 0;
+  double sum = 100 * overflow() / how_.text;
   for (std::size_t i = 0; i < beside_.size(); ++i) {
     const QLineF& line = *beside_[i].leader;
     sum += line.length() / (10 * how_.text);

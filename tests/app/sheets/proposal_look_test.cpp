@@ -203,6 +203,28 @@ TEST(ProposalLook, ANameStandsInItsThingOrALineLeadsThere) {
     }
 }
 
+// Names of three lines each would be higher than the picture: fewer lines then, none over another or below
+// it.
+TEST(ProposalLook, ManyLongNamesStayBesideThePicture) {
+  Case c = *std::ranges::find(cases(), "kestrel", &Case::name);
+  for (Feature& f : c.plan.site.features)
+    f.name = "Grandmother's old " + display_name(f) + " behind the barn of the neighbours";
+  for (const QSizeF size : {QSizeF(1000, 420), QSizeF(1000, 300)}) {
+    LotPicture how;
+    how.moment = LotMoment::after;
+    how.loop_below = true;
+    how.text = 19;
+    const std::vector<NamePlace> names = place_names(c.plan, &c.outcome, size, how);
+    ASSERT_GE(names.size(), 8u);
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      EXPECT_TRUE(QRectF(QPointF(0, 0), size).contains(names[i].box)) << names[i].name.toStdString();
+      for (std::size_t k = 0; k < i; ++k)
+        EXPECT_FALSE(names[k].box.adjusted(1, 1, -1, -1).intersects(names[i].box))
+            << names[i].name.toStdString() << " on " << names[k].name.toStdString();
+    }
+  }
+}
+
 // Kestrel Bend's dogwood stands beside the house; a line from it has a way round.
 TEST(ProposalLook, NoLineLeadsAcrossAHouse) {
   for (const char* which : {"alder", "kestrel", "long names"}) {
